@@ -1,0 +1,22 @@
+# One GoogleTest binary a folder of this one, named test_<folder>; a folder that is no floor sees all floors.
+
+need(GTest "" libgtest-dev)
+include(GoogleTest)
+
+file(GLOB folders CONFIGURE_DEPENDS ${PROJECT_SOURCE_DIR}/tests/cpp/*)
+foreach(folder IN LISTS folders)
+    cmake_path(GET folder FILENAME name)
+    file(GLOB sources CONFIGURE_DEPENDS ${folder}/*.cpp)
+    if(NOT sources)
+        continue()
+    endif()
+    if(name IN_LIST floors)
+        set(library windwall_${name})
+    else()
+        set(library windwall_study)
+    endif()
+    add_executable(test_${name} ${sources})
+    target_include_directories(test_${name} PRIVATE ${PROJECT_SOURCE_DIR}/tests/cpp)
+    target_link_libraries(test_${name} PRIVATE ${library} windwall_warnings GTest::gtest GTest::gtest_main)
+    gtest_discover_tests(test_${name} TEST_PREFIX ${name}. DISCOVERY_MODE PRE_TEST)
+endforeach()
