@@ -1,0 +1,257 @@
+#pragma once
+#include <array>
+#include <cstddef>
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+#include <type_traits>
+#include <utility>
+#include <vector>
+
+#include "windwall/fields/one_of.hpp"
+
+namespace windwall::fields {
+
+struct Row;
+
+/// A rule across several keys of one struct that its values break: the key to point at, and why.
+struct Complaint {
+    std::string_view key;
+    std::string sentence;
+};
+
+/// A table of numbers in a scenario file, held by columns; its row names the columns.
+struct Columns {
+    std::vector<std::vector<double>> column;
+    bool empty() const noexcept { return column.empty() || column.front().empty(); }
+    bool operator==(const Columns&) const = default;
+};
+
+/// How the values of an enum are spelt in files; specialise with `static constexpr names`.
+template <class Enum>
+struct Names;
+
+/// What kind of thing a row's member is.
+enum class Shape {
+    number,        // double
+    maybe_number,  // std::optional<double>
+    flag,          // bool
+    text,          // std::string
+    choice,        // enum with Names
+    list,          // std::vector<double>
+    table,         // Columns
+    group,         // struct with rows()
+    maybe_group,   // std::optional of such a struct
+    tagged,        // OneOf<...>, chosen by "kind"
+    parts,         // std::vector<Entry<OneOf<...>>>, each with "id" and "kind"
+};
+
+/// A struct with rows, seen without its type.
+struct GroupType {
+    std::string_view says;
+    std::span<const Row> (*rows)();
+    std::optional<Complaint> (*check)(const void*);
+    void* (*open)(void* member);              // the struct itself; fills an empty optional
+    const void* (*peek)(const void* member);  // the struct, or null where the optional is empty
+    const void* (*fresh)();                   // a default-made one: the only home of defaults
+};
+
+/// An enum, seen without its type.
+struct ChoiceType {
+    std::span<const std::string_view> names;
+    std::size_t (*get)(const void*);
+    void (*set)(void*, std::size_t);
+};
+
+/// A OneOf, seen without its type.
+struct TaggedType {
+    std::span<const std::string_view> kinds;
+    std::span<const GroupType* const> types;
+    std::size_t (*index)(const void*);
+    void* (*get)(void*);
+    void* (*emplace)(void*, std::size_t kind);
+};
+
+/// A list of parts with ids, seen without its type.
+struct PartsType {
+    const TaggedType* tagged;
+    std::size_t (*size)(const void*);
+    void* (*append)(void* list, std::string id);  // the new entry's OneOf
+    void (*clear)(void* list);
+    std::string& (*id)(void* list, std::size_t);
+    void* (*part)(void* list, std::size_t);  // the entry's OneOf
+};
+
+/// Where a member lives inside its struct, and what it is.
+struct Member {
+    Shape shape{};
+    void* (*of)(void* owner) = nullptr;
+    const GroupType* group = nullptr;
+    const ChoiceType* choice = nullptr;
+    const TaggedType* tagged = nullptr;
+    const PartsType* parts = nullptr;
+};
+
+namespace detail {
+
+template <class T>
+concept Checked = requires(const T& made) {
+    { made.check() } -> std::same_as<std::optional<Complaint>>;
+};
+
+template <class T>
+concept Described = requires { T::says; };
+
+template <class T>
+constexpr std::string_view says() {
+    if constexpr (Described<T>) return T::says;
+    return {};
+}
+
+template <class T>
+std::optional<Complaint> check(const void* made) {
+    if constexpr (Checked<T>) return static_cast<const T*>(made)->check();
+    return std::nullopt;
+}
+
+template <class T>
+const void* fresh() {
+    static const T made{};
+    return &made;
+}
+
+template <class T>
+inline constexpr GroupType plain_group{
+    says<T>(),
+    &T::rows,
+    &check<T>,
+    [](void* member) { return member; },
+    [](const void* member) { return member; },
+    &fresh<T>,
+};
+
+template <class T>
+inline constexpr GroupType optional_group{
+    says<T>(),
+    &T::rows,
+    &check<T>,
+    [](void* member) -> void* {
+        auto& held = *static_cast<std::optional<T>*>(member);
+        return held ? &*held : &held.emplace();
+    },
+    [](const void* member) -> const void* {
+        const auto& held = *static_cast<const std::optional<T>*>(member);
+        return held ? &*held : nullptr;
+    },
+    &fresh<T>,
+};
+
+template <class Enum>
+inline constexpr ChoiceType choice_type{
+    Names<Enum>::names,
+    [](const void* member) { return static_cast<std::size_t>(*static_cast<const Enum*>(member)); },
+    [](void* member, std::size_t at) { *static_cast<Enum*>(member) = static_cast<Enum>(at); },
+};
+
+template <class Variant>
+struct TaggedOf;
+
+template <class... Ts>
+struct TaggedOf<OneOf<Ts...>> {
+    using Held = OneOf<Ts...>;
+    static constexpr std::array<std::string_view, sizeof...(Ts)> kinds{Ts::kind...};
+    static constexpr std::array<const GroupType*, sizeof...(Ts)> types{&plain_group<Ts>...};
+
+    static void* emplace(void* member, std::size_t kind) {
+        auto& held = static_cast<Held*>(member)->value;
+        using Make = void (*)(decltype(held));
+        static constexpr Make make[] = {[](auto& into) { into.template emplace<Ts>(); }...};
+        make[kind](held);
+        return get(member);
+    }
+    static void* get(void* member) {
+        return std::visit([](auto& part) { return static_cast<void*>(&part); },
+                          static_cast<Held*>(member)->value);
+    }
+    static constexpr TaggedType type{
+        kinds,
+        types,
+        [](const void* member) { return static_cast<const Held*>(member)->value.index(); },
+        &get,
+        &emplace,
+    };
+};
+
+template <class Variant>
+inline constexpr PartsType parts_type{
+    &TaggedOf<Variant>::type,
+    [](const void* list) { return static_cast<const std::vector<Entry<Variant>>*>(list)->size(); },
+    [](void* list, std::string id) -> void* {
+        auto& entries = *static_cast<std::vector<Entry<Variant>>*>(list);
+        return &entries.emplace_back(Entry<Variant>{std::move(id), {}}).part;
+    },
+    [](void* list) { static_cast<std::vector<Entry<Variant>>*>(list)->clear(); },
+    [](void* list, std::size_t at) -> std::string& {
+        return (*static_cast<std::vector<Entry<Variant>>*>(list))[at].id;
+    },
+    [](void* list, std::size_t at) -> void* {
+        return &(*static_cast<std::vector<Entry<Variant>>*>(list))[at].part;
+    },
+};
+
+template <class T>
+constexpr Member describe(void* (*of)(void*)) {
+    Member made{.shape = Shape::number, .of = of};
+    if constexpr (std::is_same_v<T, double>) {
+    } else if constexpr (std::is_same_v<T, std::optional<double>>) {
+        made.shape = Shape::maybe_number;
+    } else if constexpr (std::is_same_v<T, bool>) {
+        made.shape = Shape::flag;
+    } else if constexpr (std::is_same_v<T, std::string>) {
+        made.shape = Shape::text;
+    } else if constexpr (std::is_enum_v<T>) {
+        made.shape = Shape::choice;
+        made.choice = &choice_type<T>;
+    } else if constexpr (std::is_same_v<T, std::vector<double>>) {
+        made.shape = Shape::list;
+    } else if constexpr (std::is_same_v<T, Columns>) {
+        made.shape = Shape::table;
+    } else if constexpr (is_one_of<T>) {
+        made.shape = Shape::tagged;
+        made.tagged = &TaggedOf<T>::type;
+    } else if constexpr (is_entry_list<T>) {
+        made.shape = Shape::parts;
+        made.parts = &parts_type<typename T::value_type::Part>;
+    } else if constexpr (is_optional<T>) {
+        made.shape = Shape::maybe_group;
+        made.group = &optional_group<typename T::value_type>;
+    } else {
+        made.shape = Shape::group;
+        made.group = &plain_group<T>;
+    }
+    return made;
+}
+
+template <class Owner, class T>
+T member_type(T Owner::*);
+template <class Owner, class T>
+Owner owner_type(T Owner::*);
+
+template <auto pointer>
+void* locate(void* owner) {
+    return &(static_cast<decltype(owner_type(pointer))*>(owner)->*pointer);
+}
+
+}  // namespace detail
+
+/// The member a row stands for: `at<&Throttle::bore>`.
+template <auto pointer>
+inline constexpr Member at =
+    detail::describe<decltype(detail::member_type(pointer))>(&detail::locate<pointer>);
+
+/// A whole struct as a group, for the root of a document.
+template <class T>
+inline constexpr const GroupType& group_type = detail::plain_group<T>;
+
+}  // namespace windwall::fields

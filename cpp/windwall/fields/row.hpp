@@ -1,0 +1,127 @@
+#pragma once
+#include <cstddef>
+#include <span>
+#include <string_view>
+
+#include "windwall/fields/measure.hpp"
+#include "windwall/fields/member.hpp"
+
+/// One row describes one quantity, once, for everybody who needs to know it: the reader and the
+/// writer of files, error messages, the JSON Schema, the reference pages, Python, addresses,
+/// sweeps and the attributes of results. Its default lives in the struct's member initialiser.
+namespace windwall::fields {
+
+/// Allowed values, both ends included, in the row's own unit.
+struct Range {
+    double low{};
+    double high{};
+};
+
+/// How many entries a list may have.
+struct Count {
+    std::size_t least = 1;
+    std::size_t most = 64;
+};
+
+enum class Need { required, usual, maybe };
+
+/// One column of a table.
+struct Column {
+    std::string_view key;
+    Measure measure;
+    Range range;
+    std::string_view sentence = {};
+};
+
+struct Row {
+    std::string_view key;
+    std::string_view symbol;
+    Member member;
+    Measure measure{};
+    Range range{};
+    Need need = Need::usual;
+    double sigma = 0;  // one standard deviation of the default, in the row's unit
+    std::string_view sentence;
+    std::string_view source;  // of the default
+    std::span<const Column> columns{};
+    Count count{};
+};
+
+/// A number the builder has to state.
+constexpr Row required(std::string_view key, std::string_view symbol, Member member,
+                       Measure measure, Range range, std::string_view sentence) {
+    return {key, symbol, member, measure, range, Need::required, 0, sentence, {}};
+}
+
+/// A number with a usual value, known to one standard deviation `sigma`, and where it comes from.
+constexpr Row usual(std::string_view key, std::string_view symbol, Member member, Measure measure,
+                    Range range, double sigma, std::string_view sentence,
+                    std::string_view source) {
+    return {key, symbol, member, measure, range, Need::usual, sigma, sentence, source};
+}
+
+/// A number that may be absent, and then means nothing is known or nothing is there.
+constexpr Row maybe(std::string_view key, std::string_view symbol, Member member, Measure measure,
+                    Range range, std::string_view sentence) {
+    return {key, symbol, member, measure, range, Need::maybe, 0, sentence, {}};
+}
+
+/// Several numbers of one kind.
+constexpr Row list(std::string_view key, std::string_view symbol, Member member, Measure measure,
+                   Range range, Count count, std::string_view sentence) {
+    Row row{key, symbol, member, measure, range, Need::required, 0, sentence, {}};
+    row.count = count;
+    return row;
+}
+
+constexpr Row table(std::string_view key, Member member, std::span<const Column> columns,
+                    std::string_view sentence, Need need = Need::maybe) {
+    Row row{key, {}, member, {}, {}, need, 0, sentence, {}};
+    row.columns = columns;
+    return row;
+}
+
+constexpr Row text(std::string_view key, Member member, std::string_view sentence,
+                   Need need = Need::usual) {
+    return {key, {}, member, {}, {}, need, 0, sentence, {}};
+}
+
+constexpr Row choice(std::string_view key, Member member, std::string_view sentence,
+                     std::string_view source = {}, Need need = Need::usual) {
+    return {key, {}, member, {}, {}, need, 0, sentence, source};
+}
+
+constexpr Row flag(std::string_view key, Member member, std::string_view sentence,
+                   std::string_view source = {}) {
+    return {key, {}, member, {}, {}, Need::usual, 0, sentence, source};
+}
+
+/// A nested struct whose own rows say what is required of it.
+constexpr Row group(std::string_view key, Member member, std::string_view sentence,
+                    Need need = Need::usual) {
+    return {key, {}, member, {}, {}, need, 0, sentence, {}};
+}
+
+constexpr Row maybe_group(std::string_view key, Member member, std::string_view sentence) {
+    return group(key, member, sentence, Need::maybe);
+}
+
+/// One of several kinds of part.
+constexpr Row tagged(std::string_view key, Member member, std::string_view sentence,
+                     Need need = Need::required) {
+    return group(key, member, sentence, need);
+}
+
+/// A list of parts, each with an id.
+constexpr Row parts(std::string_view key, Member member, std::string_view sentence,
+                    Need need = Need::required) {
+    return group(key, member, sentence, need);
+}
+
+/// A number the model answers with.
+constexpr Row result(std::string_view key, std::string_view symbol, Member member, Measure measure,
+                     std::string_view sentence) {
+    return {key, symbol, member, measure, {}, Need::maybe, 0, sentence, {}};
+}
+
+}  // namespace windwall::fields
