@@ -1,0 +1,43 @@
+#include "windwall/media/stream.hpp"
+
+namespace windwall::media {
+namespace {
+
+constexpr std::array<Species, 4> species_of{Species::water, Species::methanol, Species::ethanol,
+                                            Species::petrol};
+
+double total(const std::array<double, 4>& shares) noexcept {
+    return shares[0] + shares[1] + shares[2] + shares[3];
+}
+
+}  // namespace
+
+double Stream::vapour_share() const noexcept { return total(vapour); }
+
+double Stream::gas_flow() const noexcept { return dry_air * (1 + vapour_share()); }
+
+double Stream::density() const noexcept { return pressure / (gas.R * temperature); }
+
+Gas gas_phase(const std::array<double, 4>& vapour) noexcept {
+    Gas gas = dry_air();
+    double so_far = 1;
+    for (std::size_t i = 0; i < vapour.size(); ++i) {
+        if (vapour[i] == 0) continue;
+        gas = mixed(gas, vapour[i] / so_far, species_gas(species_of[i]));
+        so_far += vapour[i];
+    }
+    return gas;
+}
+
+Stream ambient_stream(double pressure, double temperature, double humidity_ratio,
+                      double dry_air) noexcept {
+    Stream stream;
+    stream.pressure = pressure;
+    stream.temperature = temperature;
+    stream.dry_air = dry_air;
+    stream.vapour[index(Vapour::water)] = humidity_ratio;
+    stream.gas = gas_phase(stream.vapour);
+    return stream;
+}
+
+}  // namespace windwall::media
