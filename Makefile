@@ -1,0 +1,59 @@
+# Two commands matter: make demo, make test. Both install what is missing.
+SHELL := /bin/bash
+.SHELLFLAGS := -euo pipefail -c
+.DEFAULT_GOAL := help
+.PHONY: help demo test test-all bench build build-all format lint clean
+
+build := build/dev
+bin := .venv/bin
+cpp_sources = $$(git ls-files -co --exclude-standard 'cpp/*.[ch]pp' 'tests/*.[ch]pp')
+
+help:  ## say what there is
+	@grep -hE '^[a-z-]+:.*## ' $(MAKEFILE_LIST) | sed -E 's/^([a-z-]+):.*## /make \1\t/' | expand -t 16
+
+demo:  ## install, build, and rank the upgrades of the example
+	@.ci/setup
+	@$(MAKE) --no-print-directory build
+	$(bin)/windwall rank scenarios/airfield_cyclecar.json
+
+test: choose = not slow
+test: run-tests  ## install, build and run the tests
+test-all: choose = slow or not slow
+test-all: run-tests  ## the same with the long ones
+
+.PHONY: run-tests
+run-tests:
+	@.ci/setup test
+	@$(MAKE) --no-print-directory build-all
+	ctest --test-dir $(build) --output-on-failure --no-tests=error -j2 --progress --quiet --output-log $(build)/ctest.log || { cat $(build)/ctest.log; exit 1; }
+	@tail -4 $(build)/ctest.log
+	$(bin)/python -m pytest -m "$(choose)"
+
+bench:  ## print counts and times
+	@.ci/setup test
+	@$(MAKE) --no-print-directory build
+	$(bin)/python -m pytest tests/bench -s
+
+# The installed module is replaced where it lies, so no Python package is touched.
+build:  ## build the C++ core after an edit
+	@test -f $(build)/build.ninja || .ci/setup
+	@cmake --build $(build) --target _core -- --quiet
+	@DESTDIR= cmake --install $(build) --prefix "$$($(bin)/python -c 'import sysconfig; print(sysconfig.get_path("platlib"))')" >/dev/null
+
+build-all: build
+	@cmake --build $(build) -- --quiet
+
+format:  ## format C++ and Python in place
+	@.ci/setup test
+	@$(bin)/clang-format -i $(cpp_sources)
+	@$(bin)/ruff format .
+	@$(bin)/ruff check --fix .
+
+lint:  ## complain about format and style
+	@.ci/setup test
+	@$(bin)/clang-format --dry-run --Werror $(cpp_sources)
+	@$(bin)/ruff format --check .
+	@$(bin)/ruff check .
+
+clean:  ## remove what was built and installed here
+	rm -rf build .venv .pytest_cache .ruff_cache .hypothesis
