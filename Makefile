@@ -6,7 +6,9 @@ SHELL := /bin/bash
 
 build := build/dev
 bin := .venv/bin
-cpp_sources = $$(git ls-files -co --exclude-standard 'cpp/*.[ch]pp' 'tests/*.[ch]pp')
+# Two builds at once wait for each other.
+cmake_build := $(if $(shell command -v flock),flock $(build) )cmake --build $(build)
+cpp_sources = $$(find cpp tests -name '*.[ch]pp')
 
 help:  ## say what there is
 	@grep -hE '^[a-z-]+:.*## ' $(MAKEFILE_LIST) | sed -E 's/^([a-z-]+):.*## /make \1\t/' | expand -t 16
@@ -37,11 +39,11 @@ bench:  ## print counts and times
 # The installed module is replaced where it lies, so no Python package is touched.
 build:  ## build the C++ core after an edit
 	@test -f $(build)/build.ninja || .ci/setup
-	@cmake --build $(build) --target _core -- --quiet
+	@$(cmake_build) --target _core -- --quiet
 	@DESTDIR= cmake --install $(build) --prefix "$$($(bin)/python -c 'import sysconfig; print(sysconfig.get_path("platlib"))')" >/dev/null
 
 build-all: build
-	@cmake --build $(build) -- --quiet
+	@$(cmake_build) -- --quiet
 
 format:  ## format C++ and Python in place
 	@.ci/setup test
