@@ -35,7 +35,7 @@ def complaints(text):
     return sorted(set(found))
 
 
-@pytest.mark.parametrize("path", files(), ids=lambda path: str(path.relative_to(ROOT)))
+@pytest.mark.parametrize("path", list(files()), ids=lambda path: str(path.relative_to(ROOT)))
 def test_words(path):
     assert complaints(path.read_text("utf-8")) == []
 
