@@ -1,0 +1,15 @@
+#pragma once
+
+namespace windwall::charge {
+
+/// What surrounds the charge path at one operating point, SI units.
+struct Around {
+    double ambient_pressure{};     // Pa absolute
+    double ambient_temperature{};  // K
+    double air_density{};          // of the ambient air, kg/m3
+    double road_speed{};           // speed of the air over the vehicle, m/s
+    double engine_speed{};         // rad/s
+    double throttle_opening{};     // share of the plate's travel: 0 shut, 1 wide open
+};
+
+}  // namespace windwall::charge

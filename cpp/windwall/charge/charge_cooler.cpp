@@ -1,0 +1,100 @@
+#include "windwall/charge/charge_cooler.hpp"
+
+#include "windwall/charge/crossflow.hpp"
+#include "windwall/charge/pressure_loss.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace windwall::charge {
+namespace {
+
+double cooling_air(const ChargeCooler& cooler, const Around& around) {
+    return cooler.installed_share * around.air_density * cooler.face_area *
+           std::max(around.road_speed, 0.0);
+}
+
+/// Effectiveness and the charge's own share of the way, from the two heat capacity flows.
+void share_of_the_way(HeatExchange& found, double charge, double cooling) {
+    const double least = std::min(charge, cooling);
+    found.effectiveness =
+        crossflow_effectiveness(found.conductance / least, least / std::max(charge, cooling));
+    found.charge_share = found.effectiveness * least / charge;
+}
+
+double flow_loss(const ChargeCooler& cooler, const media::Stream& in, double outlet_temperature) {
+    const double flow = in.gas_flow();
+    const double mean = (in.temperature + outlet_temperature) / 2;
+    const double density = in.pressure / (in.gas.R * mean);
+    const double size = std::pow(std::abs(flow) / cooler.at_charge_flow, cooler.drop_exponent);
+    return std::copysign(cooler.drop * size * cooler.at_density / density, flow);
+}
+
+}  // namespace
+
+HeatExchange ChargeCooler::exchange(const media::Stream& in, const Around& around) const noexcept {
+    HeatExchange found;
+    found.cooling_flow = cooling_air(*this, around);
+    found.cooling_temperature = around.ambient_temperature + under_hood_rise;
+    found.outlet_temperature = in.temperature;
+    const double flow = std::abs(in.gas_flow());
+    found.conductance =
+        cooler_conductance(flow, found.cooling_flow, conductance, at_charge_flow, at_cooling_flow,
+                           hot_side_share, charge_exponent, cooling_exponent);
+    if (!(found.conductance > 0)) return found;
+    const double mean = (in.temperature + found.cooling_temperature) / 2;
+    share_of_the_way(found, flow * in.gas.heat_capacity(mean),
+                     found.cooling_flow * media::dry_air().heat_capacity(mean));
+    // Shares of enthalpy, not of temperature: the charge can never pass the air that cools it.
+    const double before = in.gas.enthalpy(in.temperature);
+    const double given = found.charge_share * (before - in.gas.enthalpy(found.cooling_temperature));
+    const double guess =
+        in.temperature + found.charge_share * (found.cooling_temperature - in.temperature);
+    found.outlet_temperature = in.gas.temperature(before - given, guess);
+    found.heat = flow * given;
+    return found;
+}
+
+media::Stream ChargeCooler::outlet(const media::Stream& in, const Around& around) const noexcept {
+    media::Stream out = in;
+    out.temperature = exchange(in, around).outlet_temperature;
+    out.pressure = pressure_after(in.pressure, flow_loss(*this, in, out.temperature));
+    return out;
+}
+
+std::span<const fields::Row> ChargeCooler::rows() {
+    using namespace fields;
+    using C = ChargeCooler;
+    constexpr std::string_view remembered = "from memory, to be confirmed";
+    static constexpr Row table[] = {
+        required("conductance", "UA_0", at<&C::conductance>, fields::conductance("W/K"), {1, 1000},
+                 "Conductance of the core at its two rated flows"),
+        required("at_charge_flow", "m_h0", at<&C::at_charge_flow>, mass_flow("g/s"), {1, 500},
+                 "Charge flow for which conductance and drop are given"),
+        required("at_cooling_flow", "m_c0", at<&C::at_cooling_flow>, mass_flow("g/s"), {5, 5000},
+                 "Cooling air flow for which the conductance is given"),
+        required("face_area", "A_f", at<&C::face_area>, area("cm2"), {10, 10000},
+                 "Area of the core that faces the cooling air"),
+        usual("installed_share", "k_i", at<&C::installed_share>, number(), {0, 1}, 0.12,
+              "Speed of the cooling air ahead of the core over the speed of the vehicle in the air",
+              remembered),
+        usual("under_hood_rise", "dT_u", at<&C::under_hood_rise>, temperature_difference("K"),
+              {0, 60}, 4, "Warming of the cooling air before it meets the core", "common practice"),
+        usual("hot_side_share", "phi_h", at<&C::hot_side_share>, number(), {0, 1}, 0.15,
+              "Share of the thermal resistance on the charge's side at the rated flows",
+              remembered),
+        usual("charge_exponent", "n_h", at<&C::charge_exponent>, number(), {0, 1}, 0.06,
+              "Power of the flow with which the charge's film grows", remembered),
+        usual("cooling_exponent", "n_c", at<&C::cooling_exponent>, number(), {0, 1}, 0.06,
+              "Power of the flow with which the cooling air's film grows", remembered),
+        usual("drop", "dp_0", at<&C::drop>, pressure_difference("kPa"), {0, 50}, 1.5,
+              "Pressure loss of the charge at at_charge_flow and at_density", remembered),
+        usual("at_density", "rho_0", at<&C::at_density>, density("kg/m3"), {0.6, 4}, 0.1,
+              "Density of the charge for which the drop is given", "150 kPa and 100 degC"),
+        usual("drop_exponent", "n_p", at<&C::drop_exponent>, number(), {1, 2}, 0.08,
+              "Power of the flow with which the pressure loss grows", remembered),
+    };
+    return table;
+}
+
+}  // namespace windwall::charge

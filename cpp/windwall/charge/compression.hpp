@@ -1,0 +1,24 @@
+#pragma once
+
+namespace windwall::charge {
+
+/// What a driven part does to the gas it is given, and takes from the crankshaft.
+/// shaft_power = indicated_power + friction_power = heat_to_charge + casing_loss + bearing_loss;
+/// crank_power = shaft_power + belt_loss.
+struct Compression {
+    double outlet_temperature{};  // K
+    double capacity{};            // kg/s of gas that balances the inlet's volume with the hot leak
+    double leak_flow{};           // kg/s from outlet to inlet; negative when it runs forward
+    double indicated_power{};     // W, work on the gas
+    double friction_power{};      // W
+    double heat_to_charge{};      // W, gas flow times the rise of its enthalpy
+    double casing_loss{};         // W, from the charge through the case
+    double bearing_loss{};        // W, friction that does not reach the charge
+    double shaft_power{};         // W at the rotor shaft
+    double crank_power{};         // W at the crankshaft, belt included
+    double belt_loss{};           // W
+    double rotor_speed{};         // rad/s
+    bool capped{};                // nothing flows, or the outlet temperature left 150 to 1200 K
+};
+
+}  // namespace windwall::charge

@@ -1,0 +1,62 @@
+#pragma once
+#include "windwall/charge/charge_cooler.hpp"
+#include "windwall/charge/duct.hpp"
+#include "windwall/charge/filter.hpp"
+#include "windwall/charge/plenum.hpp"
+#include "windwall/charge/positive_blower.hpp"
+#include "windwall/charge/throttle.hpp"
+
+#include <concepts>
+
+namespace windwall::charge {
+
+/// Gives its outlet, explicit in the flow that is given.
+template <class T>
+concept Passive = requires(const T& part, const media::Stream& in, const Around& around) {
+    { part.outlet(in, around) }
+    noexcept->std::same_as<media::Stream>;
+};
+
+/// Gives its flow between two pressures that are given.
+template <class T>
+concept Metering = requires(const T& part, const media::Stream& in, double outlet_pressure,
+                            const Around& around) {
+    { part.flow(in, outlet_pressure, around) }
+    noexcept->std::same_as<double>;
+};
+
+/// Gives its work and the flow it could deliver, for a flow and an outlet pressure that are given.
+template <class T>
+concept Driven = requires(const T& part, const media::Stream& in, double outlet_pressure,
+                          const Around& around) {
+    { part.compress(in, outlet_pressure, around) }
+    noexcept->std::same_as<Compression>;
+};
+
+template <class T>
+concept ChargePart = fields::Kind<T> &&(Passive<T> + Metering<T> + Driven<T> == 1);
+
+/// Says, one sentence each, what a type lacks to be a part of the charge path.
+template <class T>
+struct Complete {
+    static_assert(fields::Kind<T>,
+                  "a charge part needs `kind`, `says` and `rows()`, and default values");
+    static_assert(Passive<T> || Metering<T> || Driven<T>,
+                  "a charge part needs one of: Stream outlet(in, around), "
+                  "double flow(in, outlet_pressure, around), "
+                  "Compression compress(in, outlet_pressure, around); const noexcept");
+    static_assert(Passive<T> + Metering<T> + Driven<T> <= 1,
+                  "a charge part has only one of outlet, flow and compress");
+    static constexpr bool value = ChargePart<T>;
+};
+
+/// One part of the charge path. A new one is a header and a word here.
+using Part = fields::OneOf<Filter, Duct, Throttle, PositiveBlower, ChargeCooler, Plenum>;
+
+template <class T>
+inline constexpr bool all_complete = false;
+template <class... Ts>
+inline constexpr bool all_complete<fields::OneOf<Ts...>> = (Complete<Ts>::value && ...);
+static_assert(all_complete<Part>);
+
+}  // namespace windwall::charge

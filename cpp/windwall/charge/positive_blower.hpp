@@ -1,0 +1,45 @@
+#pragma once
+#include "windwall/charge/around.hpp"
+#include "windwall/charge/compression.hpp"
+#include "windwall/fields/row.hpp"
+#include "windwall/media/stream.hpp"
+
+#include <numbers>
+#include <optional>
+#include <span>
+#include <string_view>
+
+namespace windwall::charge {
+
+struct PositiveBlower {
+    static constexpr std::string_view kind = "positive_blower";
+    static constexpr std::string_view says =
+        "Blower that moves a fixed volume a turn: Roots, or screw with a built-in volume ratio.";
+    /// Rotor speed to which fill_loss and friction_torque_per_speed refer, rad/s (10 000 rpm).
+    static constexpr double reference_speed = 10000 * 2 * std::numbers::pi / 60;
+
+    double displacement{};  // m3 a revolution
+    double drive_ratio{};   // rotor turns a crankshaft turn
+    double built_in_ratio = 1;
+    double leak_area = 8e-6;               // m2, effective
+    double friction_torque = 0.25;         // N m
+    double friction_torque_per_speed = 0;  // N m at the reference speed
+    double friction_to_charge = 0.5;
+    double fill_loss = 0;  // at the reference speed
+    double belt_efficiency = 0.96;
+    double casing_loss = 0;                          // W
+    double rotor_inertia = 1e-3;                     // kg m2
+    std::optional<double> rated_speed;               // rad/s
+    std::optional<double> rated_outlet_temperature;  // K
+    std::optional<double> rated_pressure_ratio;
+
+    /// What the blower does with the delivered gas flow of `in` against an outlet pressure.
+    Compression compress(const media::Stream& in, double outlet_pressure,
+                         const Around& around) const noexcept;
+    /// Gas the rotors take in at a speed in rad/s where nothing leaks, kg/s.
+    double swept_flow(const media::Stream& in, double rotor_speed) const noexcept;
+
+    static std::span<const fields::Row> rows();
+};
+
+}  // namespace windwall::charge

@@ -1,0 +1,81 @@
+#include "windwall/charge/throttle.hpp"
+
+#include "windwall/charge/throttle_area.hpp"
+#include "windwall/media/orifice.hpp"
+
+#include <algorithm>
+
+namespace windwall::charge {
+namespace {
+
+constexpr double pi = std::numbers::pi;
+// From here on the jet begins to fill the pipe again instead of meeting the plate's wake.
+constexpr double recovery_begins = 0.5;
+// A short, clean body wide open keeps a loss coefficient of (1/0.9 - 1)^2 = 0.012.
+constexpr double fullest_jet = 0.9;
+
+double smooth_step(double x) {
+    const double inside = std::clamp(x, 0.0, 1.0);
+    return inside * inside * (3 - 2 * inside);
+}
+
+}  // namespace
+
+double recovering_flow(double jet_area, double recovered, double upstream_pressure,
+                       double upstream_temperature, double downstream_pressure, double R,
+                       double gamma) noexcept {
+    if (downstream_pressure > upstream_pressure)
+        return -recovering_flow(jet_area, recovered, downstream_pressure, upstream_temperature,
+                                upstream_pressure, R, gamma);
+    const double left = (1 - recovered) * (1 - recovered);
+    const double throat = upstream_pressure - (upstream_pressure - downstream_pressure) / left;
+    return media::orifice_flow(jet_area, upstream_pressure, upstream_temperature,
+                               std::max(throat, 0.0), R, gamma);
+}
+
+double Throttle::jet_area(double opening) const noexcept {
+    const double travel = std::clamp(opening, 0.0, 1.0);
+    const double angle = closed_angle + travel * (pi / 2 - closed_angle);
+    return discharge_coefficient * throttle_area(bore, shaft, angle, closed_angle);
+}
+
+double Throttle::recovering_share(double opening) const noexcept {
+    const double filled = jet_area(opening) / (pi / 4 * bore * bore);
+    const double step = smooth_step((opening - recovery_begins) / (1 - recovery_begins));
+    return step * std::min(filled, fullest_jet);
+}
+
+double Throttle::flow(const media::Stream& in, double outlet_pressure,
+                      const Around& around) const noexcept {
+    const double opening = around.throttle_opening;
+    const double R = in.gas.R;
+    const double gamma = in.gas.gamma(in.temperature);
+    return recovering_flow(jet_area(opening), recovering_share(opening), in.pressure,
+                           in.temperature, outlet_pressure, R, gamma) +
+           media::orifice_flow(leak_area, in.pressure, in.temperature, outlet_pressure, R, gamma);
+}
+
+std::optional<fields::Complaint> Throttle::check() const {
+    if (shaft < bore) return std::nullopt;
+    return fields::Complaint{"shaft", "the shaft is as thick as the bore; nothing could flow"};
+}
+
+std::span<const fields::Row> Throttle::rows() {
+    using namespace fields;
+    static constexpr Row table[] = {
+        required("bore", "D", at<&Throttle::bore>, length("mm"), {8, 150},
+                 "Bore of the throttle body"),
+        usual("shaft", "d", at<&Throttle::shaft>, length("mm"), {0, 20}, 1,
+              "Diameter of the shaft across the bore", "common practice"),
+        usual("closed_angle", "psi_0", at<&Throttle::closed_angle>, angle("deg"), {0, 30}, 2,
+              "Angle at which the plate touches the wall, from the plane across the bore",
+              "common practice"),
+        usual("discharge_coefficient", "C_d", at<&Throttle::discharge_coefficient>, number(),
+              {0.5, 1}, 0.05, "Area of the jet over the open area", "from memory, to be confirmed"),
+        usual("leak_area", "A_l", at<&Throttle::leak_area>, area("mm2"), {0, 50}, 1.5,
+              "Effective area left open with the plate shut", "from memory, to be confirmed"),
+    };
+    return table;
+}
+
+}  // namespace windwall::charge

@@ -1,0 +1,43 @@
+#pragma once
+#include "windwall/charge/around.hpp"
+#include "windwall/fields/row.hpp"
+#include "windwall/media/stream.hpp"
+
+#include <numbers>
+#include <optional>
+#include <span>
+#include <string_view>
+
+namespace windwall::charge {
+
+struct Throttle {
+    static constexpr std::string_view kind = "throttle";
+    static constexpr std::string_view says = "Butterfly plate with a shaft across the bore.";
+
+    double bore{};                                     // m
+    double shaft = 8e-3;                               // m
+    double closed_angle = 6 * std::numbers::pi / 180;  // rad from the plane across the bore
+    double discharge_coefficient = 0.80;
+    double leak_area = 3e-6;  // m2, effective
+
+    /// Contracted area of the jet past the plate, m2, at an opening of 0 to 1.
+    double jet_area(double opening) const noexcept;
+    /// Share of the bore's area by which the jet spreads again against a pressure rise.
+    double recovering_share(double opening) const noexcept;
+    /// Gas flow in kg/s, negative when the outlet pressure is the higher one; the temperature
+    /// behind is the temperature before.
+    double flow(const media::Stream& in, double outlet_pressure,
+                const Around& around) const noexcept;
+
+    static std::span<const fields::Row> rows();
+    std::optional<fields::Complaint> check() const;
+};
+
+/// Flow in kg/s through a jet of `jet_area` that regains part of its speed behind. `recovered` is
+/// s A_jet/A_pipe: 0 for none, A_jet/A_pipe for the sudden expansion of Borda and Carnot. The jet
+/// meets the drop between the two sides divided by (1 - recovered)^2; it chokes in its throat.
+double recovering_flow(double jet_area, double recovered, double upstream_pressure,
+                       double upstream_temperature, double downstream_pressure, double R,
+                       double gamma) noexcept;
+
+}  // namespace windwall::charge
