@@ -17,8 +17,8 @@ struct Queue {
     std::atomic<std::size_t> next{0};
     std::atomic<std::size_t> done{0};
     std::atomic<bool> stop{false};
-    std::mutex mutex;
-    std::condition_variable finished;
+    std::mutex mutex{};
+    std::condition_variable finished{};
     unsigned working = 0;
 
     void work(const Worker& worker) {
@@ -53,9 +53,10 @@ unsigned workers_for(std::size_t items, unsigned asked) {
 std::size_t run_batch(std::size_t items, const std::function<Worker()>& make_worker,
                       const BatchOptions& options) {
     Queue queue{items};
-    queue.working = workers_for(items, options.threads);
+    const unsigned workers = workers_for(items, options.threads);
+    queue.working = workers;  // falls as they finish, while others may still be starting
     std::vector<std::jthread> threads;
-    for (unsigned i = 0; i < queue.working; ++i) {
+    for (unsigned i = 0; i < workers; ++i) {
         threads.emplace_back([&queue, worker = make_worker()] { queue.work(worker); });
     }
     // Even while it waits the calling thread stays free to listen, so a signal is heard at once.
