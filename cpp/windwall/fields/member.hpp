@@ -1,4 +1,6 @@
 #pragma once
+#include "windwall/fields/one_of.hpp"
+
 #include <array>
 #include <cstddef>
 #include <optional>
@@ -8,8 +10,6 @@
 #include <type_traits>
 #include <utility>
 #include <vector>
-
-#include "windwall/fields/one_of.hpp"
 
 namespace windwall::fields {
 
@@ -101,7 +101,9 @@ concept Checked = requires(const T& made) {
 };
 
 template <class T>
-concept Described = requires { T::says; };
+concept Described = requires {
+    T::says;
+};
 
 template <class T>
 constexpr std::string_view says() {

@@ -27,8 +27,8 @@ struct OneOf {
 
     OneOf() = default;
     template <class T>
-        requires(std::same_as<std::remove_cvref_t<T>, Ts> || ...)
-    OneOf(T&& part) : value(std::forward<T>(part)) {}
+    requires(std::same_as<std::remove_cvref_t<T>, Ts> || ...) OneOf(T&& part)
+        : value(std::forward<T>(part)) {}
 
     template <class Visitor>
     decltype(auto) visit(Visitor&& visitor) const {

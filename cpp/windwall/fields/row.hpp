@@ -1,10 +1,10 @@
 #pragma once
+#include "windwall/fields/measure.hpp"
+#include "windwall/fields/member.hpp"
+
 #include <cstddef>
 #include <span>
 #include <string_view>
-
-#include "windwall/fields/measure.hpp"
-#include "windwall/fields/member.hpp"
 
 /// One row describes one quantity, once, for everybody who needs to know it: the reader and the
 /// writer of files, error messages, the JSON Schema, the reference pages, Python, addresses,
@@ -55,8 +55,7 @@ constexpr Row required(std::string_view key, std::string_view symbol, Member mem
 
 /// A number with a usual value, known to one standard deviation `sigma`, and where it comes from.
 constexpr Row usual(std::string_view key, std::string_view symbol, Member member, Measure measure,
-                    Range range, double sigma, std::string_view sentence,
-                    std::string_view source) {
+                    Range range, double sigma, std::string_view sentence, std::string_view source) {
     return {key, symbol, member, measure, range, Need::usual, sigma, sentence, source};
 }
 
