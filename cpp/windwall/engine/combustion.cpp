@@ -1,0 +1,37 @@
+#include "windwall/engine/combustion.hpp"
+
+#include "windwall/engine/fuel_air_cycle.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+namespace windwall::engine {
+
+double Combustion::efficiency(double compression_ratio, double equivalence_ratio,
+                              double retard) const noexcept {
+    return real_cycle_factor * fuel_air_efficiency(compression_ratio, equivalence_ratio) *
+           spark_penalty(retard);
+}
+
+double spark_penalty(double retard) noexcept {
+    const double degrees = std::min(60.0, std::abs(retard) * 180 / std::numbers::pi);
+    return 1 - degrees * degrees * (2.4e-4 - 1.3e-6 * degrees);
+}
+
+std::span<const fields::Row> Combustion::rows() {
+    using namespace fields;
+    static constexpr Row table[] = {
+        usual("real_cycle_factor", "k_r", at<&Combustion::real_cycle_factor>, number(), {0.5, 1},
+              0.03, "Indicated work of the real cycle over that of the fuel-air cycle",
+              "0.80 to 0.88 for burning time, heat, blow-down and leakage; from memory, to be "
+              "confirmed"),
+        flag("trims_for_injected_fuel", at<&Combustion::trims_for_injected_fuel>,
+             "Whether the engine's own fuel is cut so that methanol or other fuel sprayed into "
+             "the charge leaves the mixture as it was; otherwise it becomes richer",
+             "a closed loop or a retuned map does; an untouched carburettor does not"),
+    };
+    return table;
+}
+
+}  // namespace windwall::engine

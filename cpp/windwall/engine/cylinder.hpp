@@ -1,0 +1,76 @@
+#pragma once
+#include "windwall/engine/accessories.hpp"
+#include "windwall/engine/breathing.hpp"
+#include "windwall/engine/combustion.hpp"
+#include "windwall/engine/exhaust.hpp"
+#include "windwall/engine/friction.hpp"
+#include "windwall/engine/heat.hpp"
+#include "windwall/engine/injector.hpp"
+#include "windwall/engine/intake.hpp"
+#include "windwall/engine/knock.hpp"
+#include "windwall/engine/mixture.hpp"
+#include "windwall/engine/spark.hpp"
+#include "windwall/engine/validity.hpp"
+#include "windwall/engine/valves.hpp"
+#include "windwall/engine/work.hpp"
+#include "windwall/fields/row.hpp"
+#include "windwall/media/fuel.hpp"
+
+#include <optional>
+#include <span>
+#include <string_view>
+
+namespace windwall::engine {
+
+/// Four-stroke spark-ignition engine from its cylinders. All methods are explicit in the intake
+/// state and in the flow that its charge carries.
+struct Cylinder {
+    static constexpr std::string_view kind = "cylinder";
+    static constexpr std::string_view says =
+        "Four-stroke spark-ignition engine, from bore, stroke and compression ratio.";
+
+    double cylinders{};
+    double bore{};    // m
+    double stroke{};  // m
+    double compression_ratio{};
+    double rev_limit{};  // rad/s
+    double lambda = 0.88;
+    double head_temperature = 453.15;  // K
+    double octane_sensitivity_weight = 0.5;
+    double inertia = 0.01;  // kg m2, crank and flywheel
+    Valves valves;
+    Breathing breathing;
+    Combustion combustion;
+    Friction friction;
+    Exhaust exhaust;
+    Accessories accessories;
+    SparkPlan spark;
+    KnockAnchor knock_anchor;
+    Walls walls;
+    std::optional<Injector> injector;
+
+    double swept_volume() const noexcept;                      // m3, all cylinders
+    double piston_speed(double engine_speed) const noexcept;   // m/s, mean
+    double speed_limit() const noexcept { return rev_limit; }  // rad/s
+
+    Mixture mixture(const Intake& intake, const media::Fuel& fuel) const noexcept;
+    /// Pa absolute, behind the valves, from the flow that the charge carries.
+    double exhaust_pressure(const Intake& intake, const media::Fuel& fuel) const noexcept;
+    /// Gas drawn over the gas that fills the swept volume at manifold pressure and temperature.
+    double volumetric_efficiency(const Intake& intake, const media::Fuel& fuel) const noexcept;
+    /// kg/s of moist gas that the engine draws from this manifold.
+    double gas_demand(const Intake& intake, const media::Fuel& fuel) const noexcept;
+
+    Spark choose_spark(const Intake& intake, const media::Fuel& fuel) const noexcept;
+    /// At a spark `retard` rad after the one of best torque.
+    Work work(const Intake& intake, const media::Fuel& fuel, double retard) const noexcept;
+    Heat heat(const Work& work) const noexcept;
+    /// Empty where there are no injectors.
+    std::optional<Injection> injection(const Intake& intake, const media::Fuel& fuel,
+                                       const Work& work) const noexcept;
+    Validity validity(const Intake& intake, const media::Fuel& fuel, double retard) const noexcept;
+
+    static std::span<const fields::Row> rows();
+};
+
+}  // namespace windwall::engine

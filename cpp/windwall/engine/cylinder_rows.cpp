@@ -1,0 +1,45 @@
+#include "windwall/engine/cylinder.hpp"
+
+namespace windwall::engine {
+
+std::span<const fields::Row> Cylinder::rows() {
+    using namespace fields;
+    static constexpr Row table[] = {
+        required("cylinders", "n", at<&Cylinder::cylinders>, number(), {1, 12},
+                 "Number of cylinders"),
+        required("bore", "B", at<&Cylinder::bore>, length("mm"), {20, 160}, "Bore of a cylinder"),
+        required("stroke", "S", at<&Cylinder::stroke>, length("mm"), {20, 160},
+                 "Stroke of a piston"),
+        required("compression_ratio", "r", at<&Cylinder::compression_ratio>, number(), {4, 16},
+                 "Volume above the piston at the bottom over that at the top"),
+        required("rev_limit", "N_m", at<&Cylinder::rev_limit>, angular_speed("rpm"), {1000, 20000},
+                 "Engine speed that is never passed"),
+        usual("lambda", "l", at<&Cylinder::lambda>, number(), {0.65, 1.4}, 0.04,
+              "Air over what the fuel needs, at full load", "common practice, 0.85 to 0.90"),
+        usual("head_temperature", "T_h", at<&Cylinder::head_temperature>, temperature("degC"),
+              {20, 350}, 20, "Temperature of the cylinder head on the day of the run",
+              "180 to 220 degC under the plug at full load; from memory, to be confirmed"),
+        usual("octane_sensitivity_weight", "K", at<&Cylinder::octane_sensitivity_weight>, number(),
+              {-1, 1.5}, 0.3,
+              "Weight of the motor method in the fuel's octane index, 0 for the research method "
+              "and 1 for the motor method",
+              "form of SAE 2017-01-0666; value from memory, to be confirmed"),
+        usual("inertia", "J", at<&Cylinder::inertia>, fields::inertia("kg m2"), {0, 2}, 0.005,
+              "Moment of inertia of crank and flywheel",
+              "0.003 to 0.02 kg m2 for small engines; from memory, to be confirmed"),
+        group("valves", at<&Cylinder::valves>, "Valves of one cylinder"),
+        group("breathing", at<&Cylinder::breathing>, "How well the cylinders fill"),
+        group("combustion", at<&Cylinder::combustion>, "What burning makes of the fuel"),
+        group("friction", at<&Cylinder::friction>, "Rubbing of the moving parts"),
+        group("exhaust", at<&Cylinder::exhaust>, "Pipes and silencer"),
+        group("accessories", at<&Cylinder::accessories>, "What else the crank drives"),
+        group("spark", at<&Cylinder::spark>, "How the spark is chosen"),
+        group("knock_anchor", at<&Cylinder::knock_anchor>, "Where this engine is known to knock"),
+        group("walls", at<&Cylinder::walls>, "Heat to head and barrel"),
+        maybe_group("injector", at<&Cylinder::injector>,
+                    "Injectors; a carburetted engine has none"),
+    };
+    return table;
+}
+
+}  // namespace windwall::engine

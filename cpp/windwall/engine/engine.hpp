@@ -1,0 +1,38 @@
+#pragma once
+#include "windwall/engine/cylinder.hpp"
+
+#include <concepts>
+#include <optional>
+
+namespace windwall::engine {
+
+/// What every kind of engine answers.
+template <class T>
+concept EngineKind = fields::Kind<T> &&
+    requires(const T& engine, const Intake& intake, const media::Fuel& fuel, const Work& work) {
+    { engine.swept_volume() }
+    noexcept->std::same_as<double>;
+    { engine.speed_limit() }
+    noexcept->std::same_as<double>;
+    { engine.exhaust_pressure(intake, fuel) }
+    noexcept->std::same_as<double>;
+    { engine.gas_demand(intake, fuel) }
+    noexcept->std::same_as<double>;
+    { engine.choose_spark(intake, fuel) }
+    noexcept->std::same_as<Spark>;
+    { engine.work(intake, fuel, 0.0) }
+    noexcept->std::same_as<Work>;
+    { engine.heat(work) }
+    noexcept->std::same_as<Heat>;
+    { engine.injection(intake, fuel, work) }
+    noexcept->std::same_as<std::optional<Injection>>;
+    { engine.validity(intake, fuel, 0.0) }
+    noexcept->std::same_as<Validity>;
+};
+
+template <EngineKind... Kinds>
+using EngineOf = fields::OneOf<Kinds...>;
+
+using Engine = EngineOf<Cylinder>;
+
+}  // namespace windwall::engine

@@ -1,0 +1,24 @@
+#pragma once
+#include "windwall/fields/row.hpp"
+
+#include <optional>
+#include <span>
+#include <string_view>
+
+namespace windwall::engine {
+
+/// Pipes and silencer behind the exhaust valves.
+struct Exhaust {
+    static constexpr std::string_view says = "Pipes and silencer behind the exhaust valves.";
+
+    double back_pressure = 10e3;    // Pa above the weather
+    std::optional<double> at_flow;  // kg/s
+
+    /// Pressure above the weather in Pa at a gas flow in kg/s: with its square, and inversely
+    /// with the density of the gas. `usual_flow` stands in where no flow is stated.
+    double rise(double flow, double ambient_pressure, double usual_flow) const noexcept;
+
+    static std::span<const fields::Row> rows();
+};
+
+}  // namespace windwall::engine

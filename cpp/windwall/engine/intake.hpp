@@ -1,0 +1,15 @@
+#pragma once
+#include "windwall/media/stream.hpp"
+
+namespace windwall::engine {
+
+/// What the engine sees at one operating point. SI units.
+struct Intake {
+    double engine_speed{};         // rad/s
+    media::Stream charge;          // at the manifold
+    double ambient_pressure{};     // Pa absolute
+    double ambient_temperature{};  // K
+    double humidity_ratio{};       // water vapour that damps knock, kg per kg dry air
+};
+
+}  // namespace windwall::engine

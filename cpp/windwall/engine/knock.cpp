@@ -1,0 +1,82 @@
+#include "windwall/engine/knock.hpp"
+
+#include "windwall/media/liquids.hpp"
+
+#include <cmath>
+
+namespace windwall::engine {
+namespace {
+
+constexpr double degree = std::numbers::pi / 180;
+constexpr double thousand_rpm = 1000 * std::numbers::pi / 30;
+
+/// Octane numbers by which a mixture knocks less than the worst one, which has 14 kg of air per
+/// kg of petrol, or as much for another fuel.
+double mixture_relief(double lambda) noexcept {
+    const double air_fuel_ratio =
+        lambda * media::liquid(media::Vapour::petrol).stoichiometric_ratio;
+    return 2 * std::abs(air_fuel_ratio - 14.0);
+}
+
+}  // namespace
+
+double octane_requirement_rise(const KnockState& here, const KnockState& anchor) noexcept {
+    double rise = 5 * (here.compression_ratio - anchor.compression_ratio);
+    rise += 3.5 * (here.manifold_pressure - anchor.manifold_pressure) / 10e3;
+    rise += (here.charge_temperature - anchor.charge_temperature) / 7;
+    rise += (here.head_temperature - anchor.head_temperature) / 10;
+    rise -= (here.retard - anchor.retard) / degree;
+    rise += (here.exhaust_pressure - anchor.exhaust_pressure) / 30e3;
+    rise -= mixture_relief(here.lambda) - mixture_relief(anchor.lambda);
+    rise -= (here.engine_speed - anchor.engine_speed) / thousand_rpm;
+    rise -= 0.3 * (here.humidity_ratio - anchor.humidity_ratio) * 1000;
+    return rise;
+}
+
+double KnockAnchor::requirement(const KnockState& state) const noexcept {
+    const KnockState anchor{compression_ratio,
+                            engine_speed,
+                            manifold_pressure,
+                            charge_temperature,
+                            head_temperature,
+                            retard,
+                            lambda,
+                            humidity_ratio,
+                            exhaust_pressure};
+    return octane_number + octane_requirement_rise(state, anchor);
+}
+
+std::span<const fields::Row> KnockAnchor::rows() {
+    using namespace fields;
+    static constexpr std::string_view unstated = "the table names no such condition; estimate";
+    static constexpr Row table[] = {
+        usual("octane_number", "ON_0", at<&KnockAnchor::octane_number>, number(), {40, 140}, 10,
+              "Octane index that just kept this engine from knock at the anchor; heard at this "
+              "point it is known to 5",
+              "textbook table for full throttle, engines of 1960 to 1990, compression ratio 8"),
+        usual("compression_ratio", "r_0", at<&KnockAnchor::compression_ratio>, number(), {4, 18},
+              0.1, "Compression ratio at the anchor",
+              "the entry of the table; state your own engine's with your own octane number"),
+        usual("engine_speed", "N_0", at<&KnockAnchor::engine_speed>, angular_speed("rpm"),
+              {300, 20000}, 300, "Engine speed at the anchor", unstated),
+        usual("manifold_pressure", "p_0", at<&KnockAnchor::manifold_pressure>,
+              absolute_pressure("kPa"), {20, 400}, 2, "Manifold pressure at the anchor",
+              "full throttle near sea level"),
+        usual("charge_temperature", "T_0", at<&KnockAnchor::charge_temperature>,
+              temperature("degC"), {-40, 250}, 5, "Charge temperature at the anchor", unstated),
+        usual("head_temperature", "T_h0", at<&KnockAnchor::head_temperature>, temperature("degC"),
+              {20, 350}, 10, "Head temperature at the anchor", unstated),
+        usual("retard", "d_0", at<&KnockAnchor::retard>, angle("deg"), {-20, 40}, 2,
+              "Spark at the anchor, crank angle after that of best torque", unstated),
+        usual("lambda", "l_0", at<&KnockAnchor::lambda>, number(), {0.65, 1.4}, 0.02,
+              "Air over what the fuel needs at the anchor", "the mixture that knocks most"),
+        usual("humidity_ratio", "w_0", at<&KnockAnchor::humidity_ratio>, number(), {0, 0.1}, 0.004,
+              "Water vapour per dry air by mass at the anchor", "dry air, the careful side"),
+        usual("exhaust_pressure", "p_e0", at<&KnockAnchor::exhaust_pressure>,
+              absolute_pressure("kPa"), {50, 300}, 5, "Mean exhaust pressure at the anchor",
+              unstated),
+    };
+    return table;
+}
+
+}  // namespace windwall::engine

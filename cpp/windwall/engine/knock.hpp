@@ -1,0 +1,52 @@
+#pragma once
+#include "windwall/fields/row.hpp"
+
+#include <numbers>
+#include <span>
+#include <string_view>
+
+namespace windwall::engine {
+
+/// What the octane requirement depends on.
+struct KnockState {
+    double compression_ratio{};
+    double engine_speed{};        // rad/s
+    double manifold_pressure{};   // Pa absolute
+    double charge_temperature{};  // K, at the manifold
+    double head_temperature{};    // K
+    double retard{};              // rad after the spark of best torque
+    double lambda{};
+    double humidity_ratio{};    // kg per kg dry air
+    double exhaust_pressure{};  // Pa absolute
+};
+
+/// Octane numbers that the requirement at `here` lies above that at `anchor`. A linear rule:
+/// slopes of Russ, SAE 960497, for compression ratio, pressures, temperatures, spark and mixture;
+/// -1 per 1000 rpm and -0.3 per g/kg of humidity beside them. Supported to 60 kPa of pressure.
+double octane_requirement_rise(const KnockState& here, const KnockState& anchor) noexcept;
+
+/// One point of this engine at the edge of knock. Without one, a table of old engines stands in.
+struct KnockAnchor {
+    static constexpr std::string_view says =
+        "One point of this engine at the edge of audible knock, with the octane index it needed. "
+        "Unless stated, a table of engines of 1960 to 1990 at full throttle stands in, known to "
+        "no better than 10 octane numbers.";
+
+    double octane_number = 92;
+    double compression_ratio = 8;
+    double engine_speed = 250 * std::numbers::pi / 3;  // rad/s
+    double manifold_pressure = 100e3;                  // Pa absolute
+    double charge_temperature = 298.15;                // K
+    double head_temperature = 453.15;                  // K
+    double retard = 0;                                 // rad
+    double lambda = 0.9586;
+    double humidity_ratio = 0;
+    double exhaust_pressure = 100e3;  // Pa absolute
+
+    /// Octane number needed at another state.
+    double requirement(const KnockState& state) const noexcept;
+
+    static std::span<const fields::Row> rows();
+};
+
+}  // namespace windwall::engine
