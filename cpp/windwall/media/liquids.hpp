@@ -26,7 +26,7 @@ inline constexpr std::array<Liquid, 4> liquids{{
     {785, 2440, 919e3, 9.005, 26.813e6, 46.06844e-3},
     // Petrol, CH1.87. Density, heat capacity and latent heat: US DOE, Properties of Fuels; heating
     // value the middle of published 43.3 to 43.5 MJ/kg; molar mass of the surrogate in gas.cpp.
-    {745, 2010, 349e3, 14.604, 43.4e6, 105.96e-3},
+    {745, 2010, 349e3, 14.604, 43.4e6, 105.97e-3},
 }};
 
 constexpr const Liquid& liquid(Vapour vapour) noexcept { return liquids[index(vapour)]; }

@@ -10,6 +10,21 @@ double total(const std::array<double, 4>& shares) noexcept {
     return shares[0] + shares[1] + shares[2] + shares[3];
 }
 
+void add(Gas& gas, double share, const Gas& other) noexcept {
+    gas.R += share * other.R;
+    gas.h0 += share * other.h0;
+    for (std::size_t i = 0; i < gas.c.size(); ++i)
+        gas.c[i] += share * other.c[i];
+}
+
+Gas scaled(Gas gas, double factor) noexcept {
+    gas.R *= factor;
+    gas.h0 *= factor;
+    for (double& c : gas.c)
+        c *= factor;
+    return gas;
+}
+
 }  // namespace
 
 double Stream::vapour_share() const noexcept { return total(vapour); }
@@ -20,13 +35,9 @@ double Stream::density() const noexcept { return pressure / (gas.R * temperature
 
 Gas gas_phase(const std::array<double, 4>& vapour) noexcept {
     Gas gas = dry_air();
-    double so_far = 1;
-    for (std::size_t i = 0; i < vapour.size(); ++i) {
-        if (vapour[i] == 0) continue;
-        gas = mixed(gas, vapour[i] / so_far, species_gas(species_of[i]));
-        so_far += vapour[i];
-    }
-    return gas;
+    for (std::size_t i = 0; i < vapour.size(); ++i)
+        if (vapour[i] != 0) add(gas, vapour[i], species_gas(species_of[i]));
+    return scaled(gas, 1 / (1 + total(vapour)));
 }
 
 Stream ambient_stream(double pressure, double temperature, double humidity_ratio,

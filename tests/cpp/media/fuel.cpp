@@ -1,0 +1,93 @@
+#include "windwall/media/fuel.hpp"
+
+#include "windwall/media/liquids.hpp"
+
+#include <gtest/gtest.h>
+
+namespace {
+
+using namespace windwall;
+using namespace windwall::media;
+
+Fuel blend(double ethanol) {
+    Fuel fuel;
+    fuel.ethanol = ethanol;
+    return fuel;
+}
+
+void expect_is(const Fuel& fuel, const Liquid& pure) {
+    EXPECT_DOUBLE_EQ(fuel.stoichiometric_ratio(), pure.stoichiometric_ratio);
+    EXPECT_DOUBLE_EQ(fuel.heating_value(), pure.heating_value);
+    EXPECT_DOUBLE_EQ(fuel.density(), pure.density);
+    EXPECT_DOUBLE_EQ(fuel.latent_heat(), pure.latent_heat);
+    EXPECT_DOUBLE_EQ(fuel.heat_capacity(), pure.heat_capacity);
+}
+
+TEST(Fuel, EndsAtThePureLiquids) {
+    expect_is(blend(0), liquid(Vapour::petrol));
+    expect_is(blend(1), liquid(Vapour::ethanol));
+    EXPECT_EQ(blend(0).ethanol_mass_share(), 0);
+    EXPECT_EQ(blend(1).ethanol_mass_share(), 1);
+}
+
+TEST(Fuel, ALitreOfBlendHoldsTheHeatOfItsParts) {
+    const Liquid &petrol = liquid(Vapour::petrol), &alcohol = liquid(Vapour::ethanol);
+    for (const double v : {0.1, 0.5, 0.85}) {
+        const Fuel fuel = blend(v);
+        EXPECT_NEAR(fuel.density(), (1 - v) * petrol.density + v * alcohol.density, 1e-9);
+        EXPECT_NEAR(fuel.density() * fuel.heating_value(),
+                    (1 - v) * petrol.density * petrol.heating_value +
+                        v * alcohol.density * alcohol.heating_value,
+                    1);
+        EXPECT_NEAR(fuel.density() * fuel.stoichiometric_ratio(),
+                    (1 - v) * petrol.density * petrol.stoichiometric_ratio +
+                        v * alcohol.density * alcohol.stoichiometric_ratio,
+                    1e-8);
+        EXPECT_NEAR(fuel.density() * fuel.latent_heat(),
+                    (1 - v) * petrol.density * petrol.latent_heat +
+                        v * alcohol.density * alcohol.latent_heat,
+                    1e-2);
+    }
+}
+
+TEST(Fuel, TakesWhatTheBuilderStates) {
+    Fuel fuel = blend(0.1);
+    fuel.stated_stoichiometric_ratio = 14.2;
+    fuel.stated_heating_value = 42e6;
+    fuel.stated_density = 755;
+    fuel.stated_latent_heat = 400e3;
+    EXPECT_EQ(fuel.stoichiometric_ratio(), 14.2);
+    EXPECT_EQ(fuel.heating_value(), 42e6);
+    EXPECT_EQ(fuel.density(), 755);
+    EXPECT_EQ(fuel.latent_heat(), 400e3);
+}
+
+TEST(Fuel, OctaneIndexRunsFromResearchToMotor) {
+    Fuel fuel;
+    fuel.research_octane = 98;
+    fuel.motor_octane = 88;
+    EXPECT_EQ(fuel.octane_index(0), 98);
+    EXPECT_EQ(fuel.octane_index(1), 88);
+    EXPECT_DOUBLE_EQ(fuel.octane_index(0.5), 93);
+    EXPECT_DOUBLE_EQ(fuel.octane_index(-0.3), 101);
+}
+
+TEST(Fuel, ComplainsOfAMotorNumberAboveTheResearchNumber) {
+    Fuel fuel;
+    EXPECT_FALSE(fuel.check());
+    fuel.motor_octane = 99;
+    ASSERT_TRUE(fuel.check());
+    EXPECT_EQ(fuel.check()->key, "motor_octane");
+}
+
+TEST(Fuel, EveryDefaultHasASpreadAndASource) {
+    for (const fields::Row& row : Fuel::rows()) {
+        EXPECT_LT(row.range.low, row.range.high) << row.key;
+        if (row.need != fields::Need::usual) continue;
+        EXPECT_GT(row.sigma, 0) << row.key;
+        EXPECT_FALSE(row.source.empty()) << row.key;
+    }
+    EXPECT_EQ(Fuel::rows().size(), 7u);
+}
+
+}  // namespace
