@@ -1,0 +1,21 @@
+#include "windwall/fields/notes.hpp"
+
+#include "windwall/fields/exact.hpp"
+
+namespace windwall::fields {
+
+void Notes::erase(std::string_view address) {
+    std::erase_if(by_address_, [&](const auto& entry) {
+        const std::string_view other = entry.first;
+        return other.starts_with(address) &&
+               (other.size() == address.size() || other[address.size()] == '/');
+    });
+}
+
+double sigma_of(const Row& row, const Note* note) {
+    if (note) return note->sigma.value_or(0);
+    if (row.sigma == 0) return 0;
+    return to_si(row.sigma, unit_of(row.measure), Counted::difference);
+}
+
+}  // namespace windwall::fields

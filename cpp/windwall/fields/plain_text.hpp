@@ -1,0 +1,28 @@
+#pragma once
+#include <cstddef>
+#include <string>
+#include <string_view>
+
+namespace windwall::fields {
+
+/// A text from a file as it may stand in a message: no control or direction-changing characters,
+/// no broken UTF-8, and cut with an ellipsis after `most` characters.
+std::string printable(std::string_view text, std::size_t most = 64);
+
+/// The same between double quotes.
+std::string in_quotes(std::string_view text);
+
+/// "a, b or c".
+template <class Words>
+std::string choices(const Words& words, std::string_view last = " or ") {
+    std::string list;
+    std::size_t at = 0;
+    for (const auto& word : words) {
+        if (at > 0) list += at + 1 == std::size(words) ? last : std::string_view(", ");
+        list += word;
+        ++at;
+    }
+    return list;
+}
+
+}  // namespace windwall::fields

@@ -1,0 +1,131 @@
+#include "windwall/fields/exact.hpp"
+#include "windwall/fields/nearest.hpp"
+#include "windwall/fields/plain_text.hpp"
+#include "windwall/fields/read.hpp"
+
+#include <nlohmann/json.hpp>
+
+#include <algorithm>
+
+namespace windwall::fields {
+namespace {
+
+constexpr std::size_t longest_prose = 4096;  // bytes
+
+std::string expected(const Measure& measure, std::string_view example) {
+    auto text = named(measure);
+    if (!example.empty()) text += " such as " + in_quotes(example);
+    return text + " is expected";
+}
+
+std::optional<Quantity> accept(const Reading<Quantity>& reading, const Cursor& value) {
+    if (!reading) {
+        value.complain(reading.complaint);
+        return std::nullopt;
+    }
+    const bool bare = value.json().is_number();
+    value.note({.text = bare ? value.json().dump() : reading->text,
+                .bare = bare,
+                .value = reading->value,
+                .sigma = reading->sigma,
+                .unit = reading->unit,
+                .place = {}});
+    return *reading;
+}
+
+bool fit_to_show(std::string_view text) {
+    const auto is_plain = [](char letter) {
+        return static_cast<unsigned char>(letter) >= 0x20 && letter != 0x7F;
+    };
+    return std::ranges::all_of(
+        text, [&](char letter) { return is_plain(letter) || letter == '\n' || letter == '\t'; });
+}
+
+}  // namespace
+
+std::optional<double> read_number(const Row& row, const Cursor& value) {
+    const auto& json = value.json();
+    std::optional<Quantity> read;
+    if (json.is_number()) {
+        read = accept(read_bare_number(json.get<double>(), row), value);
+    } else if (const auto* text = value.text()) {
+        read = accept(read_quantity(*text, row), value);
+    } else {
+        value.complain(expected(row.measure, example_text(row)) + ", found " + value.is_what());
+    }
+    return read ? std::optional(read->value) : std::nullopt;
+}
+
+std::optional<Quantity> read_quantity(const Measure& measure, const Cursor& value) {
+    const auto& json = value.json();
+    if (json.is_number() && bare_number_is_enough(measure)) {
+        const auto text = json.dump();
+        return accept(
+            Quantity{to_si(json.get<double>(), unit_of(measure)), {}, &unit_of(measure), text},
+            value);
+    }
+    if (json.is_number()) return accept(read_quantity(json.dump(), measure), value);
+    if (const auto* text = value.text()) return accept(read_quantity(*text, measure), value);
+    value.complain(expected(measure, {}) + ", found " + value.is_what());
+    return std::nullopt;
+}
+
+void read_list(const Row& row, std::vector<double>& into, const Cursor& list) {
+    if (!list.is_list()) {
+        list.complain("a list is expected here, found " + list.is_what());
+        return;
+    }
+    const auto [least, most] = row.count;
+    if (list.size() < least || list.size() > most) {
+        list.complain("a list of " + std::to_string(least) + " to " + std::to_string(most) +
+                      " entries is expected, found " + std::to_string(list.size()));
+        return;
+    }
+    list.note({});
+    into.clear();
+    for (std::size_t at = 0; at < list.size(); ++at)
+        if (const auto number = read_number(row, list.entry(at))) into.push_back(*number);
+}
+
+void read_flag(bool& into, const Cursor& value) {
+    if (!value.json().is_boolean()) {
+        value.complain("true or false is expected, found " + value.is_what());
+        return;
+    }
+    into = value.json().get<bool>();
+    value.note({});
+}
+
+std::optional<std::size_t> read_word(std::span<const std::string_view> words, const Cursor& value) {
+    const auto* text = value.text();
+    if (!text) {
+        value.complain("one of " + choices(words) + " is expected, found " + value.is_what());
+        return std::nullopt;
+    }
+    const auto found = std::ranges::find(words, std::string_view(*text));
+    if (found == words.end()) {
+        const auto near = nearest(*text, words);
+        value.complain(in_quotes(*text) + " is not known here; it is one of " + choices(words) +
+                       (near.empty() ? "" : "; did you mean \"" + std::string(near) + "\"?"));
+        return std::nullopt;
+    }
+    value.note({});
+    return static_cast<std::size_t>(found - words.begin());
+}
+
+std::optional<std::string> read_text(const Cursor& value) {
+    const auto* text = value.text();
+    if (!text) {
+        value.complain("a text is expected, found " + value.is_what());
+    } else if (text->size() > longest_prose) {
+        value.complain("a text has at most " + std::to_string(longest_prose) + " bytes");
+    } else if (!fit_to_show(*text)) {
+        value.complain("a text must not hold control characters");
+    } else {
+        value.note({});
+        return *text;
+    }
+    return std::nullopt;
+}
+
+}  // namespace windwall::fields

@@ -1,0 +1,170 @@
+#include "windwall/fields/units.hpp"
+
+#include "windwall/fields/nearest.hpp"
+#include "windwall/fields/plain_text.hpp"
+
+#include <algorithm>
+#include <array>
+#include <stdexcept>
+#include <utility>
+#include <vector>
+
+namespace windwall::fields {
+namespace {
+
+constexpr std::array<std::string_view, 31> names{
+    "plain number",
+    "length",
+    "area",
+    "volume",
+    "mass",
+    "time",
+    "speed",
+    "acceleration",
+    "rotational speed",
+    "angle",
+    "force",
+    "torque",
+    "pressure above vacuum",
+    "pressure above the local air",
+    "pressure difference",
+    "temperature",
+    "temperature difference",
+    "power",
+    "energy",
+    "mass flow",
+    "volume flow",
+    "density",
+    "moment of inertia",
+    "heat conductance",
+    "energy per mass",
+    "mass per length",
+    "number per length",
+    "viscosity",
+    "stiffness",
+    "sum of money",
+    "time of work",
+};
+
+// Other ways of typing the same signs.
+constexpr std::pair<std::string_view, std::string_view> signs[] = {
+    {"·", " "}, {"*", " "}, {"²", "2"}, {"³", "3"}, {"^", ""}, {"°", "deg"},
+};
+
+std::string plain_signs(std::string_view typed) {
+    std::string plain(typed);
+    for (const auto& [sign, meaning] : signs)
+        for (std::size_t at; (at = plain.find(sign)) != std::string::npos;)
+            plain.replace(at, sign.size(), meaning);
+    return plain;
+}
+
+bool spelt(const Unit& unit, std::string_view text) {
+    if (unit.text == text) return true;
+    for (auto rest = unit.aliases; !rest.empty();) {
+        const auto end = std::min(rest.find('|'), rest.size());
+        if (rest.substr(0, end) == text) return true;
+        rest.remove_prefix(std::min(end + 1, rest.size()));
+    }
+    return false;
+}
+
+std::string list_of(Dimension dimension) {
+    std::string list;
+    for (const auto& unit : units_of(dimension))
+        if (!unit.text.empty()) list += (list.empty() ? "" : ", ") + std::string(unit.text);
+    return list;
+}
+
+const Unit* of_another(std::string_view text, Dimension dimension) {
+    for (const auto& unit : all_units())
+        if (unit.dimension != dimension && spelt(unit, text)) return &unit;
+    return nullptr;
+}
+
+const Ambiguous* ambiguity(std::string_view typed) {
+    const auto found = std::ranges::find(ambiguous_units(), typed, &Ambiguous::text);
+    return found == ambiguous_units().end() ? nullptr : &*found;
+}
+
+std::string near_to(std::string_view text, Dimension dimension) {
+    std::vector<std::string_view> words;
+    for (const auto& unit : units_of(dimension))
+        words.push_back(unit.text);
+    const auto near = nearest(text, words);
+    return near.empty() ? "" : "; did you mean " + std::string(near) + "?";
+}
+
+// A pressure that leaves open, or says wrongly, where it counts from.
+std::string pressure_complaint(std::string_view text, const Measure& measure) {
+    const std::string typed(text);
+    const auto wanted = measure.dimension;
+    if (wanted == Dimension::absolute_pressure && find_unit(Dimension::pressure_difference, text)) {
+        const bool short_ending = typed == "psi" || typed == "bar";
+        return typed + " does not say whether it counts from vacuum (" + typed +
+               (short_ending ? "a" : " abs") + ") or from the local air (" + typed +
+               (short_ending ? "g" : " gauge") + "), and " + named(measure) + " is expected";
+    }
+    const bool from_air = find_unit(Dimension::gauge_pressure, text);
+    const bool from_vacuum = find_unit(Dimension::absolute_pressure, text);
+    const bool swapped = (wanted == Dimension::absolute_pressure && from_air) ||
+                         (wanted == Dimension::gauge_pressure && from_vacuum);
+    if (!swapped) return {};
+    return typed + " counts from " + (from_air ? "the local air" : "vacuum") + ", and " +
+           named(measure) + " is expected (" + list_of(wanted) +
+           "); it is not converted, because that takes the air pressure of the day";
+}
+
+}  // namespace
+
+std::span<const Unit> units_of(Dimension dimension) {
+    const auto range = std::ranges::equal_range(all_units(), dimension, {}, &Unit::dimension);
+    return {range.begin(), range.end()};
+}
+
+const Unit* find_unit(Dimension dimension, std::string_view typed) {
+    const auto plain = plain_signs(typed);
+    for (const auto& unit : units_of(dimension))
+        if (spelt(unit, plain)) return &unit;
+    return nullptr;
+}
+
+const Unit& unit_of(const Measure& measure) {
+    if (const auto* unit = find_unit(measure.dimension, measure.unit)) return *unit;
+    throw std::logic_error("no " + std::string(name_of(measure.dimension)) + " has the unit \"" +
+                           std::string(measure.unit) + "\"");
+}
+
+const Unit& unit_in(const Measure& measure, System system) {
+    const auto& unit = unit_of(measure);
+    if (unit.system == system || unit.other.empty()) return unit;
+    return unit_of({measure.dimension, unit.other});
+}
+
+std::string_view name_of(Dimension dimension) {
+    return names.at(static_cast<std::size_t>(dimension));
+}
+
+std::string named(const Measure& measure) {
+    if (measure.unit == "%") return "a percentage";
+    const auto name = std::string(name_of(measure.dimension));
+    return (std::string_view("aeiou").find(name.front()) == std::string_view::npos ? "a " : "an ") +
+           name;
+}
+
+std::string unit_complaint(std::string_view typed, const Measure& measure) {
+    const auto text = plain_signs(typed);
+    const auto shown = printable(typed);
+    if (auto pressure = pressure_complaint(text, measure); !pressure.empty()) return pressure;
+    if (const auto* choice = ambiguity(typed))
+        return shown + " could mean several things; say " + std::string(choice->choices);
+    const auto units = list_of(measure.dimension);
+    const auto expected =
+        named(measure) + " is expected" + (units.empty() ? "" : " (" + units + ")");
+    if (const auto* other = of_another(text, measure.dimension))
+        return shown + " is the unit of " + named({other->dimension, other->text}) + ", and " +
+               expected;
+    return shown + " is no unit known here; " + expected + near_to(text, measure.dimension);
+}
+
+}  // namespace windwall::fields

@@ -1,0 +1,120 @@
+#include "windwall/fields/read.hpp"
+
+#include <gtest/gtest.h>
+
+#include <chrono>
+#include <sstream>
+#include <string>
+
+#include "fields/sample.hpp"
+
+namespace {
+
+using namespace windwall::fields;
+
+struct Read {
+    sample::Rig rig;
+    Findings findings{group_type<sample::Rig>};
+
+    explicit Read(std::string_view text) {
+        const auto document = Document::parse(text, findings.problems);
+        if (document.root()) read(group_type<sample::Rig>, &rig, Cursor(document, findings));
+    }
+    std::string problems() const { return findings.problems.text("rig.json"); }
+};
+
+std::string changed(std::string_view from, std::string_view to) {
+    std::string text(sample::rig_text);
+    const auto at = text.find(from);
+    EXPECT_NE(at, std::string::npos) << from;
+    return text.replace(at, from.size(), to);
+}
+
+TEST(Read, FillsEveryShape) {
+    const Read read(sample::rig_text);
+    ASSERT_EQ(read.problems(), "");
+    const auto& rig = read.rig;
+    EXPECT_EQ(rig.title, "Two drums and a fan");
+    EXPECT_EQ(rig.mood, sample::Mood::brisk);
+    EXPECT_TRUE(rig.lit);
+    EXPECT_EQ(rig.weather.temperature, 306.15);
+    EXPECT_EQ(rig.weather.pressure, 98400);
+    EXPECT_EQ(rig.weather.humidity, 0.35);
+    EXPECT_FALSE(rig.weather.altitude);
+    EXPECT_EQ(rig.body.mass, 348);
+    EXPECT_FALSE(rig.rating);
+    ASSERT_EQ(rig.duct.size(), 2u);
+    EXPECT_EQ(rig.duct[1].id, "blower");
+    const auto* fan = rig.duct[1].part.as<sample::Fan>();
+    ASSERT_TRUE(fan);
+    EXPECT_EQ(fan->bore, 0.036);
+    EXPECT_EQ(fan->boost, 38000);
+    ASSERT_TRUE(rig.drive.as<sample::Belt>());
+    EXPECT_EQ(rig.drive.as<sample::Belt>()->tension, 120 * 4.4482216152605);
+    EXPECT_EQ(rig.ratios, (std::vector{3.2, 2.0, 1.45, 1.1}));
+    EXPECT_EQ(rig.spark.column[1].size(), 2u);
+    EXPECT_EQ(rig.hours, 12);
+    EXPECT_EQ(rig.price, 260);
+}
+
+TEST(Read, NotesHowItWasTypedHowWellItIsKnownAndWhere) {
+    const Read read(sample::rig_text);
+    const auto* note = read.findings.notes.find("duct/blower/boost");
+    ASSERT_TRUE(note);
+    EXPECT_EQ(note->text, "38 kPa ± 5 %");
+    EXPECT_EQ(note->sigma, 1900);
+    EXPECT_EQ(note->place, (Place{9, 110}));
+    ASSERT_TRUE(read.findings.notes.find("ratios/3"));
+    EXPECT_EQ(read.findings.notes.find("ratios/3")->text, "1.45");
+    EXPECT_FALSE(read.findings.notes.given("duct/cloth/at_flow"));
+}
+
+TEST(Read, TellsAllMistakesAtOnce) {
+    const Read read(R"({
+  "title": "Ten mistakes",
+  "mood": "briks",
+  "lit": "yes",
+  "weather": {"temperature": "33 C", "pressure": "14.2 psi", "humidity": 35},
+  "body": {"mas": "348 kg", "drag_area": "0.56 m"},
+  "duct": [
+    {"id": "Cloth", "kind": "sieve", "drop": 600},
+    {"id": "blower", "kind": "fann"},
+    {"id": "blower", "kind": "fan", "bore": "360 mm", "drive_ratio": 1.35}
+  ],
+  "ratios": [3.2, "two"]
+}
+)");
+    EXPECT_EQ(
+        read.problems(),
+        R"(rig.json:1:1 drive: is missing (What turns the fan); its kind is one of belt or chain
+rig.json:3:11 mood: "briks" is not known here; it is one of calm, brisk or wild; did you mean "brisk"?
+rig.json:4:10 lit: true or false is expected, found a text
+rig.json:5:30 weather/temperature: "33 C": C could mean several things; say degC; write for example "33 degC"
+rig.json:5:50 weather/pressure: "14.2 psi": psi does not say whether it counts from vacuum (psia) or from the local air (psig), and a pressure above vacuum is expected; write for example "85 kPa"
+rig.json:5:74 weather/humidity: 35 what? a percentage needs its unit; write for example "35 %"
+rig.json:6:12 body/mas: there is no "mas" here; did you mean "mass"? (Mass with the driver)
+rig.json:6:42 body/drag_area: "0.56 m": m is the unit of a length, and an area is expected (mm2, cm2, m2, in2, ft2); write for example "0.56 m2"
+rig.json:8:12 duct/1/id: "Cloth" is no id: small letters, digits and _ make one, and a letter begins it
+rig.json:8:46 duct/1/drop: 600 what? a pressure difference needs its unit; write for example "10 kPa"
+rig.json:9:30 duct/blower/kind: "fann" is not known here; it is one of sieve or fan; did you mean "fan"?
+rig.json:10:12 duct/3/id: "blower" is the id of another part
+rig.json:10:45 duct/3/bore: 360 mm is outside 8 to 120 mm
+rig.json:12:19 ratios/2: "two" is not understood: it does not start with a number; write for example "1.5"
+)");
+}
+
+TEST(Read, RulesAcrossFieldsPointAtTheirKey) {
+    const Read read(changed(R"("headwind": "0 ± 1 m/s")", R"("altitude": "4100 m")"));
+    EXPECT_EQ(read.problems(),
+              "rig.json:5:89 weather/altitude: no place this high has so much air\n");
+}
+
+TEST(Read, IsQuick) {
+    const auto start = std::chrono::steady_clock::now();
+    for (int i = 0; i < 100; ++i)
+        Read read(sample::rig_text);
+    const std::chrono::duration<double, std::milli> took = std::chrono::steady_clock::now() - start;
+    std::cout << took.count() / 100 << " ms\n";
+}
+
+}  // namespace
