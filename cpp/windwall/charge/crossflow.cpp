@@ -38,7 +38,7 @@ double crossflow_effectiveness(double transfer_units, double capacity_ratio) noe
         sum += term;
         if (term <= 1e-16 * sum) break;
     }
-    return sum / large.mean;
+    return std::min(sum / large.mean, 1.0);
 }
 
 double cooler_conductance(double charge_flow, double cooling_flow, double conductance,

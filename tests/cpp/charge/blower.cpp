@@ -1,0 +1,184 @@
+#include "windwall/charge/blower_point.hpp"
+#include "windwall/charge/blower_work.hpp"
+
+#include <gtest/gtest.h>
+
+#include <array>
+
+#include "samples.hpp"
+
+using namespace windwall;
+using namespace windwall::charge;
+
+namespace {
+
+constexpr double rpm = std::numbers::pi / 30;
+
+PositiveBlower roots(double leak_area, double friction = 0) {
+    PositiveBlower made;
+    made.displacement = 220e-6;
+    made.drive_ratio = 1.3;
+    made.leak_area = leak_area;
+    made.friction_torque = friction;
+    return made;
+}
+
+Around at(double rotor_speed) {
+    Around around;
+    around.engine_speed = rotor_speed / 1.3;
+    return around;
+}
+
+}  // namespace
+
+TEST(Blower, TakesTheSamePowerWhateverItLeaksOrBreathes) {
+    samples::Dice dice(11);
+    const double first =
+        roots(0).compress(samples::air(100e3, 300, 0.03), 160e3, at(8000 * rpm)).indicated_power;
+    EXPECT_NEAR(first, 220e-6 * 60e3 * 8000 / 60, 1e-9);
+    for (int i = 0; i < 200; ++i) {
+        auto in = samples::stream(dice);
+        in.pressure = 100e3;
+        const auto does = roots(dice.between(0, 40e-6)).compress(in, 160e3, at(8000 * rpm));
+        EXPECT_DOUBLE_EQ(does.indicated_power, first);
+    }
+}
+
+TEST(Blower, NeverDeliversMoreForLeakingMore) {
+    double before = 1;
+    for (double leak = 0; leak < 20e-6; leak += 1e-6) {
+        const auto point =
+            blower_point(roots(leak), samples::air(100e3, 300, 0), 160e3, 6000 * rpm);
+        ASSERT_EQ(point.balance, BlowerBalance::solved);
+        EXPECT_LT(point.gas_flow, before);
+        before = point.gas_flow;
+    }
+}
+
+TEST(Blower, LeaksForwardWhenThePressureBehindIsLower) {
+    const auto in = samples::air(100e3, 300, 0.03);
+    const auto does = roots(10e-6).compress(in, 90e3, at(3000 * rpm));
+    EXPECT_LT(does.leak_flow, 0);
+    EXPECT_GT(does.capacity, roots(0).compress(in, 90e3, at(3000 * rpm)).capacity);
+    EXPECT_LT(does.indicated_power, 0);
+    EXPECT_EQ(roots(10e-6).compress(in, 100e3, at(3000 * rpm)).leak_flow, 0);
+}
+
+TEST(Blower, StandsStill) {
+    const auto does = roots(10e-6, 0.25).compress(samples::air(100e3, 300, 0), 120e3, at(0));
+    EXPECT_EQ(does.shaft_power, 0);
+    EXPECT_NEAR(does.outlet_temperature, 300, 1e-9);
+    EXPECT_NEAR(does.capacity, -does.leak_flow, 1e-15);
+    EXPECT_TRUE(does.capped);
+}
+
+TEST(Blower, SplitsItsFriction) {
+    auto blower = roots(0, 0.25);
+    blower.friction_torque_per_speed = 0.1;
+    blower.friction_to_charge = 0.3;
+    const auto does = blower.compress(samples::air(100e3, 300, 0.03), 160e3, at(5000 * rpm));
+    EXPECT_NEAR(does.friction_power, 5000 * rpm * 0.30, 1e-9);
+    EXPECT_NEAR(does.bearing_loss, 0.7 * does.friction_power, 1e-9);
+    EXPECT_NEAR(does.heat_to_charge, does.indicated_power + 0.3 * does.friction_power, 1e-9);
+}
+
+TEST(Blower, LosesHeatThroughItsCaseButNeverMoreThanItMakes) {
+    auto blower = roots(0);
+    const auto in = samples::air(100e3, 300, 0.03);
+    const auto whole = blower.compress(in, 160e3, at(8000 * rpm));
+    blower.casing_loss = 200;
+    const auto cooled = blower.compress(in, 160e3, at(8000 * rpm));
+    EXPECT_NEAR(cooled.casing_loss, 200, 1e-9);
+    EXPECT_NEAR(whole.heat_to_charge - cooled.heat_to_charge, 200, 1e-9);
+    EXPECT_NEAR(whole.outlet_temperature - cooled.outlet_temperature, 200 / (0.03 * 1004.675),
+                1e-9);
+    blower.casing_loss = 1e5;
+    EXPECT_NEAR(blower.compress(in, 160e3, at(8000 * rpm)).outlet_temperature, 300, 1e-9);
+}
+
+TEST(Blower, DrivesThroughItsBelt) {
+    const auto blower = roots(0, 0.25);
+    const auto in = samples::air(100e3, 300, 0.03);
+    const auto does = blower.compress(in, 160e3, at(8000 * rpm));
+    EXPECT_NEAR(does.crank_power, does.shaft_power / 0.96, 1e-9);
+    const auto driven = blower.compress(in, 60e3, at(8000 * rpm));  // an air motor
+    EXPECT_NEAR(driven.crank_power, driven.shaft_power * 0.96, 1e-9);
+    EXPECT_LT(driven.crank_power, 0);
+}
+
+TEST(Blower, FillsLessTheFasterItTurns) {
+    auto blower = roots(0);
+    blower.fill_loss = 0.06;
+    const auto in = samples::air(100e3, 300, 0.03);
+    const double whole = in.density() * 220e-6 * 5000 / 60;
+    EXPECT_NEAR(blower.swept_flow(in, 5000 * rpm), whole * (1 - 0.06 / 4), 1e-15);
+    EXPECT_GT(blower.swept_flow(in, 60000 * rpm), 0);
+}
+
+TEST(Blower, BendsToItsCapAndSaysSo) {
+    const auto blower = roots(8e-6, 0.25);
+    double before = 1e9;
+    bool capped = false;
+    for (double flow = 1e-10; flow < 0.1; flow *= 1.05) {
+        const auto does = blower.compress(samples::air(100e3, 300, flow), 190e3, at(6000 * rpm));
+        EXPECT_LE(does.outlet_temperature, before);
+        EXPECT_LT(does.outlet_temperature, 1500);
+        EXPECT_EQ(does.capped, does.outlet_temperature > 1200);
+        capped = capped || does.capped;
+        before = does.outlet_temperature;
+    }
+    EXPECT_TRUE(capped);
+}
+
+TEST(BlowerPoint, TakesTheLargerOfTwoSolutions) {
+    // 15 mm2 at 3000 rpm against 190 kPa: solutions near 3.4 and 2.4 g/s.
+    const auto blower = roots(15e-6, 0.25);
+    const auto point = blower_point(blower, samples::air(100e3, 298.15, 0), 190e3, 3000 * rpm);
+    ASSERT_EQ(point.balance, BlowerBalance::solved);
+    const auto shortfall = [&](double flow) {
+        return blower.compress(samples::air(100e3, 298.15, flow), 190e3, at(3000 * rpm)).capacity -
+               flow;
+    };
+    EXPECT_NEAR(shortfall(point.gas_flow), 0, 1e-12);
+    EXPECT_LT(shortfall(point.gas_flow * 1.01), 0);
+    EXPECT_GT(shortfall(point.gas_flow * 0.99), 0);
+    int changes = 0;
+    for (double flow = 1e-3; flow < 12e-3; flow += 1e-5)
+        changes += (shortfall(flow) > 0) != (shortfall(flow + 1e-5) > 0);
+    EXPECT_EQ(changes, 2);
+}
+
+TEST(BlowerPoint, NamesARunaway) {
+    const auto in = samples::air(100e3, 298.15, 0);
+    const auto runaway = blower_point(roots(17e-6, 0.25), in, 190e3, 3000 * rpm);
+    EXPECT_EQ(runaway.balance, BlowerBalance::runaway);
+    EXPECT_TRUE(std::isnan(runaway.gas_flow) && std::isnan(runaway.compression.crank_power));
+    EXPECT_EQ(blower_point(roots(60e-6), in, 190e3, 3000 * rpm).balance,
+              BlowerBalance::overwhelmed);
+    EXPECT_EQ(blower_point(roots(8e-6), in, 190e3, 0).balance, BlowerBalance::overwhelmed);
+}
+
+TEST(BlowerPoint, SolvesOrSaysWhyNotInAnyState) {
+    samples::Dice dice(12);
+    std::array<int, 3> outcomes{};
+    for (int i = 0; i < 10000; ++i) {
+        auto blower = samples::part<PositiveBlower>(dice);
+        blower.leak_area = dice.decades(1e-7, 1e-4);
+        const auto in = samples::stream(dice);
+        const double behind = in.pressure * dice.between(0.7, 2.5);
+        const double speed = dice.decades(30, 3000);
+        const auto point = blower_point(blower, in, behind, speed);
+        ++outcomes[static_cast<std::size_t>(point.balance)];
+        if (point.balance != BlowerBalance::solved) continue;
+        EXPECT_NEAR(point.compression.capacity / point.gas_flow, 1, 1e-10);
+    }
+    for (int count : outcomes)
+        EXPECT_GT(count, 100);
+}
+
+TEST(BlowerWork, IsTheSameFormulaForRootsAndScrew) {
+    EXPECT_NEAR(blower_indicated_work(100e3, 160e3, 220e-6, 1 + 1e-9, 1.4),
+                blower_indicated_work(100e3, 160e3, 220e-6, 1, 1.4), 1e-6);
+    EXPECT_DOUBLE_EQ(roots_efficiency(1, 1.4), 1);
+    EXPECT_NEAR(roots_efficiency(1 + 1e-9, 1.4), 1, 1e-9);
+}

@@ -1,0 +1,117 @@
+#include "windwall/charge/charge_cooler.hpp"
+
+#include "windwall/charge/crossflow.hpp"
+
+#include <gtest/gtest.h>
+
+#include "samples.hpp"
+
+using namespace windwall;
+using namespace windwall::charge;
+
+namespace {
+
+ChargeCooler cooler() {
+    ChargeCooler made;
+    made.conductance = 60;
+    made.at_charge_flow = 0.025;
+    made.at_cooling_flow = 0.25;
+    made.face_area = 0.03;
+    return made;
+}
+
+Around road(double speed) {
+    Around around;
+    around.ambient_temperature = 303;
+    around.air_density = 1.16;
+    around.road_speed = speed;
+    return around;
+}
+
+}  // namespace
+
+TEST(Crossflow, KeepsItsLimits) {
+    EXPECT_DOUBLE_EQ(crossflow_effectiveness(2, 0), 1 - std::exp(-2));
+    EXPECT_NEAR(crossflow_effectiveness(2, 1e-9), 1 - std::exp(-2), 1e-8);
+    EXPECT_EQ(crossflow_effectiveness(0, 0.5), 0);
+    EXPECT_NEAR(crossflow_effectiveness(1e-8, 0.7), 1e-8, 1e-15);
+    EXPECT_LE(crossflow_effectiveness(60, 0.3), 1);
+    EXPECT_EQ(crossflow_effectiveness(1e9, 0.3), crossflow_effectiveness(60, 0.3));
+}
+
+TEST(Crossflow, RisesWithTransferUnitsAndFallsWithTheRatio) {
+    for (double ratio = 0; ratio <= 1; ratio += 0.05)
+        for (double units = 0.05; units < 60; units *= 1.1) {
+            const double here = crossflow_effectiveness(units, ratio);
+            EXPECT_LE(here, 1);
+            EXPECT_GE(crossflow_effectiveness(units * 1.05, ratio), here - 1e-13);
+            EXPECT_LE(crossflow_effectiveness(units, ratio + 0.05), here + 1e-13);
+            // Better than parallel flow, no better than counterflow.
+            const double counter = ratio == 1 ? units / (1 + units)
+                                              : (1 - std::exp(-units * (1 - ratio))) /
+                                                    (1 - ratio * std::exp(-units * (1 - ratio)));
+            const double parallel = (1 - std::exp(-units * (1 + ratio))) / (1 + ratio);
+            EXPECT_LE(here, counter + 1e-12);
+            EXPECT_GE(here, parallel - 1e-12);
+        }
+}
+
+TEST(ChargeCooler, GivesToTheCoolingAirWhatTheChargeLoses) {
+    samples::Dice dice(21);
+    for (int i = 0; i < 2000; ++i) {
+        const auto part = samples::part<ChargeCooler>(dice);
+        const auto in = samples::stream(dice);
+        const auto around = samples::around(dice);
+        const auto found = part.exchange(in, around);
+        const auto out = part.outlet(in, around);
+        const double lost = in.gas.enthalpy(in.temperature) - in.gas.enthalpy(out.temperature);
+        EXPECT_NEAR(in.gas_flow() * lost, found.heat,
+                    1e-12 * (std::abs(found.heat) + 3e6 * in.gas_flow()));
+        const double low = std::min(in.temperature, found.cooling_temperature);
+        const double high = std::max(in.temperature, found.cooling_temperature);
+        EXPECT_GE(out.temperature, low - 1e-9);  // neither stream passes the other
+        EXPECT_LE(out.temperature, high + 1e-9);
+        EXPECT_LE(std::abs(found.heat), found.cooling_flow * 1100 * (high - low));
+    }
+}
+
+TEST(ChargeCooler, DoesNothingAtRest) {
+    const auto in = samples::air(160e3, 390, 0.025);
+    EXPECT_EQ(cooler().outlet(in, road(0)).temperature, 390);
+    EXPECT_EQ(cooler().exchange(in, road(0)).heat, 0);
+    EXPECT_EQ(cooler().outlet(in, road(-3)).temperature, 390);
+    EXPECT_NEAR(cooler().outlet(in, road(1e-4)).temperature, 390, 0.01);
+}
+
+TEST(ChargeCooler, CoolsMoreTheFasterItDrives) {
+    const auto in = samples::air(160e3, 390, 0.025);
+    double before = 390;
+    for (double speed = 1; speed < 70; speed += 1) {
+        const double now = cooler().outlet(in, road(speed)).temperature;
+        EXPECT_LT(now, before);
+        EXPECT_GT(now, 308);
+        before = now;
+    }
+}
+
+TEST(ChargeCooler, CoolsLittleFlowToTheCoolingAir) {
+    const auto found = cooler().exchange(samples::air(160e3, 390, 1e-9), road(40));
+    EXPECT_NEAR(found.outlet_temperature, 308, 1e-6);
+    EXPECT_EQ(cooler().exchange(samples::air(160e3, 390, 0), road(40)).heat, 0);
+}
+
+TEST(ChargeCooler, WarmsAChargeThatIsColderThanTheCoolingAir) {
+    const auto found = cooler().exchange(samples::air(90e3, 290, 0.02), road(30));
+    EXPECT_LT(found.heat, 0);
+    EXPECT_GT(found.outlet_temperature, 290);
+    EXPECT_LT(found.outlet_temperature, 308);
+}
+
+TEST(ChargeCooler, LosesItsDropAtItsRatedFlowAndDensity) {
+    auto part = cooler();
+    part.drop = 4e3;
+    const auto in = samples::air(160e3, 390, 0.025);
+    const double mean = (390 + part.outlet(in, road(30)).temperature) / 2;
+    part.at_density = 160e3 / (287.05 * mean);
+    EXPECT_NEAR(part.outlet(in, road(30)).pressure, 156e3, 1e-6);
+}

@@ -1,0 +1,197 @@
+// What every part of the charge path keeps to, whichever it is: these tests take each alternative
+// of Part in turn, with numbers drawn from its own rows, so that a new part is tested by being one.
+#include <gtest/gtest.h>
+
+#include <regex>
+#include <set>
+
+#include "samples.hpp"
+
+using namespace windwall;
+using samples::Dice;
+
+namespace {
+
+template <class T>
+class EveryPart : public testing::Test {};
+template <class OneOf>
+struct TypesOf;
+template <class... Ts>
+struct TypesOf<fields::OneOf<Ts...>> {
+    using type = testing::Types<Ts...>;
+};
+struct ByKind {
+    template <class T>
+    static std::string GetName(int) {
+        return std::string(T::kind);
+    }
+};
+TYPED_TEST_SUITE(EveryPart, TypesOf<charge::Part>::type, ByKind);
+
+constexpr int draws = 2000;
+
+media::Stream with_flow(media::Stream in, double dry_air) {
+    in.dry_air = dry_air;
+    return in;
+}
+
+bool same_substance(const media::Stream& a, const media::Stream& b) {
+    return a.dry_air == b.dry_air && a.vapour == b.vapour && a.liquid == b.liquid;
+}
+
+}  // namespace
+
+TYPED_TEST(EveryPart, HasRowsThatCanBeReadAndExplained) {
+    std::set<std::string_view> keys;
+    const std::regex word("[a-z][a-z0-9_]*");
+    for (const fields::Row& row : TypeParam::rows()) {
+        EXPECT_TRUE(keys.insert(row.key).second) << row.key;
+        EXPECT_TRUE(std::regex_match(std::string(row.key), word)) << row.key;
+        EXPECT_NO_THROW(fields::unit_of(row.measure)) << row.key;
+        EXPECT_LT(row.range.low, row.range.high) << row.key;
+        EXPECT_FALSE(row.sentence.empty()) << row.key;
+        EXPECT_EQ(row.need == fields::Need::usual, !row.source.empty()) << row.key;
+    }
+}
+
+TYPED_TEST(EveryPart, HasDefaultsInsideTheirRanges) {
+    TypeParam made;
+    for (const fields::Row& row : TypeParam::rows()) {
+        if (row.need != fields::Need::usual) continue;
+        const double number = *static_cast<double*>(row.member.of(&made));
+        const fields::Unit& unit = fields::unit_of(row.measure);
+        EXPECT_GE(number, samples::si(row.range.low, unit) * (1 - 1e-12)) << row.key;
+        EXPECT_LE(number, samples::si(row.range.high, unit) * (1 + 1e-12)) << row.key;
+        EXPECT_LE(row.sigma, row.range.high - row.range.low) << row.key;
+    }
+}
+
+TYPED_TEST(EveryPart, GivesNumbersInAnyState) {
+    Dice dice(1);
+    for (int i = 0; i < draws; ++i) {
+        const auto part = samples::part<TypeParam>(dice);
+        const auto around = samples::around(dice);
+        auto in = samples::stream(dice);
+        if (i % 10 == 0) in.dry_air = 0;
+        if (i % 10 == 1) in.dry_air *= -1;
+        const double behind = i % 10 == 2 ? in.pressure : dice.decades(15e3, 400e3);
+        if constexpr (charge::Passive<TypeParam>) {
+            const media::Stream out = part.outlet(in, around);
+            EXPECT_GT(out.pressure, 0);
+            EXPECT_TRUE(std::isfinite(out.pressure));
+            EXPECT_GT(out.temperature, 100);
+            EXPECT_LT(out.temperature, 1000);
+            EXPECT_TRUE(same_substance(in, out));
+        } else if constexpr (charge::Metering<TypeParam>) {
+            EXPECT_TRUE(std::isfinite(part.flow(in, behind, around)));
+        } else {
+            const charge::Compression does = part.compress(in, behind, around);
+            EXPECT_GT(does.outlet_temperature, 100);
+            EXPECT_LT(does.outlet_temperature, 1500);
+            for (double number : {does.capacity, does.leak_flow, does.crank_power,
+                                  does.heat_to_charge, does.casing_loss, does.belt_loss})
+                EXPECT_TRUE(std::isfinite(number));
+        }
+    }
+}
+
+TYPED_TEST(EveryPart, LosesMorePressureTheMoreFlows) {
+    if constexpr (charge::Passive<TypeParam>) {
+        Dice dice(2);
+        for (int i = 0; i < draws; ++i) {
+            const auto part = samples::part<TypeParam>(dice);
+            const auto around = samples::around(dice);
+            const auto in = samples::stream(dice);
+            const double more = in.dry_air * dice.between(1, 1.5);
+            const double first = part.outlet(in, around).pressure;
+            EXPECT_LE(first, in.pressure);
+            EXPECT_LE(part.outlet(with_flow(in, more), around).pressure, first * (1 + 1e-14));
+            EXPECT_EQ(part.outlet(with_flow(in, 0), around).pressure, in.pressure);
+            EXPECT_GE(part.outlet(with_flow(in, -more), around).pressure, in.pressure);
+        }
+    }
+}
+
+TYPED_TEST(EveryPart, PassesMoreTheLowerThePressureBehind) {
+    if constexpr (charge::Metering<TypeParam>) {
+        Dice dice(3);
+        for (int i = 0; i < draws; ++i) {
+            const auto part = samples::part<TypeParam>(dice);
+            const auto around = samples::around(dice);
+            auto in = samples::stream(dice);
+            const double behind = in.pressure * dice.decades(0.2, 5);
+            const double flow = part.flow(in, behind, around);
+            EXPECT_LE(part.flow(in, behind * dice.between(1, 1.2), around),
+                      flow + 1e-14 * std::abs(flow));
+            EXPECT_EQ(flow >= 0, behind <= in.pressure);
+            EXPECT_EQ(part.flow(in, in.pressure, around), 0);
+            // The two sides changed over: the same flow backwards.
+            media::Stream swapped = in;
+            swapped.pressure = behind;
+            EXPECT_DOUBLE_EQ(part.flow(swapped, in.pressure, around), -flow);
+        }
+    }
+}
+
+TYPED_TEST(EveryPart, PassesMoreTheFurtherItIsOpen) {
+    if constexpr (charge::Metering<TypeParam>) {
+        Dice dice(4);
+        for (int i = 0; i < draws; ++i) {
+            const auto part = samples::part<TypeParam>(dice);
+            auto around = samples::around(dice);
+            const auto in = samples::stream(dice);
+            const double behind = in.pressure * dice.between(0.1, 1);
+            const double before = part.flow(in, behind, around);
+            around.throttle_opening += dice.between(0, 0.2);
+            EXPECT_GE(part.flow(in, behind, around), before * (1 - 1e-14));
+        }
+    }
+}
+
+TYPED_TEST(EveryPart, KeepsTheAccountOfWorkAndHeat) {
+    if constexpr (charge::Driven<TypeParam>) {
+        Dice dice(5);
+        int free = 0;
+        for (int i = 0; i < draws; ++i) {
+            const auto part = samples::part<TypeParam>(dice);
+            const auto around = samples::around(dice);
+            auto in = samples::stream(dice);
+            const double behind = in.pressure * dice.between(0.5, 2.5);
+            // Near the flow it could deliver; far from it the temperature is held by its cap.
+            const double could = part.compress(in, behind, around).capacity;
+            if (could > 0) in.dry_air = could / (1 + in.vapour_share());
+            const auto does = part.compress(in, behind, around);
+            const double rise =
+                in.gas.enthalpy(does.outlet_temperature) - in.gas.enthalpy(in.temperature);
+            const double size = std::abs(does.shaft_power) + std::abs(does.heat_to_charge);
+            // Enthalpies carry the heat of formation of the vapours: some 1e6 J/kg of round-off.
+            EXPECT_NEAR(in.gas_flow() * rise, does.heat_to_charge,
+                        1e-12 * (size + 3e6 * in.gas_flow()));
+            EXPECT_NEAR(does.shaft_power, does.indicated_power + does.friction_power, 1e-12 * size);
+            EXPECT_NEAR(does.shaft_power,
+                        does.heat_to_charge + does.casing_loss + does.bearing_loss, 1e-12 * size);
+            EXPECT_NEAR(does.crank_power, does.shaft_power + does.belt_loss, 1e-12 * size);
+            EXPECT_GE(does.belt_loss, 0);
+            if (does.capped) continue;
+            EXPECT_LE(does.casing_loss, part.casing_loss * (1 + 1e-9) + 1e-9 * size);
+            ++free;
+        }
+        EXPECT_GT(free, draws / 4);
+    }
+}
+
+TYPED_TEST(EveryPart, CouldDeliverMoreWhereMoreFlowCoolsTheLeak) {
+    if constexpr (charge::Driven<TypeParam>) {
+        Dice dice(6);
+        for (int i = 0; i < draws; ++i) {
+            const auto part = samples::part<TypeParam>(dice);
+            const auto around = samples::around(dice);
+            const auto in = samples::stream(dice);
+            const double behind = in.pressure * dice.between(1, 2.5);
+            const auto less = part.compress(in, behind, around);
+            const auto more = part.compress(with_flow(in, 1.2 * in.dry_air), behind, around);
+            EXPECT_LE(more.outlet_temperature, less.outlet_temperature * (1 + 1e-12));
+            EXPECT_GE(more.capacity, less.capacity - 1e-12 * std::abs(less.capacity));
+        }
+    }
+}

@@ -1,0 +1,80 @@
+#pragma once
+#include "windwall/charge/part.hpp"
+#include "windwall/fields/units.hpp"
+
+#include <cmath>
+#include <random>
+#include <string>
+
+/// Random but possible things to try parts on; the same every time a test runs.
+namespace samples {
+
+using namespace windwall;
+
+class Dice {
+public:
+    explicit Dice(unsigned seed) : engine_(seed) {}
+    double between(double low, double high) {
+        return low + (high - low) * std::uniform_real_distribution<double>()(engine_);
+    }
+    double decades(double low, double high) {
+        return std::exp(between(std::log(low), std::log(high)));
+    }
+
+private:
+    std::mt19937_64 engine_;
+};
+
+inline double si(double number, const fields::Unit& unit) {
+    return (number + std::stod(std::string(unit.shift))) * std::stod(std::string(unit.factor)) /
+           std::stod(std::string(unit.divisor));
+}
+
+/// A part with every number drawn from inside its row's range, obeying its cross-field rule.
+template <class T>
+T part(Dice& dice) {
+    for (;;) {
+        T made;
+        for (const fields::Row& row : T::rows()) {
+            if (row.member.shape != fields::Shape::number) continue;
+            const fields::Unit& unit = fields::unit_of(row.measure);
+            *static_cast<double*>(row.member.of(&made)) =
+                si(dice.between(row.range.low, row.range.high), unit);
+        }
+        if constexpr (requires { made.check(); }) {
+            if (made.check()) continue;
+        }
+        return made;
+    }
+}
+
+/// 15 to 400 kPa, 240 to 700 K, 0.01 to 200 g/s, with some vapours.
+inline media::Stream stream(Dice& dice) {
+    media::Stream in;
+    in.pressure = dice.decades(15e3, 400e3);
+    in.temperature = dice.between(240, 700);
+    in.dry_air = dice.decades(1e-5, 0.2);
+    for (double& share : in.vapour)
+        share = dice.between(0, 0.03);
+    for (double& share : in.liquid)
+        share = dice.between(0, 0.05);
+    in.gas = media::gas_phase(in.vapour);
+    return in;
+}
+
+inline charge::Around around(Dice& dice) {
+    return {dice.between(70e3, 105e3), dice.between(250, 320), dice.between(0.8, 1.4),
+            dice.between(0, 80),       dice.between(50, 1500), dice.between(0, 1)};
+}
+
+/// Dry air between simple numbers, as handbooks use them.
+inline media::Stream air(double pressure, double temperature, double flow) {
+    media::Stream in;
+    in.pressure = pressure;
+    in.temperature = temperature;
+    in.dry_air = flow;
+    in.gas = media::perfect_gas(287.05, 1004.675);
+    return in;
+}
+
+}  // namespace samples
