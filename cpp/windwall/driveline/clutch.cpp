@@ -1,0 +1,31 @@
+#include "windwall/driveline/clutch.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace windwall::driveline {
+
+Shaft Clutch::drive(const Shaft& in, std::size_t) const noexcept {
+    if (!capacity) return in;
+    return {in.speed, std::clamp(in.torque, -*capacity, *capacity)};
+}
+
+bool Clutch::slips(double torque) const noexcept {
+    return capacity && std::abs(torque) > *capacity;
+}
+
+std::span<const fields::Row> Clutch::rows() {
+    using namespace fields;
+    static constexpr Row table[] = {
+        maybe("capacity", "T_c", at<&Clutch::capacity>, fields::torque("N m"), {1, 2000},
+              "Torque above which the clutch slips"),
+        usual("inertia", "J", at<&Clutch::inertia>, fields::inertia("kg m2"), {0, 1}, 0.003,
+              "Moment of inertia that turns with the crank", "from memory, to be confirmed"),
+        usual("launch_speed", "N_c", at<&Clutch::launch_speed>, fields::angular_speed("rpm"),
+              {500, 12000}, 500, "Engine speed held at the start while the clutch slips",
+              "common practice, about half the speed of peak torque"),
+    };
+    return table;
+}
+
+}  // namespace windwall::driveline

@@ -1,0 +1,33 @@
+#pragma once
+#include "windwall/driveline/losses.hpp"
+#include "windwall/fields/row.hpp"
+
+#include <cstddef>
+#include <optional>
+#include <span>
+#include <string_view>
+#include <vector>
+
+namespace windwall::driveline {
+
+struct Gearbox {
+    static constexpr std::string_view kind = "gearbox";
+    static constexpr std::string_view says = "Gearbox with fixed ratios, one at a time.";
+
+    std::vector<double> ratios;  // from first gear to top
+    double efficiency = 0.97;
+    std::optional<double> direct_efficiency;  // in gears whose ratio is 1
+    double drag_torque = 0.3;                 // N m
+    double churning_torque = 0.3;             // N m at 5000 rpm
+    double inertia = 0.003;                   // kg m2
+    double shift_time = 0.4;                  // s
+
+    std::size_t gears() const noexcept;
+    /// Gears count from 0; beyond top it stays in top.
+    double ratio(std::size_t gear) const noexcept;
+    Shaft drive(const Shaft& in, std::size_t gear) const noexcept;
+    std::optional<fields::Complaint> check() const;
+    static std::span<const fields::Row> rows();
+};
+
+}  // namespace windwall::driveline

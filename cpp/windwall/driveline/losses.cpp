@@ -1,0 +1,27 @@
+#include "windwall/driveline/losses.hpp"
+
+#include <cmath>
+
+namespace windwall::driveline {
+
+namespace {
+
+// Beyond 20 rad/s the hyperbolic tangent is 1 to the last digit.
+double sense(double speed) noexcept {
+    return std::abs(speed) < 20 ? std::tanh(speed) : std::copysign(1.0, speed);
+}
+
+}  // namespace
+
+double drag(const Losses& losses, double speed) noexcept {
+    return losses.drag_torque * sense(speed) + losses.churning * speed / churning_speed;
+}
+
+Shaft transmit(const Shaft& in, double ratio, const Losses& losses) noexcept {
+    const double net = in.torque - drag(losses, in.speed);
+    const bool drives = (in.speed < 0) == (net < 0);
+    const double passed = drives ? net * losses.efficiency : net / losses.efficiency;
+    return {in.speed / ratio, passed * ratio};
+}
+
+}  // namespace windwall::driveline

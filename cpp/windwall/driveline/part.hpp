@@ -1,0 +1,59 @@
+#pragma once
+#include "windwall/driveline/chain.hpp"
+#include "windwall/driveline/clutch.hpp"
+#include "windwall/driveline/final_drive.hpp"
+#include "windwall/driveline/gearbox.hpp"
+#include "windwall/fields/one_of.hpp"
+
+#include <concepts>
+#include <cstddef>
+
+namespace windwall::driveline {
+
+/// Has a ratio (input speed over output speed) in each of its gears, which count from 0.
+template <class T>
+concept Geared = requires(const T& part, std::size_t gear) {
+    { part.gears() }
+    noexcept->std::same_as<std::size_t>;
+    { part.ratio(gear) }
+    noexcept->std::same_as<double>;
+};
+
+/// Turns what its input shaft carries into what its output shaft carries.
+template <class T>
+concept Driving = requires(const T& part, const Shaft& in, std::size_t gear) {
+    { part.drive(in, gear) }
+    noexcept->std::same_as<Shaft>;
+};
+
+/// Has a moment of inertia, kg m2, as felt at its input.
+template <class T>
+concept Turning = requires(const T& part) {
+    { part.inertia } -> std::convertible_to<double>;
+};
+
+template <class T>
+concept DrivelinePart = fields::Kind<T> && Geared<T> && Driving<T> && Turning<T>;
+
+/// Says, one sentence each, what a type lacks to be a part of the driveline.
+template <class T>
+struct Complete {
+    static_assert(fields::Kind<T>,
+                  "a driveline part needs `kind`, `says` and `rows()`, and default values");
+    static_assert(Geared<T>,
+                  "a driveline part needs size_t gears() and double ratio(gear), const noexcept");
+    static_assert(Driving<T>, "a driveline part needs Shaft drive(in, gear), const noexcept");
+    static_assert(Turning<T>, "a driveline part needs a number `inertia`");
+    static constexpr bool value = DrivelinePart<T>;
+};
+
+/// One part of the driveline. A new one is a header and a word here.
+using Part = fields::OneOf<Clutch, Chain, Gearbox, FinalDrive>;
+
+template <class T>
+inline constexpr bool all_complete = false;
+template <class... Ts>
+inline constexpr bool all_complete<fields::OneOf<Ts...>> = (Complete<Ts>::value && ...);
+static_assert(all_complete<Part>);
+
+}  // namespace windwall::driveline

@@ -1,0 +1,106 @@
+// What every part of the driveline keeps to, whichever it is: these tests take each alternative of
+// Part in turn, with numbers drawn from its own rows, so that a new part is tested by being one.
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <regex>
+#include <set>
+
+#include "samples.hpp"
+
+using namespace windwall;
+using driveline::Shaft;
+using samples::Dice;
+
+namespace {
+
+template <class T>
+class EveryPart : public testing::Test {};
+template <class OneOf>
+struct TypesOf;
+template <class... Ts>
+struct TypesOf<fields::OneOf<Ts...>> {
+    using type = testing::Types<Ts...>;
+};
+struct ByKind {
+    template <class T>
+    static std::string GetName(int) {
+        return std::string(T::kind);
+    }
+};
+TYPED_TEST_SUITE(EveryPart, TypesOf<driveline::Part>::type, ByKind);
+
+constexpr int draws = 2000;
+
+}  // namespace
+
+TYPED_TEST(EveryPart, HasRowsThatCanBeReadAndExplained) {
+    std::set<std::string_view> keys;
+    const std::regex word("[a-z][a-z0-9_]*");
+    for (const fields::Row& row : TypeParam::rows()) {
+        EXPECT_TRUE(keys.insert(row.key).second) << row.key;
+        EXPECT_TRUE(std::regex_match(std::string(row.key), word)) << row.key;
+        EXPECT_NO_THROW(fields::unit_of(row.measure)) << row.key;
+        EXPECT_LT(row.range.low, row.range.high) << row.key;
+        EXPECT_FALSE(row.sentence.empty()) << row.key;
+        EXPECT_EQ(row.need == fields::Need::usual, !row.source.empty()) << row.key;
+    }
+}
+
+TYPED_TEST(EveryPart, HasDefaultsInsideTheirRanges) {
+    TypeParam made;
+    for (const fields::Row& row : TypeParam::rows()) {
+        if (row.need != fields::Need::usual) continue;
+        const double number = *static_cast<double*>(row.member.of(&made));
+        const fields::Unit& unit = fields::unit_of(row.measure);
+        EXPECT_GE(number, samples::si(row.range.low, unit)) << row.key;
+        EXPECT_LE(number, samples::si(row.range.high, unit)) << row.key;
+        EXPECT_GT(row.sigma, 0) << row.key;
+        EXPECT_LT(row.sigma, row.range.high - row.range.low) << row.key;
+    }
+}
+
+TYPED_TEST(EveryPart, TurnsByItsRatioInEveryGear) {
+    Dice dice(1);
+    for (int i = 0; i < draws; ++i) {
+        const auto part = samples::part<TypeParam>(dice);
+        const Shaft in = samples::shaft(dice);
+        for (std::size_t gear = 0; gear < part.gears() + 2; ++gear) {
+            EXPECT_GT(part.ratio(gear), 0);
+            EXPECT_DOUBLE_EQ(part.drive(in, gear).speed * part.ratio(gear), in.speed);
+        }
+    }
+}
+
+TYPED_TEST(EveryPart, NeverMakesPower) {
+    Dice dice(2);
+    for (int i = 0; i < draws; ++i) {
+        const auto part = samples::part<TypeParam>(dice);
+        Shaft in = samples::shaft(dice);
+        if (i % 2) in.speed *= -1;
+        const double lost = in.power() - part.drive(in, 0).power();
+        EXPECT_GE(lost, -1e-12 * std::abs(in.power())) << in.speed << ' ' << in.torque;
+    }
+}
+
+TYPED_TEST(EveryPart, PassesMoreTheMoreItIsGiven) {
+    Dice dice(3);
+    for (int i = 0; i < draws; ++i) {
+        const auto part = samples::part<TypeParam>(dice);
+        const Shaft in = samples::shaft(dice);
+        const Shaft more{in.speed, in.torque + dice.between(0, 20)};
+        EXPECT_LE(part.drive(in, 0).torque, part.drive(more, 0).torque);
+    }
+}
+
+TYPED_TEST(EveryPart, GivesNumbersAtStandstillToo) {
+    Dice dice(4);
+    for (int i = 0; i < draws; ++i) {
+        const auto part = samples::part<TypeParam>(dice);
+        const double torque = dice.between(-60, 300);
+        const double at_rest = part.drive({0, torque}, 0).torque;
+        EXPECT_TRUE(std::isfinite(at_rest));
+        EXPECT_NEAR(part.drive({1e-9, torque}, 0).torque, at_rest, 1e-5 * (1 + std::abs(at_rest)));
+        EXPECT_EQ(part.drive({0, 0}, 0).torque, 0);
+    }
+}

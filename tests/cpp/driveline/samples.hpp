@@ -1,0 +1,51 @@
+#pragma once
+#include "windwall/driveline/train.hpp"
+#include "windwall/fields/units.hpp"
+
+#include <random>
+#include <string>
+
+/// Random but possible parts; the same every time a test runs.
+namespace samples {
+
+using namespace windwall;
+
+class Dice {
+public:
+    explicit Dice(unsigned seed) : engine_(seed) {}
+    double between(double low, double high) {
+        return low + (high - low) * std::uniform_real_distribution<double>()(engine_);
+    }
+
+private:
+    std::mt19937_64 engine_;
+};
+
+inline double si(double number, const fields::Unit& unit) {
+    return (number + std::stod(std::string(unit.shift))) * std::stod(std::string(unit.factor)) /
+           std::stod(std::string(unit.divisor));
+}
+
+/// Every number drawn from inside its row's range; lists fall from first to last.
+template <class T>
+T part(Dice& dice) {
+    T made;
+    for (const fields::Row& row : T::rows()) {
+        const fields::Unit& unit = fields::unit_of(row.measure);
+        const auto [low, high] = row.range;
+        void* member = row.member.of(&made);
+        if (row.member.shape == fields::Shape::number)
+            *static_cast<double*>(member) = si(dice.between(low, high), unit);
+        if (row.member.shape == fields::Shape::list) {
+            auto& numbers = *static_cast<std::vector<double>*>(member);
+            for (double top = high; top > 1.3 * low; top *= 0.7)
+                numbers.push_back(si(top, unit));
+        }
+    }
+    return made;
+}
+
+/// Anything a crank may do, in overrun too.
+inline driveline::Shaft shaft(Dice& dice) { return {dice.between(1, 900), dice.between(-60, 300)}; }
+
+}  // namespace samples
