@@ -43,8 +43,8 @@ const numerics::Grid& exponents() {
 double fuel_air_efficiency(double compression_ratio, double equivalence_ratio) noexcept {
     const double x = exponents().at(compression_ratio, equivalence_ratio).value;
     const double efficiency = 1 - std::pow(compression_ratio, -x);
-    // Beyond the richest column all oxygen is used: more fuel adds no work.
-    return efficiency * std::min(1.0, richest / equivalence_ratio);
+    // Beyond the richest column work per air keeps falling slowly, as between the last columns.
+    return efficiency * std::pow(std::min(1.0, richest / equivalence_ratio), 1.2);
 }
 
 double unburnt_share(double equivalence_ratio) noexcept {

@@ -1,0 +1,121 @@
+// Own fuel, injected fuel and injectors.
+
+#include "windwall/media/liquids.hpp"
+
+#include <gtest/gtest.h>
+
+#include "engines.hpp"
+
+namespace windwall::engine {
+namespace {
+
+using media::Vapour;
+
+media::Stream charge_with(double methanol, double water = 0) {
+    media::Stream charge = media::ambient_stream(100e3, 300, water, 0.025);
+    charge.vapour[media::index(Vapour::methanol)] = methanol / 2;
+    charge.liquid[media::index(Vapour::methanol)] = methanol / 2;
+    charge.gas = media::gas_phase(charge.vapour);
+    return charge;
+}
+
+// 25 g/s of dry air at lambda 0.85 need 2.0140 g/s of petrol; with 0.2015 g/s of methanol 1.9246.
+// Second computation of the same formula.
+TEST(Mixture, MethanolReplacesPetrolWhereTheFuelIsTrimmed) {
+    const double petrol = 0.025 * mix(charge_with(0), {}, 0.85, true).own_fuel;
+    EXPECT_NEAR(petrol, 2.0140e-3, 5e-8);
+    const Mixture mixture = mix(charge_with(0.2015e-3 / 0.025), {}, 0.85, true);
+    EXPECT_NEAR(0.025 * mixture.own_fuel, 1.9246e-3, 1e-7);
+    EXPECT_NEAR(0.025 * mixture.injected_fuel, 0.2015e-3, 1e-12);
+    EXPECT_NEAR(mixture.lambda, 0.85, 1e-12);
+}
+
+TEST(Mixture, MethanolEnrichesWhereItIsNot) {
+    const Mixture mixture = mix(charge_with(0.2015e-3 / 0.025), {}, 0.85, false);
+    EXPECT_NEAR(0.025 * mixture.own_fuel, 2.0140e-3, 5e-8);
+    EXPECT_NEAR(mixture.lambda, 0.8139, 5e-5);
+}
+
+TEST(Mixture, NeverTakesFuelBack) {
+    const Mixture flooded = mix(charge_with(0.3), {}, 0.85, true);
+    EXPECT_EQ(flooded.own_fuel, 0);
+    EXPECT_NEAR(flooded.lambda, 1 / (0.3 * 6.474), 1e-12);
+}
+
+TEST(Mixture, WaterBringsNoHeat) {
+    EXPECT_EQ(mix(charge_with(0, 0.05), {}, 0.9, true).heating,
+              mix(charge_with(0), {}, 0.9, true).heating);
+}
+
+// Equal air and lambda: methanol brings 3.6 % more energy per air than petrol.
+TEST(Mixture, HeatingIsTheSumOverTheFuels) {
+    const Mixture mixture = mix(charge_with(0.01), {}, 0.9, true);
+    EXPECT_NEAR(mixture.heating, 0.01 * 19.936e6 + (1 / 0.9 - 0.01 * 6.474) / 14.604 * 43.4e6, 1);
+}
+
+TEST(Work, FuelPowerCountsInjectedFuelOnce) {
+    const Cylinder engine = single_499();
+    Intake intake = intake_at(450, 100e3, 300);
+    intake.charge = charge_with(0.02);
+    const Work work = engine.work(intake, {}, 0);
+    EXPECT_NEAR(work.fuel_power, work.fuel_flow * 43.4e6 + work.injected_fuel_flow * 19.936e6,
+                1e-3);
+    EXPECT_NEAR(work.indicated, work.indicated_efficiency * work.fuel_power, 1e-9);
+}
+
+TEST(Work, PowersAndMeanPressuresAgree) {
+    Cylinder engine = single_499();
+    engine.accessories.torque = 0.5;
+    engine.accessories.fan_torque = 0.8;
+    engine.accessories.fan_speed = 300;
+    const Intake intake = settled(engine, intake_at(450, 130e3, 330), {});
+    const Work work = engine.work(intake, {}, 0.1);
+    const double cycles = 450 / (4 * std::numbers::pi) * engine.swept_volume();
+    EXPECT_NEAR(work.rubbing, cycles * work.rubbing_mean_pressure, 1e-9);
+    EXPECT_NEAR(work.pumping, cycles * work.pumping_mean_pressure, 1e-9);
+    EXPECT_NEAR(work.accessories, 450 * (0.5 + 0.8 * 1.5 * 1.5), 1e-9);
+    EXPECT_NEAR(work.power(), cycles * work.brake_mean_pressure, 1e-9);
+    EXPECT_NEAR(work.torque() * 450, work.power(), 1e-9);
+    EXPECT_NEAR(work.power(), work.indicated - work.rubbing - work.pumping - work.accessories,
+                1e-9);
+}
+
+TEST(Injection, NoneWithoutInjectors) {
+    const Cylinder engine = single_499();
+    const Intake intake = intake_at(450, 100e3, 300);
+    EXPECT_FALSE(engine.injection(intake, {}, engine.work(intake, {}, 0)));
+}
+
+TEST(Injection, RailFollowsTheManifoldOnlyWhereReferenced) {
+    Injector injector;
+    injector.rated_flow = 440e-6 / 60;
+    injector.rail_pressure = 400e3;
+    EXPECT_EQ(injector.inject(2e-3, 600, 745, 160e3, 100e3, 1).pressure_drop, 400e3);
+    injector.referenced = false;
+    const Injection fixed = injector.inject(2e-3, 600, 745, 160e3, 100e3, 1);
+    EXPECT_DOUBLE_EQ(fixed.pressure_drop, 340e3);
+    EXPECT_GT(fixed.duty, 0);
+}
+
+TEST(Injection, SaysWhenItIsTooSmall) {
+    Cylinder engine = single_499();
+    engine.injector = Injector{};
+    const Intake intake = settled(engine, intake_at(6500 * rpm, 160e3, 320), {});
+    const Work work = engine.work(intake, {}, 0);
+    engine.injector->rated_flow = 300e-6 / 60;
+    EXPECT_TRUE(engine.injection(intake, {}, work)->over_rated);
+    engine.injector->count = 2;
+    EXPECT_FALSE(engine.injection(intake, {}, work)->over_rated);
+}
+
+// An engine of two cylinders with one injector each shares the fuel.
+TEST(Injection, OneInjectorACylinderUnlessStated) {
+    Injector injector;
+    injector.rated_flow = 5e-6;
+    const Injection two = injector.inject(2e-3, 500, 745, 1e5, 1e5, 2);
+    const Injection one = injector.inject(1e-3, 500, 745, 1e5, 1e5, 1);
+    EXPECT_DOUBLE_EQ(two.pulse_width, one.pulse_width);
+}
+
+}  // namespace
+}  // namespace windwall::engine
