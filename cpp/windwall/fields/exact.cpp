@@ -180,7 +180,7 @@ std::string shortest(double si, const Unit& unit, Counted as) {
     const auto number = in_unit(si, unit, as);
     for (int count = 1;; ++count) {
         const auto decimal = to_digits(number, count);
-        if (count == 21 || rounded(in_si(decimal.value, unit, as)) == si) return decimal.text;
+        if (count == 17 || rounded(in_si(decimal.value, unit, as)) == si) return decimal.text;
     }
 }
 

@@ -25,7 +25,8 @@ double to_si(double number, const Unit& unit, Counted as = Counted::level);
 /// The number of units nearest to an SI value.
 double from_si(double si, const Unit& unit, Counted as = Counted::level);
 
-/// The shortest decimal text that `to_si` turns back into exactly this value.
+/// The shortest decimal text that `to_si` turns back into exactly this value, to 17 digits; only a
+/// temperature next to absolute zero, seen from a far zero point, would need more.
 std::string shortest(double si, const Unit& unit, Counted as = Counted::level);
 
 /// The shortest decimal text of a plain number.

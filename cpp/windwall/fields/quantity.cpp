@@ -155,6 +155,8 @@ Reading<Quantity> read_si(double si, const Row& row) {
 
 std::string format(double si, const Unit& unit) {
     auto text = shortest(si, unit);
+    const auto* base = si_unit(unit.dimension);
+    if (base && base != &unit && to_si(text, unit) != si) return format(si, *base);
     if (!unit.text.empty()) text += " " + std::string(unit.text);
     return text;
 }

@@ -38,7 +38,8 @@ std::string range_complaint(double si, const Row& row, std::string_view typed);
 /// An SI number from Python, refused outside the row's range with both readings of it.
 Reading<Quantity> read_si(double si, const Row& row);
 
-/// "8 mm": an SI value in a unit, in the shortest text that reads back to the same value.
+/// "8 mm": an SI value in a unit, in the shortest text that reads back to the same value;
+/// in the unit of SI where this one cannot say it in 17 digits.
 std::string format(double si, const Unit& unit);
 std::string format(double si, const Measure& measure);
 
