@@ -1,0 +1,48 @@
+#pragma once
+#include <array>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace windwall::solve {
+
+/// Every way a question can end. The words are those of files and results.
+enum class Status {
+    solved,
+    no_balance,
+    no_survivable_state,
+    knock_limited,
+    out_of_range,
+    not_converged,
+    cancelled,
+};
+
+inline constexpr std::array<std::string_view, 7> status_names{
+    "solved",       "no_balance",    "no_survivable_state", "knock_limited",
+    "out_of_range", "not_converged", "cancelled",
+};
+
+constexpr std::string_view name(Status status) noexcept {
+    return status_names[static_cast<std::size_t>(status)];
+}
+
+/// How a solve ended, in numbers alone: cheap enough for a million of them. A knock-limited point
+/// is an answer, the best one that holds the margin.
+struct Verdict {
+    Status status = Status::not_converged;
+    std::string_view worst{};  // the part whose balance is furthest off
+    double residual = 0;       // of that part, as a share of its flow
+    int evaluations = 0;
+
+    bool answered() const noexcept {
+        return status == Status::solved || status == Status::knock_limited;
+    }
+};
+
+/// Something the builder should know about an answer, and where.
+struct Caution {
+    std::string address;
+    std::string sentence;
+};
+
+}  // namespace windwall::solve

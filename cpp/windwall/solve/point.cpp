@@ -1,0 +1,132 @@
+#include "windwall/solve/point.hpp"
+
+#include "windwall/numerics/root.hpp"
+#include "windwall/solve/series_bracket.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace windwall::solve {
+namespace {
+
+using vehicle::Balance;
+using vehicle::Condition;
+
+constexpr double balanced = 1e-11;          // of the flow; the published accounts close to 1e-9
+constexpr int newton_evaluations = 60;      // then brackets take over
+constexpr double smallest_opening = 0.02;   // of the plate's travel, when the margin is sought
+constexpr double opening_tolerance = 1e-7;  // of the plate's travel
+
+double blower_power(const Balance& balance) {
+    double power = 0;
+    for (std::size_t i = 0; i < balance.stations().size(); ++i) {
+        balance.vehicle().charge_path[i].part.visit([&]<class Part>(const Part&) {
+            if constexpr (charge::Driven<Part>) {
+                power += balance.stations()[i].compression.crank_power;
+            }
+        });
+    }
+    return power;
+}
+
+/// A blower whose charge leaves the range of the gas, or that passes nothing, has run away.
+bool survivable(const Balance& balance) {
+    return std::none_of(balance.stations().begin(), balance.stations().end(),
+                        [](const vehicle::Station& station) { return station.compression.capped; });
+}
+
+}  // namespace
+
+PointSolver::PointSolver(const vehicle::Vehicle& vehicle, const vehicle::WhatIf& what_if)
+    : balance_(vehicle), what_if_(what_if) {}
+
+Point PointSolver::at(const Condition& condition) {
+    ++points_;
+    const Point open = solve(condition);
+    if (open.verdict.status != Status::solved || open.spark.in_range) return open;
+    return hold_margin(condition, open);
+}
+
+Point PointSolver::solve(const Condition& condition) {
+    balance_.hold(condition, what_if_);
+    return describe(balance_air());
+}
+
+Verdict PointSolver::balance_air() {
+    const std::span<double> x(x_.data(), balance_.unknowns());
+    if (!warm_) {
+        balance_.guess(x);
+        jacobian_.known = false;
+    }
+    Verdict verdict = newton(x);
+    if (verdict.status != Status::solved) {
+        const int spent = verdict.evaluations;
+        verdict = bracket_series(balance_, x);
+        verdict.evaluations += spent;
+        jacobian_.known = false;
+    }
+    if (verdict.status == Status::solved && !survivable(balance_)) {
+        verdict.status = Status::no_survivable_state;
+    }
+    warm_ = verdict.status == Status::solved;
+    evaluations_ += verdict.evaluations;
+    return verdict;
+}
+
+Verdict PointSolver::newton(std::span<double> x) {
+    constexpr std::array<double, numerics::most_unknowns> limit = [] {
+        std::array<double, numerics::most_unknowns> steps{};
+        steps.fill(0.5);  // of a logarithm: no unknown changes by more than a factor 1.65 at once
+        return steps;
+    }();
+    numerics::NewtonOptions options{balanced, newton_evaluations, {}, {}};
+    options.step_limit = std::span(limit).first(x.size());
+    const auto residuals = [this](std::span<const double> at, std::span<double> r) {
+        balance_.residuals(at, r);
+    };
+    const auto result = numerics::solve_newton(residuals, x, options, &jacobian_);
+    const bool converged = result.status == numerics::NewtonStatus::converged;
+    return {converged ? Status::solved : Status::not_converged,
+            balance_.name(static_cast<std::size_t>(result.worst)), result.norm, result.evaluations};
+}
+
+Point PointSolver::describe(const Verdict& verdict) const {
+    Point point{balance_.condition(), verdict, {}, {}, 0, 0};
+    if (!verdict.answered()) return point;
+    const vehicle::Vehicle& car = balance_.vehicle();
+    const engine::Intake intake = balance_.intake(balance_.manifold());
+    car.engine.visit([&](const auto& engine) {
+        point.spark = engine.choose_spark(intake, car.fuel);
+        point.work = engine.work(intake, car.fuel, point.spark.retard);
+    });
+    point.blower_power = blower_power(balance_);
+    point.torque = what_if_.torque_factor *
+                   (point.work.torque() - point.blower_power / point.condition.engine_speed);
+    return point;
+}
+
+/// No spark in range holds the margin at this opening: the highest opening that does is the answer.
+Point PointSolver::hold_margin(Condition condition, const Point& open) {
+    const Verdict limited{Status::knock_limited, {}, open.verdict.residual, 0};
+    const double wanted =
+        balance_.vehicle().engine.visit([](const auto& engine) { return engine.spark.margin; });
+    Point point = open;
+    const auto excess = [&](double opening) {
+        condition.opening = opening;
+        point = solve(condition);
+        return point.verdict.answered() ? point.spark.margin - wanted : -1e3;
+    };
+    const double top = condition.opening;
+    const numerics::Bracket ends{smallest_opening,           top, excess(smallest_opening),
+                                 open.spark.margin - wanted, 2,   true};
+    if (ends.residual_low < 0) {
+        point.verdict.status = Status::no_survivable_state;
+        return point;
+    }
+    const auto held = numerics::find_root(excess, ends, {opening_tolerance, 0, 60});
+    excess(std::max(smallest_opening, held.x - opening_tolerance));
+    if (point.verdict.answered()) point.verdict.status = limited.status;
+    return point;
+}
+
+}  // namespace windwall::solve

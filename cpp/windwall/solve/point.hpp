@@ -1,0 +1,54 @@
+#pragma once
+#include "windwall/engine/spark.hpp"
+#include "windwall/engine/work.hpp"
+#include "windwall/numerics/newton.hpp"
+#include "windwall/solve/outcome.hpp"
+#include "windwall/vehicle/balance.hpp"
+
+#include <array>
+
+namespace windwall::solve {
+
+/// The engine held at one condition: the few numbers a pull is made of.
+struct Point {
+    vehicle::Condition condition;  // the opening is the one that holds the margin
+    Verdict verdict;
+    engine::Spark spark;
+    engine::Work work;
+    double blower_power{};  // W taken from the crank, belt included
+    double torque{};        // N m at the flywheel, the blower's share taken off
+};
+
+/// Solves one vehicle's operating points one after the other, each from where the last one ended.
+/// The workspace of one thread: it borrows the vehicle and allocates nothing once made.
+class PointSolver {
+public:
+    explicit PointSolver(const vehicle::Vehicle& vehicle, const vehicle::WhatIf& what_if = {});
+
+    Point at(const vehicle::Condition& condition);
+    /// Forgets the last point, so that the next one is solved from the cold guess.
+    void forget() noexcept { warm_ = false; }
+
+    /// The stations and the manifold of the last point solved.
+    const vehicle::Balance& balance() const noexcept { return balance_; }
+    /// Residual evaluations since made, and points.
+    long evaluations() const noexcept { return evaluations_; }
+    long points() const noexcept { return points_; }
+
+private:
+    Point solve(const vehicle::Condition& condition);
+    Verdict balance_air();
+    Verdict newton(std::span<double> x);
+    Point describe(const Verdict& verdict) const;
+    Point hold_margin(vehicle::Condition condition, const Point& open);
+
+    vehicle::Balance balance_;
+    vehicle::WhatIf what_if_;
+    std::array<double, numerics::most_unknowns> x_{};
+    numerics::JacobianMemory jacobian_;
+    bool warm_ = false;
+    long evaluations_ = 0;
+    long points_ = 0;
+};
+
+}  // namespace windwall::solve

@@ -1,0 +1,161 @@
+#include "windwall/solve/series_bracket.hpp"
+
+#include "windwall/numerics/newton.hpp"
+#include "windwall/numerics/root.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <optional>
+
+namespace windwall::solve {
+namespace {
+
+using numerics::Bracket;
+using numerics::find_root;
+using vehicle::Balance;
+
+constexpr double least_pressure = 50;   // Pa
+constexpr double most_pressure = 20e5;  // Pa
+constexpr double most_flow = 3.0;       // kg/s of dry air, far beyond any engine this is for
+constexpr double least_flow = 1e-7;     // kg/s
+constexpr double flow_step = 0.85;      // of a scan down the flows
+
+/// A flow taken to the manifold. Where a valve cannot pass it the march is not feasible.
+struct March {
+    bool feasible = true;
+    std::size_t sonic = 0;  // number of the first valve that cannot pass the flow, from 1
+    double residual = -1;   // of the engine
+};
+
+class Series {
+public:
+    Series(Balance& balance, std::span<double> x) : balance_(balance), x_(x) {}
+
+    /// Residual of the engine at this flow; the pressure behind valve `held`, if any, is given.
+    March at(double dry_air, std::size_t held = 0, double held_pressure = 0) {
+        March march;
+        std::size_t k = 0;
+        const media::Stream manifold =
+            balance_.march(dry_air, [&](const auto& part, const media::Stream& inlet) {
+                ++k;
+                const double pressure = k == held ? held_pressure : behind(part, inlet, k, march);
+                behind_[k] = pressure;
+                x_[k] = Balance::unknown(part, inlet, pressure);
+                return pressure;
+            });
+        x_[0] = std::log(dry_air);
+        ++calls_;
+        if (march.feasible) march.residual = balance_.drawn(manifold) - 1;
+        return march;
+    }
+    int calls() const { return calls_; }
+    double behind_valve(std::size_t k) const { return behind_[k]; }
+
+private:
+    /// The pressure behind a valve or blower at which it passes exactly the flow that arrives.
+    template <class Part>
+    double behind(const Part& part, const media::Stream& inlet, std::size_t k, March& march) {
+        const auto excess = [&](double log_pressure) {
+            ++calls_;
+            return balance_.capacity(part, inlet, std::exp(log_pressure)) / inlet.gas_flow() - 1;
+        };
+        const double low = std::log(least_pressure);
+        const double no_drop = inlet.pressure * (1 - 1e-12);
+        const double high = std::log(charge::Driven<Part> ? most_pressure : no_drop);
+        const Bracket ends{low, high, excess(low), excess(high), 2, true};
+        if (ends.residual_low < 0) {
+            if (march.feasible) march.sonic = k;
+            march.feasible = false;
+            return std::exp(high);
+        }
+        if (ends.residual_high > 0) return std::exp(high);
+        return std::exp(find_root(excess, ends, {1e-13, 1e-13, 80}).x);
+    }
+
+    Balance& balance_;
+    std::span<double> x_;
+    std::array<double, numerics::most_unknowns> behind_{};
+    int calls_ = 0;
+};
+
+/// The largest flow that every valve passes while the engine would draw more, and the next larger
+/// one tried, where it would not or where a valve is sonic.
+struct Edge {
+    double drawn;
+    double refused;
+    March beyond;
+};
+
+std::optional<Edge> scan_down(Series& series) {
+    double larger = most_flow;
+    March beyond = series.at(larger);
+    for (double flow = larger * flow_step; flow > least_flow; flow *= flow_step) {
+        const March here = series.at(flow);
+        if (here.feasible && here.residual > 0) return Edge{flow, larger, beyond};
+        larger = flow;
+        beyond = here;
+    }
+    return std::nullopt;
+}
+
+/// Narrows an edge behind which a valve is sonic to the valve's own flow.
+double sonic_flow(Series& series, Edge& edge) {
+    while (edge.refused / edge.drawn - 1 > 1e-14) {
+        const double middle = std::sqrt(edge.drawn * edge.refused);
+        if (middle <= edge.drawn || middle >= edge.refused) break;
+        const March march = series.at(middle);
+        if (march.feasible && march.residual <= 0) {  // balanced before it is sonic
+            edge.refused = middle;
+            return 0;
+        }
+        (march.feasible ? edge.drawn : edge.refused) = middle;
+        if (!march.feasible) edge.beyond = march;
+    }
+    return edge.drawn;
+}
+
+bool close_flow(Series& series, double drawn, double refused) {
+    const auto residual = [&](double log_flow) { return series.at(std::exp(log_flow)).residual; };
+    const auto root = find_root(residual, std::log(drawn), std::log(refused), {1e-14, 1e-14, 120});
+    series.at(std::exp(root.x));
+    return root.converged;
+}
+
+/// The valve is sonic and sets the flow; the engine sets the pressure behind it.
+bool close_behind_sonic(Series& series, double flow, std::size_t valve, double critical) {
+    const auto residual = [&](double log_pressure) {
+        return series.at(flow, valve, std::exp(log_pressure)).residual;
+    };
+    const auto root =
+        find_root(residual, std::log(least_pressure), std::log(critical), {1e-14, 1e-14, 120});
+    series.at(flow, valve, std::exp(root.x));
+    return root.converged;
+}
+
+Verdict unanswered(const Series& series, Status status, std::string_view worst) {
+    return {status, worst, 1, series.calls()};
+}
+
+}  // namespace
+
+Verdict bracket_series(Balance& balance, std::span<double> x) {
+    Series series(balance, x);
+    std::optional<Edge> edge = scan_down(series);
+    if (!edge) return unanswered(series, Status::no_survivable_state, balance.name(0));
+
+    bool closed = false;
+    if (edge->beyond.feasible) {
+        closed = close_flow(series, edge->drawn, edge->refused);
+    } else if (const double flow = sonic_flow(series, *edge); flow > 0) {
+        const std::size_t valve = edge->beyond.sonic;
+        series.at(flow);
+        closed = close_behind_sonic(series, flow, valve, series.behind_valve(valve));
+    } else {
+        closed = close_flow(series, edge->drawn, edge->refused);
+    }
+    if (!closed) return unanswered(series, Status::not_converged, balance.name(0));
+    return {Status::solved, balance.name(0), 0, series.calls()};
+}
+
+}  // namespace windwall::solve

@@ -1,0 +1,26 @@
+#pragma once
+#include "windwall/solve/climb.hpp"
+#include "windwall/solve/run_up.hpp"
+
+#include <optional>
+#include <vector>
+
+namespace windwall::solve {
+
+/// How fast a vehicle gets, and what it took to know.
+struct TopSpeed {
+    Verdict verdict;
+    Summit summit;                  // the balance speed
+    std::optional<RunUp> run_up;    // only where the goal names a road
+    std::vector<GearCurve> curves;  // full throttle in every gear
+    long points = 0;                // operating points solved
+    long evaluations = 0;           // residual evaluations of all of them
+
+    /// The speed that goals and rankings go by: at the end of the road where one is named.
+    double speed() const noexcept { return run_up ? run_up->speed : summit.road_speed; }
+};
+
+/// Full throttle in every gear, the climb through them, and the run over the goal's road.
+TopSpeed top_speed(const vehicle::Vehicle& vehicle, const vehicle::WhatIf& what_if = {});
+
+}  // namespace windwall::solve

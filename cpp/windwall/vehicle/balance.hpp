@@ -1,0 +1,131 @@
+#pragma once
+#include "windwall/charge/part.hpp"
+#include "windwall/engine/cylinder.hpp"
+#include "windwall/vehicle/condition.hpp"
+#include "windwall/vehicle/vehicle.hpp"
+
+#include <cmath>
+#include <span>
+#include <string>
+#include <vector>
+
+namespace windwall::vehicle {
+
+/// What the air is before and behind one part, and what the part did if it is driven.
+struct Station {
+    media::Stream inlet;
+    media::Stream outlet;
+    charge::Compression compression;
+};
+
+/// The whole balance of the air path on one page.
+///
+/// Unknowns:    x[0]  logarithm of the flow of dry air through the path
+///              x[k]  behind valve k:  ln(p_before / p_behind - 1), since its flow goes with the
+///              root
+///                    of that at full opening, and hardly with it at a small one;
+///                    behind blower k: ln(p_behind / p_before)
+/// Residuals:   r[0]  logarithm of what the engine draws from the manifold over the flow
+///              r[k]  of what valve k passes between its two pressures over the flow; for a blower,
+///                    which a leak may leave with nothing to give, the excess as a share instead
+///
+/// Parts that only resist or cool need no unknown: their outlet follows from their inlet. A balance
+/// is the workspace of one thread; it reads the vehicle and never changes it.
+class Balance {
+public:
+    explicit Balance(const Vehicle& vehicle);
+
+    /// Fixes what is held while the balance is sought.
+    void hold(const Condition& condition, const WhatIf& what_if = {}) noexcept;
+
+    std::size_t unknowns() const noexcept { return 1 + valves_; }
+    void residuals(std::span<const double> x, std::span<double> r) noexcept;
+    /// A cold guess from displacements alone.
+    void guess(std::span<double> x) noexcept;
+    /// "engine" or the id of the valve or blower that residual k belongs to.
+    std::string_view name(std::size_t k) const noexcept;
+
+    /// Takes the air from the weather to the manifold at a flow of dry air in kg/s and leaves every
+    /// station behind. `choose(part, inlet)` gives the pressure behind each valve and blower.
+    template <class Choose>
+    media::Stream march(double dry_air, Choose&& choose) noexcept;
+    /// What a valve or blower passes to a pressure, kg/s of gas.
+    template <class Part>
+    double capacity(const Part& part, const media::Stream& inlet, double pressure) const noexcept;
+    /// What the engine draws at this manifold over what arrives.
+    double drawn(const media::Stream& manifold) const noexcept;
+    /// Between the unknown of a valve or blower and the pressure behind it.
+    template <class Part>
+    static double pressure(const Part&, const media::Stream& inlet, double unknown) noexcept;
+    template <class Part>
+    static double unknown(const Part&, const media::Stream& inlet, double pressure) noexcept;
+
+    engine::Intake intake(const media::Stream& manifold) const noexcept;
+    const Vehicle& vehicle() const noexcept { return *vehicle_; }
+    const Condition& condition() const noexcept { return condition_; }
+    const WhatIf& what_if() const noexcept { return what_if_; }
+    const charge::Around& around() const noexcept { return around_; }
+    double humidity_ratio() const noexcept { return humidity_ratio_; }
+    std::span<const Station> stations() const noexcept { return stations_; }
+    const media::Stream& manifold() const noexcept { return manifold_; }
+
+private:
+    const Vehicle* vehicle_;
+    Condition condition_;
+    WhatIf what_if_;
+    charge::Around around_{};
+    double humidity_ratio_{};
+    media::Stream weather_;   // one kilogram a second of the day's air
+    media::Stream manifold_;  // behind the last part of the last march
+    std::size_t valves_ = 0;
+    std::vector<Station> stations_;
+};
+
+template <class Choose>
+media::Stream Balance::march(double dry_air, Choose&& choose) noexcept {
+    media::Stream gas = weather_;
+    gas.dry_air = dry_air;
+    for (std::size_t i = 0; i < stations_.size(); ++i) {
+        Station& here = stations_[i];
+        here.inlet = gas;
+        vehicle_->charge_path[i].part.visit([&]<class Part>(const Part& part) {
+            if constexpr (charge::Passive<Part>) {
+                gas = part.outlet(gas, around_);
+            } else {
+                const double pressure = choose(part, gas);
+                if constexpr (charge::Driven<Part>) {
+                    here.compression = part.compress(gas, pressure, around_);
+                    gas.temperature = here.compression.outlet_temperature;
+                }
+                gas.pressure = pressure;
+            }
+        });
+        here.outlet = gas;
+    }
+    gas.temperature += what_if_.charge_temperature;
+    return manifold_ = gas;
+}
+
+template <class Part>
+double Balance::pressure(const Part&, const media::Stream& inlet, double unknown) noexcept {
+    const double ratio = std::exp(unknown);
+    return charge::Driven<Part> ? inlet.pressure * ratio : inlet.pressure / (1 + ratio);
+}
+
+template <class Part>
+double Balance::unknown(const Part&, const media::Stream& inlet, double pressure) noexcept {
+    return std::log(charge::Driven<Part> ? pressure / inlet.pressure
+                                         : inlet.pressure / pressure - 1);
+}
+
+template <class Part>
+double Balance::capacity(const Part& part, const media::Stream& inlet,
+                         double pressure) const noexcept {
+    if constexpr (charge::Driven<Part>) {
+        return part.compress(inlet, pressure, around_).capacity;
+    } else {
+        return part.flow(inlet, pressure, around_);
+    }
+}
+
+}  // namespace windwall::vehicle

@@ -1,0 +1,44 @@
+#include "windwall/vehicle/rotating.hpp"
+
+#include "windwall/driveline/train.hpp"
+
+#include <algorithm>
+
+namespace windwall::vehicle {
+namespace {
+
+/// Moments of inertia that turn with the crank, referred to its speed, kg m2.
+double inertia_at_crank(const Vehicle& vehicle) noexcept {
+    double inertia = vehicle.engine.visit([](const auto& engine) { return engine.inertia; });
+    for (const auto& entry : vehicle.charge_path) {
+        if (const auto* blower = entry.part.as<charge::PositiveBlower>()) {
+            inertia += blower->rotor_inertia * blower->drive_ratio * blower->drive_ratio;
+        }
+    }
+    return inertia;
+}
+
+}  // namespace
+
+double accelerated_mass(const Vehicle& vehicle, std::size_t gear, double rolling_radius) noexcept {
+    const double ratio = driveline::total_ratio(vehicle.driveline, gear);
+    const double at_wheels = driveline::inertia_at_wheels(vehicle.driveline, gear) +
+                             inertia_at_crank(vehicle) * ratio * ratio;
+    return vehicle.body.mass + vehicle.body.rotating_mass(rolling_radius) +
+           at_wheels / (rolling_radius * rolling_radius);
+}
+
+double launch_speed(const Vehicle& vehicle) noexcept {
+    for (const auto& entry : vehicle.driveline) {
+        if (const auto* clutch = entry.part.as<driveline::Clutch>()) {
+            return std::min(clutch->launch_speed, speed_limit(vehicle));
+        }
+    }
+    return 0.4 * speed_limit(vehicle);
+}
+
+double speed_limit(const Vehicle& vehicle) noexcept {
+    return vehicle.engine.visit([](const auto& engine) { return engine.speed_limit(); });
+}
+
+}  // namespace windwall::vehicle
