@@ -1,8 +1,8 @@
-#include <pybind11/pybind11.h>
-
 #include <Eigen/Core>
 #include <boost/version.hpp>
 #include <nlohmann/json_fwd.hpp>
+#include <pybind11/pybind11.h>
+
 #include <string>
 
 namespace windwall::bindings {

@@ -2,6 +2,10 @@
 
 namespace windwall::bindings {
 void bind_build_info(pybind11::module_& module);
+void bind_charge_physics(pybind11::module_& physics);
+void bind_engine_physics(pybind11::module_& physics);
+void bind_driveline_physics(pybind11::module_& physics);
+void bind_road_physics(pybind11::module_& physics);
 }  // namespace windwall::bindings
 
 PYBIND11_MODULE(_core, module) {
@@ -10,4 +14,8 @@ PYBIND11_MODULE(_core, module) {
     bind_build_info(module);
 
     auto physics = module.def_submodule("physics", "Handbook formulas, SI units.");
+    bind_charge_physics(physics);
+    bind_engine_physics(physics);
+    bind_driveline_physics(physics);
+    bind_road_physics(physics);
 }
