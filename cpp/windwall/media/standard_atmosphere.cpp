@@ -35,7 +35,10 @@ double standard_density(double altitude) noexcept {
 }
 
 double station_pressure(double altitude, double sea_level_pressure) noexcept {
-    return sea_level_pressure * standard_pressure(geopotential_altitude(altitude)) / isa_pressure;
+    const double temperature_ratio =
+        std::pow(sea_level_pressure / isa_pressure, 1 / pressure_exponent);
+    const double shift = (1 - temperature_ratio) * isa_temperature / isa_lapse;
+    return standard_pressure(geopotential_altitude(altitude) + shift);
 }
 
 double density_altitude(double density) noexcept {

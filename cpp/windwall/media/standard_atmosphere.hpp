@@ -11,8 +11,8 @@ double standard_temperature(double altitude) noexcept;  // K
 double standard_pressure(double altitude) noexcept;     // Pa
 double standard_density(double altitude) noexcept;      // kg/m3
 
-/// Pressure in Pa at a geometric altitude in metres below which the barometer, reduced to sea
-/// level, reads `sea_level_pressure`: the standard pressure scaled by its ratio to the standard.
+/// Pressure in Pa at a geometric altitude in metres where the weather report gives this sea-level
+/// pressure: the altimeter setting (QNH), which shifts the standard atmosphere in height.
 double station_pressure(double altitude, double sea_level_pressure) noexcept;
 
 /// Altitude in metres where the standard atmosphere has this density in kg/m3.
