@@ -14,8 +14,8 @@ struct Clutch {
     static constexpr std::string_view kind = "clutch";
     static constexpr std::string_view says = "Clutch between the crank and the gearbox.";
 
-    std::optional<double> capacity;  // N m
-    double inertia = 0.005;          // kg m2
+    std::optional<double> capacity;                      // N m
+    double inertia = 0.005;                              // kg m2
     double launch_speed = 2500 * std::numbers::pi / 30;  // rad/s
 
     std::size_t gears() const noexcept { return 1; }

