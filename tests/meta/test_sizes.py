@@ -81,20 +81,25 @@ def sources(*suffixes):
     )
 
 
-def name(path):
-    return str(path.relative_to(ROOT))
+def test_no_file_is_long():
+    lengths = {
+        str(path.relative_to(ROOT)): len(path.read_text("utf-8").splitlines())
+        for path in sources(".cpp", ".hpp", ".py")
+    }
+    assert {path: lines for path, lines in lengths.items() if lines > LONGEST_FILE} == {}
 
 
-@pytest.mark.parametrize("path", sources(".cpp", ".hpp", ".py"), ids=name)
-def test_no_file_is_long(path):
-    assert len(path.read_text("utf-8").splitlines()) <= LONGEST_FILE
-
-
-@pytest.mark.parametrize("path", sources(".cpp", ".hpp", ".py"), ids=name)
-def test_no_function_is_long(path):
-    functions = python_functions if path.suffix == ".py" else cpp_functions
-    long = [found for found in functions(path.read_text("utf-8")) if found[1] > LONGEST_FUNCTION]
-    assert long == []
+@pytest.mark.parametrize(
+    "functions, suffixes", [(cpp_functions, [".cpp", ".hpp"]), (python_functions, [".py"])]
+)
+def test_no_function_is_long(functions, suffixes):
+    long = {
+        f"{path.relative_to(ROOT)}:{line} {head}": lines
+        for path in sources(*suffixes)
+        for line, lines, head in functions(path.read_text("utf-8"))
+        if lines > LONGEST_FUNCTION
+    }
+    assert long == {}
 
 
 EXAMPLE = """
