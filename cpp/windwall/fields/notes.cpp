@@ -4,6 +4,15 @@
 
 namespace windwall::fields {
 
+Note note_of(const Quantity& quantity) {
+    return {.text = quantity.text,
+            .bare = quantity.unit->text.empty() && !quantity.sigma,
+            .value = quantity.value,
+            .sigma = quantity.sigma,
+            .unit = quantity.unit,
+            .place = {}};
+}
+
 void Notes::erase(std::string_view address) {
     std::erase_if(by_address_, [&](const auto& entry) {
         const std::string_view other = entry.first;

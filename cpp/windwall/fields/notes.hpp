@@ -1,5 +1,6 @@
 #pragma once
 #include "windwall/fields/problems.hpp"
+#include "windwall/fields/quantity.hpp"
 #include "windwall/fields/row.hpp"
 #include "windwall/fields/units.hpp"
 
@@ -20,6 +21,9 @@ struct Note {
     const Unit* unit{};           // as typed; null for what is no quantity
     Place place;
 };
+
+/// The note of a quantity that is put in the place of another.
+Note note_of(const Quantity& quantity);
 
 /// The notes of a document, by address. An address without a note was not given.
 class Notes {

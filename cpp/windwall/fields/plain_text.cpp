@@ -1,5 +1,6 @@
 #include "windwall/fields/plain_text.hpp"
 
+#include <algorithm>
 #include <cstdint>
 
 namespace windwall::fields {
@@ -51,6 +52,26 @@ std::string printable(std::string_view text, std::size_t most) {
         text.remove_prefix(bytes);
     }
     return shown;
+}
+
+std::size_t length_of(std::string_view text) {
+    return static_cast<std::size_t>(std::ranges::count_if(
+        text, [](char letter) { return (static_cast<unsigned char>(letter) & 0xC0u) != 0x80u; }));
+}
+
+std::u16string utf16(std::string_view text) {
+    std::u16string units;
+    while (!text.empty()) {
+        const auto [code, bytes] = decode(text);
+        if (code < 0x10000) {
+            units += static_cast<char16_t>(code);
+        } else {
+            units += static_cast<char16_t>(0xD800 + ((code - 0x10000) >> 10));
+            units += static_cast<char16_t>(0xDC00 + ((code - 0x10000) & 0x3FF));
+        }
+        text.remove_prefix(bytes);
+    }
+    return units;
 }
 
 std::string in_quotes(std::string_view text) { return "\"" + printable(text) + "\""; }

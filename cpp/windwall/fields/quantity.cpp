@@ -107,8 +107,9 @@ Reading<Quantity> read_quantity(std::string_view text, const Measure& measure,
 }
 
 Reading<Quantity> read_quantity(std::string_view text, const Row& row) {
-    auto made = read_quantity(text, row.measure, likely_text(text, row));
-    if (!made) return made;
+    auto made = read_quantity(text, row.measure);
+    // Once more with an example, which only a complaint has use for.
+    if (!made) return read_quantity(text, row.measure, likely_text(text, row));
     if (auto outside = range_complaint(made->value, row, text); !outside.empty())
         return Refusal::refused(outside);
     return made;

@@ -1,6 +1,7 @@
 #include "windwall/fields/quantity_text.hpp"
 
 #include "windwall/fields/exact.hpp"
+#include "windwall/fields/plain_text.hpp"
 
 #include <algorithm>
 
@@ -46,8 +47,9 @@ std::string odd_rest(std::string_view rest) {
 
 Reading<QuantityText> take_apart(std::string_view text) {
     using Refusal = Reading<QuantityText>;
-    if (text.size() > longest_quantity)
-        return Refusal::refused("it is longer than " + std::to_string(longest_quantity) + " bytes");
+    if (length_of(text) > longest_quantity)
+        return Refusal::refused("it is longer than " + std::to_string(longest_quantity) +
+                                " characters");
     QuantityText made;
     auto rest = trimmed(text);
     if (number_length(rest) == 0) return Refusal::refused(no_number(rest));

@@ -14,7 +14,7 @@ struct QuantityText {
     bool sigma_is_share = false;  // "38 kPa ± 5 %": the sigma is a percentage of the number
 };
 
-inline constexpr std::size_t longest_quantity = 64;
+inline constexpr std::size_t longest_quantity = 64;  // characters
 
 /// Takes a text apart by the grammar alone: number, perhaps ± number, unit, perhaps ± number %.
 Reading<QuantityText> take_apart(std::string_view text);

@@ -23,13 +23,10 @@ std::optional<Quantity> accept(const Reading<Quantity>& reading, const Cursor& v
         value.complain(reading.complaint);
         return std::nullopt;
     }
-    const bool bare = value.json().is_number();
-    value.note({.text = bare ? value.json().dump() : reading->text,
-                .bare = bare,
-                .value = reading->value,
-                .sigma = reading->sigma,
-                .unit = reading->unit,
-                .place = {}});
+    auto note = note_of(*reading);
+    note.bare = value.json().is_number();
+    if (note.bare) note.text = value.json().dump();
+    value.note(std::move(note));
     return *reading;
 }
 

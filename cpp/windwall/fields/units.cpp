@@ -48,13 +48,13 @@ constexpr std::array<std::string_view, 31> names{
 
 // Other ways of typing the same signs.
 constexpr std::pair<std::string_view, std::string_view> signs[] = {
-    {"·", " "}, {"*", " "}, {"²", "2"}, {"³", "3"}, {"^", ""}, {"°", "deg"},
+    {"^2", "2"}, {"^3", "3"}, {"²", "2"}, {"³", "3"}, {"·", " "}, {"*", " "}, {"°", "deg"},
 };
 
 std::string plain_signs(std::string_view typed) {
     std::string plain(typed);
     for (const auto& [sign, meaning] : signs)
-        for (std::size_t at; (at = plain.find(sign)) != std::string::npos;)
+        for (std::size_t at = 0; (at = plain.find(sign, at)) != std::string::npos;)
             plain.replace(at, sign.size(), meaning);
     return plain;
 }

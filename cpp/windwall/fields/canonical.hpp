@@ -1,0 +1,19 @@
+#pragma once
+#include "windwall/fields/document.hpp"
+#include "windwall/fields/member.hpp"
+#include "windwall/fields/notes.hpp"
+
+#include <string>
+
+namespace windwall::fields {
+
+/// The physics of a struct and nothing else: every number, given or by default, as
+/// [SI value, SI sigma]; an empty optional as null; texts left out.
+Json physics_of(const GroupType& group, const void* from, const Notes& notes,
+                std::string_view address = {});
+
+/// The one text every program agrees on for the same JSON: no blanks, keys sorted, numbers as
+/// ECMAScript writes them. [RFC 8785] Throws std::domain_error on NaN or infinity.
+std::string canonical(const Json& value);
+
+}  // namespace windwall::fields
