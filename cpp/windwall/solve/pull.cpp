@@ -15,9 +15,10 @@ constexpr int most_passes = 6;
 
 }  // namespace
 
-Puller::Puller(const vehicle::Vehicle& vehicle, const vehicle::WhatIf& what_if)
+Puller::Puller(const vehicle::Vehicle& vehicle, const vehicle::WhatIf& what_if, Observer observer)
     : vehicle_(&vehicle),
       solver_(vehicle, what_if),
+      observer_(std::move(observer)),
       standing_radius_(vehicle.tyres.rolling_radius()),
       grip_limit_(vehicle.tyres.grip_limit(vehicle.body.mass)),
       lowest_(vehicle::launch_speed(vehicle)),
@@ -38,10 +39,11 @@ Pull Puller::at(double engine_speed, std::size_t gear) {
     for (int pass = 0; pass < most_passes; ++pass) {
         const double assumed = pull.road_speed;
         pull.point = solver_.at({engine_speed, assumed, 1});
-        if (!pull.point.verdict.answered()) break;
+        if (!pull.point.verdict.answered()) return pull;
         reach_road(pull);
         if (std::abs(pull.road_speed - assumed) <= agreed * assumed) break;
     }
+    if (observer_) observer_(solver_.balance(), pull);
     return pull;
 }
 

@@ -2,6 +2,7 @@
 #include "windwall/road/road_load.hpp"
 #include "windwall/solve/point.hpp"
 
+#include <functional>
 #include <vector>
 
 namespace windwall::solve {
@@ -15,15 +16,20 @@ struct Pull {
     double thrust{};        // N at the road, never more than the grip
     double slip{};          // share of the wheels' speed
     road::RoadLoad load;
-    bool grips = true;  // false: the engine could push harder than the tyres hold
+    bool grips = true;              // false: the engine could push harder than the tyres hold
+    std::vector<double> watched{};  // what an observer read off the solved point
 
     double surplus() const noexcept { return thrust - load.total(); }
 };
 
+/// Looks at every pull once it is solved, while its stations are still there.
+using Observer = std::function<void(const vehicle::Balance&, Pull&)>;
+
 /// Takes operating points to the road. The workspace of one thread.
 class Puller {
 public:
-    explicit Puller(const vehicle::Vehicle& vehicle, const vehicle::WhatIf& what_if = {});
+    explicit Puller(const vehicle::Vehicle& vehicle, const vehicle::WhatIf& what_if = {},
+                    Observer observer = {});
 
     /// The road speed follows from the engine speed, the gear and the slip that the thrust asks
     /// for; as it moves the cooling air, the point is solved again until both agree.
@@ -48,6 +54,7 @@ private:
 
     const vehicle::Vehicle* vehicle_;
     PointSolver solver_;
+    Observer observer_;
     double standing_radius_{};
     double grip_limit_{};
     double lowest_{};

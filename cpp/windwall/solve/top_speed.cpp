@@ -21,8 +21,9 @@ bool all_answered(const std::vector<GearCurve>& curves) {
 
 }  // namespace
 
-TopSpeed top_speed(const vehicle::Vehicle& vehicle, const vehicle::WhatIf& what_if) {
-    Puller puller(vehicle, what_if);
+TopSpeed top_speed(const vehicle::Vehicle& vehicle, const vehicle::WhatIf& what_if,
+                   const Observer& observer) {
+    Puller puller(vehicle, what_if, observer);
     TopSpeed found;
     found.curves = gear_curves(puller);
     if (all_answered(found.curves)) {

@@ -21,6 +21,7 @@ struct TopSpeed {
 };
 
 /// Full throttle in every gear, the climb through them, and the run over the goal's road.
-TopSpeed top_speed(const vehicle::Vehicle& vehicle, const vehicle::WhatIf& what_if = {});
+TopSpeed top_speed(const vehicle::Vehicle& vehicle, const vehicle::WhatIf& what_if = {},
+                   const Observer& observer = {});
 
 }  // namespace windwall::solve

@@ -1,0 +1,115 @@
+#include "windwall/solve/account.hpp"
+
+#include "windwall/driveline/train.hpp"
+
+#include <numeric>
+
+namespace windwall::solve {
+namespace {
+
+using vehicle::Balance;
+using Entries = std::vector<Account::Entry>;
+
+// Mean heat capacity of the products of a rich petrol flame from 25 to 900 degC, J/(kg K). From
+// memory, to be confirmed; it moves the exhaust temperature only, never a watt.
+constexpr double exhaust_heat_capacity = 1230;
+
+double sum(const Entries& entries) {
+    return std::accumulate(entries.begin(), entries.end(), 0.0,
+                           [](double total, const auto& entry) { return total + entry.watts; });
+}
+
+template <class Visit>
+void for_each_station(const Balance& balance, Visit&& visit) {
+    const auto& path = balance.vehicle().charge_path;
+    for (std::size_t i = 0; i < path.size(); ++i) {
+        path[i].part.visit(
+            [&](const auto& part) { visit(path[i].id, part, balance.stations()[i]); });
+    }
+}
+
+void add_driveline(const Balance& balance, const Pull& pull, Entries& entries) {
+    const auto& train = balance.vehicle().driveline;
+    std::vector<double> losses(train.size());
+    driveline::drive(train, {pull.point.condition.engine_speed, pull.point.torque}, pull.gear,
+                     losses);
+    for (std::size_t i = 0; i < train.size(); ++i)
+        entries.push_back({train[i].id, losses[i]});
+}
+
+/// What the wheels turn against more than the road moves back.
+double tyre_slip(const Balance& balance, const Pull& pull) {
+    const double wheel_speed = pull.point.condition.engine_speed /
+                               driveline::total_ratio(balance.vehicle().driveline, pull.gear);
+    return pull.wheel_torque * wheel_speed - pull.thrust * pull.road_speed;
+}
+
+void add_road(const Pull& pull, Entries& entries) {
+    entries.push_back({"rolling", pull.load.rolling * pull.road_speed});
+    entries.push_back({"air", pull.load.air * pull.road_speed});
+    entries.push_back({"grade", pull.load.grade * pull.road_speed});
+    entries.push_back({"acceleration", pull.surplus() * pull.road_speed});
+}
+
+/// Heat the gas gives off in the parts it passes, and what a blower sheds beside its charge.
+void add_charge_path(const Balance& balance, Entries& entries) {
+    for_each_station(balance, [&]<class Part>(const std::string& id, const Part&,
+                                              const vehicle::Station& station) {
+        const auto& [in, out, did] = station;
+        if constexpr (charge::Driven<Part>) {
+            entries.push_back({id + " belt", did.belt_loss});
+            entries.push_back({id + " casing", did.casing_loss + did.bearing_loss});
+        } else if constexpr (charge::Passive<Part>) {
+            const double heat = in.gas_flow() * (in.gas.enthalpy(in.temperature) -
+                                                 out.gas.enthalpy(out.temperature));
+            if (heat != 0) entries.push_back({id, heat});
+        }
+    });
+}
+
+}  // namespace
+
+double Account::gap() const { return total.watts - sum(entries); }
+
+Account shaft_account(const Balance& balance, const Pull& pull) {
+    const engine::Work& work = pull.point.work;
+    Account account{
+        {"indicated", work.indicated},
+        {{"rubbing", work.rubbing}, {"pumping", work.pumping}, {"accessories", work.accessories}}};
+    for_each_station(balance, [&]<class Part>(const std::string& id, const Part&,
+                                              const vehicle::Station& station) {
+        if constexpr (charge::Driven<Part>) {
+            account.entries.push_back({id + " belt", station.compression.belt_loss});
+            account.entries.push_back({id + " shaft", station.compression.shaft_power});
+        }
+    });
+    add_driveline(balance, pull, account.entries);
+    account.entries.push_back({"tyre slip", tyre_slip(balance, pull)});
+    add_road(pull, account.entries);
+    return account;
+}
+
+HeatAccount heat_account(const Balance& balance, const Pull& pull) {
+    const engine::Work& work = pull.point.work;
+    const engine::Heat heat =
+        balance.vehicle().engine.visit([&](const auto& engine) { return engine.heat(work); });
+    HeatAccount made;
+    made.account = {{"fuel", work.fuel_power},
+                    {{"road", pull.thrust * pull.road_speed},
+                     {"tyre slip", tyre_slip(balance, pull)},
+                     {"rubbing", work.rubbing},
+                     {"accessories", work.accessories},
+                     {"walls", heat.walls},
+                     {"unburnt fuel", heat.unburnt}}};
+    Entries& entries = made.account.entries;
+    add_driveline(balance, pull, entries);
+    add_charge_path(balance, entries);
+    const double exhaust = made.account.gap();
+    const double flow = balance.manifold().gas_flow() + work.fuel_flow;
+    made.exhaust_temperature =
+        balance.around().ambient_temperature + exhaust / (flow * exhaust_heat_capacity);
+    entries.push_back({"exhaust", exhaust});
+    return made;
+}
+
+}  // namespace windwall::solve

@@ -1,0 +1,36 @@
+#pragma once
+#include "windwall/solve/pull.hpp"
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace windwall::solve {
+
+/// Where the watts go: a total and what it is made of.
+struct Account {
+    struct Entry {
+        std::string name;
+        double watts;
+    };
+    Entry total;
+    std::vector<Entry> entries;
+
+    /// The total less its entries: what does not add up.
+    double gap() const;
+};
+
+/// From the indicated power to the road: losses of the engine, of the blower, of each part of the
+/// driveline and of the tyres, then rolling, air, slope, and what is left to accelerate. Each entry
+/// comes from its own part. `balance` must be where the pull left it.
+Account shaft_account(const vehicle::Balance& balance, const Pull& pull);
+
+/// From the fuel's heating value to what does work on the road and to every loss that ends as heat,
+/// each once. The exhaust alone is what is left over.
+struct HeatAccount {
+    Account account;
+    double exhaust_temperature{};  // K, that the left-over enthalpy means
+};
+HeatAccount heat_account(const vehicle::Balance& balance, const Pull& pull);
+
+}  // namespace windwall::solve

@@ -1,0 +1,42 @@
+#pragma once
+#include "windwall/solve/account.hpp"
+#include "windwall/solve/limits.hpp"
+#include "windwall/solve/results.hpp"
+#include "windwall/solve/sensitivity.hpp"
+#include "windwall/solve/top_speed.hpp"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace windwall::solve {
+
+/// Everything a builder is told about one vehicle: how fast, why no faster, where the watts go,
+/// what is passed on the way, and what a little of anything would be worth.
+struct SpeedAnswer {
+    TopSpeed found;
+    std::string sentence;                 // always: how it ended, with numbers
+    std::string limited_by;               // one word: drag, rev_limit, grip, knock, standstill
+    std::string next;                     // what would bind next, and how far away it is
+    std::optional<OperatingPoint> point;  // at the summit
+    std::optional<Account> shaft;
+    std::optional<HeatAccount> heat;
+    std::vector<Sensitivity> sensitivities;
+    std::vector<Passed> passed;
+    std::vector<std::string> unrated;
+    std::vector<Caution> cautions;
+};
+
+/// Top speed of a vehicle with its limits, explained.
+SpeedAnswer answer_speed(const vehicle::Vehicle& vehicle, const std::vector<Limit>& stated = {});
+
+/// One operating point, explained.
+struct PointAnswer {
+    Point point;
+    std::string sentence;
+    std::optional<OperatingPoint> result;
+    std::vector<Caution> cautions;
+};
+PointAnswer answer_point(const vehicle::Vehicle& vehicle, const vehicle::Condition& condition);
+
+}  // namespace windwall::solve

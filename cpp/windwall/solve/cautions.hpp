@@ -1,0 +1,17 @@
+#pragma once
+#include "windwall/solve/account.hpp"
+#include "windwall/solve/outcome.hpp"
+#include "windwall/solve/results.hpp"
+
+#include <vector>
+
+namespace windwall::solve {
+
+/// What the builder should know about one solved point: rules used outside their range, bands, and
+/// numbers that only make sense with care. `balance` must be where the point left it.
+std::vector<Caution> point_cautions(const vehicle::Balance& balance, const Point& point);
+
+/// About what the heat account leaves to the exhaust.
+std::vector<Caution> heat_cautions(const HeatAccount& heat);
+
+}  // namespace windwall::solve

@@ -1,0 +1,120 @@
+#include "windwall/solve/describe.hpp"
+
+#include <cmath>
+#include <numbers>
+
+namespace windwall::solve {
+namespace {
+
+using vehicle::Balance;
+using vehicle::Station;
+
+constexpr double revolutions_per_cycle = 2;
+
+GasResult gas(const media::Stream& stream) {
+    return {stream.pressure, stream.temperature, stream.gas_flow()};
+}
+
+/// Heat the gas lost on its way through, W.
+double heat_given_off(const Station& station) {
+    const auto& [inlet, outlet, compression] = station;
+    return inlet.gas_flow() *
+           (inlet.gas.enthalpy(inlet.temperature) - outlet.gas.enthalpy(outlet.temperature));
+}
+
+/// Isentropic work over shaft work, with the heat capacity of the gas at the inlet.
+double efficiency(const Station& station) {
+    const media::Stream& in = station.inlet;
+    const double gamma = in.gas.gamma(in.temperature);
+    const double ratio = station.outlet.pressure / in.pressure;
+    const double ideal = in.gas.heat_capacity(in.temperature) * in.temperature *
+                         (std::pow(ratio, (gamma - 1) / gamma) - 1);
+    return in.gas_flow() * ideal / station.compression.shaft_power;
+}
+
+CompressedResult compressed(const Balance& balance, const Station& station) {
+    const charge::Compression& did = station.compression;
+    return {gas(station.inlet),
+            gas(station.outlet),
+            station.outlet.pressure / station.inlet.pressure,
+            did.rotor_speed,
+            did.leak_flow / (station.inlet.gas_flow() + did.leak_flow),
+            efficiency(station),
+            balance.around().ambient_pressure - station.inlet.pressure,
+            did.shaft_power,
+            did.crank_power};
+}
+
+template <class Part>
+PartResult part_result(const Balance& balance, const Station& station) {
+    const double drop = station.inlet.pressure - station.outlet.pressure;
+    if constexpr (charge::Driven<Part>) {
+        return compressed(balance, station);
+    } else if constexpr (charge::Metering<Part>) {
+        return MeteredResult{gas(station.inlet), gas(station.outlet), drop,
+                             balance.condition().opening};
+    } else {
+        return ResistedResult{gas(station.inlet), gas(station.outlet), drop,
+                              heat_given_off(station)};
+    }
+}
+
+void describe_path(const Balance& balance, OperatingPoint& into) {
+    const auto& path = balance.vehicle().charge_path;
+    into.charge_path.resize(path.size());
+    for (std::size_t i = 0; i < path.size(); ++i) {
+        into.charge_path[i].id = path[i].id;
+        into.charge_path[i].part = path[i].part.visit([&]<class Part>(const Part&) {
+            return part_result<Part>(balance, balance.stations()[i]);
+        });
+    }
+}
+
+void describe_engine(const Balance& balance, const Point& point, OperatingPoint& into) {
+    const vehicle::Vehicle& car = balance.vehicle();
+    const engine::Intake intake = balance.intake(balance.manifold());
+    const double speed = point.condition.engine_speed;
+    car.engine.visit([&](const auto& engine) {
+        const double cycles = speed / (2 * std::numbers::pi * revolutions_per_cycle);
+        into.engine = {speed,
+                       engine.piston_speed(speed),
+                       point.torque,
+                       point.torque * speed,
+                       point.torque * speed / (engine.swept_volume() * cycles),
+                       engine.volumetric_efficiency(intake, car.fuel),
+                       engine.exhaust_pressure(intake, car.fuel),
+                       point.work.fuel_flow + point.work.injected_fuel_flow,
+                       point.work.lambda};
+        const auto injection = engine.injection(intake, car.fuel, point.work);
+        into.injector.reset();
+        if (injection) {
+            into.injector = {injection->duty, injection->pulse_width, injection->pressure_drop};
+        }
+    });
+}
+
+}  // namespace
+
+void describe(const Balance& balance, const Point& point, OperatingPoint& into) {
+    const media::Stream& charge = balance.manifold();
+    into.manifold = {charge.pressure, charge.pressure - balance.around().ambient_pressure,
+                     charge.temperature, charge.dry_air};
+    into.knock = {point.spark.margin, point.spark.requirement, point.spark.fuel_index,
+                  point.spark.retard};
+    describe_path(balance, into);
+    describe_engine(balance, point, into);
+    into.road.reset();
+    into.tyres.reset();
+}
+
+void describe(const Balance& balance, const Pull& pull, OperatingPoint& into) {
+    describe(balance, pull.point, into);
+    const vehicle::Vehicle& car = balance.vehicle();
+    into.road = {pull.road_speed, static_cast<double>(pull.gear) + 1,
+                 pull.thrust,     pull.surplus(),
+                 pull.load.air,   pull.load.rolling,
+                 pull.load.grade};
+    into.tyres = {pull.slip, car.tyres.load_per_tyre(car.body.mass, pull.thrust)};
+}
+
+}  // namespace windwall::solve

@@ -1,0 +1,145 @@
+#include "windwall/solve/limits.hpp"
+
+#include "windwall/solve/describe.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+namespace windwall::solve {
+namespace {
+
+constexpr double seal_depression = 30e3;  // Pa, common practice for lip seals without a vent
+
+void rate(std::vector<Limit>& limits, const std::string& address, std::optional<double> max,
+          std::string why) {
+    if (max) limits.push_back({address, max, std::nullopt, std::move(why)});
+}
+
+template <class Visit>
+void for_each_blower(const vehicle::Vehicle& vehicle, Visit&& visit) {
+    for (const auto& entry : vehicle.charge_path) {
+        if (const auto* blower = entry.part.as<charge::PositiveBlower>()) {
+            visit("charge_path/" + entry.id, *blower);
+        }
+    }
+}
+
+bool passes(const Limit& limit, double value) {
+    return (limit.max && value > *limit.max) || (limit.min && value < *limit.min);
+}
+
+bool worse(const Limit& limit, double value, double than) {
+    return limit.max && value > *limit.max ? value > than : value < than;
+}
+
+void note(const Pull& pull, std::size_t k, const Limit& limit, std::optional<Passed>& passed) {
+    const double value = pull.watched[k];
+    if (std::isnan(value) || !passes(limit, value)) return;
+    if (!passed) {
+        passed = Passed{limit,    value, value, pull.road_speed, pull.point.condition.engine_speed,
+                        pull.gear};
+    } else if (worse(limit, value, passed->worst)) {
+        passed->worst = value;
+    }
+}
+
+/// The pulls a run to the summit goes through, in the order of their speed.
+std::vector<const Pull*> way_up(const TopSpeed& found) {
+    std::vector<const Pull*> way;
+    for (const GearCurve& curve : found.curves) {
+        for (const Pull& pull : curve.pulls()) {
+            const double speed = pull.road_speed;
+            if (speed > found.summit.road_speed * (1 + 1e-9)) continue;
+            const bool best =
+                std::none_of(found.curves.begin(), found.curves.end(), [&](const GearCurve& other) {
+                    return other.reaches(speed) && other.thrust(speed) > pull.thrust * (1 + 1e-9);
+                });
+            if (best || &curve == &found.curves[found.summit.gear]) way.push_back(&pull);
+        }
+    }
+    if (found.summit.pull) way.push_back(&*found.summit.pull);
+    std::stable_sort(way.begin(), way.end(),
+                     [](const Pull* a, const Pull* b) { return a->road_speed < b->road_speed; });
+    return way;
+}
+
+}  // namespace
+
+std::vector<Limit> built_in_limits(const vehicle::Vehicle& vehicle) {
+    std::vector<Limit> limits{{"knock/margin", std::nullopt, 0.0, "detonation"}};
+    for_each_blower(vehicle, [&](const std::string& blower, const charge::PositiveBlower& part) {
+        rate(limits, blower + "/rotor_speed", part.rated_speed, "rated rotor speed");
+        rate(limits, blower + "/outlet/temperature", part.rated_outlet_temperature,
+             "rated outlet temperature: rotors grow into the case");
+        rate(limits, blower + "/pressure_ratio", part.rated_pressure_ratio, "rated pressure ratio");
+        rate(limits, blower + "/inlet_depression", seal_depression,
+             "oil drawn past the rotor seals");
+    });
+    vehicle.engine.visit([&](const auto& engine) {
+        if (engine.injector) {
+            rate(limits, "injector/duty", engine.injector->rated_duty, "injectors held open");
+        }
+    });
+    rate(limits, "road/speed", vehicle.tyres.speed_rating(), "speed symbol of the tyres");
+    rate(limits, "tyres/load", vehicle.tyres.load_rating(), "load index of the tyres");
+    return limits;
+}
+
+std::vector<std::string> unrated(const vehicle::Vehicle& vehicle) {
+    std::vector<std::string> silent;
+    const auto ask = [&](const std::string& address, bool rated) {
+        if (!rated) silent.push_back(address);
+    };
+    for_each_blower(vehicle, [&](const std::string& blower, const charge::PositiveBlower& part) {
+        ask(blower + "/rotor_speed", part.rated_speed.has_value());
+        ask(blower + "/outlet/temperature", part.rated_outlet_temperature.has_value());
+        ask(blower + "/pressure_ratio", part.rated_pressure_ratio.has_value());
+    });
+    ask("road/speed", vehicle.tyres.speed_rating().has_value());
+    ask("tyres/load", vehicle.tyres.load_rating().has_value());
+    return silent;
+}
+
+LimitWatch::LimitWatch(const vehicle::Vehicle& vehicle, const std::vector<Limit>& stated)
+    : limits_(stated) {
+    for (Limit& limit : built_in_limits(vehicle)) {
+        const bool replaced = std::any_of(stated.begin(), stated.end(), [&](const Limit& other) {
+            return other.address == limit.address;
+        });
+        if (!replaced) limits_.push_back(std::move(limit));
+    }
+}
+
+void LimitWatch::resolve() {
+    for (const Limit& limit : limits_) {
+        auto path = fields::resolve(fields::group_type<OperatingPoint>, &point_, limit.address);
+        paths_.push_back(path ? path.value : std::nullopt);
+    }
+    resolved_ = true;
+}
+
+void LimitWatch::read(const vehicle::Balance& balance, const Pull& pull,
+                      std::vector<double>& values) {
+    describe(balance, pull, point_);
+    if (!resolved_) resolve();
+    values.clear();
+    for (const auto& path : paths_) {
+        const std::optional<double> value = path ? path->get(&point_) : std::nullopt;
+        values.push_back(value.value_or(std::numeric_limits<double>::quiet_NaN()));
+    }
+}
+
+std::vector<Passed> passed_limits(const TopSpeed& found, const LimitWatch& watch) {
+    const std::vector<const Pull*> way = way_up(found);
+    std::vector<Passed> all;
+    for (std::size_t k = 0; k < watch.limits().size(); ++k) {
+        std::optional<Passed> passed;
+        for (const Pull* pull : way)
+            note(*pull, k, watch.limits()[k], passed);
+        if (passed) all.push_back(*passed);
+    }
+    return all;
+}
+
+}  // namespace windwall::solve

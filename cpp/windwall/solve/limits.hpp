@@ -1,0 +1,60 @@
+#pragma once
+#include "windwall/fields/address.hpp"
+#include "windwall/solve/results.hpp"
+#include "windwall/solve/top_speed.hpp"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace windwall::solve {
+
+/// A bound on a result, and what happens beyond it.
+struct Limit {
+    std::string address;
+    std::optional<double> max;
+    std::optional<double> min;
+    std::string why;
+};
+
+/// What parts and tyres are rated for, and a knock margin of nothing.
+std::vector<Limit> built_in_limits(const vehicle::Vehicle& vehicle);
+
+/// Results of which nobody has said what is too much: never called within limits.
+std::vector<std::string> unrated(const vehicle::Vehicle& vehicle);
+
+/// A limit that a pull passes: where first on the way up, and by how much at worst.
+struct Passed {
+    Limit limit;
+    double first{};  // the value where it is first passed
+    double worst{};
+    double road_speed{};
+    double engine_speed{};
+    std::size_t gear{};
+};
+
+/// Reads the limited results of every pull of one vehicle. Limits of parts that this vehicle has
+/// not got do not apply; a stated limit takes the place of the built-in one.
+class LimitWatch {
+public:
+    LimitWatch(const vehicle::Vehicle& vehicle, const std::vector<Limit>& stated);
+
+    /// The limited values of a pull just solved, in the order of the limits; NaN where one has
+    /// none.
+    void read(const vehicle::Balance& balance, const Pull& pull, std::vector<double>& values);
+    const std::vector<Limit>& limits() const noexcept { return limits_; }
+
+private:
+    void resolve();
+
+    std::vector<Limit> limits_;
+    std::vector<std::optional<fields::Path>> paths_;
+    bool resolved_ = false;
+    OperatingPoint point_;
+};
+
+/// The limits passed on the way up through the gears, each gear while it is the best one, and at
+/// the summit.
+std::vector<Passed> passed_limits(const TopSpeed& found, const LimitWatch& watch);
+
+}  // namespace windwall::solve

@@ -1,0 +1,65 @@
+#include "windwall/solve/part_results.hpp"
+
+namespace windwall::solve {
+
+using namespace fields;
+
+std::span<const Row> GasResult::rows() {
+    static constexpr Row table[] = {
+        result("pressure", "p", at<&GasResult::pressure>, absolute_pressure("kPa"),
+               "Absolute pressure of the gas"),
+        result("temperature", "T", at<&GasResult::temperature>, fields::temperature("degC"),
+               "Temperature of the gas"),
+        result("flow", "m", at<&GasResult::flow>, mass_flow("g/s"),
+               "Gas that passes, air and vapour"),
+    };
+    return table;
+}
+
+std::span<const Row> ResistedResult::rows() {
+    static constexpr Row table[] = {
+        group("inlet", at<&ResistedResult::inlet>, "The gas before the part"),
+        group("outlet", at<&ResistedResult::outlet>, "The gas behind the part"),
+        result("pressure_drop", "dp", at<&ResistedResult::pressure_drop>,
+               pressure_difference("kPa"), "Pressure lost in the part"),
+        result("heat_given_off", "Q", at<&ResistedResult::heat_given_off>, power("W"),
+               "Heat the gas leaves in the part"),
+    };
+    return table;
+}
+
+std::span<const Row> MeteredResult::rows() {
+    static constexpr Row table[] = {
+        group("inlet", at<&MeteredResult::inlet>, "The gas before the valve"),
+        group("outlet", at<&MeteredResult::outlet>, "The gas behind the valve"),
+        result("pressure_drop", "dp", at<&MeteredResult::pressure_drop>, pressure_difference("kPa"),
+               "Pressure lost in the valve"),
+        result("opening", "o", at<&MeteredResult::opening>, percent(),
+               "Share of the plate's travel"),
+    };
+    return table;
+}
+
+std::span<const Row> CompressedResult::rows() {
+    static constexpr Row table[] = {
+        group("inlet", at<&CompressedResult::inlet>, "The gas before the blower"),
+        group("outlet", at<&CompressedResult::outlet>, "The gas behind the blower"),
+        result("pressure_ratio", "r", at<&CompressedResult::pressure_ratio>, number(),
+               "Outlet over inlet pressure"),
+        result("rotor_speed", "N", at<&CompressedResult::rotor_speed>, angular_speed("rpm"),
+               "Speed of the driven rotor"),
+        result("leak_share", "x_L", at<&CompressedResult::leak_share>, percent(),
+               "Share of what the rotors carry that leaks back"),
+        result("efficiency", "eta_is", at<&CompressedResult::efficiency>, percent(),
+               "Work of an ideal compression over the work at the shaft"),
+        result("inlet_depression", "p_a - p_1", at<&CompressedResult::inlet_depression>,
+               pressure_difference("kPa"), "Vacuum at the inlet seals, against the local air"),
+        result("shaft_power", "P", at<&CompressedResult::shaft_power>, power("W"),
+               "Power at the rotor shaft"),
+        result("crank_power", "P_c", at<&CompressedResult::crank_power>, power("W"),
+               "Power taken from the crank, belt included"),
+    };
+    return table;
+}
+
+}  // namespace windwall::solve

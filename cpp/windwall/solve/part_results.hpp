@@ -1,0 +1,63 @@
+#pragma once
+#include "windwall/fields/row.hpp"
+
+#include <span>
+#include <vector>
+
+/// What one operating point answers for each part of the charge path, by the part's own id.
+namespace windwall::solve {
+
+/// The gas at one end of a part.
+struct GasResult {
+    static constexpr std::string_view says = "The gas at one end of a part.";
+    double pressure{};
+    double temperature{};
+    double flow{};
+
+    static std::span<const fields::Row> rows();
+};
+
+/// A part that only resists or cools.
+struct ResistedResult {
+    static constexpr std::string_view kind = "resisted";
+    static constexpr std::string_view says = "What passing a filter, duct, cooler or plenum did.";
+    GasResult inlet;
+    GasResult outlet;
+    double pressure_drop{};
+    double heat_given_off{};
+
+    static std::span<const fields::Row> rows();
+};
+
+/// A throttle or another valve.
+struct MeteredResult {
+    static constexpr std::string_view kind = "metered";
+    static constexpr std::string_view says = "What passing a valve did.";
+    GasResult inlet;
+    GasResult outlet;
+    double pressure_drop{};
+    double opening{};
+
+    static std::span<const fields::Row> rows();
+};
+
+/// A blower.
+struct CompressedResult {
+    static constexpr std::string_view kind = "compressed";
+    static constexpr std::string_view says = "What a blower did, and what it took from the crank.";
+    GasResult inlet;
+    GasResult outlet;
+    double pressure_ratio{};
+    double rotor_speed{};
+    double leak_share{};  // of what the rotors carry
+    double efficiency{};  // isentropic work over shaft work
+    double inlet_depression{};
+    double shaft_power{};
+    double crank_power{};
+
+    static std::span<const fields::Row> rows();
+};
+
+using PartResult = fields::OneOf<ResistedResult, MeteredResult, CompressedResult>;
+
+}  // namespace windwall::solve

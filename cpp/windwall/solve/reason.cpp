@@ -1,0 +1,119 @@
+#include "windwall/solve/reason.hpp"
+
+#include "windwall/fields/readable.hpp"
+
+#include <numbers>
+
+namespace windwall::solve {
+namespace {
+
+using fields::readable;
+
+std::string speed_text(double si) { return readable(si, fields::speed("km/h"), {}, 4); }
+std::string rpm(double si) { return readable(si, fields::angular_speed("rpm"), {}, 4); }
+std::string kilowatts(double si) { return readable(si, fields::power("kW"), {}, 3); }
+std::string share(double part) { return readable(part, fields::percent(), {}, 2); }
+std::string degrees(double si) { return readable(si, fields::angle("deg"), {}, 2); }
+
+std::string gear_text(std::size_t gear) { return "gear " + std::to_string(gear + 1); }
+
+std::string held_back(const Pull& pull) {
+    const road::RoadLoad& load = pull.load;
+    std::string text = "air takes " + share(load.air / load.total()) + " and rolling " +
+                       share(load.rolling / load.total());
+    if (load.grade != 0) text += " and the slope " + share(load.grade / load.total());
+    return text + " of the " + kilowatts(pull.thrust * pull.road_speed) + " at the road";
+}
+
+std::string knock_text(const Point& point) {
+    if (point.verdict.status == Status::knock_limited) {
+        return " The throttle is held at " + share(point.condition.opening) +
+               " of its travel, because no spark in range holds the knock margin beyond it.";
+    }
+    if (point.spark.retard > 0) {
+        return " The spark is " + degrees(point.spark.retard) +
+               " late to hold the knock margin, which costs power and heats exhaust and head.";
+    }
+    return "";
+}
+
+std::string unanswered(const Verdict& verdict, const vehicle::Condition& condition) {
+    const std::string where =
+        " at " + rpm(condition.engine_speed) + ", throttle " + share(condition.opening) + " open";
+    const std::string worst =
+        verdict.worst.empty() ? "" : "; furthest off is " + std::string(verdict.worst);
+    switch (verdict.status) {
+        case Status::no_survivable_state:
+            return "No state that the parts survive balances" + where + worst +
+                   ": the charge behind the blower runs away in temperature, or the engine knocks "
+                   "at every opening.";
+        case Status::not_converged:
+            return "No balance was found" + where + worst + ", after " +
+                   std::to_string(verdict.evaluations) + " evaluations.";
+        default: return "No answer" + where + worst + ".";
+    }
+}
+
+}  // namespace
+
+std::string sentence(const Point& point) {
+    if (!point.verdict.answered()) return unanswered(point.verdict, point.condition);
+    return "At " + rpm(point.condition.engine_speed) + " the flywheel gives " +
+           readable(point.torque, fields::torque("N m"), {}, 3) + " and " +
+           kilowatts(point.torque * point.condition.engine_speed) + "." + knock_text(point);
+}
+
+std::string limited_by(const Summit& summit) {
+    if (summit.stop == Stop::standstill || !summit.pull) return "standstill";
+    if (summit.stop == Stop::rev_limit) return "rev_limit";
+    if (summit.stop == Stop::grip) return "grip";
+    const bool knocks = summit.pull->point.verdict.status == Status::knock_limited;
+    return knocks ? "knock" : "drag";
+}
+
+std::string sentence(const TopSpeed& found) {
+    if (!found.verdict.answered()) {
+        for (const GearCurve& curve : found.curves) {
+            if (!curve.answered()) {
+                const Point& point = curve.unanswered().point;
+                return unanswered(point.verdict, point.condition);
+            }
+        }
+        return "No gear moves the vehicle: the road takes more than the whole thrust at the start.";
+    }
+    const Summit& summit = found.summit;
+    const Pull& pull = *summit.pull;
+    const std::string where = speed_text(summit.road_speed) + " in " + gear_text(summit.gear) +
+                              " at " + rpm(pull.point.condition.engine_speed);
+    switch (summit.stop) {
+        case Stop::rev_limit:
+            return "At " + where + " the engine reaches its limit with " +
+                   readable(pull.surplus(), fields::force("N"), {}, 3) +
+                   " of thrust to spare, and no other gear has any left there." +
+                   knock_text(pull.point);
+        case Stop::grip:
+            return "At " + where + " the tyres hold no more than " +
+                   readable(pull.thrust, fields::force("N"), {}, 3) +
+                   ", and the road takes all of it.";
+        default: return "At " + where + " " + held_back(pull) + "." + knock_text(pull.point);
+    }
+}
+
+std::string next_to_bind(const Summit& summit, double highest_engine_speed, double grip_limit) {
+    if (!summit.pull) return "";
+    const Pull& pull = *summit.pull;
+    const double speed = pull.point.condition.engine_speed;
+    if (summit.stop == Stop::rev_limit) {
+        return "A longer gear would meet drag next: here the road takes " +
+               share(pull.load.total() / pull.thrust) + " of the thrust.";
+    }
+    const double to_limit = highest_engine_speed / speed - 1;
+    const double to_grip = grip_limit / pull.thrust - 1;
+    if (to_grip < to_limit) {
+        return "Next to bind is grip: the tyres hold " + share(to_grip) + " more thrust.";
+    }
+    return "Next to bind is the rev limit, " + share(to_limit) + " or " +
+           speed_text(pull.road_speed * to_limit) + " further in this gear.";
+}
+
+}  // namespace windwall::solve

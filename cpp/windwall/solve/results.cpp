@@ -1,0 +1,104 @@
+#include "windwall/solve/results.hpp"
+
+namespace windwall::solve {
+
+using namespace fields;
+
+std::span<const Row> ManifoldResult::rows() {
+    static constexpr Row table[] = {
+        result("pressure", "p_m", at<&ManifoldResult::pressure>, absolute_pressure("kPa"),
+               "Absolute pressure in the manifold"),
+        result("boost", "p_m - p_a", at<&ManifoldResult::boost>, gauge_pressure("kPa"),
+               "Pressure in the manifold above the local air"),
+        result("temperature", "T_m", at<&ManifoldResult::temperature>, fields::temperature("degC"),
+               "Temperature of the charge"),
+        result("air_flow", "m_a", at<&ManifoldResult::air_flow>, mass_flow("g/s"),
+               "Dry air the engine draws"),
+    };
+    return table;
+}
+
+std::span<const Row> EngineResult::rows() {
+    static constexpr Row table[] = {
+        result("speed", "N", at<&EngineResult::speed>, angular_speed("rpm"), "Engine speed"),
+        result("piston_speed", "S_p", at<&EngineResult::piston_speed>, fields::speed("m/s"),
+               "Mean piston speed"),
+        result("torque", "T", at<&EngineResult::torque>, fields::torque("N m"),
+               "Torque at the flywheel, the blower's share taken off"),
+        result("power", "P", at<&EngineResult::power>, fields::power("kW"),
+               "Power at the flywheel, the blower's share taken off"),
+        result("brake_mean_pressure", "bmep", at<&EngineResult::brake_mean_pressure>,
+               pressure_difference("kPa"), "Mean effective pressure of that torque"),
+        result("volumetric_efficiency", "eta_v", at<&EngineResult::volumetric_efficiency>,
+               percent(), "Gas drawn over the gas that fills the swept volume at the manifold"),
+        result("exhaust_pressure", "p_e", at<&EngineResult::exhaust_pressure>,
+               absolute_pressure("kPa"), "Pressure behind the exhaust valves"),
+        result("fuel_flow", "m_f", at<&EngineResult::fuel_flow>, mass_flow("g/s"), "Fuel burnt"),
+        result("lambda", "l", at<&EngineResult::lambda>, number(), "Air over what the fuel needs"),
+    };
+    return table;
+}
+
+std::span<const Row> KnockResult::rows() {
+    static constexpr Row table[] = {
+        result("margin", "M", at<&KnockResult::margin>, number(),
+               "Octane numbers the fuel has to spare, in the middle of the band"),
+        result("requirement", "ON_req", at<&KnockResult::requirement>, number(),
+               "Octane number the engine asks for at this spark"),
+        result("fuel_index", "OI", at<&KnockResult::fuel_index>, number(),
+               "Octane index of the fuel in this engine"),
+        result("retard", "d", at<&KnockResult::retard>, angle("deg"),
+               "Spark after the one of best torque"),
+    };
+    return table;
+}
+
+std::span<const Row> InjectorResult::rows() {
+    static constexpr Row table[] = {
+        result("duty", "D", at<&InjectorResult::duty>, percent(),
+               "Share of the cycle the injectors are held open"),
+        result("pulse_width", "t_i", at<&InjectorResult::pulse_width>, time("ms"),
+               "Length of one injection, dead time included"),
+        result("pressure_drop", "dp_i", at<&InjectorResult::pressure_drop>,
+               pressure_difference("kPa"), "Rail less manifold pressure"),
+    };
+    return table;
+}
+
+std::span<const Row> RoadResult::rows() {
+    static constexpr Row table[] = {
+        result("speed", "v", at<&RoadResult::speed>, fields::speed("km/h"),
+               "Speed over the ground"),
+        result("gear", "g", at<&RoadResult::gear>, number(), "Gear, counted from 1"),
+        result("thrust", "F", at<&RoadResult::thrust>, force("N"), "Thrust of the driven tyres"),
+        result("surplus", "F - R", at<&RoadResult::surplus>, force("N"),
+               "Thrust left over to accelerate"),
+        result("air", "R_a", at<&RoadResult::air>, force("N"), "Drag of the air"),
+        result("rolling", "R_r", at<&RoadResult::rolling>, force("N"), "Rolling resistance"),
+        result("grade", "R_g", at<&RoadResult::grade>, force("N"), "Pull of the slope"),
+    };
+    return table;
+}
+
+std::span<const Row> TyreResult::rows() {
+    static constexpr Row table[] = {
+        result("slip", "s", at<&TyreResult::slip>, percent(), "Share of the wheels' speed lost"),
+        result("load", "m_t", at<&TyreResult::load>, mass("kg"), "Mass on one driven tyre"),
+    };
+    return table;
+}
+
+std::span<const Row> OperatingPoint::rows() {
+    static constexpr Row table[] = {
+        group("manifold", at<&OperatingPoint::manifold>, "The charge"),
+        parts("charge_path", at<&OperatingPoint::charge_path>, "Each part of the charge path"),
+        group("engine", at<&OperatingPoint::engine>, "The engine"),
+        group("knock", at<&OperatingPoint::knock>, "Spark and knock"),
+        maybe_group("injector", at<&OperatingPoint::injector>, "The injectors"),
+        maybe_group("road", at<&OperatingPoint::road>, "The road"),
+        maybe_group("tyres", at<&OperatingPoint::tyres>, "The driven tyres"),
+    };
+    return table;
+}
+
+}  // namespace windwall::solve

@@ -1,0 +1,93 @@
+#pragma once
+#include "windwall/solve/part_results.hpp"
+
+#include <optional>
+#include <span>
+#include <vector>
+
+/// What one operating point answers, row by row: the addresses of limits, of observations and of
+/// everything that is printed.
+namespace windwall::solve {
+
+struct ManifoldResult {
+    static constexpr std::string_view says = "The charge as the engine draws it.";
+    double pressure{};
+    double boost{};
+    double temperature{};
+    double air_flow{};
+
+    static std::span<const fields::Row> rows();
+};
+
+struct EngineResult {
+    static constexpr std::string_view says =
+        "The engine, at the flywheel behind the blower's belt.";
+    double speed{};
+    double piston_speed{};
+    double torque{};
+    double power{};
+    double brake_mean_pressure{};
+    double volumetric_efficiency{};
+    double exhaust_pressure{};
+    double fuel_flow{};
+    double lambda{};
+
+    static std::span<const fields::Row> rows();
+};
+
+struct KnockResult {
+    static constexpr std::string_view says =
+        "The spark and what it leaves to knock: the middle of a band, never a promise.";
+    double margin{};
+    double requirement{};
+    double fuel_index{};
+    double retard{};
+
+    static std::span<const fields::Row> rows();
+};
+
+struct InjectorResult {
+    static constexpr std::string_view says = "The injectors of the engine's own fuel system.";
+    double duty{};
+    double pulse_width{};
+    double pressure_drop{};
+
+    static std::span<const fields::Row> rows();
+};
+
+struct RoadResult {
+    static constexpr std::string_view says = "What reaches the road, and what holds back there.";
+    double speed{};
+    double gear{};  // from 1
+    double thrust{};
+    double surplus{};
+    double air{};
+    double rolling{};
+    double grade{};
+
+    static std::span<const fields::Row> rows();
+};
+
+struct TyreResult {
+    static constexpr std::string_view says = "The driven tyres.";
+    double slip{};
+    double load{};  // kg on one of them
+
+    static std::span<const fields::Row> rows();
+};
+
+/// Everything, for a vehicle held at one condition.
+struct OperatingPoint {
+    static constexpr std::string_view says = "One operating point.";
+    ManifoldResult manifold;
+    std::vector<fields::Entry<PartResult>> charge_path;
+    EngineResult engine;
+    KnockResult knock;
+    std::optional<InjectorResult> injector;
+    std::optional<RoadResult> road;  // empty where the engine alone was asked for
+    std::optional<TyreResult> tyres;
+
+    static std::span<const fields::Row> rows();
+};
+
+}  // namespace windwall::solve
