@@ -2,6 +2,7 @@
 
 namespace windwall::bindings {
 void bind_build_info(pybind11::module_& module);
+void bind_media_physics(pybind11::module_& physics);
 void bind_charge_physics(pybind11::module_& physics);
 void bind_engine_physics(pybind11::module_& physics);
 void bind_driveline_physics(pybind11::module_& physics);
@@ -14,6 +15,7 @@ PYBIND11_MODULE(_core, module) {
     bind_build_info(module);
 
     auto physics = module.def_submodule("physics", "Handbook formulas, SI units.");
+    bind_media_physics(physics);
     bind_charge_physics(physics);
     bind_engine_physics(physics);
     bind_driveline_physics(physics);
