@@ -68,7 +68,7 @@ void bind_breathing(py::module_& physics) {
     physics.def("mach_index", py::vectorize(&mach_index), arg("piston_speed"),
                 arg("intake_area_share"), arg("sound_speed"),
                 "Inlet Mach index. Speeds in m/s; mean flow area of the open intake valves as a "
-                "share of the piston's area. Form of Livengood and Stanitz, NACA TN 915.");
+                "share of the piston's area. JSME mechanical-engineering dictionary, 11:1002813.");
     physics.def(
         "mach_filling", py::vectorize(&mach_filling), arg("mach_index"), arg("intake_closing"),
         "Filling relative to the best, for Mach indices of 0.2 to 1.2 and an intake closing "

@@ -10,9 +10,16 @@ namespace windwall::engine {
 template <class T>
 concept EngineKind = fields::Kind<T> &&
     requires(const T& engine, const Intake& intake, const media::Fuel& fuel, const Work& work) {
+    { engine.inertia } -> std::convertible_to<double>;
+    { engine.spark } -> std::convertible_to<SparkPlan>;
+    { engine.injector } -> std::convertible_to<std::optional<Injector>>;
     { engine.swept_volume() }
     noexcept->std::same_as<double>;
     { engine.speed_limit() }
+    noexcept->std::same_as<double>;
+    { engine.piston_speed(0.0) }
+    noexcept->std::same_as<double>;
+    { engine.volumetric_efficiency(intake, fuel) }
     noexcept->std::same_as<double>;
     { engine.exhaust_pressure(intake, fuel) }
     noexcept->std::same_as<double>;
