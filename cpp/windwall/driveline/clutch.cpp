@@ -19,8 +19,6 @@ std::span<const fields::Row> Clutch::rows() {
     static constexpr Row table[] = {
         maybe("capacity", "T_c", at<&Clutch::capacity>, fields::torque("N m"), {1, 2000},
               "Torque above which the clutch slips"),
-        usual("launch_speed", "n_0", at<&Clutch::launch_speed>, angular_speed("rpm"), {300, 15000},
-              800, "Engine speed held while the clutch is let in from rest", "common practice"),
         usual("inertia", "J", at<&Clutch::inertia>, fields::inertia("kg m2"), {0, 1}, 0.003,
               "Moment of inertia that turns with the crank", "from memory, to be confirmed"),
         usual("launch_speed", "N_c", at<&Clutch::launch_speed>, fields::angular_speed("rpm"),

@@ -15,7 +15,6 @@ struct Clutch {
     static constexpr std::string_view says = "Clutch between the crank and the gearbox.";
 
     std::optional<double> capacity;                      // N m
-    double launch_speed = 314.159265358979324;           // rad/s at the crank: 3000 rpm
     double inertia = 0.005;                              // kg m2
     double launch_speed = 2500 * std::numbers::pi / 30;  // rad/s
 
