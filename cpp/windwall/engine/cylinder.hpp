@@ -33,8 +33,7 @@ struct Cylinder {
     double bore{};    // m
     double stroke{};  // m
     double compression_ratio{};
-    double rev_limit{};      // rad/s
-    double inertia = 0.015;  // kg m2, of all that turns with the crank but the blower
+    double rev_limit{};  // rad/s
     double lambda = 0.88;
     double head_temperature = 453.15;  // K
     double octane_sensitivity_weight = 0.5;
