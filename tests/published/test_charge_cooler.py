@@ -51,7 +51,8 @@ def test_incropera_11_3(oracle):
 def test_incropera_11_4():
     # Gas 1.5 kg/s (1000 J/kg K) at 250 degC, water 1 kg/s (4197 J/kg K) at 35 degC, 40 m2,
     # 100 W/m2 K: effectiveness 0.82 from the chart, 2.64e5 W, gas out 73.7 degC, water out
-    # 98.0 degC. The chart lies 2 % below the exact value, which moves the gas by 3.4 K and the water by 1.2 K.
+    # 98.0 degC. The chart lies 2 % below the exact value, which moves the gas by 3.4 K and the
+    # water by 1.2 K.
     gas, water = 1500.0, 4197.0
     effectiveness = physics.crossflow_effectiveness(100 * 40 / gas, gas / water)
     heat = effectiveness * gas * (250 - 35)
