@@ -65,6 +65,27 @@ TEST(Signs, HotterChargeNeverMoreMargin) {
     });
 }
 
+// The fuel's index is research less K times sensitivity, with this engine's K.
+TEST(Signs, MarginUsesTheEnginesWeightOfSensitivity) {
+    Cylinder engine = single_499();
+    const Intake intake = intake_at(450, 100e3, 300);
+    for (const double weight : {0.0, 0.5, 1.0}) {
+        engine.octane_sensitivity_weight = weight;
+        EXPECT_DOUBLE_EQ(engine.choose_spark(intake, {}).fuel_index, 95 - weight * 10);
+    }
+}
+
+// Injected fuel that is not trimmed away enriches, and rich mixtures need less.
+TEST(Signs, RequirementSeesTheMixtureThatBurns) {
+    Cylinder engine = single_499();
+    engine.combustion.trims_for_injected_fuel = false;
+    Intake intake = intake_at(450, 100e3, 300);
+    const double before = requirement_at(engine, intake);
+    intake.charge.liquid[1] = 0.02;
+    const double lambda = 1 / (1.15 + 0.02 * 6.474);
+    EXPECT_NEAR(requirement_at(engine, intake) - before, -2 * 14.604 * (1 / 1.15 - lambda), 0.05);
+}
+
 TEST(Signs, RequirementRisesWithPressureRatioHeadAndAdvance) {
     const Cylinder engine = single_499();
     everywhere([&](const Intake& intake) {
@@ -113,6 +134,44 @@ TEST(Signs, BackPressureCostsAirAndTorque) {
         EXPECT_LT(hardly.charge.dry_air, freely.charge.dry_air);
         EXPECT_LT(silenced.work(hardly, {}, 0).torque(), open.work(freely, {}, 0).torque());
     });
+}
+
+TEST(Signs, BestSpeedIsSevenTenthsOfTheLimitUnlessStated) {
+    Cylinder engine = single_499();
+    const Intake intake = intake_at(4900 * rpm, 100e3, 300);
+    engine.breathing.best_speed = 4900 * rpm;
+    const double stated = engine.gas_demand(intake, {});
+    engine.breathing.best_speed.reset();
+    EXPECT_NEAR(engine.gas_demand(intake, {}), stated, 1e-15);
+}
+
+// Two small valves of one area pass what one does: the Mach index knows the area only.
+TEST(Signs, ValvesShareTheirArea) {
+    Cylinder one = single_499(), two = single_499();
+    two.valves.per_side = 2;
+    two.valves.intake_ratio = one.valves.intake_ratio / std::sqrt(2.0);
+    const Intake fast = intake_at(700, 100e3, 300);
+    EXPECT_NEAR(two.gas_demand(fast, {}), one.gas_demand(fast, {}), 1e-15);
+    two.valves.intake_ratio = one.valves.intake_ratio;
+    EXPECT_GT(two.gas_demand(fast, {}), one.gas_demand(fast, {}));
+}
+
+// Everything that enters leaves by the exhaust: dry air, vapours, drops and the engine's own fuel,
+// and the rise goes with the square of their sum.
+TEST(Signs, ExhaustCarriesAllThatEntered) {
+    Cylinder engine = single_499();
+    engine.exhaust.back_pressure = 10e3;
+    engine.exhaust.at_flow = 0.03;
+    Intake intake = intake_at(450, 100e3, 300, 101325, 0.02);
+    intake.charge.liquid[0] = 0.05;
+    intake.charge.dry_air = 0.025;
+    const double fuel = 1.15 / 14.604;
+    const double share = 0.025 * (1 + 0.02 + 0.05 + fuel) / 0.03;
+    EXPECT_NEAR(engine.exhaust_pressure(intake, {}), 101325 + 10e3 * share * share, 1e-6);
+    engine.exhaust.at_flow.reset();  // then that of full cylinders at the rev limit
+    const double full = 1.184 * engine.swept_volume() * 7000 / 120;
+    const double part = share * 0.03 / full;
+    EXPECT_NEAR(engine.exhaust_pressure(intake, {}), 101325 + 10e3 * part * part, 1e-6);
 }
 
 // d(pumping)/d(p_i) = -1 + small valve losses: boost drives the pistons, vacuum is paid for.

@@ -40,6 +40,7 @@ TEST(SparkPlan, ReadsTheTableAndHoldsItsEnds) {
     EXPECT_DOUBLE_EQ(plan.choose(475, 90, 95).retard, 0.05);
     EXPECT_DOUBLE_EQ(plan.choose(900, 90, 95).retard, 0.0);
     EXPECT_LT(plan.choose(900, 110, 95).margin, 0);
+    EXPECT_TRUE(plan.choose(900, 110, 95).in_range);  // a table asks for nothing it could miss
     EXPECT_NEAR(plan.choose(200, 100, 95).margin, 0.1 / degree - 5, 1e-12);
 }
 
