@@ -57,6 +57,9 @@ const GearCurve* onward(const Puller& puller, const std::vector<GearCurve>& curv
     double most = no_surplus;
     for (const GearCurve& curve : curves) {
         if (&curve == used || !curve.reaches(road_speed)) continue;
+        // Below its lowest sample the clutch slips: a gear is of use only if it gets through that.
+        const bool slipping = road_speed < curve.low_speed();
+        if (slipping && curve.pulls().front().surplus() <= no_surplus) continue;
         const double here = surplus(puller, curve, road_speed);
         if (here > most) {
             most = here;

@@ -11,7 +11,7 @@ enum class Stop {
     balance,    // drag, rolling and slope take the whole thrust
     rev_limit,  // the engine may not turn faster, and no higher gear has thrust left over
     grip,       // the tyres hold no more thrust, and the road takes all of it
-    standstill  // no gear moves the vehicle at all
+    standstill  // no gear takes the vehicle to where its clutch stops slipping
 };
 
 /// Where the climb from standstill ends.

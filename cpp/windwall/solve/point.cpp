@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 namespace windwall::solve {
 namespace {
@@ -107,25 +108,30 @@ Point PointSolver::describe(const Verdict& verdict) const {
 
 /// No spark in range holds the margin at this opening: the highest opening that does is the answer.
 Point PointSolver::hold_margin(Condition condition, const Point& open) {
-    const Verdict limited{Status::knock_limited, {}, open.verdict.residual, 0};
-    const double wanted =
-        balance_.vehicle().engine.visit([](const auto& engine) { return engine.spark.margin; });
+    const auto plan =
+        balance_.vehicle().engine.visit([](const auto& engine) { return engine.spark; });
+    // What the latest spark in range would leave beyond the wanted margin; a degree of retard is
+    // worth one octane number.
+    const auto spare = [&](const engine::Spark& spark) {
+        return spark.margin - plan.margin +
+               (plan.most_retard - spark.retard) * 180 / std::numbers::pi;
+    };
     Point point = open;
     const auto excess = [&](double opening) {
         condition.opening = opening;
         point = solve(condition);
-        return point.verdict.answered() ? point.spark.margin - wanted : -1e3;
+        return point.verdict.answered() ? spare(point.spark) : -1e3;
     };
     const double top = condition.opening;
-    const numerics::Bracket ends{smallest_opening,           top, excess(smallest_opening),
-                                 open.spark.margin - wanted, 2,   true};
+    const numerics::Bracket ends{smallest_opening,  top, excess(smallest_opening),
+                                 spare(open.spark), 2,   true};
     if (ends.residual_low < 0) {
         point.verdict.status = Status::no_survivable_state;
         return point;
     }
     const auto held = numerics::find_root(excess, ends, {opening_tolerance, 0, 60});
     excess(std::max(smallest_opening, held.x - opening_tolerance));
-    if (point.verdict.answered()) point.verdict.status = limited.status;
+    if (point.verdict.answered()) point.verdict.status = Status::knock_limited;
     return point;
 }
 

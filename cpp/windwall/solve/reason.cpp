@@ -79,7 +79,8 @@ std::string sentence(const TopSpeed& found) {
                 return unanswered(point.verdict, point.condition);
             }
         }
-        return "No gear moves the vehicle: the road takes more than the whole thrust at the start.";
+        return "No gear takes the vehicle to where the clutch stops slipping: before that the road "
+               "takes the whole thrust.";
     }
     const Summit& summit = found.summit;
     const Pull& pull = *summit.pull;

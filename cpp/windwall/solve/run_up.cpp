@@ -1,5 +1,7 @@
 #include "windwall/solve/run_up.hpp"
 
+#include "windwall/numerics/root.hpp"
+
 #include <array>
 #include <cmath>
 
@@ -62,13 +64,13 @@ RunUp run_up(const Puller& puller, const std::vector<GearCurve>& curves, double 
         const Stretch next = between(puller, curves, summit, u, u + step);
         if (!std::isfinite(next.distance)) break;
         if (covered + next.distance >= distance) {
-            // Inside the last step the road is all but linear in u; one correction makes it so.
-            double share = (distance - covered) / next.distance;
-            const double reached = between(puller, curves, summit, u, u + share * step).distance;
-            share *= (distance - covered) / reached;
-            const Stretch rest = between(puller, curves, summit, u, u + share * step);
+            const auto excess = [&](double share) {
+                return covered - distance +
+                       between(puller, curves, summit, u, u + share * step).distance;
+            };
+            const double share = numerics::find_root(excess, 0, 1).x;
             run.speed = summit * (1 - std::exp(-(u + share * step)));
-            run.time += rest.time;
+            run.time += between(puller, curves, summit, u, u + share * step).time;
             break;
         }
         covered += next.distance;

@@ -1,0 +1,214 @@
+#include "windwall/solve/top_speed.hpp"
+
+#include "windwall/solve/account.hpp"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+
+#include "solve/samples.hpp"
+
+namespace windwall::solve {
+namespace {
+
+using sample::rpm;
+using vehicle::Vehicle;
+
+constexpr double gravity = 9.80665;
+
+double speed(const Vehicle& car) {
+    const TopSpeed found = top_speed(car);
+    EXPECT_TRUE(found.verdict.answered());
+    return found.speed();
+}
+
+Pull solved(Puller& puller, double engine_speed, std::size_t gear) {
+    const Pull pull = puller.at(engine_speed, gear);
+    EXPECT_TRUE(pull.point.verdict.answered());
+    return pull;
+}
+
+double watts(const Account& account, std::string_view name) {
+    for (const auto& entry : account.entries) {
+        if (entry.name == name) return entry.watts;
+    }
+    ADD_FAILURE() << "no entry " << name;
+    return 0;
+}
+
+TEST(Accounts, ShaftClosesInEveryGear) {
+    for (const Vehicle& car : {sample::cyclecar(), sample::cooled_cyclecar(), sample::unblown()}) {
+        Puller puller(car);
+        for (std::size_t gear = 0; gear < puller.gears(); ++gear) {
+            const Pull pull = solved(puller, 4500 * rpm, gear);
+            const Account account = shaft_account(puller.solver().balance(), pull);
+            EXPECT_NEAR(account.gap(), 0, 1e-9 * account.total.watts);
+        }
+    }
+}
+
+// Each entry against a formula that does not call the part.
+TEST(Accounts, EntriesFollowFromTheirOwnFormulas) {
+    Vehicle car = sample::cooled_cyclecar();
+    car.day.headwind = 2.5;
+    car.goal.grade = 0.01;
+    Puller puller(car);
+    const Pull pull = solved(puller, 5200 * rpm, 3);
+    const vehicle::Balance& balance = puller.solver().balance();
+    const Account shaft = shaft_account(balance, pull);
+    const double v = pull.road_speed;
+    const double moist = balance.stations().front().inlet.density();
+    EXPECT_NEAR(watts(shaft, "air"), 0.5 * moist * 0.56 * std::pow(v + 2.5, 2) * v,
+                1e-9 * shaft.total.watts);
+    const double slope = std::atan(0.01);
+    EXPECT_NEAR(watts(shaft, "grade"), 348 * gravity * std::sin(slope) * v,
+                1e-9 * shaft.total.watts);
+    EXPECT_NEAR(watts(shaft, "rolling"), 0.015 * 348 * gravity * std::cos(slope) * v,
+                1e-9 * shaft.total.watts);
+    const auto& blower = balance.stations()[2];
+    const double revolutions = 1.35 * 5200 / 60;
+    const double rise = blower.outlet.pressure - blower.inlet.pressure;
+    const auto& part = *car.charge_path[2].part.as<charge::PositiveBlower>();
+    const double friction = 2 * std::numbers::pi * revolutions *
+                            (part.friction_torque +
+                             part.friction_torque_per_speed * 2 * std::numbers::pi * revolutions);
+    EXPECT_NEAR(watts(shaft, "blower shaft"), 230e-6 * revolutions * rise + friction,
+                1e-9 * shaft.total.watts);
+    EXPECT_NEAR(watts(shaft, "blower belt"),
+                (230e-6 * revolutions * rise + friction) * (1 / part.belt_efficiency - 1),
+                1e-9 * shaft.total.watts);
+    // Pumping and indicated work per cycle are pressures times the swept volume.
+    const double swept = 2 * std::numbers::pi / 4 * 0.076 * 0.076 * 0.0688;
+    EXPECT_NEAR(watts(shaft, "pumping"), pull.point.work.pumping_mean_pressure * swept * 5200 / 120,
+                1e-9 * shaft.total.watts);
+
+    const HeatAccount heat = heat_account(balance, pull);
+    EXPECT_NEAR(heat.account.total.watts, pull.point.work.fuel_flow * car.fuel.heating_value(),
+                1e-9 * heat.account.total.watts);
+    const auto& cooler = balance.stations()[3];
+    EXPECT_NEAR(watts(heat.account, "cooler"),
+                cooler.inlet.gas_flow() * (cooler.inlet.gas.enthalpy(cooler.inlet.temperature) -
+                                           cooler.inlet.gas.enthalpy(cooler.outlet.temperature)),
+                1e-9 * heat.account.total.watts);
+    EXPECT_GT(heat.exhaust_temperature, 273.15 + 550);
+    EXPECT_LT(heat.exhaust_temperature, 273.15 + 1050);
+}
+
+TEST(TopSpeed, BalancesOnTruePoints) {
+    const TopSpeed found = top_speed(sample::cooled_cyclecar());
+    ASSERT_TRUE(found.verdict.answered());
+    ASSERT_EQ(found.summit.stop, Stop::balance);
+    EXPECT_NEAR(found.summit.pull->surplus(), 0, 1e-5);
+    EXPECT_LT(found.run_up->speed, found.summit.road_speed);
+}
+
+// More of what holds back at the same thrust can only lower the balance.
+TEST(TopSpeed, MoreDragOrMassIsNeverFaster) {
+    for (Vehicle car : {sample::cyclecar(), sample::cooled_cyclecar(), sample::unblown()}) {
+        const double base = speed(car);
+        Vehicle wider = car, heavier = car;
+        wider.body.drag_area *= 1.05;
+        heavier.body.mass *= 1.05;
+        EXPECT_LT(speed(wider), base);
+        EXPECT_LT(speed(heavier), base);
+    }
+}
+
+TEST(TopSpeed, MoreMassIsFasterOnlyWhereGripIsTheReason) {
+    Vehicle car = sample::cyclecar();
+    car.tyres.grip = 0.12;
+    const TopSpeed light = top_speed(car);
+    ASSERT_EQ(light.summit.stop, Stop::grip);
+    car.body.mass *= 1.1;
+    // Grip grows with mass as fast as rolling does, and drag does not grow.
+    EXPECT_GT(top_speed(car).summit.road_speed, light.summit.road_speed);
+}
+
+// Derived: without knock, grip and rev limit, power goes with 1/sqrt(T) (filling) and drag with 1/T
+// at equal pressure, so where drag dominates v^3 ~ sqrt(T): a hotter day is not slower.
+TEST(TopSpeed, HotterDayIsNotSlowerWithoutBoostAndKnock) {
+    Vehicle car = sample::unblown();
+    car.goal.run_up.reset();
+    const double humidity = car.day.humidity_ratio();
+    double last = 0;
+    for (double temperature : {283.15, 293.15, 303.15, 313.15}) {
+        car.day.temperature = temperature;
+        // The same humidity ratio on every day.
+        car.day.relative_humidity = 0;
+        const double dry = car.day.humidity_ratio();
+        car.day.relative_humidity = 0.1;
+        const double tenth = car.day.humidity_ratio();
+        ASSERT_EQ(dry, 0);
+        double relative = 0.1 * humidity / tenth;
+        for (int i = 0; i < 30; ++i) {
+            car.day.relative_humidity = relative;
+            relative *= humidity / car.day.humidity_ratio();
+        }
+        const TopSpeed found = top_speed(car);
+        ASSERT_EQ(found.summit.stop, Stop::balance);
+        ASSERT_TRUE(found.summit.pull->grips);
+        EXPECT_GE(found.summit.road_speed, last);
+        last = found.summit.road_speed;
+    }
+}
+
+// Two gears with a gap no thrust crosses: the balance far beyond it is not reachable from below.
+TEST(TopSpeed, BalanceBehindAGapIsNotReached) {
+    Vehicle car = sample::unblown();
+    auto& box = *car.driveline[1].part.as<driveline::Gearbox>();
+    car.goal.run_up.reset();
+    car.engine.as<engine::Cylinder>()->rev_limit = 4000 * rpm;
+    box.ratios = {6.0, 0.9};
+    car.goal.grade = 0.12;  // low gear pulls it up the slope, high gear does not
+    const TopSpeed found = top_speed(car);
+    ASSERT_TRUE(found.verdict.answered());
+    EXPECT_EQ(found.summit.stop, Stop::rev_limit);
+    EXPECT_EQ(found.summit.gear, 0u);
+}
+
+TEST(TopSpeed, StandstillIsSaid) {
+    Vehicle car = sample::unblown();
+    car.goal.grade = 0.2;
+    car.body.mass = 20000;
+    const TopSpeed found = top_speed(car);
+    EXPECT_FALSE(found.verdict.answered());
+    EXPECT_EQ(found.summit.stop, Stop::standstill);
+}
+
+// Tyres that always slip push with a constant force, and the run has a closed form:
+// v(s)^2 = V^2 (1 - exp(-2 c s / m)), V^2 = F/c.
+TEST(RunUp, ConstantThrustInClosedForm) {
+    Vehicle car = sample::cyclecar();
+    car.tyres.grip = 0.03;
+    car.body.rolling_resistance = 0;  // its smoothing around standstill has no closed form
+    auto& box = *car.driveline[1].part.as<driveline::Gearbox>();
+    box.ratios = {3.0};
+    car.driveline[0].part.as<driveline::Clutch>()->launch_speed = 600 * rpm;
+    for (double road : {60.0, 300.0, 1600.0}) {
+        car.goal.run_up = road;
+        Puller puller(car);
+        const TopSpeed found = top_speed(car);
+        ASSERT_EQ(found.summit.stop, Stop::grip);
+        const double thrust = found.summit.pull->thrust;
+        const double c = 0.5 * puller.solver().balance().around().air_density * 0.56;
+        const double mass = puller.accelerated_mass(0);
+        const double terminal = std::sqrt(thrust / c);
+        const double speed = terminal * std::sqrt(1 - std::exp(-2 * c * road / mass));
+        EXPECT_NEAR(found.run_up->speed / speed, 1, 1e-6);
+        const double time = mass / (c * terminal) * std::atanh(speed / terminal);
+        EXPECT_NEAR(found.run_up->time / time, 1, 1e-6);
+    }
+}
+
+TEST(RunUp, LongerRoadNeverSlower) {
+    Vehicle car = sample::cyclecar();
+    double last = 0;
+    for (double road : {100.0, 400.0, 1600.0, 6000.0, 25000.0}) {
+        car.goal.run_up = road;
+        EXPECT_GT(speed(car), last);
+        last = speed(car);
+    }
+}
+
+}  // namespace
+}  // namespace windwall::solve
