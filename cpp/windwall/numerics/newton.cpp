@@ -12,7 +12,7 @@ namespace windwall::numerics {
 namespace {
 
 constexpr double sufficient_decrease = 1e-4;
-constexpr double good_progress = 0.5;  // of what a full step promises; else renew the Jacobian
+constexpr double good_progress = 0.2;  // of what a full step promises; else renew the Jacobian
 constexpr double singular = 1e-13;     // smallest over largest pivot
 constexpr double smallest_step = 1e-6;
 
