@@ -39,8 +39,8 @@ double Throttle::jet_area(double opening) const noexcept {
     return discharge_coefficient * throttle_area(bore, shaft, angle, closed_angle);
 }
 
-double Throttle::recovering_share(double opening) const noexcept {
-    const double filled = jet_area(opening) / (pi / 4 * bore * bore);
+double Throttle::recovering_share(double opening, double jet) const noexcept {
+    const double filled = jet / (pi / 4 * bore * bore);
     const double step = smooth_step((opening - recovery_begins) / (1 - recovery_begins));
     return step * std::min(filled, fullest_jet);
 }
@@ -48,10 +48,11 @@ double Throttle::recovering_share(double opening) const noexcept {
 double Throttle::flow(const media::Stream& in, double outlet_pressure,
                       const Around& around) const noexcept {
     const double opening = around.throttle_opening;
+    const double jet = jet_area(opening);
     const double R = in.gas.R;
     const double gamma = in.gas.gamma(in.temperature);
-    return recovering_flow(jet_area(opening), recovering_share(opening), in.pressure,
-                           in.temperature, outlet_pressure, R, gamma) +
+    return recovering_flow(jet, recovering_share(opening, jet), in.pressure, in.temperature,
+                           outlet_pressure, R, gamma) +
            media::orifice_flow(leak_area, in.pressure, in.temperature, outlet_pressure, R, gamma);
 }
 

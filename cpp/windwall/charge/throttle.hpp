@@ -22,8 +22,9 @@ struct Throttle {
 
     /// Contracted area of the jet past the plate, m2, at an opening of 0 to 1.
     double jet_area(double opening) const noexcept;
-    /// Share of the bore's area by which the jet spreads again against a pressure rise.
-    double recovering_share(double opening) const noexcept;
+    /// What of the jet's speed is regained behind the plate: 0 up to half open, then rising to
+    /// jet area over bore area.
+    double recovering_share(double opening, double jet_area) const noexcept;
     /// Gas flow in kg/s, negative when the outlet pressure is the higher one; the temperature
     /// behind is the temperature before.
     double flow(const media::Stream& in, double outlet_pressure,
