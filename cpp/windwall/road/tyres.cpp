@@ -23,12 +23,13 @@ double Tyres::slip(double thrust, double load) const noexcept {
 }
 
 double Tyres::driven_load(double mass, double thrust) const noexcept {
-    return road::driven_load(mass * gravity, thrust, driven_weight, height_over_wheelbase,
+    return road::driven_load(mass * gravity, thrust, weight_on_driven_axle, height_over_wheelbase,
                              driven_axle);
 }
 
 double Tyres::grip_limit(double mass) const noexcept {
-    return traction_limit(mass * gravity, grip, driven_weight, height_over_wheelbase, driven_axle);
+    return traction_limit(mass * gravity, grip, weight_on_driven_axle, height_over_wheelbase,
+                          driven_axle);
 }
 
 double Tyres::load_per_tyre(double mass, double thrust) const noexcept {
@@ -80,8 +81,8 @@ std::span<const fields::Row> Tyres::rows() {
               "road tyres on dry asphalt 0.8 to 1.0, from memory, to be confirmed"),
         choice("driven_axle", at<&Tyres::driven_axle>, "Which wheels drive",
                "rear, chosen by the project"),
-        usual("driven_weight", "", at<&Tyres::driven_weight>, percent(), {5, 100}, 5,
-              "Share of the standing weight on the driven axle",
+        usual("weight_on_driven_axle", "", at<&Tyres::weight_on_driven_axle>, percent(), {5, 100},
+              5, "Share of the standing weight on the driven axle",
               "even weight, chosen by the project"),
         usual("driven_tyres", "", at<&Tyres::driven_tyres>, number(), {1, 8}, 0,
               "How many tyres share that weight", "two on the axle, chosen by the project"),

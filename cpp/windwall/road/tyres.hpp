@@ -24,7 +24,7 @@ struct Tyres {
     double slip_stiffness = 20;
     double grip = 0.9;
     DrivenAxle driven_axle = DrivenAxle::rear;
-    double driven_weight = 0.5;  // share of the standing weight on the driven axle
+    double weight_on_driven_axle = 0.5;  // share of the standing weight on the driven axle
     double driven_tyres = 2;
     double height_over_wheelbase = 0.3;
     std::optional<double> speed_limit;  // m/s

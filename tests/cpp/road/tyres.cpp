@@ -96,7 +96,7 @@ TEST(GripLimit, IsWhereThrustIsGripTimesTheLoadItMakes) {
     for (auto axle : {DrivenAxle::rear, DrivenAxle::front, DrivenAxle::all})
         for (double share : {0.3, 0.5, 0.6}) {
             tyres.driven_axle = axle;
-            tyres.driven_weight = share;
+            tyres.weight_on_driven_axle = share;
             const double thrust = tyres.grip_limit(300);
             EXPECT_NEAR(thrust, tyres.grip * tyres.driven_load(300, thrust), 1e-9);
         }
