@@ -4,6 +4,8 @@
 
 #include <gtest/gtest.h>
 
+#include <cmath>
+
 #include "engines.hpp"
 
 namespace windwall::engine {
@@ -78,6 +80,20 @@ TEST(Work, PowersAndMeanPressuresAgree) {
     EXPECT_NEAR(work.torque() * 450, work.power(), 1e-9);
     EXPECT_NEAR(work.power(), work.indicated - work.rubbing - work.pumping - work.accessories,
                 1e-9);
+}
+
+// p_e - p_i and the valves of both sides, each with its own diameter: 4.12 (p_i/p_a Sp)^2/d^4.
+TEST(Work, PumpingIsThePressuresAndBothValves) {
+    Cylinder engine = single_499();
+    engine.valves.flow_loss = 0.8;
+    const Intake intake = settled(engine, intake_at(450, 130e3, 330), {});
+    const double speed = 0.084 * 450 / std::numbers::pi;
+    const double flow = 4.12 * std::pow(130.0 / 99 * speed, 2);
+    const double valves = flow / std::pow(0.52, 4) + flow / std::pow(0.44, 4);
+    const double exhaust = engine.exhaust_pressure(intake, {});
+    EXPECT_GT(exhaust, 99e3 + 1e3);
+    EXPECT_NEAR(engine.work(intake, {}, 0).pumping_mean_pressure, exhaust - 130e3 + 0.8 * valves,
+                1e-6);
 }
 
 TEST(Injection, NoneWithoutInjectors) {
