@@ -2,11 +2,11 @@
 
 #include "windwall/fields/plain_text.hpp"
 #include "windwall/fields/text_position.hpp"
+#include "windwall/fields/traced_iterator.hpp"
 
 #include <nlohmann/json.hpp>
 
 #include <cstdint>
-#include <iterator>
 #include <string>
 #include <utility>
 #include <vector>
@@ -16,34 +16,6 @@ namespace {
 
 // Objects are searched key by key, so a hostile one is kept short.
 constexpr std::size_t most_keys = 500;
-
-// Hands the text to the parser and leaves a trace of how far it has read.
-class TracedIterator {
-public:
-    using iterator_category = std::input_iterator_tag;
-    using value_type = char;
-    using difference_type = std::ptrdiff_t;
-    using pointer = const char*;
-    using reference = const char&;
-
-    TracedIterator(const char* at, const char** trace) : at_(at), trace_(trace) {}
-    reference operator*() const { return *at_; }
-    TracedIterator& operator++() {
-        *trace_ = ++at_;
-        return *this;
-    }
-    TracedIterator operator++(int) {
-        auto before = *this;
-        ++*this;
-        return before;
-    }
-    bool operator==(const TracedIterator& other) const { return at_ == other.at_; }
-    bool operator!=(const TracedIterator& other) const { return at_ != other.at_; }
-
-private:
-    const char* at_;
-    const char** trace_;
-};
 
 struct Mark {
     Place key;

@@ -54,6 +54,15 @@ std::string printable(std::string_view text, std::size_t most) {
     return shown;
 }
 
+bool fit_to_show(std::string_view text) {
+    while (!text.empty()) {
+        const auto [code, bytes] = decode(text);
+        if (steers_a_screen(code) && code != '\n' && code != '\t') return false;
+        text.remove_prefix(bytes);
+    }
+    return true;
+}
+
 std::size_t length_of(std::string_view text) {
     return static_cast<std::size_t>(std::ranges::count_if(
         text, [](char letter) { return (static_cast<unsigned char>(letter) & 0xC0u) != 0x80u; }));

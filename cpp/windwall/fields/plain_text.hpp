@@ -9,7 +9,10 @@ namespace windwall::fields {
 /// no broken UTF-8, and cut with an ellipsis after `most` characters.
 std::string printable(std::string_view text, std::size_t most = 64);
 
-/// The same between double quotes.
+/// Whether a text may be shown as it is; line breaks and tabs may be in it.
+bool fit_to_show(std::string_view text);
+
+/// `printable` between double quotes.
 std::string in_quotes(std::string_view text);
 
 /// How many characters a text has, which in UTF-8 are fewer than its bytes.

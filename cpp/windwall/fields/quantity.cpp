@@ -48,15 +48,6 @@ std::optional<double> sigma_of(const QuantityText& text, const Unit& unit, doubl
     return std::abs(value) * *percent / 100;
 }
 
-const Unit* si_unit(Dimension dimension) {
-    const auto units = units_of(dimension);
-    const auto is_si = [](const Unit& unit) {
-        return unit.factor == "1" && unit.divisor == "1" && unit.shift == "0";
-    };
-    const auto found = std::ranges::find_if(units, is_si);
-    return found == units.end() ? nullptr : &*found;
-}
-
 std::string in_unit_of(std::string_view number, const Row& row) {
     auto text = std::string(number);
     if (!row.measure.unit.empty()) text += " " + std::string(row.measure.unit);
@@ -141,7 +132,7 @@ Reading<Quantity> read_si(double si, const Row& row) {
     const auto& unit = unit_of(row.measure);
     if (!std::isfinite(si)) return Refusal::refused("not a finite number");
     auto reading = shortest(si);
-    if (const auto* base = si_unit(unit.dimension); base && !base->text.empty())
+    if (const auto* base = si_unit_of(unit.dimension); base && !base->text.empty())
         reading += " " + std::string(base->text);
     if (range_complaint(si, row, reading).empty()) return Quantity{si, {}, &unit, format(si, unit)};
     auto sentence = reading;
@@ -156,7 +147,7 @@ Reading<Quantity> read_si(double si, const Row& row) {
 
 std::string format(double si, const Unit& unit) {
     auto text = shortest(si, unit);
-    const auto* base = si_unit(unit.dimension);
+    const auto* base = si_unit_of(unit.dimension);
     if (base && base != &unit && to_si(text, unit) != si) return format(si, *base);
     if (!unit.text.empty()) text += " " + std::string(unit.text);
     return text;

@@ -30,14 +30,6 @@ std::optional<Quantity> accept(const Reading<Quantity>& reading, const Cursor& v
     return *reading;
 }
 
-bool fit_to_show(std::string_view text) {
-    const auto is_plain = [](char letter) {
-        return static_cast<unsigned char>(letter) >= 0x20 && letter != 0x7F;
-    };
-    return std::ranges::all_of(
-        text, [&](char letter) { return is_plain(letter) || letter == '\n' || letter == '\t'; });
-}
-
 }  // namespace
 
 std::optional<double> read_number(const Row& row, const Cursor& value) {
@@ -117,7 +109,7 @@ std::optional<std::string> read_text(const Cursor& value) {
     } else if (text->size() > longest_prose) {
         value.complain("a text has at most " + std::to_string(longest_prose) + " bytes");
     } else if (!fit_to_show(*text)) {
-        value.complain("a text must not hold control characters");
+        value.complain("a text must not hold characters that steer a screen");
     } else {
         value.note({});
         return *text;

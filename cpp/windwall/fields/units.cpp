@@ -135,6 +135,16 @@ const Unit& unit_of(const Measure& measure) {
                            std::string(measure.unit) + "\"");
 }
 
+const Unit* si_unit_of(Dimension dimension) {
+    if (dimension == Dimension::money) return nullptr;
+    const auto is_si = [](const Unit& unit) {
+        return unit.factor == "1" && unit.divisor == "1" && unit.shift == "0";
+    };
+    const auto units = units_of(dimension);
+    const auto found = std::ranges::find_if(units, is_si);
+    return found == units.end() ? nullptr : &*found;
+}
+
 const Unit& unit_in(const Measure& measure, System system) {
     const auto& unit = unit_of(measure);
     if (unit.system == system || unit.other.empty()) return unit;

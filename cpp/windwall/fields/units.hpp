@@ -35,6 +35,9 @@ const Unit* find_unit(Dimension dimension, std::string_view typed);
 /// The unit a row names; throws std::logic_error where a row names none of the table.
 const Unit& unit_of(const Measure& measure);
 
+/// The unit that values inside are held in; null for money, which has one per currency.
+const Unit* si_unit_of(Dimension dimension);
+
 /// The unit summaries use for this measure in this system.
 const Unit& unit_in(const Measure& measure, System system);
 

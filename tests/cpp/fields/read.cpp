@@ -2,8 +2,6 @@
 
 #include <gtest/gtest.h>
 
-#include <chrono>
-#include <sstream>
 #include <string>
 
 #include "fields/sample.hpp"
@@ -109,12 +107,31 @@ TEST(Read, RulesAcrossFieldsPointAtTheirKey) {
               "rig.json:5:89 weather/altitude: no place this high has so much air\n");
 }
 
-TEST(Read, IsQuick) {
-    const auto start = std::chrono::steady_clock::now();
-    for (int i = 0; i < 100; ++i)
-        Read read(sample::rig_text);
-    const std::chrono::duration<double, std::milli> took = std::chrono::steady_clock::now() - start;
-    std::cout << took.count() / 100 << " ms\n";
+TEST(Read, ProseMayBreakLinesAndNothingElse) {
+    EXPECT_EQ(Read(changed("Two drums and a fan", "One\\n\\ttwo")).rig.title, "One\n\ttwo");
+    for (const auto* steering : {"\\u001b[2J", "\\u202e", "\\u0085", "\\u0000"})
+        EXPECT_EQ(Read(changed("Two drums", steering)).problems(),
+                  "rig.json:2:12 title: a text must not hold characters that steer a screen\n");
+}
+
+TEST(Read, TablesAreHeldCellByCell) {
+    const std::string_view rows = "[[1000, 10], [3000, 22.5]]";
+    const std::string_view units = R"({"turning": "rpm", "advance": "deg"})";
+    EXPECT_EQ(Read(changed(rows, "[[1000, 10], [3000, 90], [1], 5, [\"x\", 1]]")).problems(),
+              "rig.json:13:90 spark/rows/2/2: 90 deg is outside -20 to 60 deg\n"
+              "rig.json:13:95 spark/rows/3: a list of 2 numbers is expected, one for each column; "
+              "found a list of 1\n"
+              "rig.json:13:100 spark/rows/4: a list of 2 numbers is expected, one for each column; "
+              "found a number\n"
+              "rig.json:13:104 spark/rows/5/1: a plain number is expected, its unit is the "
+              "column's; found a text\n");
+    EXPECT_EQ(Read(changed(units, R"({"turning": "mm", "advanc": "deg"})")).problems(),
+              "rig.json:13:36 spark/columns/turning: mm is the unit of a length, and a rotational "
+              "speed is expected (rpm, rad/s)\n"
+              "rig.json:13:42 spark/columns/advanc: there is no \"advanc\" here; did you mean "
+              "\"advance\"? (Spark before top dead centre)\n");
+    EXPECT_EQ(Read(changed(rows, "[]")).problems(),
+              "rig.json:13:70 spark/rows: a table has 1 to 4096 rows, found 0\n");
 }
 
 }  // namespace
