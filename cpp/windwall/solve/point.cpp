@@ -16,6 +16,7 @@ using vehicle::Condition;
 constexpr double balanced = 1e-11;          // of the flow; the published accounts close to 1e-9
 constexpr int newton_evaluations = 60;      // then brackets take over
 constexpr double smallest_opening = 0.02;   // of the plate's travel, when the margin is sought
+constexpr double opening_step = 0.85;       // downwards, in search of one that holds it
 constexpr double opening_tolerance = 1e-7;  // of the plate's travel
 
 double blower_power(const Balance& balance) {
@@ -122,15 +123,23 @@ Point PointSolver::hold_margin(Condition condition, const Point& open) {
         point = solve(condition);
         return point.verdict.answered() ? spare(point.spark) : -1e3;
     };
-    const double top = condition.opening;
-    const numerics::Bracket ends{smallest_opening,  top, excess(smallest_opening),
-                                 spare(open.spark), 2,   true};
-    if (ends.residual_low < 0) {
-        point.verdict.status = Status::no_survivable_state;
-        return point;
+    // Downwards in steps: a nearly shut throttle before a blower makes the charge hot, so the
+    // margin may be lost again further down.
+    double high = condition.opening, above = spare(open.spark);
+    double low = high, below = above;
+    while (below < 0) {
+        high = low;
+        above = below;
+        low *= opening_step;
+        if (low < smallest_opening) {
+            point.verdict.status = Status::no_survivable_state;
+            return point;
+        }
+        below = excess(low);
     }
-    const auto held = numerics::find_root(excess, ends, {opening_tolerance, 0, 60});
-    excess(std::max(smallest_opening, held.x - opening_tolerance));
+    const auto held =
+        numerics::find_root(excess, {low, high, below, above, 0, true}, {opening_tolerance, 0, 60});
+    excess(std::max(low, held.x - opening_tolerance));
     if (point.verdict.answered()) point.verdict.status = Status::knock_limited;
     return point;
 }

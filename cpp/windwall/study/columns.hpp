@@ -1,0 +1,36 @@
+#pragma once
+#include "windwall/fields/address.hpp"
+#include "windwall/solve/outcome.hpp"
+#include "windwall/study/batch.hpp"
+#include "windwall/vehicle/vehicle.hpp"
+
+#include <string>
+#include <vector>
+
+namespace windwall::study {
+
+/// Variants of one vehicle: what each column sets, and its value in every variant, SI.
+struct Variants {
+    std::vector<fields::Path> inputs;
+    std::vector<std::vector<double>> values;  // by input, then by variant
+
+    std::size_t size() const { return values.empty() ? 0 : values.front().size(); }
+};
+
+/// What each variant answers. A missing number is NaN and the status says why.
+struct Answers {
+    std::vector<solve::Status> status;
+    std::vector<double> speed;                 // m/s, at the end of the road where one is named
+    std::vector<double> balance_speed;         // m/s
+    std::vector<double> gear;                  // from 1, at the summit
+    std::vector<std::vector<double>> outputs;  // by result, then by variant; at the summit
+};
+
+/// Top speed of every variant on all cores. Each starts from its own cold guess, so that neither
+/// the order nor the threads can change a bit of any answer; those not reached when the caller
+/// stops it are `cancelled`. `outputs` are result addresses.
+Answers solve_columns(const vehicle::Vehicle& vehicle, const Variants& variants,
+                      const std::vector<std::string>& outputs = {},
+                      const BatchOptions& options = {});
+
+}  // namespace windwall::study

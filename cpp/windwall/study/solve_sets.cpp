@@ -1,0 +1,149 @@
+#include "windwall/study/solve_sets.hpp"
+
+#include "windwall/scenario/install.hpp"
+#include "windwall/solve/reason.hpp"
+#include "windwall/solve/top_speed.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+namespace windwall::study {
+namespace {
+
+using scenario::Scenario;
+using scenario::UpgradeSet;
+using vehicle::Vehicle;
+
+constexpr double nan = std::numeric_limits<double>::quiet_NaN();
+
+double speed_of(const Vehicle& vehicle) {
+    const solve::TopSpeed found = solve::top_speed(vehicle);
+    return found.verdict.answered() ? found.speed() : nan;
+}
+
+double least_margin(const solve::TopSpeed& found) {
+    double least = std::numeric_limits<double>::infinity();
+    for (const solve::GearCurve& curve : found.curves) {
+        for (const solve::Pull& pull : curve.pulls()) {
+            if (pull.road_speed > found.summit.road_speed * (1 + 1e-9)) continue;
+            least = std::min(least, pull.point.spark.margin);
+        }
+    }
+    return least;
+}
+
+void add_terms(const Scenario& scenario, UpgradeSet set, SetResult& result) {
+    for (std::size_t i = 0; i < scenario.menu.size(); ++i) {
+        if (!scenario::holds(set, i)) continue;
+        result.cost += scenario.menu[i].terms.cost.value_or(0);
+        result.hours += scenario.menu[i].terms.hours.value_or(0);
+    }
+}
+
+/// At the stated anchor, with every limit looked at on the way up.
+void solve_stated(const Vehicle& vehicle, const Scenario& scenario, SetResult& result) {
+    solve::LimitWatch watch(vehicle, scenario.limits);
+    const solve::TopSpeed found =
+        solve::top_speed(vehicle, {}, [&](const vehicle::Balance& balance, solve::Pull& pull) {
+            watch.read(balance, pull, pull.watched);
+        });
+    result.answered = found.verdict.answered();
+    if (!result.answered) {
+        result.reason = solve::sentence(found);
+        return;
+    }
+    result.speed[middle] = found.speed();
+    result.least_margin = least_margin(found);
+    result.passed = solve::passed_limits(found, watch);
+    result.recommended = result.passed.empty();
+    if (!result.recommended) result.reason = "passes " + result.passed.front().limit.address;
+}
+
+SetResult solve_set(const Scenario& scenario, const Considered& considered, Set set,
+                    double spread) {
+    SetResult result;
+    result.set = set;
+    result.speed.fill(nan);
+    const UpgradeSet chosen = in_menu(considered, set);
+    add_terms(scenario, chosen, result);
+    result.picks = scenario::resolve_choice(scenario, chosen, speed_of);
+    const auto fitted = scenario::install(scenario, chosen, result.picks);
+    if (const auto* refusal = std::get_if<std::string>(&fitted)) {
+        result.reason = *refusal;
+        return result;
+    }
+    const Vehicle& vehicle = std::get<Vehicle>(fitted);
+    solve_stated(vehicle, scenario, result);
+    result.speed.front() = speed_of(at_anchor(vehicle, -spread));
+    result.speed.back() = speed_of(at_anchor(vehicle, spread));
+    return result;
+}
+
+bool asked_for(const scenario::Upgrade& upgrade, const RankOptions& options) {
+    return !options.upgrades || std::find(options.upgrades->begin(), options.upgrades->end(),
+                                          upgrade.id) != options.upgrades->end();
+}
+
+}  // namespace
+
+Considered consider(const Scenario& scenario, const RankOptions& options) {
+    UpgradeSet asked = 0;
+    for (std::size_t i = 0; i < scenario.menu.size(); ++i) {
+        if (asked_for(scenario.menu[i], options)) asked |= scenario::only(i);
+    }
+    Considered considered;
+    for (std::size_t i = 0; i < scenario.menu.size(); ++i) {
+        const bool complete = (scenario.menu[i].needs & ~asked) == 0;
+        if (scenario::holds(asked, i) && complete) considered.upgrades.push_back(i);
+    }
+    const auto narrowed = [&](UpgradeSet wide) {
+        Set narrow = 0;
+        for (std::size_t k = 0; k < considered.upgrades.size(); ++k) {
+            if (scenario::holds(wide, considered.upgrades[k])) narrow |= only(k);
+        }
+        return narrow;
+    };
+    for (std::size_t i : considered.upgrades) {
+        considered.relations.needs.push_back(narrowed(scenario.menu[i].needs));
+        considered.relations.bars.push_back(narrowed(scenario.menu[i].bars));
+    }
+    return considered;
+}
+
+UpgradeSet in_menu(const Considered& considered, Set set) {
+    UpgradeSet wide = 0;
+    for (std::size_t k = 0; k < considered.upgrades.size(); ++k) {
+        if (holds(set, k)) wide |= scenario::only(considered.upgrades[k]);
+    }
+    return wide;
+}
+
+Vehicle at_anchor(Vehicle vehicle, double octane_shift) {
+    std::visit([&](auto& engine) { engine.knock_anchor.octane_number += octane_shift; },
+               vehicle.engine.value);
+    return vehicle;
+}
+
+std::vector<SetResult> solve_sets(const Scenario& scenario, const Considered& considered,
+                                  const RankOptions& options) {
+    const std::vector<Set> sets = allowed_sets(considered.relations);
+    std::vector<SetResult> results(sets.size());
+    std::vector<char> done(sets.size());
+    run_batch(
+        sets.size(),
+        [&] {
+            return [&](std::size_t i) {
+                results[i] = solve_set(scenario, considered, sets[i], options.anchor_spread);
+                done[i] = 1;
+            };
+        },
+        options.batch);
+    std::vector<SetResult> kept;
+    for (std::size_t i = 0; i < sets.size(); ++i) {
+        if (done[i]) kept.push_back(std::move(results[i]));
+    }
+    return kept;
+}
+
+}  // namespace windwall::study

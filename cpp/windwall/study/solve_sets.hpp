@@ -1,0 +1,24 @@
+#pragma once
+#include "windwall/study/rank.hpp"
+
+namespace windwall::study {
+
+/// The upgrades a ranking looks at, by number in the menu, and how they relate.
+struct Considered {
+    std::vector<std::size_t> upgrades;
+    Relations relations;
+};
+
+/// Those named, or the whole menu; upgrades that need one left out are left out too.
+Considered consider(const scenario::Scenario& scenario, const RankOptions& options);
+
+scenario::UpgradeSet in_menu(const Considered& considered, Set set);
+
+/// Moves the knock anchor of a vehicle by so many octane numbers.
+vehicle::Vehicle at_anchor(vehicle::Vehicle vehicle, double octane_shift);
+
+/// Solves all allowed sets on all cores; fewer where the caller stops it.
+std::vector<SetResult> solve_sets(const scenario::Scenario& scenario, const Considered& considered,
+                                  const RankOptions& options);
+
+}  // namespace windwall::study
