@@ -1,0 +1,223 @@
+#include "windwall/study/rank.hpp"
+
+#include "windwall/scenario/install.hpp"
+#include "windwall/scenario/load.hpp"
+#include "windwall/solve/top_speed.hpp"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cmath>
+#include <string>
+
+namespace windwall::study {
+namespace {
+
+// A blown twin on a hot day whose drag, not its gearing, holds it back.
+const std::string vehicle_text = R"({
+  "format": "windwall-scenario/1",
+  "title": "A cyclecar for tests",
+  "goal": {"speed": "150 km/h", "run_up": "1600 m"},
+  "day": {"temperature": "33 degC", "pressure": "98.4 kPa", "relative_humidity": "35 %"},
+  "body": {"mass": "348 kg", "drag_area": "0.72 m2"},
+  "charge_path": [
+    {"id": "throttle", "kind": "throttle", "bore": "36 mm"},
+    {"id": "blower", "kind": "positive_blower", "displacement": "230 cm3", "drive_ratio": 1.45,
+     "leak_area": "9 mm2", "rated_outlet_temperature": "150 degC"}
+  ],
+  "engine": {"kind": "cylinder", "cylinders": 2, "bore": "76 mm", "stroke": "68.8 mm",
+             "compression_ratio": 8, "rev_limit": "6500 rpm"},
+  "driveline": [
+    {"id": "clutch", "kind": "clutch"},
+    {"id": "gearbox", "kind": "gearbox", "ratios": [3.2, 2.0, 1.45, 1.1]},
+    {"id": "axle", "kind": "final_drive", "ratio": 3.6}
+  ],
+  "tyres": {"rolling_radius": "0.28 m"},
+  "upgrades": [)";
+
+const std::string pulley = R"({"id": "pulley", "cost": "45 EUR", "hours": 2,
+  "set": {"charge_path/blower/drive_ratio": 1.75}})";
+const std::string intercooler = R"({"id": "intercooler", "cost": "260 EUR", "hours": 12, "insert": [
+  {"after": ["blower"], "part": {"id": "core", "kind": "charge_cooler", "conductance": "70 W/K",
+   "at_charge_flow": "25 g/s", "at_cooling_flow": "250 g/s", "drop": "1.5 kPa",
+   "face_area": "400 cm2"}}]})";
+const std::string nose = R"({"id": "nose", "cost": "180 EUR", "hours": 20,
+  "scale": {"body/drag_area": 0.9}})";
+const std::string tail = R"({"id": "tail", "cost": "150 EUR", "requires": ["nose"],
+  "scale": {"body/drag_area": 0.95}})";
+const std::string windscreen = R"({"id": "windscreen", "cost": "20 EUR", "excludes": ["nose"],
+  "scale": {"body/drag_area": 0.97}})";
+const std::string gearing = R"({"id": "gearing", "cost": "120 EUR", "hours": 6,
+  "choose": {"driveline/axle/ratio": [3.2, 3.9]}})";
+
+scenario::Scenario make(const std::vector<std::string>& upgrades, const std::string& from = "",
+                        const std::string& to = "") {
+    std::string text = vehicle_text;
+    for (std::size_t i = 0; i < upgrades.size(); ++i)
+        text += (i > 0 ? "," : "") + upgrades[i];
+    text += "]}";
+    if (!from.empty()) text.replace(text.find(from), from.size(), to);
+    const scenario::Loaded loaded = scenario::load(text, "test");
+    EXPECT_TRUE(loaded) << loaded.complaint();
+    return *loaded.scenario;
+}
+
+const UpgradeWorth& worth(const Ranking& ranking, const scenario::Scenario& car,
+                          std::string_view id) {
+    return *std::find_if(ranking.upgrades.begin(), ranking.upgrades.end(),
+                         [&](const UpgradeWorth& w) { return car.menu[w.upgrade].id == id; });
+}
+
+bool says(const Ranking& ranking, std::string_view words) {
+    return std::any_of(ranking.sentences.begin(), ranking.sentences.end(),
+                       [&](const std::string& s) { return s.find(words) != std::string::npos; });
+}
+
+TEST(Rank, SharesSumToTheGainOfTheTarget) {
+    const auto car = make({pulley, intercooler, nose, tail, windscreen, gearing});
+    const Ranking ranking = rank(car);
+    ASSERT_EQ(ranking.status, solve::Status::solved);
+    ASSERT_TRUE(ranking.target);
+    const SetResult& target = ranking.sets[*ranking.target];
+    for (std::size_t anchor = 0; anchor < anchors; ++anchor) {
+        double sum = 0;
+        for (const UpgradeWorth& w : ranking.upgrades) {
+            if (w.in_target) sum += w.share[anchor];
+        }
+        EXPECT_NEAR(sum, target.speed[anchor] - ranking.sets[0].speed[anchor], 1e-9);
+    }
+}
+
+TEST(Rank, EverySpeedIsThatOfTheFittedVehicle) {
+    const auto car = make({pulley, intercooler, gearing});
+    const Ranking ranking = rank(car);
+    ASSERT_EQ(ranking.sets.size(), 8u);
+    for (const SetResult& result : ranking.sets) {
+        const auto fitted = scenario::install(car, in_menu(ranking, result.set), result.picks);
+        const auto& vehicle = std::get<vehicle::Vehicle>(fitted);
+        EXPECT_EQ(solve::top_speed(vehicle).speed(), result.speed[middle]);
+    }
+    const SetResult& geared = ranking.sets[4];
+    ASSERT_EQ(geared.picks.size(), 1u);
+    for (std::size_t other : {0u, 1u}) {
+        const auto fitted = scenario::install(car, in_menu(ranking, geared.set), {other});
+        EXPECT_LE(solve::top_speed(std::get<vehicle::Vehicle>(fitted)).speed(),
+                  geared.speed[middle]);
+    }
+}
+
+TEST(Rank, RequirementsAndExclusionsLeaveOnlyAllowedSets) {
+    const auto car = make({nose, tail, windscreen});
+    const Ranking ranking = rank(car);
+    // {}, nose, nose+tail, windscreen
+    ASSERT_EQ(ranking.sets.size(), 4u);
+    EXPECT_TRUE(worth(ranking, car, "tail").in_target);
+    EXPECT_EQ(worth(ranking, car, "windscreen").outside, "excluded by what is fitted");
+    // Tail is worth what it adds to a car that already has what it needs.
+    EXPECT_NEAR(worth(ranking, car, "tail").alone[middle],
+                ranking.sets[2].speed[middle] - ranking.sets[1].speed[middle], 1e-12);
+    // Only nose, then tail is an allowed order: the shares are the two steps.
+    EXPECT_NEAR(worth(ranking, car, "nose").share[middle],
+                ranking.sets[1].speed[middle] - ranking.sets[0].speed[middle], 1e-12);
+    // Taking nose away takes tail along.
+    EXPECT_NEAR(worth(ranking, car, "nose").last[middle],
+                ranking.sets[2].speed[middle] - ranking.sets[0].speed[middle], 1e-12);
+}
+
+TEST(Rank, BudgetBoundsTheTargetAndMoreMoneyIsNeverSlower) {
+    const auto car = make({pulley, intercooler, nose, tail, gearing});
+    RankOptions options;
+    options.budget = 200;
+    const Ranking ranking = rank(car, options);
+    ASSERT_TRUE(ranking.target);
+    EXPECT_LE(ranking.sets[*ranking.target].cost, 200);
+    double cost = -1, speed = 0;
+    for (std::size_t i : ranking.best_by_cost) {
+        EXPECT_GT(ranking.sets[i].cost, cost);
+        EXPECT_GT(ranking.sets[i].speed[middle], speed);
+        cost = ranking.sets[i].cost;
+        speed = ranking.sets[i].speed[middle];
+    }
+}
+
+// The octane number an engine asks for at its anchor moves the ranking: where it knocks early, more
+// boost buys retard and a cooler buys it back; where it knocks late, boost is worth its full price.
+TEST(Rank, KnockAnchorMovesTheRanking) {
+    const auto car = make({pulley, intercooler});
+    const Ranking ranking = rank(car);
+    ASSERT_EQ(ranking.octane[0], 82);
+    ASSERT_EQ(ranking.octane[2], 102);
+    const auto& boost = worth(ranking, car, "pulley").alone;
+    const auto& cold = worth(ranking, car, "intercooler").alone;
+    std::printf("anchor      82      92     102\npulley  %+7.2f %+7.2f %+7.2f km/h\n",
+                boost[0] * 3.6, boost[1] * 3.6, boost[2] * 3.6);
+    std::printf("cooler  %+7.2f %+7.2f %+7.2f km/h\n", cold[0] * 3.6, cold[1] * 3.6, cold[2] * 3.6);
+    EXPECT_GT(boost[0], boost[1]);
+    EXPECT_GT(boost[1], boost[2]);
+    EXPECT_LT(cold[0], cold[1]);
+    EXPECT_LT(cold[1], cold[2]);
+    EXPECT_GT(boost[0], cold[0]);
+    EXPECT_LT(boost[2], cold[2]);
+    EXPECT_TRUE(says(ranking, "First place by gain alone changes with the knock anchor"));
+}
+
+TEST(Rank, SaysWhenFirstPlaceStays) {
+    const auto car = make({nose, windscreen});
+    EXPECT_TRUE(says(rank(car), "nose"));
+    EXPECT_TRUE(says(rank(car), "stays first at knock anchors from 82"));
+}
+
+TEST(Rank, MissingToTheGoalIsWhatWouldReachIt) {
+    const auto car = make({pulley});
+    const Ranking ranking = rank(car);
+    ASSERT_FALSE(ranking.cheapest_to_goal);
+    ASSERT_TRUE(ranking.missing);
+    ASSERT_TRUE(ranking.missing->drag_area);
+    const SetResult& best = ranking.sets[ranking.best_by_cost.back()];
+    auto slim =
+        std::get<vehicle::Vehicle>(scenario::install(car, in_menu(ranking, best.set), best.picks));
+    slim.body.drag_area -= *ranking.missing->drag_area;
+    EXPECT_NEAR(solve::top_speed(slim).speed(), 150 / 3.6, 1e-4);
+}
+
+TEST(Rank, CheapestSetToTheGoal) {
+    const auto car = make({pulley, nose}, "150 km/h", "60 km/h");
+    const Ranking ranking = rank(car);
+    ASSERT_TRUE(ranking.cheapest_to_goal);
+    EXPECT_EQ(ranking.sets[*ranking.cheapest_to_goal].set, Set{0});
+    EXPECT_FALSE(ranking.missing);
+}
+
+TEST(Rank, SetsThatPassALimitAreNeverRecommended) {
+    const auto car = make({pulley, nose}, "150 degC", "60 degC");
+    const Ranking ranking = rank(car);
+    for (const SetResult& result : ranking.sets) {
+        EXPECT_FALSE(result.recommended);
+        ASSERT_FALSE(result.passed.empty());
+        EXPECT_EQ(result.passed[0].limit.address, "charge_path/blower/outlet/temperature");
+        EXPECT_GT(result.passed[0].worst, 333.15);
+    }
+    EXPECT_FALSE(ranking.target);
+    EXPECT_TRUE(says(ranking, "already passes"));
+}
+
+TEST(Rank, StopsWhenAskedAndSaysSo) {
+    const auto car = make({pulley, intercooler, nose, tail, windscreen, gearing});
+    RankOptions options;
+    options.batch = {1, [](std::size_t, std::size_t) { return false; }};
+    // The wait listens ten times a second, so a short ranking may be over before it is asked.
+    const Ranking ranking = rank(car, options);
+    EXPECT_EQ(ranking.status == solve::Status::solved, ranking.sets.size() == 36);
+}
+
+TEST(Rank, OnlyTheNamedUpgrades) {
+    const auto car = make({pulley, nose, tail});
+    RankOptions options;
+    options.upgrades = std::vector<std::string>{"pulley", "tail"};
+    const Ranking ranking = rank(car, options);
+    ASSERT_EQ(ranking.upgrades.size(), 1u);  // tail needs nose, which was left out
+    EXPECT_EQ(car.menu[ranking.upgrades[0].upgrade].id, "pulley");
+}
+
+}  // namespace
+}  // namespace windwall::study
