@@ -5,16 +5,8 @@
 namespace windwall::solve {
 namespace {
 
-std::vector<Pull> sample(Puller& puller, std::size_t gear) {
-    std::vector<Pull> pulls;
-    pulls.reserve(curve_points);
-    const double low = puller.lowest_engine_speed();
-    const double step = (puller.highest_engine_speed() - low) / (curve_points - 1);
-    for (std::size_t i = 0; i < curve_points; ++i) {
-        pulls.push_back(puller.at(low + static_cast<double>(i) * step, gear));
-    }
-    return pulls;
-}
+// Between samples the thrust is interpolated, to a percent of which this is nothing.
+constexpr double agreement = 1e-4;  // of the road speed
 
 bool silent(const Pull& pull) { return !pull.point.verdict.answered(); }
 
@@ -29,7 +21,8 @@ numerics::Table thrust_over_speed(const std::vector<Pull>& pulls) {
 
 }  // namespace
 
-GearCurve::GearCurve(Puller& puller, std::size_t gear) : gear_(gear), pulls_(sample(puller, gear)) {
+GearCurve::GearCurve(std::size_t gear, std::vector<Pull> pulls)
+    : gear_(gear), pulls_(std::move(pulls)) {
     if (std::none_of(pulls_.begin(), pulls_.end(), silent)) thrust_ = thrust_over_speed(pulls_);
 }
 
@@ -52,9 +45,20 @@ double GearCurve::thrust(double road_speed) const noexcept {
 }
 
 std::vector<GearCurve> gear_curves(Puller& puller) {
+    const double low = puller.lowest_engine_speed();
+    const double step = (puller.highest_engine_speed() - low) / (curve_points - 1);
+    std::vector<std::vector<Pull>> pulls(puller.gears());
+    for (std::size_t i = 0; i < curve_points; ++i) {
+        // All gears at one engine speed: from one to the next hardly anything moves.
+        const double engine_speed = low + static_cast<double>(i) * step;
+        for (std::size_t gear = 0; gear < pulls.size(); ++gear) {
+            pulls[gear].push_back(puller.at(engine_speed, gear, agreement));
+        }
+    }
     std::vector<GearCurve> curves;
-    for (std::size_t gear = 0; gear < puller.gears(); ++gear)
-        curves.emplace_back(puller, gear);
+    for (std::size_t gear = 0; gear < pulls.size(); ++gear) {
+        curves.emplace_back(gear, std::move(pulls[gear]));
+    }
     return curves;
 }
 

@@ -14,7 +14,7 @@ inline constexpr std::size_t curve_points = 10;  // engine speeds a gear is samp
 /// the thrust is the one there.
 class GearCurve {
 public:
-    GearCurve(Puller& puller, std::size_t gear);
+    GearCurve(std::size_t gear, std::vector<Pull> pulls);
 
     /// Adds a solved pull between the samples, so that the curve passes through it.
     void add(const Pull& pull);

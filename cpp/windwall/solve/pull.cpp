@@ -10,8 +10,13 @@
 namespace windwall::solve {
 namespace {
 
-constexpr double agreed = 1e-7;  // of the road speed
 constexpr int most_passes = 6;
+
+bool cooled_by_the_road(const vehicle::Vehicle& vehicle) {
+    return std::any_of(
+        vehicle.charge_path.begin(), vehicle.charge_path.end(),
+        [](const auto& entry) { return entry.part.template as<charge::ChargeCooler>(); });
+}
 
 }  // namespace
 
@@ -19,6 +24,7 @@ Puller::Puller(const vehicle::Vehicle& vehicle, const vehicle::WhatIf& what_if, 
     : vehicle_(&vehicle),
       solver_(vehicle, what_if),
       observer_(std::move(observer)),
+      road_cools_(cooled_by_the_road(vehicle)),
       standing_radius_(vehicle.tyres.rolling_radius()),
       grip_limit_(vehicle.tyres.grip_limit(vehicle.body.mass)),
       lowest_(vehicle::launch_speed(vehicle)),
@@ -29,7 +35,7 @@ Puller::Puller(const vehicle::Vehicle& vehicle, const vehicle::WhatIf& what_if, 
     }
 }
 
-Pull Puller::at(double engine_speed, std::size_t gear) {
+Pull Puller::at(double engine_speed, std::size_t gear, double agreement) {
     Pull pull;
     pull.gear = gear;
     const double rolling = engine_speed / ratios_[gear] * standing_radius_;
@@ -38,13 +44,20 @@ Pull Puller::at(double engine_speed, std::size_t gear) {
     pull.road_speed = rolling * (1 - pull.slip);
     for (int pass = 0; pass < most_passes; ++pass) {
         const double assumed = pull.road_speed;
-        pull.point = solver_.at({engine_speed, assumed, 1});
+        pull.point = solve(engine_speed, assumed);
         if (!pull.point.verdict.answered()) return pull;
         reach_road(pull);
-        if (std::abs(pull.road_speed - assumed) <= agreed * assumed) break;
+        if (!road_cools_ || std::abs(pull.road_speed - assumed) <= agreement * assumed) break;
     }
     if (observer_) observer_(solver_.balance(), pull);
     return pull;
+}
+
+const Point& Puller::solve(double engine_speed, double road_speed) {
+    const bool same =
+        !road_cools_ && last_.verdict.answered() && last_.condition.engine_speed == engine_speed;
+    if (!same) last_ = solver_.at({engine_speed, road_speed, 1});
+    return last_;
 }
 
 /// From the flywheel through the driveline to the road.

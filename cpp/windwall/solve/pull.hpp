@@ -32,8 +32,9 @@ public:
                     Observer observer = {});
 
     /// The road speed follows from the engine speed, the gear and the slip that the thrust asks
-    /// for; as it moves the cooling air, the point is solved again until both agree.
-    Pull at(double engine_speed, std::size_t gear);
+    /// for; where it moves the cooling air, the point is solved again until both agree to
+    /// `agreement` of the speed. Where it does not, a point is solved once for all gears.
+    Pull at(double engine_speed, std::size_t gear, double agreement = 1e-7);
 
     std::size_t gears() const noexcept { return ratios_.size(); }
     double lowest_engine_speed() const noexcept { return lowest_; }
@@ -49,12 +50,15 @@ public:
     const vehicle::Vehicle& vehicle() const noexcept { return *vehicle_; }
 
 private:
+    const Point& solve(double engine_speed, double road_speed);
     void reach_road(Pull& pull) const noexcept;
     double radius(double road_speed) const noexcept;
 
     const vehicle::Vehicle* vehicle_;
     PointSolver solver_;
     Observer observer_;
+    Point last_;
+    bool road_cools_ = false;
     double standing_radius_{};
     double grip_limit_{};
     double lowest_{};
