@@ -1,4 +1,4 @@
-"""Fuels against Cantera, chemicals and the tables of US DOE (2002) and API."""
+"""Fuels against Cantera, CoolProp, chemicals and the tables of US DOE (2002) and API."""
 
 import numpy as np
 import pytest
@@ -10,8 +10,18 @@ pytestmark = pytest.mark.published
 BTU_PER_POUND = 2326.0  # J/kg, exact
 BTU_PER_GALLON = 1055.05585262 / 3.785411784e-3  # J/m3, international table, US gallon
 SURROGATE = {"C8H18,isooctane": 0.6749, "C7H8": 0.3251}
-CAS = {"C8H18,isooctane": "540-84-1", "C7H8": "108-88-3", "C2H5OH": "64-17-5"}
-MOLAR_MASS = {"C8H18,isooctane": 0.114232, "C7H8": 0.092141, "C2H5OH": 0.046069}
+CAS = {
+    "C8H18,isooctane": "540-84-1",
+    "C7H8": "108-88-3",
+    "C2H5OH": "64-17-5",
+    "CH3OH": "67-56-1",
+}
+MOLAR_MASS = {
+    "C8H18,isooctane": 0.114232,
+    "C7H8": 0.092141,
+    "C2H5OH": 0.046069,
+    "CH3OH": 0.032042,
+}
 
 
 def air_by_mass():
@@ -89,6 +99,58 @@ def test_enthalpy_of_petrol_vapour_closes_the_combustion(gas):
 def test_latent_heat_of_ethanol(heat_of_vaporisation):
     expected = heat_of_vaporisation({"C2H5OH": 1.0})
     assert physics.latent_heat(1.0) == pytest.approx(expected, rel=1e-3)
+
+
+@pytest.mark.parametrize("name, formula", [("methanol", "CH3OH"), ("ethanol", "C2H5OH")])
+def test_liquid_alcohols(gas, heat_of_vaporisation, name, formula):
+    """Cantera's formation enthalpies and balance of atoms, CRC latent heats from chemicals."""
+    row = physics.liquid_properties(name)
+    fuel = {formula: 1.0}
+    latent = heat_of_vaporisation(fuel)
+    assert row["latent_heat"] == pytest.approx(latent, rel=1e-3)
+    value = heating_value_of_vapour(gas, fuel) - latent
+    assert row["heating_value"] == pytest.approx(value, rel=2e-4)
+    air = gas.stoich_air_fuel_ratio(fuel, air_by_mass(), basis="mass")
+    assert row["stoichiometric_ratio"] == pytest.approx(air, rel=3e-4)
+
+
+@pytest.mark.parametrize(
+    "name, fluid", [("water", "Water"), ("methanol", "Methanol"), ("ethanol", "Ethanol")]
+)
+def test_liquids_of_reference_equations(oracle, name, fluid):
+    """CoolProp at 25 degC and one atmosphere; the latent heat is that of the real vapour.
+
+    Methanol's vapour associates, which the ideal-gas latent heat leaves out: 1 %.
+    """
+    CP = oracle("CoolProp.CoolProp")
+    row = physics.liquid_properties(name)
+    state = ("T", 298.15, "P", 101325, fluid)
+    assert row["density"] == pytest.approx(CP.PropsSI("D", *state), rel=2e-3)
+    assert row["heat_capacity"] == pytest.approx(CP.PropsSI("C", *state), rel=0.01)
+    assert row["molar_mass"] == pytest.approx(CP.PropsSI("M", fluid), rel=1e-4)
+    vapour, liquid = (CP.PropsSI("H", "T", 298.15, "Q", Q, fluid) for Q in (1, 0))
+    assert row["latent_heat"] == pytest.approx(vapour - liquid, rel=0.01)
+
+
+def test_methanol_of_tables():
+    """API: 8637 Btu/lb and 57 250 Btu/gal, at 60 degF; US DOE (2002): 6.45 kg of air."""
+    row = physics.liquid_properties("methanol")
+    assert row["heating_value"] == pytest.approx(8637 * BTU_PER_POUND, rel=0.01)
+    volume = row["heating_value"] * row["density"]
+    assert volume == pytest.approx(57250 * BTU_PER_GALLON, rel=0.02)
+    assert row["stoichiometric_ratio"] == pytest.approx(6.45, rel=0.005)
+
+
+def test_the_ends_of_a_blend_are_the_liquids():
+    """One table serves the injected liquids and the fuel: US DOE's petrol and ethanol, 2002."""
+    for share, name in ((0.0, "petrol"), (1.0, "ethanol")):
+        row = physics.liquid_properties(name)
+        assert physics.stoichiometric_ratio(share) == row["stoichiometric_ratio"]
+        assert physics.heating_value(share) == row["heating_value"]
+        assert physics.fuel_density(share) == row["density"]
+    assert physics.liquid_properties("petrol")["heat_capacity"] == pytest.approx(
+        0.48 * 4186.8, rel=1e-3
+    )
 
 
 @pytest.mark.parametrize(

@@ -1,6 +1,7 @@
 #include "windwall/media/fuel.hpp"
 #include "windwall/media/gas.hpp"
 #include "windwall/media/humid_air.hpp"
+#include "windwall/media/liquids.hpp"
 #include "windwall/media/orifice.hpp"
 #include "windwall/media/power_correction.hpp"
 #include "windwall/media/standard_atmosphere.hpp"
@@ -130,6 +131,21 @@ void bind_orifice(py::module_& physics) {
                 "higher.\n\nm2, Pa absolute, K, Pa absolute, J/(kg K).");
 }
 
+/// The row of the table of liquids, by the names of its columns.
+py::dict liquid_properties(const std::string& name) {
+    for (const Vapour vapour : all_vapours) {
+        const auto& [word, species] = species_names[4 + index(vapour)];
+        if (name != word) continue;
+        const Liquid& row = liquid(vapour);
+        return py::dict("density"_a = row.density, "heat_capacity"_a = row.heat_capacity,
+                        "latent_heat"_a = row.latent_heat,
+                        "stoichiometric_ratio"_a = row.stoichiometric_ratio,
+                        "heating_value"_a = row.heating_value, "molar_mass"_a = row.molar_mass);
+    }
+    throw std::invalid_argument("no liquid is called '" + name +
+                                "'; there are water, methanol, ethanol, petrol");
+}
+
 /// A property of a petrol-ethanol blend as a function of its share of ethanol.
 template <double (Fuel::*property)() const noexcept>
 void bind_fuel(py::module_& physics, const char* name, const char* says) {
@@ -142,6 +158,10 @@ void bind_fuel(py::module_& physics, const char* name, const char* says) {
 }
 
 void bind_fuels(py::module_& physics) {
+    physics.def(
+        "liquid_properties", &liquid_properties, "liquid"_a,
+        "Density, heat capacity, latent heat, stoichiometric ratio, lower heating value and "
+        "molar mass of water, methanol, ethanol or petrol at 25 degC, SI units.");
     bind_fuel<&Fuel::stoichiometric_ratio>(
         physics, "stoichiometric_ratio",
         "kg of dry air that burn one kg of petrol with this share of ethanol by volume, 0 to 1.");
