@@ -1,0 +1,134 @@
+#include "windwall/scenario/check_menu.hpp"
+
+#include "windwall/scenario/apply.hpp"
+#include "windwall/scenario/read_upgrade.hpp"
+#include "windwall/scenario/relations.hpp"
+#include "windwall/scenario/spoiled.hpp"
+
+#include <algorithm>
+
+namespace windwall::scenario {
+namespace {
+
+using fields::Cursor;
+
+// A list and one of its entries are the same value, too.
+bool same_value(const Spot& a, const Spot& b) {
+    return a.address == b.address || a.address.starts_with(b.address + "/") ||
+           b.address.starts_with(a.address + "/");
+}
+
+void decided_twice(const Upgrade& upgrade, const Cursor& cursor) {
+    std::vector<const Spot*> seen;
+    const auto look = [&](Verb verb, std::size_t action, const Spot& spot) {
+        if (std::ranges::any_of(seen, [&](const Spot* other) { return same_value(*other, spot); }))
+            cursor_of(cursor, upgrade, verb, action).complain("this upgrade sets it twice");
+        seen.push_back(&spot);
+    };
+    for (std::size_t action = 0; action < upgrade.sets.size(); ++action)
+        look(Verb::set, action, upgrade.sets[action].spot);
+    for (std::size_t action = 0; action < upgrade.choices.size(); ++action)
+        look(Verb::choose, action, upgrade.choices[action].spot);
+}
+
+// All values that the choices of one upgrade can take, each with the others at their first.
+template <class Try>
+void each_value(const Menu& menu, UpgradeSet set, std::size_t upgrade, Try&& attempt) {
+    std::size_t before = 0;
+    for (std::size_t at = 0; at < upgrade; ++at)
+        if (holds(set, at)) before += menu[at].choices.size();
+    attempt(Picks{});
+    const auto& choices = menu[upgrade].choices;
+    for (std::size_t choice = 0; choice < choices.size(); ++choice) {
+        Picks picks(before + choice + 1, 0);
+        for (picks.back() = 1; picks.back() < choices[choice].values.size(); ++picks.back())
+            attempt(picks);
+    }
+}
+
+class Resolver {
+public:
+    Resolver(const Menu& menu, std::span<const Cursor> cursors,
+             std::span<const vehicle::Vehicle> layouts)
+        : menu_(menu), cursors_(cursors), layouts_(layouts) {}
+
+    void check(std::size_t upgrade) {
+        const auto set = with_needs(menu_, upgrade);
+        said_.clear();
+        each_value(menu_, set, upgrade, [&](const Picks& picks) {
+            Faults faults;
+            auto vehicle = layouts_[upgrade];
+            change_values(vehicle, menu_, set, picks, faults);
+            for (const auto& fault : faults)
+                complain(upgrade, fault);
+        });
+    }
+
+private:
+    void complain(std::size_t upgrade, const Fault& fault) {
+        if (std::ranges::find(said_, fault.sentence) != said_.end()) return;
+        said_.push_back(fault.sentence);
+        if (fault.upgrade == upgrade)
+            cursor_of(cursors_[upgrade], menu_[upgrade], fault.verb, fault.action)
+                .complain(fault.sentence);
+        else
+            cursors_[upgrade].complain("with what it requires, " + fault.sentence);
+    }
+
+    const Menu& menu_;
+    std::span<const Cursor> cursors_;
+    std::span<const vehicle::Vehicle> layouts_;
+    std::vector<std::string> said_;
+};
+
+}  // namespace
+
+void check_choices(const Menu& menu, std::span<const Cursor> cursors) {
+    std::size_t combinations = 1;
+    for (std::size_t at = 0; at < menu.size(); ++at) {
+        decided_twice(menu[at], cursors[at]);
+        for (std::size_t action = 0; action < menu[at].choices.size(); ++action) {
+            combinations *= menu[at].choices[action].values.size();
+            if (combinations <= most_combinations) continue;
+            cursor_of(cursors[at], menu[at], Verb::choose, action)
+                .complain(
+                    "with this one, the choices of all upgrades make more than 256 "
+                    "combinations");
+            return;
+        }
+    }
+}
+
+void check_resolved(const Menu& menu, std::span<const Cursor> cursors,
+                    std::span<const vehicle::Vehicle> layouts) {
+    if (menu.empty()) return;
+    const Spoiled spoiled(cursors.front().findings().problems);
+    std::vector<bool> sound;
+    for (const auto& cursor : cursors)
+        sound.push_back(!spoiled.touches(cursor.address()));
+    Resolver resolver(menu, cursors, layouts);
+    for (std::size_t at = 0; at < menu.size(); ++at) {
+        bool all = true;
+        for (std::size_t other = 0; other < menu.size(); ++other)
+            all = all && (!holds(with_needs(menu, at), other) || sound[other]);
+        if (all) resolver.check(at);
+    }
+}
+
+std::string read_currency(std::span<const Cursor> cursors) {
+    std::string currency;
+    for (const auto& cursor : cursors) {
+        if (!cursor.is_object() || !cursor.has("cost")) continue;
+        const auto cost = cursor["cost"];
+        const auto* note = cost.findings().notes.find(cost.address());
+        if (!note || !note->unit) continue;
+        const std::string_view unit = note->unit->text;
+        if (currency.empty()) currency = unit;
+        if (currency != unit)
+            cost.complain("one file counts in one currency, and the costs above are in " +
+                          currency);
+    }
+    return currency;
+}
+
+}  // namespace windwall::scenario

@@ -1,0 +1,72 @@
+#include "windwall/scenario/digest.hpp"
+
+#include "windwall/fields/canonical.hpp"
+#include "windwall/fields/sha256.hpp"
+#include "windwall/scenario/physics_of_upgrade.hpp"
+
+#include <nlohmann/json.hpp>
+
+namespace windwall::scenario {
+namespace {
+
+using fields::Json;
+
+// Texts that say something of the vehicle, such as the size of a tyre.
+void add_texts(Json& physics, const fields::Row& outer, void* owner) {
+    for (const auto& row : outer.member.group->rows())
+        if (row.member.shape == fields::Shape::text)
+            physics[std::string(outer.key)][std::string(row.key)] =
+                *static_cast<const std::string*>(row.member.of(owner));
+}
+
+Json vehicle_of(const Scenario& scenario) {
+    const auto& type = fields::group_type<vehicle::Vehicle>;
+    auto physics = fields::physics_of(type, &scenario.vehicle, scenario.notes);
+    // Only looked at; the types underneath know no const.
+    auto* vehicle = const_cast<vehicle::Vehicle*>(&scenario.vehicle);
+    for (const auto& row : type.rows())
+        if (row.member.shape == fields::Shape::group)
+            add_texts(physics, row, row.member.of(vehicle));
+    return physics;
+}
+
+Json limits_of(const Scenario& scenario) {
+    const auto bound = [](const std::optional<double>& number) {
+        return number ? Json(*number) : Json();
+    };
+    auto limits = Json::object();
+    for (const auto& limit : scenario.limits)
+        limits[limit.address] = {{"max", bound(limit.max)}, {"min", bound(limit.min)}};
+    return limits;
+}
+
+Json observed_of(const Scenario& scenario) {
+    auto list = Json::array();
+    for (const auto& observation : scenario.observed)
+        list.push_back(fields::physics_of(fields::group_type<Observation>, &observation,
+                                          scenario.notes,
+                                          "observed/" + std::to_string(list.size() + 1)));
+    return list;
+}
+
+Json upgrades_of(const Scenario& scenario) {
+    auto list = Json::array();
+    for (const auto& upgrade : scenario.menu)
+        list.push_back(physics_of(upgrade, scenario.menu, scenario.notes));
+    return list;
+}
+
+}  // namespace
+
+std::string digested_text(const Scenario& scenario) {
+    return fields::canonical({{"format", current_format},
+                              {"vehicle", vehicle_of(scenario)},
+                              {"limits", limits_of(scenario)},
+                              {"observed", observed_of(scenario)},
+                              {"currency", scenario.currency},
+                              {"upgrades", upgrades_of(scenario)}});
+}
+
+std::string digest(const Scenario& scenario) { return fields::sha256(digested_text(scenario)); }
+
+}  // namespace windwall::scenario

@@ -1,0 +1,47 @@
+#include "windwall/fields/plain_text.hpp"
+#include "windwall/scenario/edit.hpp"
+#include "windwall/scenario/fitted_notes.hpp"
+#include "windwall/scenario/prune.hpp"
+
+#include <algorithm>
+
+namespace windwall::scenario {
+namespace {
+
+Loaded refused(std::string sentence) {
+    Loaded made{.scenario = {}, .problems = {}, .file = "install"};
+    made.problems.add("", {}, std::move(sentence));
+    return made;
+}
+
+}  // namespace
+
+fields::Reading<UpgradeSet> set_of(const Menu& menu, std::span<const std::string> ids) {
+    UpgradeSet set = 0;
+    for (const auto& id : ids) {
+        const auto found = std::ranges::find(menu, id, &Upgrade::id);
+        if (found == menu.end())
+            return fields::Reading<UpgradeSet>::refused("there is no upgrade " +
+                                                        fields::in_quotes(id));
+        set |= only(static_cast<std::size_t>(found - menu.begin()));
+    }
+    return set;
+}
+
+Loaded fit(const Scenario& scenario, std::span<const std::string> ids, const Picks& picks) {
+    const auto set = set_of(scenario.menu, ids);
+    if (!set) return refused(set.complaint);
+    auto vehicle = install(scenario, *set, picks);
+    if (auto* why = std::get_if<std::string>(&vehicle)) return refused(std::move(*why));
+    Loaded made{.scenario = scenario, .problems = {}, .file = "install"};
+    made.scenario->notes = fitted_notes(scenario, *set, picks);
+    made.scenario->vehicle = std::get<vehicle::Vehicle>(std::move(vehicle));
+    if (*set == 0) return made;
+    made.scenario->observed.clear();
+    made.scenario->observed_source.reset();
+    keep_possible_upgrades(*made.scenario, *set);
+    keep_possible_limits(*made.scenario);
+    return made;
+}
+
+}  // namespace windwall::scenario

@@ -1,0 +1,133 @@
+#include "windwall/fields/plain_text.hpp"
+#include "windwall/fields/quantity.hpp"
+#include "windwall/fields/read.hpp"
+#include "windwall/scenario/read_upgrade.hpp"
+#include "windwall/scenario/result_address.hpp"
+
+#include <nlohmann/json.hpp>
+
+#include <algorithm>
+#include <cmath>
+
+namespace windwall::scenario {
+namespace {
+
+using fields::Cursor;
+using fields::Dimension;
+using fields::Measure;
+
+constexpr std::size_t most_changes = 64;
+constexpr std::size_t most_values = 16;
+constexpr double largest_factor = 1000;
+
+std::string is_a_result(std::string_view address) {
+    return fields::in_quotes(address) +
+           " is a result, not an input: it follows from the others; it can stand in limits";
+}
+
+// An address into a part that only another upgrade brings.
+std::string brought_by(const Menu& menu, std::string_view address) {
+    for (const auto& upgrade : menu)
+        for (const auto& insert : upgrade.inserts)
+            if (address.starts_with(std::string(list_key(insert.part)) + "/" + insert.id + "/"))
+                return "; that part comes with the upgrade \"" + upgrade.id +
+                       "\", which this one would have to require";
+    return {};
+}
+
+// The spot that a key leads to, or a problem, or silence where that has a problem already.
+std::optional<Spot> spot_of(const Cursor& change, std::string_view address,
+                            const Surroundings& around) {
+    // After the last problem that is kept, no words are sought for another.
+    if (change.findings().problems.size() >= fields::Problems::most) return std::nullopt;
+    auto spot = find_spot(around.layout, address);
+    if (spot) return *std::move(spot.value);
+    if (around.quiet || around.spoiled.touches(address)) return std::nullopt;
+    change.complain(is_result(around.layout, address)
+                        ? is_a_result(address)
+                        : spot.complaint + brought_by(around.menu, address));
+    return std::nullopt;
+}
+
+// What a difference of two such quantities is measured in.
+Measure difference_of(const Measure& measure) {
+    switch (measure.dimension) {
+        case Dimension::temperature: return fields::temperature_difference("K");
+        case Dimension::absolute_pressure:
+        case Dimension::gauge_pressure: return fields::pressure_difference("kPa");
+        default: return measure;
+    }
+}
+
+bool takes_numbers(const Spot& spot, const Cursor& change, std::string_view verb) {
+    if (spot.is_number()) return true;
+    change.complain("only a number can be " + std::string(verb));
+    return false;
+}
+
+void read_set(const Cursor& change, Spot spot, Upgrade& into) {
+    if (auto value = read_value(spot, change))
+        into.sets.push_back({std::move(spot), *std::move(value)});
+}
+
+void read_choose(const Cursor& change, Spot spot, Upgrade& into) {
+    if (!change.is_list() || change.size() < 2 || change.size() > most_values) {
+        change.complain("a list of 2 to 16 values to choose from is expected here, found " +
+                        (change.is_list() ? std::to_string(change.size()) : change.is_what()));
+        return;
+    }
+    std::vector<Value> values;
+    for (std::size_t at = 0; at < change.size(); ++at)
+        if (auto value = read_value(spot, change.entry(at))) values.push_back(*std::move(value));
+    if (values.size() == change.size())
+        into.choices.push_back({std::move(spot), std::move(values)});
+}
+
+void read_scale(const Cursor& change, Spot spot, Upgrade& into) {
+    if (!takes_numbers(spot, change, "scaled")) return;
+    const auto factor = fields::read_quantity(fields::number(), change);
+    if (!factor) return;
+    if (factor->value > 0 && factor->value <= largest_factor)
+        into.scales.push_back({std::move(spot), factor->value});
+    else
+        change.complain("a factor above 0 and up to 1000 is expected, found " +
+                        fields::printable(factor->text));
+}
+
+void read_add(const Cursor& change, Spot spot, Upgrade& into) {
+    if (!takes_numbers(spot, change, "added to")) return;
+    const auto amount = fields::read_quantity(difference_of(spot.row->measure), change);
+    if (amount) into.adds.push_back({std::move(spot), amount->value});
+}
+
+using Reader = void (*)(const Cursor&, Spot, Upgrade&);
+
+void read_verb(const Cursor& object, Verb verb, Reader reader, Upgrade& into,
+               const Surroundings& around) {
+    if (!object.has(name(verb))) return;
+    const auto changes = object[name(verb)];
+    if (!changes.is_object()) {
+        changes.complain("an object of addresses is expected here, found " + changes.is_what());
+        return;
+    }
+    if (changes.size() > most_changes) {
+        changes.complain("at most 64 addresses are allowed, found " +
+                         std::to_string(changes.size()));
+        return;
+    }
+    for (const auto address : changes.keys())
+        if (auto spot = spot_of(changes[address], address, around))
+            reader(changes[address], *std::move(spot), into);
+}
+
+}  // namespace
+
+void read_changes(const Cursor& object, Upgrade& into, const Surroundings& around) {
+    if (!object.is_object()) return;
+    read_verb(object, Verb::set, read_set, into, around);
+    read_verb(object, Verb::choose, read_choose, into, around);
+    read_verb(object, Verb::scale, read_scale, into, around);
+    read_verb(object, Verb::add, read_add, into, around);
+}
+
+}  // namespace windwall::scenario

@@ -1,0 +1,114 @@
+#include "windwall/scenario/read_menu.hpp"
+
+#include "windwall/scenario/apply.hpp"
+#include "windwall/scenario/check_menu.hpp"
+#include "windwall/scenario/conflicts.hpp"
+#include "windwall/scenario/read_upgrade.hpp"
+#include "windwall/scenario/relations.hpp"
+
+#include <algorithm>
+
+namespace windwall::scenario {
+namespace {
+
+using fields::Cursor;
+
+class MenuReader {
+public:
+    MenuReader(const Cursor& list, const vehicle::Vehicle& vehicle)
+        : list_(list), vehicle_(vehicle), sound_vehicle_(list.findings().problems.empty()) {}
+
+    MenuRead read() {
+        read_upgrades();
+        relate(menu_, [&](std::size_t at, std::string_view key, std::size_t entry,
+                          std::string why) { cursors_[at][key].entry(entry).complain(why); });
+        contradictions();
+        lay_out();
+        change();
+        find_conflicts(menu_, [&](std::size_t at, Verb verb, std::size_t action, std::string why) {
+            cursor_of(cursors_[at], menu_[at], verb, action).complain(why);
+        });
+        check_choices(menu_, cursors_);
+        if (sound_vehicle_) check_resolved(menu_, cursors_, layouts_);
+        auto currency = read_currency(cursors_);
+        layouts_.push_back(vehicle_);
+        std::rotate(layouts_.begin(), layouts_.end() - 1, layouts_.end());
+        return {std::move(menu_), std::move(currency), std::move(layouts_)};
+    }
+
+private:
+    void read_upgrades() {
+        std::vector<std::string_view> taken;
+        for (std::size_t at = 0; at < list_.size(); ++at)
+            cursors_.push_back(read_upgrade(list_.entry(at), menu_.emplace_back(), taken));
+    }
+
+    // What can never be fitted, because what it needs cannot stand together.
+    void contradictions() {
+        for (std::size_t at = 0; at < menu_.size(); ++at)
+            if (auto why = refusal(menu_, with_needs(menu_, at)); !why.empty())
+                cursors_[at].complain("it can never be fitted: " + why);
+    }
+
+    // The parts of the vehicle with each upgrade and what it requires.
+    void lay_out() {
+        const Spoiled spoiled(list_.findings().problems);
+        for (std::size_t at = 0; at < menu_.size(); ++at) {
+            Faults faults;
+            layouts_.push_back(vehicle_);
+            rearrange(layouts_.back(), menu_, with_needs(menu_, at), faults);
+            for (const auto& fault : faults)
+                if (fault.upgrade == at && !amiss(spoiled, at) && !lost(spoiled, fault))
+                    cursor_of(cursors_[at], menu_[at], fault.verb, fault.action)
+                        .complain(fault.sentence);
+        }
+    }
+
+    // Whether the parts that an upgrade and its requirements bring have problems already.
+    bool amiss(const Spoiled& spoiled, std::size_t at) const {
+        for (std::size_t other = 0; other < menu_.size(); ++other) {
+            if (!holds(with_needs(menu_, at), other)) continue;
+            for (const auto key : {"requires", "replace", "remove", "insert"})
+                if (spoiled.touches(cursors_[other].address() + "/" + key)) return true;
+        }
+        return false;
+    }
+
+    // Whether the part that was looked for may be there under a broken id.
+    bool lost(const Spoiled& spoiled, const Fault& fault) const {
+        if (vehicle_.charge_path.empty() || vehicle_.driveline.empty()) return true;
+        const auto& upgrade = menu_[fault.upgrade];
+        const auto sought = fault.verb == Verb::insert
+                                ? upgrade.inserts[fault.action].anchors.front()
+                            : fault.verb == Verb::replace ? upgrade.replaces[fault.action].id
+                                                          : upgrade.removes[fault.action].id;
+        return spoiled.touches("charge_path/" + sought) || spoiled.touches("driveline/" + sought);
+    }
+
+    void change() {
+        const Spoiled spoiled(list_.findings().problems);
+        const bool no_parts = vehicle_.charge_path.empty() || vehicle_.driveline.empty();
+        for (std::size_t at = 0; at < menu_.size(); ++at)
+            read_changes(cursors_[at], menu_[at],
+                         {layouts_[at], menu_, spoiled, no_parts || amiss(spoiled, at)});
+    }
+
+    const Cursor& list_;
+    const vehicle::Vehicle& vehicle_;
+    bool sound_vehicle_;
+    Menu menu_;
+    std::vector<Cursor> cursors_;
+    std::vector<vehicle::Vehicle> layouts_;
+};
+
+}  // namespace
+
+MenuRead read_menu(const Cursor& list, const vehicle::Vehicle& vehicle) {
+    if (list.is_list() && list.size() <= most_upgrades) return MenuReader(list, vehicle).read();
+    list.complain(list.is_list()
+                      ? "at most 64 upgrades are allowed, found " + std::to_string(list.size())
+                      : "a list of upgrades is expected here, found " + list.is_what());
+    return {{}, {}, {vehicle}};
+}
+
+}  // namespace windwall::scenario

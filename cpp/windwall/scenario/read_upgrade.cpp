@@ -1,0 +1,177 @@
+#include "windwall/scenario/read_upgrade.hpp"
+
+#include "windwall/fields/plain_text.hpp"
+#include "windwall/fields/read.hpp"
+#include "windwall/scenario/read_part.hpp"
+
+#include <nlohmann/json.hpp>
+
+#include <algorithm>
+
+namespace windwall::scenario {
+namespace {
+
+using fields::Cursor;
+
+constexpr std::size_t most_ids = 64;
+constexpr std::size_t most_parts = 16;
+
+const fields::Known& known_keys() {
+    static const fields::Known keys{"id",     "requires", "excludes", "replace", "remove",
+                                    "insert", "set",      "choose",   "scale",   "add"};
+    return keys;
+}
+
+// The id if it can serve in addresses; otherwise a problem, and the number serves.
+const std::string* read_id(const Cursor& object, std::vector<std::string_view>& taken) {
+    if (!object.has("id")) {
+        object.complain_about_key("id", "is missing; every upgrade has an id of its own");
+        return nullptr;
+    }
+    const auto value = object["id"];
+    const auto* id = value.text();
+    const auto wrong = id ? word_complaint(*id) : "an id is a text, found " + value.is_what();
+    if (!wrong.empty()) {
+        value.complain(wrong);
+        return nullptr;
+    }
+    if (std::ranges::find(taken, *id) != taken.end()) {
+        value.complain(fields::in_quotes(*id) + " is the id of another upgrade");
+        return nullptr;
+    }
+    taken.push_back(*id);
+    return id;
+}
+
+std::vector<std::string> read_ids(const Cursor& list) {
+    std::vector<std::string> ids;
+    if (!list.is_list()) {
+        list.complain("a list of ids is expected here, found " + list.is_what());
+    } else if (list.size() > most_ids) {
+        list.complain("at most 64 ids are allowed, found " + std::to_string(list.size()));
+    } else {
+        for (std::size_t at = 0; at < list.size(); ++at) {
+            const auto entry = list.entry(at);
+            if (const auto* id = entry.text())
+                ids.push_back(*id);
+            else
+                entry.complain("an id is a text, found " + entry.is_what());
+        }
+    }
+    return ids;
+}
+
+void read_replaces(const Cursor& object, Upgrade& into) {
+    if (!object.is_object()) {
+        object.complain("an object {id: part} is expected here, found " + object.is_what());
+        return;
+    }
+    if (object.size() > most_parts) {
+        object.complain("at most 16 parts are replaced by one upgrade");
+        return;
+    }
+    for (const auto id : object.keys()) {
+        const auto part = object[id];
+        if (part.is_object() && part.has("id") && part["id"].json() != id)
+            part["id"].complain("the new part takes the id " + fields::in_quotes(id) +
+                                " of the old one");
+        if (auto read = read_part(part))
+            into.replaces.push_back({std::string(id), *std::move(read)});
+    }
+}
+
+void read_removes(const Cursor& list, Upgrade& into) {
+    for (auto& id : read_ids(list))
+        into.removes.push_back({std::move(id), into.removes.size()});
+}
+
+std::optional<Insert> read_insert(const Cursor& object) {
+    if (!object.is_object()) {
+        object.complain("an object with a part and after or before is expected here, found " +
+                        object.is_what());
+        return std::nullopt;
+    }
+    fields::check_keys(object, {}, {"part", "after", "before"});
+    if (object.has("after") == object.has("before"))
+        object.complain_about_key("after", "say after or before which part, one of the two");
+    Insert made;
+    made.after = object.has("after");
+    const auto anchors = made.after ? "after" : "before";
+    if (object.has(anchors)) {
+        made.anchors = read_ids(object[anchors]);
+        if (object[anchors].is_list() && object[anchors].size() == 0)
+            object[anchors].complain("at least one id is needed");
+    }
+    if (!object.has("part")) {
+        object.complain_about_key("part", "is missing; it is the part to insert");
+        return std::nullopt;
+    }
+    const auto part = object["part"];
+    auto read = read_part(part);
+    const auto id = read_part_id(part);
+    if (!read || !id) return std::nullopt;
+    made.part = *std::move(read);
+    made.id = *id;
+    return made;
+}
+
+void read_inserts(const Cursor& list, Upgrade& into) {
+    if (!list.is_list()) {
+        list.complain("a list of parts and where they go is expected here, found " +
+                      list.is_what());
+        return;
+    }
+    if (list.size() > most_parts) {
+        list.complain("at most 16 parts are inserted by one upgrade");
+        return;
+    }
+    for (std::size_t at = 0; at < list.size(); ++at) {
+        auto made = read_insert(list.entry(at));
+        if (!made) continue;
+        made->entry = at;
+        const bool twice = std::ranges::any_of(
+            into.inserts, [&](const Insert& other) { return other.id == made->id; });
+        if (twice) list.entry(at)["part"]["id"].complain("this upgrade inserts it twice");
+        into.inserts.push_back(*std::move(made));
+    }
+}
+
+void read_body(const Cursor& object, Upgrade& into) {
+    into.source = std::make_shared<const fields::Json>(object.json());
+    fields::read(fields::group_type<Terms>, &into.terms, object, known_keys());
+    if (object.has("requires")) into.required = read_ids(object["requires"]);
+    if (object.has("excludes")) into.excluded = read_ids(object["excludes"]);
+    if (object.has("replace")) read_replaces(object["replace"], into);
+    if (object.has("remove")) read_removes(object["remove"], into);
+    if (object.has("insert")) read_inserts(object["insert"], into);
+}
+
+}  // namespace
+
+Cursor read_upgrade(const Cursor& object, Upgrade& into, std::vector<std::string_view>& taken_ids) {
+    if (!object.is_object()) {
+        object.complain("an upgrade is expected here, an object; found " + object.is_what());
+        return object;
+    }
+    const auto* id = read_id(object, taken_ids);
+    const auto addressed = id ? object.known_as(*id) : object;
+    if (id) into.id = *id;
+    read_body(addressed, into);
+    return addressed;
+}
+
+Cursor cursor_of(const Cursor& object, const Upgrade& upgrade, Verb verb, std::size_t action) {
+    const auto under = object[name(verb)];
+    switch (verb) {
+        case Verb::replace: return under[upgrade.replaces[action].id];
+        case Verb::remove: return under.entry(upgrade.removes[action].entry);
+        case Verb::insert: return under.entry(upgrade.inserts[action].entry);
+        case Verb::set: return under[upgrade.sets[action].spot.address];
+        case Verb::choose: return under[upgrade.choices[action].spot.address];
+        case Verb::scale: return under[upgrade.scales[action].spot.address];
+        case Verb::add: return under[upgrade.adds[action].spot.address];
+    }
+    return under;
+}
+
+}  // namespace windwall::scenario

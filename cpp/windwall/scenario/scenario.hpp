@@ -1,0 +1,30 @@
+#pragma once
+#include "windwall/fields/notes.hpp"
+#include "windwall/scenario/head.hpp"
+#include "windwall/scenario/observation.hpp"
+#include "windwall/scenario/upgrade.hpp"
+#include "windwall/solve/limits.hpp"
+#include "windwall/vehicle/vehicle.hpp"
+
+#include <memory>
+#include <string>
+#include <vector>
+
+namespace windwall::scenario {
+
+/// One scenario file, understood: one vehicle on one day with one goal, and the menu of what could
+/// be done to it. A value; what changes it makes another one.
+struct Scenario {
+    Head head;
+    vehicle::Vehicle vehicle;
+    Menu menu;
+    std::string currency;              // of every cost; empty where none is stated
+    std::vector<solve::Limit> limits;  // as stated; the built-in ones are not among them
+    std::vector<Observation> observed;
+    fields::Notes notes;  // of every address in the file: as typed, its sigma, its place
+
+    std::shared_ptr<const fields::Json> limits_source;  // as typed, to be saved
+    std::shared_ptr<const fields::Json> observed_source;
+};
+
+}  // namespace windwall::scenario

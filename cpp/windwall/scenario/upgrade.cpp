@@ -1,0 +1,36 @@
+#include "windwall/scenario/upgrade.hpp"
+
+#include <array>
+
+namespace windwall::scenario {
+
+std::string_view name(Verb verb) {
+    static constexpr std::array<std::string_view, 7> names{"replace", "remove", "insert", "set",
+                                                           "choose",  "scale",  "add"};
+    return names.at(static_cast<std::size_t>(verb));
+}
+
+std::span<const fields::Row> Terms::rows() {
+    using namespace fields;
+    static constexpr Row table[] = {
+        text("title", at<&Terms::title>, "What the upgrade is called in tables and plots"),
+        maybe("cost", "", at<&Terms::cost>, money("EUR"), {0, 1e6},
+              "What it costs; one currency in one file"),
+        maybe("hours", "", at<&Terms::hours>, labour("h"), {0, 10000}, "How long it takes to fit"),
+    };
+    return table;
+}
+
+vehicle::ChargePath& list_of(vehicle::Vehicle& vehicle, const charge::Part&) {
+    return vehicle.charge_path;
+}
+
+vehicle::Driveline& list_of(vehicle::Vehicle& vehicle, const driveline::Part&) {
+    return vehicle.driveline;
+}
+
+std::string_view list_key(const Part& part) {
+    return std::holds_alternative<charge::Part>(part) ? "charge_path" : "driveline";
+}
+
+}  // namespace windwall::scenario
