@@ -1,5 +1,6 @@
 #include "windwall/fields/exact.hpp"
 #include "windwall/fields/quantity.hpp"
+#include "windwall/fields/readable.hpp"
 #include "windwall/scenario/apply.hpp"
 
 #include <algorithm>
@@ -23,8 +24,9 @@ std::string out_of_range(const Spot& spot, vehicle::Vehicle& vehicle) {
     const double* number = reached ? number_in(spot, reached.owner) : nullptr;
     if (!number || (*number >= spot.low && *number <= spot.high)) return {};
     const auto& unit = fields::unit_of(spot.row->measure);
-    return spot.address + " would be " + fields::format(*number, unit) + ", outside " +
-           fields::range_text(*spot.row);
+    auto made = fields::readable_number(fields::from_si(*number, unit), 4);
+    if (!unit.text.empty()) made += " " + std::string(unit.text);
+    return spot.address + " would be " + made + ", outside " + fields::range_text(*spot.row);
 }
 
 // Goes through all actions of one verb of a set, in the order of the menu.

@@ -25,14 +25,14 @@ std::string is_a_result(std::string_view address) {
            " is a result, not an input: it follows from the others; it can stand in limits";
 }
 
-// An address into a part that only another upgrade brings.
-std::string brought_by(const Menu& menu, std::string_view address) {
+// Why an address leads nowhere; into a part, perhaps, that only another upgrade brings.
+std::string nowhere(const Menu& menu, std::string_view address, const std::string& complaint) {
     for (const auto& upgrade : menu)
         for (const auto& insert : upgrade.inserts)
             if (address.starts_with(std::string(list_key(insert.part)) + "/" + insert.id + "/"))
-                return "; that part comes with the upgrade \"" + upgrade.id +
+                return "that part comes with the upgrade \"" + upgrade.id +
                        "\", which this one would have to require";
-    return {};
+    return complaint;
 }
 
 // The spot that a key leads to, or a problem, or silence where that has a problem already.
@@ -42,10 +42,10 @@ std::optional<Spot> spot_of(const Cursor& change, std::string_view address,
     if (change.findings().problems.size() >= fields::Problems::most) return std::nullopt;
     auto spot = find_spot(around.layout, address);
     if (spot) return *std::move(spot.value);
-    if (around.quiet || around.spoiled.touches(address)) return std::nullopt;
-    change.complain(is_result(around.layout, address)
-                        ? is_a_result(address)
-                        : spot.complaint + brought_by(around.menu, address));
+    if (is_result(around.layout, address))
+        change.complain(is_a_result(address));
+    else if (!around.quiet && !around.spoiled.touches(address))
+        change.complain(nowhere(around.menu, address, spot.complaint));
     return std::nullopt;
 }
 

@@ -22,12 +22,13 @@ struct Reason {
     }
 };
 
+// An input is refused by name; what cannot be found because of a problem is passed over.
 void complain_about(const fields::Cursor& limit, std::string_view address,
-                    const vehicle::Vehicle& vehicle) {
+                    const vehicle::Vehicle& vehicle, const Spoiled& spoiled) {
     if (find_spot(vehicle, address))
         limit.complain(fields::in_quotes(address) +
                        " is an input; a limit is put on a result, such as manifold/temperature");
-    else
+    else if (!spoiled.touches(address))
         limit.complain(no_result(vehicle, address));
 }
 
@@ -76,8 +77,8 @@ std::vector<solve::Limit> read_limits(const fields::Cursor& limits,
         if (row != results.end()) {
             if (auto made = read_limit(limit, address, *row->second))
                 read.push_back(*std::move(made));
-        } else if (!spoiled.touches(address)) {
-            complain_about(limit, address, layouts.front());
+        } else {
+            complain_about(limit, address, layouts.front(), spoiled);
         }
     }
     return read;
