@@ -140,7 +140,7 @@ TEST(Editing, FittingCarriesPartsValuesAndNotes) {
 TEST(Editing, WhatIsFittedCanBeSavedAndReadAgain) {
     const auto car = airfield();
     for (UpgradeSet set = 0; set < only(car.menu.size()); ++set) {
-        if (set % 23 != 0 || install(car, set).index() != 0) continue;
+        if (set % 97 != 0 || install(car, set).index() != 0) continue;
         std::vector<std::string> ids;
         for (std::size_t at = 0; at < car.menu.size(); ++at)
             if (holds(set, at)) ids.push_back(car.menu[at].id);

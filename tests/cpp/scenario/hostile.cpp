@@ -1,7 +1,7 @@
 #include "windwall/scenario/edit.hpp"
 #include "windwall/scenario/save.hpp"
 
-#include <chrono>
+#include <ctime>
 #include <random>
 
 #include "files.hpp"
@@ -10,13 +10,13 @@
 namespace windwall::scenario {
 namespace {
 
-// Generous for a slow machine under a sanitizer; the slowest of these takes a fifth of it.
-constexpr auto soon = std::chrono::seconds(5);
+// Seconds of this process's own time: generous, the slowest takes a tenth of it.
+constexpr double soon = 5;
 
 std::string quickly(const std::string& text) {
-    const auto start = std::chrono::steady_clock::now();
+    const auto start = std::clock();
     const auto lines = problems_of(text);
-    EXPECT_LT(std::chrono::steady_clock::now() - start, soon);
+    EXPECT_LT(static_cast<double>(std::clock() - start) / CLOCKS_PER_SEC, soon);
     return lines;
 }
 
@@ -117,7 +117,7 @@ TEST(Hostile, EveryValueOfAGoodFileReplaced) {
     std::mt19937 random(5);
     for (const auto& [pointer, value] : flat.items()) {
         for (const auto& other : others) {
-            if (random() % 4 != 0) continue;
+            if (random() % 8 != 0) continue;
             auto root = whole;
             root[fields::Json::json_pointer(pointer)] = other;
             const auto read = load(root.dump());

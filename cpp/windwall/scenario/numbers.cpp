@@ -1,0 +1,116 @@
+#include "windwall/scenario/numbers.hpp"
+
+#include "windwall/fields/address.hpp"
+#include "windwall/fields/exact.hpp"
+
+#include <limits>
+#include <stdexcept>
+
+namespace windwall::scenario {
+namespace {
+
+constexpr double infinity = std::numeric_limits<double>::infinity();
+
+// One number where it lives, and what is known of it.
+struct Number {
+    std::string address;
+    const fields::Row* row{};  // null for a factor or an amount
+    double* here{};
+};
+
+template <class Visit>
+void each_of_struct(const fields::GroupType& type, void* made, const std::string& under,
+                    Visit&& visit) {
+    for (const auto& path : fields::all_addresses(type, made))
+        if (path.get(made))
+            visit(Number{fields::joined(under, path.text()), &path.row(), &path.at(made)});
+}
+
+template <class Visit>
+void each_of_part(Part& part, const std::string& under, Visit&& visit) {
+    std::visit(
+        [&](auto& kinds) {
+            std::visit([&]<class T>(
+                           T& made) { each_of_struct(fields::group_type<T>, &made, under, visit); },
+                       kinds.value);
+        },
+        part);
+}
+
+template <class Visit>
+void each_of_value(const Spot& spot, Value& value, const std::string& address, Visit&& visit) {
+    if (auto* number = std::get_if<double>(&value)) visit(Number{address, spot.row, number});
+    if (auto* list = std::get_if<std::vector<double>>(&value))
+        for (std::size_t at = 0; at < list->size(); ++at)
+            visit(Number{address + "/" + std::to_string(at + 1), spot.row, &(*list)[at]});
+}
+
+template <class Visit>
+void each_of_upgrade(Upgrade& upgrade, Visit&& visit) {
+    const auto under = [&](Verb verb) {
+        return "upgrades/" + upgrade.id + "/" + std::string(name(verb)) + "/";
+    };
+    for (auto& [id, part] : upgrade.replaces)
+        each_of_part(part, under(Verb::replace) + id, visit);
+    for (auto& action : upgrade.inserts)
+        each_of_part(action.part, under(Verb::insert) + std::to_string(action.entry + 1) + "/part",
+                     visit);
+    for (auto& [spot, value] : upgrade.sets)
+        each_of_value(spot, value, under(Verb::set) + spot.address, visit);
+    for (auto& [spot, values] : upgrade.choices)
+        for (std::size_t at = 0; at < values.size(); ++at)
+            each_of_value(spot, values[at],
+                          under(Verb::choose) + spot.address + "/" + std::to_string(at + 1), visit);
+    for (auto& [spot, factor] : upgrade.scales)
+        visit(Number{under(Verb::scale) + spot.address, nullptr, &factor});
+    for (auto& [spot, amount] : upgrade.adds)
+        visit(Number{under(Verb::add) + spot.address, nullptr, &amount});
+}
+
+double sigma_of(const Number& number, const fields::Notes& notes) {
+    const auto* note = notes.find(number.address);
+    if (number.row) return fields::sigma_of(*number.row, note);
+    return note ? note->sigma.value_or(0) : 0;
+}
+
+// Every number of a scenario that has a sigma, in one order for all who ask.
+template <class Visit>
+void each_uncertain(Scenario& scenario, Visit&& visit) {
+    const auto if_uncertain = [&](const Number& number) {
+        const double sigma = sigma_of(number, scenario.notes);
+        if (sigma > 0) visit(number, sigma);
+    };
+    each_of_struct(fields::group_type<vehicle::Vehicle>, &scenario.vehicle, "", if_uncertain);
+    for (auto& upgrade : scenario.menu)
+        each_of_upgrade(upgrade, if_uncertain);
+}
+
+}  // namespace
+
+std::vector<Uncertain> uncertain_numbers(const Scenario& scenario) {
+    std::vector<Uncertain> all;
+    auto copy = scenario;
+    each_uncertain(copy, [&](const Number& number, double sigma) {
+        Uncertain made{number.address, *number.here, sigma, -infinity, infinity};
+        if (number.row) {
+            const auto& unit = fields::unit_of(number.row->measure);
+            made.low = fields::to_si(number.row->range.low, unit);
+            made.high = fields::to_si(number.row->range.high, unit);
+        }
+        all.push_back(std::move(made));
+    });
+    return all;
+}
+
+Scenario with_numbers(const Scenario& scenario, std::span<const double> values) {
+    auto copy = scenario;
+    std::size_t at = 0;
+    each_uncertain(copy, [&](const Number& number, double) {
+        if (at < values.size()) *number.here = values[at];
+        ++at;
+    });
+    if (at != values.size()) throw std::logic_error("a value for each uncertain number is needed");
+    return copy;
+}
+
+}  // namespace windwall::scenario

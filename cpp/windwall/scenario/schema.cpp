@@ -1,0 +1,95 @@
+#include "windwall/scenario/schema.hpp"
+
+#include "windwall/fields/schema.hpp"
+#include "windwall/scenario/check_menu.hpp"
+#include "windwall/scenario/scenario.hpp"
+
+#include <nlohmann/json.hpp>
+
+namespace windwall::scenario {
+namespace {
+
+using fields::Json;
+
+Json object_of(const Json& values, std::string_view says) {
+    return {{"type", "object"},
+            {"description", says},
+            {"maxProperties", 64},
+            {"additionalProperties", values}};
+}
+
+Json list_of(const Json& entries, std::size_t least, std::size_t most, std::string_view says) {
+    return {{"type", "array"},
+            {"description", says},
+            {"items", entries},
+            {"minItems", least},
+            {"maxItems", most}};
+}
+
+const Json quantity{{"type", {"string", "number"}}};
+
+Json id() { return {{"type", "string"}, {"pattern", "^[a-z][a-z0-9_]*$"}, {"maxLength", 64}}; }
+
+Json part(const Json& more) {
+    using Charge = fields::detail::TaggedOf<charge::Part>;
+    using Driveline = fields::detail::TaggedOf<driveline::Part>;
+    return {{"anyOf",
+             {fields::schema_of(Charge::type, more), fields::schema_of(Driveline::type, more)}}};
+}
+
+Json insert() {
+    const auto anchors = list_of(id(), 1, 64, "Ids, of which the first that is there counts.");
+    return {
+        {"type", "object"},
+        {"required", {"part"}},
+        {"properties", {{"after", anchors}, {"before", anchors}, {"part", part({{"id", id()}})}}},
+        {"oneOf", {{{"required", {"after"}}}, {{"required", {"before"}}}}},
+        {"additionalProperties", false}};
+}
+
+Json verbs() {
+    const auto ids = [](std::string_view says) { return list_of(id(), 0, 64, says); };
+    const Json anything = Json::object();
+    auto replace = object_of(part(Json::object()), "Parts that take the place and id of others.");
+    replace["maxProperties"] = 16;
+    return {{"id", id()},
+            {"requires", ids("Upgrades that this one needs.")},
+            {"excludes", ids("Upgrades that this one never goes with.")},
+            {"replace", replace},
+            {"remove", ids("Parts that go.")},
+            {"insert", list_of(insert(), 0, 16, "Parts that come, and where.")},
+            {"set", object_of(anything, "New values, by address.")},
+            {"choose", object_of(list_of(anything, 2, 16, "Values to choose from."),
+                                 "Values of which the fastest is taken, by address.")},
+            {"scale", object_of(quantity, "Factors, by address.")},
+            {"add", object_of(quantity, "Signed amounts, by address.")}};
+}
+
+Json limit() {
+    return {{"type", "object"},
+            {"required", {"why"}},
+            {"properties", {{"max", quantity}, {"min", quantity}, {"why", {{"type", "string"}}}}},
+            {"anyOf", {{{"required", {"max"}}}, {{"required", {"min"}}}}},
+            {"additionalProperties", false}};
+}
+
+}  // namespace
+
+Json schema() {
+    auto more = Json::object();
+    more["format"] = {{"const", current_format}, {"description", "What this file is."}};
+    const auto head = fields::schema_of(fields::group_type<Head>, Json::object());
+    for (const auto& [key, property] : head["properties"].items())
+        more[key] = property;
+    more["limits"] = object_of(limit(), "Limits on results, by address.");
+    more["observed"] = list_of(fields::schema_of(fields::group_type<Observation>, Json::object()),
+                               0, 64, "What the vehicle was seen to do.");
+    more["upgrades"] = list_of(fields::schema_of(fields::group_type<Terms>, verbs()), 0,
+                               most_upgrades, "The menu of what could be done.");
+    auto schema =
+        fields::document_schema(fields::group_type<vehicle::Vehicle>, "Scenario of windwall", more);
+    schema["required"].push_back("format");
+    return schema;
+}
+
+}  // namespace windwall::scenario
