@@ -28,9 +28,9 @@ double recovering_flow(double jet_area, double recovered, double upstream_pressu
         return -recovering_flow(jet_area, recovered, downstream_pressure, upstream_temperature,
                                 upstream_pressure, R, gamma);
     const double left = (1 - recovered) * (1 - recovered);
+    // May fall below zero, where the jet is choked long since.
     const double throat = upstream_pressure - (upstream_pressure - downstream_pressure) / left;
-    return media::orifice_flow(jet_area, upstream_pressure, upstream_temperature,
-                               std::max(throat, 0.0), R, gamma);
+    return media::orifice_flow(jet_area, upstream_pressure, upstream_temperature, throat, R, gamma);
 }
 
 double Throttle::jet_area(double opening) const noexcept {

@@ -1,5 +1,6 @@
 #include "windwall/charge/blower_point.hpp"
 #include "windwall/charge/blower_work.hpp"
+#include "windwall/media/orifice.hpp"
 
 #include <gtest/gtest.h>
 
@@ -58,7 +59,10 @@ TEST(Blower, NeverDeliversMoreForLeakingMore) {
 TEST(Blower, LeaksForwardWhenThePressureBehindIsLower) {
     const auto in = samples::air(100e3, 300, 0.03);
     const auto does = roots(10e-6).compress(in, 90e3, at(3000 * rpm));
-    EXPECT_LT(does.leak_flow, 0);
+    // From the inlet's state, not from the outlet's.
+    EXPECT_DOUBLE_EQ(does.leak_flow,
+                     -media::orifice_flow(10e-6, 100e3, 300, 90e3, 287.05, in.gas.gamma(300)));
+    EXPECT_NEAR(does.capacity, in.density() * 220e-6 * 50 - does.leak_flow, 1e-12);
     EXPECT_GT(does.capacity, roots(0).compress(in, 90e3, at(3000 * rpm)).capacity);
     EXPECT_LT(does.indicated_power, 0);
     EXPECT_EQ(roots(10e-6).compress(in, 100e3, at(3000 * rpm)).leak_flow, 0);
