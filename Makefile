@@ -46,13 +46,13 @@ build-all: build
 	@$(cmake_build) -- --quiet
 
 format:  ## format C++ and Python in place
-	@.ci/setup test
+	@test -x $(bin)/clang-format || .ci/setup test
 	@$(bin)/clang-format -i $(cpp_sources)
 	@$(bin)/ruff format .
 	@$(bin)/ruff check --fix .
 
 lint:  ## complain about format and style
-	@.ci/setup test
+	@test -x $(bin)/clang-format || .ci/setup test
 	@$(bin)/clang-format --dry-run --Werror $(cpp_sources)
 	@$(bin)/ruff format --check .
 	@$(bin)/ruff check .
