@@ -5,7 +5,6 @@ namespace windwall::scenario {
 std::span<const fields::Row> Head::rows() {
     using namespace fields;
     static constexpr Row table[] = {
-        text("$schema", at<&Head::schema>, "The JSON Schema that editors go by; never fetched"),
         text("title", at<&Head::title>, "What the vehicle is called"),
         choice("units", at<&Head::units>, "The units of everything that is printed or plotted",
                "metric, chosen by the project"),

@@ -44,13 +44,14 @@ Document up_to_date(Document document) {
     return migrated ? Document::made(*std::move(migrated)) : document;
 }
 
-void read_head(Head& head, const Cursor& root) {
+void read_head(Scenario& made, const Cursor& root) {
+    if (root.has("$schema")) made.schema = fields::read_text(root["$schema"]).value_or("");
     for (const auto& row : Head::rows())
-        if (root.has(row.key)) fields::read_member(row, row.member.of(&head), root[row.key]);
+        if (root.has(row.key)) fields::read_member(row, row.member.of(&made.head), root[row.key]);
 }
 
 fields::Known keys_beside_the_vehicle() {
-    fields::Known keys{"format"};
+    fields::Known keys{"format", "$schema"};
     for (const auto& row : Head::rows())
         keys.push_back(row.key);
     for (const auto key : {"limits", "observed", "upgrades"})
@@ -77,7 +78,7 @@ void read_upgrades_and_limits(Scenario& made, const Cursor& root) {
 
 void read_root(Scenario& made, const Cursor& root) {
     if (cannot_be_read(root)) return;
-    read_head(made.head, root);
+    read_head(made, root);
     fields::read(fields::group_type<vehicle::Vehicle>, &made.vehicle, root,
                  keys_beside_the_vehicle());
     read_upgrades_and_limits(made, root);

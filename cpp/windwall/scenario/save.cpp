@@ -25,6 +25,7 @@ fields::Json upgrades(const Menu& menu) {
 
 std::string save(const Scenario& scenario) {
     auto root = fields::Json::object();
+    if (!scenario.schema.empty()) root["$schema"] = scenario.schema;
     root["format"] = current_format;
     write_rows(root, fields::group_type<Head>, &scenario.head, scenario.notes);
     write_rows(root, fields::group_type<vehicle::Vehicle>, &scenario.vehicle, scenario.notes);

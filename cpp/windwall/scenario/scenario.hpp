@@ -15,6 +15,7 @@ namespace windwall::scenario {
 /// One scenario file, understood: one vehicle on one day with one goal, and the menu of what could
 /// be done to it. A value; what changes it makes another one.
 struct Scenario {
+    std::string schema;  // that editors go by; never fetched
     Head head;
     vehicle::Vehicle vehicle;
     Menu menu;

@@ -77,6 +77,7 @@ Json limit() {
 
 Json schema() {
     auto more = Json::object();
+    more["$schema"] = {{"type", "string"}, {"description", "This schema, for editors."}};
     more["format"] = {{"const", current_format}, {"description", "What this file is."}};
     const auto head = fields::schema_of(fields::group_type<Head>, Json::object());
     for (const auto& [key, property] : head["properties"].items())
