@@ -2,6 +2,12 @@
 
 namespace windwall::bindings {
 void bind_build_info(pybind11::module_& module);
+void bind_problems(pybind11::module_& module);
+void bind_units(pybind11::module_& module);
+void bind_scenario(pybind11::module_& module);
+void bind_facts(pybind11::module_& module);
+void bind_solve(pybind11::module_& module);
+void bind_rank(pybind11::module_& module);
 void bind_media_physics(pybind11::module_& physics);
 void bind_charge_physics(pybind11::module_& physics);
 void bind_engine_physics(pybind11::module_& physics);
@@ -13,6 +19,12 @@ PYBIND11_MODULE(_core, module) {
     using namespace windwall::bindings;
     module.doc() = "The C++ core of windwall; use it through the package windwall.";
     bind_build_info(module);
+    bind_problems(module);
+    bind_units(module);
+    bind_scenario(module);
+    bind_facts(module);
+    bind_solve(module);
+    bind_rank(module);
 
     auto physics = module.def_submodule("physics", "Handbook formulas, SI units.");
     bind_media_physics(physics);

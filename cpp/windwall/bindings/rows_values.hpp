@@ -1,0 +1,20 @@
+#pragma once
+#include "windwall/fields/member.hpp"
+
+#include <pybind11/pybind11.h>
+
+namespace windwall::bindings {
+
+/// The numbers of a struct as nested dicts of plain Python objects, by the keys of its rows. Parts
+/// are dicts by id with their word under "kind"; what is not there is None.
+pybind11::dict values_of(const fields::GroupType& group, const void* from);
+
+template <class T>
+pybind11::dict values_of(const T& made) {
+    return values_of(fields::group_type<T>, &made);
+}
+
+/// What the rows of a struct say about each key: symbol, dimension, unit, sentence.
+pybind11::dict rows_of(const fields::GroupType& group);
+
+}  // namespace windwall::bindings

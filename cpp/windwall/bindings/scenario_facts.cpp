@@ -1,0 +1,107 @@
+#include "windwall/bindings/rows_values.hpp"
+#include "windwall/bindings/scenario_problems.hpp"
+#include "windwall/fields/units.hpp"
+#include "windwall/scenario/scenario.hpp"
+#include "windwall/scenario/spot.hpp"
+#include "windwall/solve/limits.hpp"
+
+#include <pybind11/stl.h>
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace windwall::bindings {
+
+namespace py = pybind11;
+using py::literals::operator""_a;
+using scenario::Scenario;
+
+namespace {
+
+scenario::Spot spot(const Scenario& scenario, const std::string& address) {
+    auto found = scenario::find_spot(scenario.vehicle, address);
+    if (!found) throw WrongInput(address, found.complaint);
+    return *found;
+}
+
+/// The dimension and the unit that a value is described in.
+py::tuple measure(const Scenario& scenario, const std::string& address) {
+    const fields::Measure measure = spot(scenario, address).row->measure;
+    return py::make_tuple(std::string(fields::name_of(measure.dimension)),
+                          std::string(measure.unit));
+}
+
+/// One standard deviation, SI: as the file says, or the default's own.
+double sigma(const Scenario& scenario, const std::string& address) {
+    return fields::sigma_of(*spot(scenario, address).row, scenario.notes.find(address));
+}
+
+py::list menu(const Scenario& scenario) {
+    py::list made;
+    for (const scenario::Upgrade& upgrade : scenario.menu) {
+        made.append(py::dict("id"_a = upgrade.id, "title"_a = upgrade.terms.title,
+                             "cost"_a = upgrade.terms.cost, "hours"_a = upgrade.terms.hours,
+                             "requires"_a = upgrade.required, "excludes"_a = upgrade.excluded));
+    }
+    return made;
+}
+
+py::list limits(const Scenario& scenario) {
+    py::list made;
+    const solve::LimitWatch watch(scenario.vehicle, scenario.limits);
+    for (const solve::Limit& limit : watch.limits())
+        made.append(py::dict("address"_a = limit.address, "max"_a = limit.max, "min"_a = limit.min,
+                             "why"_a = limit.why));
+    return made;
+}
+
+/// Each number that was observed as (value, sigma), SI, beside the words.
+py::list observed(const Scenario& scenario) {
+    py::list made;
+    for (std::size_t at = 0; at < scenario.observed.size(); ++at) {
+        py::dict plain = values_of(scenario.observed[at]);
+        const std::string address = "observed/" + std::to_string(at + 1) + "/";
+        for (const fields::Row& row : scenario::Observation::rows()) {
+            const py::str key(row.key.data(), row.key.size());
+            const auto* note = scenario.notes.find(address + std::string(row.key));
+            if (!py::isinstance<py::float_>(plain[key])) continue;
+            plain[key] = py::make_tuple(plain[key], note ? note->sigma : std::nullopt);
+        }
+        made.append(plain);
+    }
+    return made;
+}
+
+}  // namespace
+
+void bind_facts(py::module_& module) {
+    module.def("measure", &measure, "scenario"_a, "address"_a,
+               "The dimension and the unit of an input.");
+    module.def("sigma", &sigma, "scenario"_a, "address"_a,
+               "One standard deviation of an input, SI.");
+    module.def("menu", &menu, "scenario"_a, "The upgrades of the file.");
+    module.def("limits", &limits, "scenario"_a, "The limits, as stated or built in.");
+    module.def(
+        "unrated", [](const Scenario& made) { return solve::unrated(made.vehicle); }, "scenario"_a,
+        "Results that no rating is given for.");
+    module.def("observed", &observed, "scenario"_a, "What the vehicle was seen to do.");
+    module.def(
+        "given",
+        [](const Scenario& made, const std::string& address) { return made.notes.given(address); },
+        "scenario"_a, "address"_a,
+        "Whether the file states this, rather than leaving the default.");
+    module.def(
+        "heading",
+        [](const Scenario& made) {
+            return py::dict("title"_a = made.head.title, "notes"_a = made.head.notes,
+                            "units"_a = made.head.units == fields::System::us ? "us" : "metric",
+                            "currency"_a = made.currency);
+        },
+        "scenario"_a, "What the file says about itself.");
+    module.def(
+        "observed_rows", [] { return rows_of(fields::group_type<scenario::Observation>); },
+        "What the rows of an observation say.");
+}
+
+}  // namespace windwall::bindings

@@ -1,0 +1,75 @@
+#include "windwall/bindings/solve_curve.hpp"
+
+#include "windwall/fields/address.hpp"
+#include "windwall/solve/describe.hpp"
+
+#include <limits>
+
+namespace windwall::bindings {
+
+namespace {
+
+constexpr double unknown = std::numeric_limits<double>::quiet_NaN();
+
+/// The engine and road speed and the gear are known even where nothing else is.
+void ask(const solve::Pull& pull, solve::OperatingPoint& point) {
+    point.engine.speed = pull.point.condition.engine_speed;
+    solve::RoadResult& road = point.road ? *point.road : point.road.emplace();
+    road.speed = pull.road_speed;
+    road.gear = static_cast<double>(pull.gear) + 1;
+}
+
+bool asked(const std::string& address) {
+    return address == "engine/speed" || address == "road/speed" || address == "road/gear";
+}
+
+class Recorder {
+public:
+    void add(const vehicle::Balance& balance, const solve::Pull& pull) {
+        const bool answered = pull.point.verdict.answered();
+        solve::describe(balance, pull, point_);
+        if (paths_.empty()) find_paths();
+        ask(pull, point_);
+        for (std::size_t k = 0; k < paths_.size(); ++k) {
+            const bool known = answered || asked(curve_.addresses[k]);
+            curve_.columns[k].push_back(known ? paths_[k].get(&point_).value_or(unknown) : unknown);
+        }
+        curve_.status.emplace_back(solve::name(pull.point.verdict.status));
+    }
+
+    Curve take() { return std::move(curve_); }
+
+private:
+    void find_paths() {
+        paths_ = fields::all_addresses(fields::group_type<solve::OperatingPoint>, &point_);
+        for (const fields::Path& path : paths_)
+            curve_.addresses.push_back(path.text());
+        curve_.columns.resize(paths_.size());
+    }
+
+    solve::OperatingPoint point_;
+    std::vector<fields::Path> paths_;
+    Curve curve_;
+};
+
+}  // namespace
+
+Curve full_throttle_curve(const vehicle::Vehicle& vehicle, std::optional<std::size_t> gear,
+                          std::size_t points) {
+    solve::Puller puller(vehicle);
+    Recorder recorder;
+    const double low = puller.lowest_engine_speed();
+    const double step =
+        (puller.highest_engine_speed() - low) / static_cast<double>(points > 1 ? points - 1 : 1);
+    const std::size_t first = gear.value_or(0);
+    const std::size_t last = gear ? *gear + 1 : puller.gears();
+    for (std::size_t used = first; used < last; ++used) {
+        for (std::size_t i = 0; i < points; ++i) {
+            const solve::Pull pull = puller.at(low + static_cast<double>(i) * step, used);
+            recorder.add(puller.solver().balance(), pull);
+        }
+    }
+    return recorder.take();
+}
+
+}  // namespace windwall::bindings

@@ -1,0 +1,8 @@
+"""`python -m windwall` is the command `windwall`."""
+
+import sys
+
+from windwall.command import main
+
+if __name__ == "__main__":
+    sys.exit(main())

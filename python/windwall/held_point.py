@@ -1,0 +1,36 @@
+"""The engine held at one condition."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from windwall.knock import KnockBand
+from windwall.outcome import Outcome
+
+
+class HeldPoint(Outcome):
+    """One operating point. The results' own rows are its attributes: `point.manifold.boost`."""
+
+    def __getattr__(self, key: str) -> Any:
+        if key.startswith("_"):
+            raise AttributeError(key)
+        return getattr(self.point, key)
+
+    def __dir__(self) -> list[str]:
+        return [*super().__dir__(), *(self.point if self.answered else ())]
+
+    @property
+    def knock_band(self) -> KnockBand:
+        """The margin with its band; `word` is likely, marginal or unlikely."""
+        return KnockBand(self.point.knock.margin, self._asked.knock_sigma)
+
+    def to_dict(self) -> dict[str, Any]:
+        """Everything as plain numbers in SI, ready for JSON."""
+        from windwall.documents import point_document
+
+        return point_document(self)
+
+    def summary(self) -> str:
+        from windwall.texts.point import point_text
+
+        return point_text(self)

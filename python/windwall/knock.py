@@ -1,0 +1,33 @@
+"""How likely detonation is: a band around a margin, never a promise."""
+
+from __future__ import annotations
+
+from math import erfc, sqrt
+from typing import NamedTuple
+
+
+class KnockBand(NamedTuple):
+    """A margin in octane numbers and one standard deviation of it."""
+
+    margin: float
+    sigma: float
+
+    @property
+    def chance(self) -> float:
+        """How probable detonation is when the margin is normal about its middle."""
+        return 0.5 * erfc(self.margin / (self.sigma * sqrt(2)))
+
+    @property
+    def word(self) -> str:
+        """likely, marginal or unlikely; there is no other word."""
+        if self.margin <= 0:
+            return "likely"
+        return "marginal" if self.margin < self.sigma else "unlikely"
+
+    @property
+    def sentence(self) -> str:
+        chance = min(max(round(100 * self.chance), 1), 99)
+        return (
+            f"detonation {self.word}: {self.margin:+.1f} octane numbers to spare, known to "
+            f"+/- {self.sigma:.1f}; of 100 engines described like this about {chance} would knock"
+        )

@@ -1,0 +1,68 @@
+"""Numbers for people, in the units that the scenario asks for."""
+
+from __future__ import annotations
+
+from typing import Any, NamedTuple
+
+from windwall import _core
+
+
+class Measure(NamedTuple):
+    """What a number measures, and the unit it is shown in unless another system is asked for."""
+
+    dimension: str
+    unit: str
+
+    def text(self, si: float, system: str, digits: int = 3) -> str:
+        """The number with its unit."""
+        return _core.readable(si, self.dimension, self.unit, system, digits)
+
+    def number(self, si: float, system: str, digits: int = 3) -> str:
+        """The number alone, for a column that names its unit once."""
+        return _core.readable_number(self.value(si, system), digits)
+
+    def change(self, si: float, system: str, decimals: int = 1) -> str:
+        """A difference, with its sign."""
+        return f"{self.value(si, system):+.{decimals}f}"
+
+    def value(self, si: float, system: str) -> float:
+        return _core.in_unit(si, self.dimension, self.unit, system)
+
+    def values(self, si: Any, system: str) -> Any:
+        """A whole array or column at once, as plots need it."""
+        zero = self.value(0.0, system)
+        return zero + (self.value(1.0, system) - zero) * si
+
+    @property
+    def spread(self) -> Measure:
+        """What a difference of two such numbers measures."""
+        return TEMPERATURE_DIFFERENCE if self.dimension == TEMPERATURE.dimension else self
+
+    @property
+    def si(self) -> str:
+        """The SI unit that the number is held in."""
+        return _core.si_unit(self.dimension)
+
+    def shown(self, system: str) -> str:
+        """The unit that a system shows."""
+        return _core.unit_shown(self.dimension, self.unit, system)
+
+
+SPEED = Measure("speed", "km/h")
+ENGINE_SPEED = Measure("rotational speed", "rpm")
+POWER = Measure("power", "W")
+KILOWATTS = Measure("power", "kW")
+FORCE = Measure("force", "N")
+TORQUE = Measure("torque", "N m")
+LENGTH = Measure("length", "m")
+TIME = Measure("time", "s")
+AREA = Measure("area", "m2")
+TEMPERATURE = Measure("temperature", "degC")
+TEMPERATURE_DIFFERENCE = Measure("temperature difference", "K")
+PRESSURE = Measure("pressure above vacuum", "kPa")
+BOOST = Measure("pressure above the local air", "kPa")
+FLOW = Measure("mass flow", "g/s")
+ANGLE = Measure("angle", "deg")
+SHARE = Measure("plain number", "%")
+ENERGY = Measure("energy", "kJ")
+HOURS = Measure("time of work", "h")

@@ -1,0 +1,1 @@
+"""What a person reads: one file for each kind of answer."""

@@ -1,0 +1,52 @@
+"""Pieces that several answers share."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from windwall import frames
+from windwall.knock import KnockBand
+from windwall.layout import bullet, paragraph, section, table
+from windwall.measures import BOOST, FLOW, PRESSURE, TEMPERATURE
+from windwall.outcome import Asked, Caution
+from windwall.records import Record
+
+
+def head(asked: Asked, question: str) -> list[str]:
+    """What the vehicle is called and what was asked of it."""
+    return [asked.title or "Untitled vehicle", *paragraph(f"Asked: {question}", "")]
+
+
+def pairs(rows: Iterable[tuple[str, str]]) -> list[str]:
+    """Names and what there is to say about each."""
+    return table(rows, left=(0, 1))
+
+
+def station_table(point: Record, system: str) -> list[str]:
+    """The charge from station to station."""
+    rows = frames.station_rows(point)
+    ambient = point.manifold.pressure - point.manifold.boost
+    header = ("", PRESSURE.shown(system) + " abs", "boost " + BOOST.shown(system))
+    header += (TEMPERATURE.shown(system), FLOW.shown(system))
+    lines = [
+        (
+            name,
+            PRESSURE.number(gas.pressure, system, 4),
+            BOOST.change(gas.pressure - ambient, system),
+            TEMPERATURE.number(gas.temperature, system),
+            FLOW.number(gas.flow, system),
+        )
+        for name, gas in rows
+    ]
+    return section("Charge, station by station", table([header, *lines]))
+
+
+def knock_lines(band: KnockBand, consequence: str) -> list[str]:
+    """Detonation as a probability with its band, and what holding it off takes."""
+    lines = bullet(f"{band.sentence[0].upper()}{band.sentence[1:]}.")
+    return section("Knock and spark", lines + bullet(consequence))
+
+
+def caution_lines(cautions: Iterable[Caution]) -> list[str]:
+    lines = [line for one in cautions for line in bullet(f"{one.address}: {one.sentence}")]
+    return section("Cautions", lines)

@@ -1,0 +1,49 @@
+"""Limits passed, and ratings that nobody gave."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from windwall.layout import paragraph, section, table
+from windwall.measures import SPEED, Measure
+from windwall.records import result_row
+from windwall.top_speed import Passed
+
+
+def result_measure(address: str) -> Measure:
+    """What a result measures, from its address alone."""
+    row = result_row(address)
+    return Measure(row["dimension"], row["unit"])
+
+
+def bound_text(passed: Passed, system: str) -> str:
+    measure = result_measure(passed.address)
+    word, bound = ("max", passed.max) if passed.max is not None else ("min", passed.min)
+    if passed.max is not None and passed.min is not None and passed.worst < passed.min:
+        word, bound = "min", passed.min
+    return f"{word} {measure.text(bound, system)}"
+
+
+def limits_table(passed: Iterable[Passed], system: str) -> list[str]:
+    """Where each is first passed, and by how much at worst."""
+    rows = [
+        (
+            one.address,
+            bound_text(one, system),
+            f"{SPEED.text(one.road_speed, system)} in gear {one.gear}",
+            result_measure(one.address).text(one.worst, system),
+            one.why,
+        )
+        for one in passed
+    ]
+    header = ("", "limit", "first passed at", "worst", "because")
+    return section("Limits passed on the way", table([header, *rows], left=(0, 4)) if rows else [])
+
+
+def unrated_lines(addresses: Iterable[str]) -> list[str]:
+    """What nobody has rated is never called within limits."""
+    names = ", ".join(addresses)
+    if not names:
+        return []
+    sentence = f"No rating is given for {names}, so nothing is said about it."
+    return section("Not rated", paragraph(sentence))

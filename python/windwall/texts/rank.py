@@ -1,0 +1,176 @@
+"""The answer to "which upgrade buys the most speed"."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from math import isnan
+
+from windwall.layout import bullet, paragraph, section, table
+from windwall.measures import AREA, KILOWATTS, SPEED
+from windwall.ranking import MIDDLE, Ranking, UpgradeSet
+from windwall.texts.care import care
+from windwall.texts.common import head, pairs
+from windwall.texts.limits import limits_table
+
+NONE = "-"
+
+
+def rank_text(ranking: Ranking) -> str:
+    """Everything worth reading about a ranking."""
+    asked = ranking._asked
+    lines = head(asked, question(ranking))
+    if not ranking.answered:
+        return "\n".join([*lines, *no_answer(ranking), *care()])
+    lines += ["", *pairs(start(ranking))]
+    lines += limits_table(ranking.base.passed, asked.system)
+    lines += upgrades_table(ranking)
+    lines += outside(ranking)
+    lines += best_table("Best set for every budget", ranking.best_by_cost, ranking)
+    lines += best_table("Best set for every number of hours", ranking.best_by_hours, ranking)
+    lines += section("The goal", goal(ranking))
+    sentences = [ranking.sentence, *ranking.sentences]
+    lines += section("How sure", [line for one in sentences if one for line in bullet(one)])
+    return "\n".join([*lines, *care()])
+
+
+def no_answer(ranking: Ranking) -> list[str]:
+    """Why there is nothing to rank against."""
+    reasons = [one.reason for one in ranking.sets[:1] if not one.upgrades]
+    lines = [line for one in [ranking.sentence, *reasons] for line in paragraph(one)]
+    return section(f"No answer ({ranking.status})", lines)
+
+
+def question(ranking: Ranking) -> str:
+    budget = ranking.budget
+    limit = "no budget" if budget is None else f"budget {budget:.0f} {ranking.currency}"
+    return (
+        f"which upgrades buy the most speed, {speed_meant(ranking)}; "
+        f"{ranking._asked.conditions}; {limit}."
+    )
+
+
+def speed_meant(ranking: Ranking) -> str:
+    road = ranking._asked.run_up_text
+    return f"reached {road} from rest" if road else "where full throttle stops accelerating"
+
+
+def start(ranking: Ranking) -> Iterator[tuple[str, str]]:
+    """Where the vehicle stands, and how far the goal is."""
+    system = ranking._asked.system
+    low, now, high = ranking.base.speed
+    unit = SPEED.shown(system)
+    anchors = f"({_speed(low, system)} at the lower and {_speed(high, system)} at the upper anchor)"
+    yield "as it is", f"{_speed(now, system)} {unit} {anchors}"
+    goal = ranking._asked.goal_speed
+    if goal is not None:
+        short = SPEED.value(goal - now, system)
+        verdict = f"{short:.1f} {unit} short" if short > 0 else "already reached"
+        yield "goal", f"{_speed(goal, system)} {unit}: {verdict}"
+
+
+def upgrades_table(ranking: Ranking) -> list[str]:
+    """Every upgrade in every light."""
+    system = ranking._asked.system
+    unit = SPEED.shown(system)
+    header = ("", "alone", "last", "fair share", "cost", f"per {unit}", "limits it passes")
+    rows = [_upgrade_row(key, ranking) for key in ranking.upgrades]
+    lines = table([header, *rows], left=(0, 6)) if rows else paragraph("The menu is empty.")
+    lines += paragraph(
+        f"Gains in {unit} at the lower, middle and upper knock anchor. Alone: fitted first, with "
+        "what it requires. Last: taken off the set below. Fair share: its mean part in that set "
+        f"over all orders of fitting. Cost per {unit} goes by the gain alone at the middle anchor."
+    )
+    return section("Every upgrade", [*lines, *paragraph(target(ranking))])
+
+
+def target(ranking: Ranking) -> str:
+    """The set that the fair shares are of."""
+    if ranking.target is None:
+        return "There is no such set: every allowed one passes a limit or has no answer."
+    if not ranking.target.upgrades:
+        return "The set is empty: nothing within the budget is faster without passing a limit."
+    return f"The set, the fastest within the budget: {ranking.target.name}."
+
+
+def _upgrade_row(key: str, ranking: Ranking) -> tuple[str, ...]:
+    system = ranking._asked.system
+    worth, terms = ranking.upgrades[key], ranking.menu[key]
+    cost = NONE if terms.cost is None else f"{terms.cost:.0f} {ranking.currency}"
+    gain = SPEED.value(worth.alone[MIDDLE], system)
+    price = f"{terms.cost / gain:.0f} {ranking.currency}" if terms.cost and gain > 0 else NONE
+    views = [_gains(view, system) for view in (worth.alone, worth.last, worth.share)]
+    return key, *views, cost, price, _new_limits(key, ranking)
+
+
+def _new_limits(key: str, ranking: Ranking) -> str:
+    """Limits that the vehicle passes with this upgrade and what it requires, and not without."""
+    before = {passed.address for passed in ranking.base.passed}
+    passed = [one.address for one in ranking.upgrades[key].passed if one.address not in before]
+    return ", ".join(passed) or "none"
+
+
+def outside(ranking: Ranking) -> list[str]:
+    """Why an upgrade is not in the set."""
+    lines = [
+        line
+        for key, worth in ranking.upgrades.items()
+        if not worth.in_target and worth.outside
+        for line in bullet(f"{key}: {worth.outside}")
+    ]
+    return section("Not in the set", lines)
+
+
+def best_table(heading: str, sets: list[UpgradeSet], ranking: Ranking) -> list[str]:
+    """The sets that no cheaper or quicker one beats."""
+    system = ranking._asked.system
+    header = ("", "hours", SPEED.shown(system), "least knock margin", "set")
+    rows = [
+        (
+            f"{one.cost:.0f} {ranking.currency}".rstrip(),
+            f"{one.hours:g}",
+            _speed(one.speed[MIDDLE], system),
+            f"{one.least_margin:+.1f}",
+            one.name,
+        )
+        for one in sets
+    ]
+    return section(heading, table([header, *rows], left=(4,)) if rows else [])
+
+
+def goal(ranking: Ranking) -> list[str]:
+    """The cheapest way there, or what is missing."""
+    asked = ranking._asked
+    if asked.goal_speed is None:
+        return []
+    reached = ranking.cheapest_to_goal
+    if reached:
+        return paragraph(
+            f"Cheapest set that reaches it: {reached.name}, {reached.cost:.0f} {ranking.currency} "
+            f"and {reached.hours:g} h, {SPEED.text(reached.speed[MIDDLE], asked.system, 4)}."
+        )
+    return paragraph(missing(ranking))
+
+
+def missing(ranking: Ranking) -> str:
+    """What the fastest set lacks."""
+    lacking, system = ranking.missing, ranking._asked.system
+    if lacking is None:
+        return "No allowed set that passes no limit reaches it."
+    ways = []
+    if lacking["power"] is not None:
+        ways.append(f"{KILOWATTS.text(lacking['power'], system)} more at the flywheel")
+    if lacking["drag_area"] is not None:
+        ways.append(f"{AREA.text(lacking['drag_area'], system, 2)} less drag area")
+    needs = " or ".join(ways) or "more than three times its power or a fifth of its drag area"
+    return f"No set that passes no limit reaches it; the fastest of them still needs {needs}."
+
+
+def _speed(speed: float, system: str) -> str:
+    return NONE if isnan(speed) else f"{SPEED.value(speed, system):.1f}"
+
+
+def _gains(gains: tuple[float, ...], system: str) -> str:
+    """Three gains, or one dash where there is none."""
+    if all(isnan(gain) for gain in gains):
+        return NONE
+    return " ".join(NONE if isnan(gain) else SPEED.change(gain, system) for gain in gains)

@@ -1,0 +1,117 @@
+"""The answer to "how fast, and why no faster"."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from windwall.layout import bullet, paragraph, section, table
+from windwall.measures import ANGLE, ENERGY, ENGINE_SPEED, SHARE, SPEED, TEMPERATURE, TIME
+from windwall.texts.account import account_table
+from windwall.texts.care import care
+from windwall.texts.common import caution_lines, head, knock_lines, pairs, station_table
+from windwall.texts.limits import limits_table, unrated_lines
+from windwall.texts.observed import observed_lines
+from windwall.top_speed import TopSpeed
+
+
+def speed_text(answer: TopSpeed) -> str:
+    """Everything worth reading about a top speed."""
+    asked = answer._asked
+    lines = head(asked, f"top speed at full throttle; {asked.conditions}.")
+    if not answer.answered:
+        lines += section(f"No answer ({answer.status})", paragraph(answer.sentence))
+        lines += caution_lines(answer.cautions)
+        return "\n".join([*lines, *care()])
+    lines += observed_lines(answer)
+    lines += ["", *pairs(speeds(answer))]
+    lines += section("Why it stops", reasons(answer))
+    lines += limits_table(answer.passed, asked.system)
+    lines += knock_lines(answer.knock_band, consequence(answer))
+    lines += account_table("Shaft: where the power goes", answer._numbers["shaft"], asked.system)
+    lines += account_table("Heat: where the fuel goes", answer._numbers["heat"], asked.system)
+    lines += exhaust(answer)
+    lines += station_table(answer.point, asked.system)
+    lines += gains(answer)
+    lines += unrated_lines(answer.unrated)
+    lines += caution_lines(answer.cautions)
+    lines += faster_than_seen(answer)
+    return "\n".join([*lines, *care()])
+
+
+def speeds(answer: TopSpeed) -> Iterator[tuple[str, str]]:
+    """The speeds, the goal's first."""
+    asked = answer._asked
+    shown = SPEED.shown(asked.system)
+
+    def text(speed: float) -> str:
+        return f"{SPEED.value(speed, asked.system):.1f} {shown}"
+
+    run = answer._numbers["run_up"]
+    if run:
+        time = TIME.text(run["time"], asked.system)
+        yield (
+            f"after {asked.run_up_text} from rest",
+            f"{text(run['speed'])} in gear {run['gear']}, in {time} with no time lost in shifts",
+        )
+    where = ENGINE_SPEED.text(answer.engine_speed, asked.system, 4)
+    yield "balance speed", f"{text(answer.speed)} in gear {answer.gear} at {where}"
+    if asked.goal_speed is not None:
+        short = asked.goal_speed - answer.goal_speed
+        missing = f"{SPEED.value(short, asked.system):.1f} {shown} short"
+        yield "goal", f"{text(asked.goal_speed)}: {missing if short > 0 else 'reached'}"
+
+
+def reasons(answer: TopSpeed) -> list[str]:
+    """What binds, and what would bind next."""
+    lines = paragraph(f"Limited by: {answer.limited_by.replace('_', ' ')}.")
+    lines += paragraph(answer.sentence)
+    return lines + paragraph(answer.next_limit)
+
+
+def consequence(answer: TopSpeed) -> str:
+    """What holding knock off takes."""
+    system = answer._asked.system
+    retard = answer.knock.retard
+    sentences = []
+    if retard > 0:
+        sentences.append(
+            f"The spark is held {ANGLE.text(retard, system, 2)} later than the one of best torque: "
+            "that costs power, and what it costs heats the exhaust, its valves and the head."
+        )
+    if answer.opening < 1:
+        share = SHARE.text(answer.opening, system, 2)
+        sentences.append(f"The throttle is held at {share} of its travel to keep the margin.")
+    return " ".join(sentences)
+
+
+def exhaust(answer: TopSpeed) -> list[str]:
+    temperature = TEMPERATURE.text(answer.exhaust_temperature, answer._asked.system)
+    return paragraph(
+        f"The exhaust is what the other entries leave over; it would be at {temperature}."
+    )
+
+
+def gains(answer: TopSpeed) -> list[str]:
+    """What small changes are worth, each by solving again."""
+    system = answer._asked.system
+    rows = [
+        (gain.change, "no answer" if gain.speed is None else SPEED.change(gain.speed, system, 2))
+        for gain in answer.sensitivities
+    ]
+    heading = f"What a little is worth, {SPEED.shown(system)}"
+    return section(heading, table(rows))
+
+
+def faster_than_seen(answer: TopSpeed) -> list[str]:
+    """What going faster than ever before asks of everything that is not modelled."""
+    asked = answer._asked
+    seen = asked.observed_speed
+    if seen is None or answer.goal_speed <= seen:
+        return []
+    energy = ENERGY.text(0.5 * asked.mass * answer.goal_speed**2, asked.system)
+    more = 100 * ((answer.goal_speed / seen) ** 2 - 1)
+    sentence = (
+        f"This is faster than the {SPEED.text(seen, asked.system)} that was observed. The vehicle "
+        f"would carry {energy}, {more:.0f} % more than then, and its brakes would have to take it."
+    )
+    return section("Faster than seen so far", bullet(sentence))

@@ -1,0 +1,148 @@
+"""The top speed of a vehicle, and everything that explains it."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any, NamedTuple
+
+from windwall import frames
+from windwall.knock import KnockBand
+from windwall.observed import Compared, compare
+from windwall.outcome import Outcome
+from windwall.records import Record
+
+if TYPE_CHECKING:
+    import pandas
+
+
+class Passed(NamedTuple):
+    """A limit that is passed on the way up: where first, and by how much at worst. SI."""
+
+    address: str
+    max: float | None
+    min: float | None
+    why: str
+    first: float
+    worst: float
+    road_speed: float
+    engine_speed: float
+    gear: int
+
+
+class Gain(NamedTuple):
+    """What a small change would add to the speed, m/s; None where the changed vehicle has none."""
+
+    change: str
+    speed: float | None
+
+
+class TopSpeed(Outcome):
+    """How fast, why no faster, where the watts go. Numbers are SI; printing shows the usual units.
+
+    A number read off an outcome that has no answer raises `NoAnswer` with its sentence.
+    """
+
+    @property
+    def speed(self) -> float:
+        """The balance speed, m/s: where full throttle stops accelerating."""
+        return self._number("speed")
+
+    @property
+    def run_up_speed(self) -> float | None:
+        """Speed at the end of the goal's road, from rest, m/s; None where it names no road."""
+        run = self._number("run_up")
+        return run["speed"] if run else None
+
+    @property
+    def run_up_time(self) -> float | None:
+        """Time over the goal's road, s; no time is lost in shifts."""
+        run = self._number("run_up")
+        return run["time"] if run else None
+
+    @property
+    def goal_speed(self) -> float:
+        """The speed that goals and rankings go by: after the run-up where one is named, m/s."""
+        run = self.run_up_speed
+        return self.speed if run is None else run
+
+    @property
+    def gear(self) -> int:
+        """The gear in use at the balance speed, from 1."""
+        return self._number("gear")
+
+    @property
+    def engine_speed(self) -> float:
+        """rad/s at the balance speed."""
+        return self._number("engine_speed")
+
+    @property
+    def opening(self) -> float:
+        """Share of the throttle's travel there: below 1 where knock holds it back."""
+        return self._number("opening")
+
+    @property
+    def limited_by(self) -> str:
+        """One word: drag, rev_limit, grip, knock or standstill."""
+        return self._numbers["limited_by"]
+
+    @property
+    def next_limit(self) -> str:
+        """What would bind next, and how far away it is."""
+        return self._numbers["next"]
+
+    @property
+    def shaft(self) -> pandas.Series:
+        """Watts at the crank and what becomes of them; `indicated` is the sum of the others."""
+        return frames.account(self._number("shaft"), "shaft")
+
+    @property
+    def heat(self) -> pandas.Series:
+        """Watts in the fuel and where they end as heat; `fuel` is the sum of the others."""
+        return frames.account(self._number("heat"), "heat")
+
+    @property
+    def exhaust_temperature(self) -> float:
+        """K, of what the heat account leaves to the exhaust."""
+        return self._number("exhaust_temperature")
+
+    @property
+    def knock(self) -> Record:
+        """Spark and knock margin at the balance speed."""
+        return self.point.knock
+
+    @property
+    def knock_band(self) -> KnockBand:
+        """The margin with its band; `word` is likely, marginal or unlikely."""
+        return KnockBand(self.knock.margin, self._asked.knock_sigma)
+
+    @property
+    def sensitivities(self) -> list[Gain]:
+        """What small changes are worth, each found by solving again."""
+        return [Gain(*gain) for gain in self._number("sensitivities")]
+
+    @property
+    def passed(self) -> list[Passed]:
+        """Limits passed on the way up through the gears or at the balance speed."""
+        self._number("passed")
+        return [Passed(**passed) for passed in self._numbers["passed"]]
+
+    @property
+    def against_observed(self) -> list[Compared]:
+        """The model beside every number that was observed at top speed."""
+        self._number("point")
+        return list(compare(self, self._asked.observed))
+
+    @property
+    def unrated(self) -> list[str]:
+        """Addresses for which no rating is given, so that nothing is said about them."""
+        return list(self._numbers["unrated"])
+
+    def to_dict(self) -> dict[str, Any]:
+        """Everything as plain numbers in SI, ready for JSON."""
+        from windwall.documents import speed_document
+
+        return speed_document(self)
+
+    def summary(self) -> str:
+        from windwall.texts.speed import speed_text
+
+        return speed_text(self)
