@@ -22,5 +22,4 @@ file(GLOB sources CONFIGURE_DEPENDS ${PROJECT_SOURCE_DIR}/cpp/windwall/bindings/
 pybind11_add_module(_core NO_EXTRAS ${sources})
 target_compile_definitions(_core PRIVATE WINDWALL_VERSION="${PROJECT_VERSION}" PYBIND11_DETAILED_ERROR_MESSAGES)
 target_link_libraries(_core PRIVATE windwall_study windwall_warnings)
-read_once(_core <pybind11/numpy.h> <pybind11/stl.h>)
 install(TARGETS _core LIBRARY DESTINATION windwall)
