@@ -1,5 +1,7 @@
 #include "windwall/scenario/schema.hpp"
 
+#include "windwall/fields/write.hpp"
+
 #include "windwall/fields/schema.hpp"
 #include "windwall/scenario/check_menu.hpp"
 #include "windwall/scenario/scenario.hpp"
@@ -92,5 +94,7 @@ Json schema() {
     schema["required"].push_back("format");
     return schema;
 }
+
+std::string schema_text() { return fields::pretty(schema()); }
 
 }  // namespace windwall::scenario
