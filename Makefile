@@ -2,7 +2,7 @@
 SHELL := /bin/bash
 .SHELLFLAGS := -euo pipefail -c
 .DEFAULT_GOAL := help
-.PHONY: help demo test test-all bench build build-all format lint clean
+.PHONY: help demo test test-all build build-all format lint clean
 
 build := build/dev
 bin := .venv/bin
@@ -30,11 +30,6 @@ run-tests:
 	ctest --test-dir $(build) --output-on-failure --no-tests=error -j2 --progress --quiet --output-log $(build)/ctest.log || { cat $(build)/ctest.log; exit 1; }
 	@tail -4 $(build)/ctest.log
 	$(bin)/python -m pytest -m "$(choose)"
-
-bench:  ## print counts and times
-	@.ci/setup test
-	@$(MAKE) --no-print-directory build
-	$(bin)/python -m pytest tests/bench -s
 
 # The installed module is replaced where it lies, so no Python package is touched.
 build:  ## build the C++ core after an edit

@@ -14,11 +14,11 @@ void add_validity(const engine::Validity& valid, std::vector<Caution>& cautions)
         if (!inside) cautions.push_back({std::string(address), std::string(sentence)});
     };
     add(valid.compression_ratio, "engine/compression_ratio",
-        "The table of fuel-air efficiency covers compression ratios 6 to 12; its edge is read.");
+        "The table of fuel-air efficiency covers compression ratios 6 to 12; beyond it is extrapolated.");
     add(valid.mixture, "engine/lambda",
-        "The table of fuel-air efficiency covers lambda 0.72 to 1.67; its edge is read.");
+        "The table of fuel-air efficiency covers lambda 0.72 to 1.67; beyond it is extrapolated.");
     add(valid.mach_index, "engine/valves",
-        "The inlet Mach index is beyond 1.2, where the filling table ends; its edge is read.");
+        "The inlet Mach index is beyond 1.2, where the filling table ends; it is extrapolated.");
     add(valid.pressure_ratio, "engine/exhaust",
         "Exhaust over intake pressure is outside 0.3 to 3, where the filling rule is stated.");
     add(valid.retard, "knock/retard",
