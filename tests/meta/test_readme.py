@@ -1,0 +1,27 @@
+"""The README's ten lines do what they say, and its commands and pages exist."""
+
+import re
+from pathlib import Path
+
+ROOT = Path(__file__).parents[2]
+README = (ROOT / "README.md").read_text(encoding="utf-8")
+
+
+def test_the_ten_lines_run(monkeypatch, capsys):
+    monkeypatch.chdir(ROOT)
+    (example,) = re.findall(r"```python\n(.*?)```", README, re.DOTALL)
+    exec(compile(example, "README.md", "exec"), {})
+    said = capsys.readouterr().out
+    for words in ("Why it stops", "indicated", "1.35", "4200 rpm", "Every upgrade"):
+        assert words in said
+
+
+def test_the_two_commands_are_targets():
+    makefile = (ROOT / "Makefile").read_text(encoding="utf-8")
+    for command in re.findall(r"^make (\S+)", README, re.MULTILINE):
+        assert re.search(rf"^{command}:", makefile, re.MULTILINE), command
+
+
+def test_every_page_it_points_to_exists():
+    for page in re.findall(r"\]\(([^)#]+)\)", README):
+        assert (ROOT / page).exists(), page
