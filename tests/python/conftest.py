@@ -42,9 +42,7 @@ DOCUMENT = {
         {"id": "sprockets", "kind": "chain", "teeth_front": 15, "teeth_rear": 42},
     ],
     "tyres": {"size": "155/80 R13 79T"},
-    "observed": [
-        {"what": "top speed", "speed": "122 ± 2 km/h", "gear": 4, "boost": "38 ± 4 kPa"}
-    ],
+    "observed": [{"what": "top speed", "speed": "122 ± 2 km/h", "gear": 4, "boost": "38 ± 4 kPa"}],
     "upgrades": [
         {
             "id": "intercooler",
