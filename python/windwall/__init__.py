@@ -18,6 +18,7 @@ from windwall.quantities import si
 from windwall.ranking import Ranking, rank
 from windwall.scenario import Scenario, load, loads
 from windwall.schema import schema
+from windwall.sweeping import sweep
 from windwall.top_speed import TopSpeed
 
 __version__ = build_info()["windwall"]
@@ -37,6 +38,7 @@ __all__ = [
     "rank",
     "schema",
     "si",
+    "sweep",
 ]
 
 

@@ -31,14 +31,15 @@ SPEED_UNITS = {
 
 def to_text(document: dict[str, Any]) -> str:
     """One JSON document; numbers that are none become null, so that every reader can read it."""
-    return json.dumps(_finite(document), indent=2, ensure_ascii=False, allow_nan=False)
+    return json.dumps(finite(document), indent=2, ensure_ascii=False, allow_nan=False)
 
 
-def _finite(value: Any) -> Any:
+def finite(value: Any) -> Any:
+    """The same with None for every number that is none."""
     if isinstance(value, dict):
-        return {key: _finite(inside) for key, inside in value.items()}
+        return {key: finite(inside) for key, inside in value.items()}
     if isinstance(value, (list, tuple)):
-        return [_finite(inside) for inside in value]
+        return [finite(inside) for inside in value]
     return None if isinstance(value, float) and not math.isfinite(value) else value
 
 

@@ -6,6 +6,8 @@ from typing import Any, NamedTuple
 
 from windwall import _core
 
+ROUNDING = 1e-12
+
 
 class Measure(NamedTuple):
     """What a number measures, and the unit it is shown in unless another system is asked for."""
@@ -15,7 +17,17 @@ class Measure(NamedTuple):
 
     def text(self, si: float, system: str, digits: int = 3) -> str:
         """The number with its unit."""
-        return _core.readable(si, self.dimension, self.unit, system, digits)
+        text = _core.readable(si, self.dimension, self.unit, system, digits)
+        # 273.15 K is no whole binary number, so the ice point is not quite 0 degC.
+        nothing = abs(self.value(si, system)) < ROUNDING * abs(si)
+        return f"0 {self.shown(system)}" if nothing else text
+
+    def short(self, si: float, system: str, digits: int = 4) -> str:
+        """The number with its unit, without zeros that say nothing: `33 degC`."""
+        number, _, unit = self.text(si, system, digits).partition(" ")
+        if "." in number and "e" not in number:
+            number = number.rstrip("0").rstrip(".")
+        return f"{number} {unit}".rstrip()
 
     def number(self, si: float, system: str, digits: int = 3) -> str:
         """The number alone, for a column that names its unit once."""
@@ -23,7 +35,7 @@ class Measure(NamedTuple):
 
     def change(self, si: float, system: str, decimals: int = 1) -> str:
         """A difference, with its sign."""
-        return f"{self.value(si, system):+.{decimals}f}"
+        return f"{round(self.value(si, system), decimals) + 0.0:+.{decimals}f}"
 
     def value(self, si: float, system: str) -> float:
         return _core.in_unit(si, self.dimension, self.unit, system)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Any, NamedTuple
 
+from windwall.documents import finite
 from windwall.errors import NoAnswer
 from windwall.layout import Readable
 from windwall.measures import LENGTH
@@ -93,6 +94,7 @@ class Outcome(Readable):
         return stations(self.point)
 
     def __eq__(self, other: object) -> bool:
-        return type(self) is type(other) and vars(self) == vars(other)
+        # Numbers that are none are equal here, as they are not among floats.
+        return type(self) is type(other) and finite(vars(self)) == finite(vars(other))
 
     __hash__ = None  # type: ignore[assignment]

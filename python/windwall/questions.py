@@ -45,7 +45,7 @@ def _stated(key: str, value: Any, row: dict[str, Any]) -> str | float:
 def asked(scenario: Scenario) -> Asked:
     """What an answer has to repeat of the scenario it belongs to."""
     return Asked(
-        title=scenario.title,
+        title=scenario.title or scenario.source,
         system=scenario.system,
         conditions=conditions(scenario),
         knock_sigma=scenario.sigma(KNOCK_ANCHOR),

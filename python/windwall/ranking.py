@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from typing import TYPE_CHECKING, Any, NamedTuple
 
 from windwall import _core, questions
+from windwall.documents import finite
 from windwall.errors import NoAnswer, Problem, ScenarioError
 from windwall.layout import Readable
 from windwall.outcome import Asked
@@ -68,6 +69,11 @@ class Ranking(Readable):
     def status(self) -> str:
         """`solved`, or `cancelled` with what was done until then."""
         return self._numbers["status"]
+
+    @property
+    def complete(self) -> bool:
+        """Whether every allowed set was solved."""
+        return self.status == "solved"
 
     @property
     def answered(self) -> bool:
@@ -164,7 +170,7 @@ class Ranking(Readable):
             raise NoAnswer(sets[0]["reason"] if sets else self.sentence, self.status)
 
     def __eq__(self, other: object) -> bool:
-        return isinstance(other, Ranking) and vars(self) == vars(other)
+        return isinstance(other, Ranking) and finite(vars(self)) == finite(vars(other))
 
     __hash__ = None  # type: ignore[assignment]
 

@@ -115,7 +115,7 @@ class Scenario(Readable):
         value = self.get(address)
         if not isinstance(value, float):
             return "none" if value is None else str(value)
-        return self.measure(address).text(value, self.system, digits)
+        return self.measure(address).short(value, self.system, digits)
 
     def set(self, changes: Mapping[str, Any]) -> Scenario:
         """Another scenario with these values: texts with units, or floats in SI."""

@@ -8,6 +8,7 @@ void bind_scenario(pybind11::module_& module);
 void bind_facts(pybind11::module_& module);
 void bind_solve(pybind11::module_& module);
 void bind_rank(pybind11::module_& module);
+void bind_sweep(pybind11::module_& module);
 void bind_media_physics(pybind11::module_& physics);
 void bind_charge_physics(pybind11::module_& physics);
 void bind_engine_physics(pybind11::module_& physics);
@@ -25,6 +26,7 @@ PYBIND11_MODULE(_core, module) {
     bind_facts(module);
     bind_solve(module);
     bind_rank(module);
+    bind_sweep(module);
 
     auto physics = module.def_submodule("physics", "Handbook formulas, SI units.");
     bind_media_physics(physics);

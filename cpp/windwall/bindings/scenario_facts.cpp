@@ -1,8 +1,8 @@
 #include "windwall/bindings/rows_values.hpp"
 #include "windwall/bindings/scenario_problems.hpp"
 #include "windwall/fields/units.hpp"
-#include "windwall/scenario/schema.hpp"
 #include "windwall/scenario/scenario.hpp"
+#include "windwall/scenario/schema.hpp"
 #include "windwall/scenario/spot.hpp"
 #include "windwall/solve/limits.hpp"
 
@@ -100,8 +100,7 @@ void bind_facts(py::module_& module) {
                             "currency"_a = made.currency);
         },
         "scenario"_a, "What the file says about itself.");
-    module.def(
-        "schema_text", &scenario::schema_text, "The JSON Schema of scenario files.");
+    module.def("schema_text", &scenario::schema_text, "The JSON Schema of scenario files.");
     module.def(
         "observed_rows", [] { return rows_of(fields::group_type<scenario::Observation>); },
         "What the rows of an observation say.");

@@ -14,7 +14,7 @@ from windwall.records import Record
 
 def head(asked: Asked, question: str) -> list[str]:
     """What the vehicle is called and what was asked of it."""
-    return [asked.title or "Untitled vehicle", *paragraph(f"Asked: {question}", "")]
+    return [asked.title, *paragraph(f"Asked: {question}", "")]
 
 
 def pairs(rows: Iterable[tuple[str, str]]) -> list[str]:

@@ -21,7 +21,7 @@ def bound_text(passed: Passed, system: str) -> str:
     word, bound = ("max", passed.max) if passed.max is not None else ("min", passed.min)
     if passed.max is not None and passed.min is not None and passed.worst < passed.min:
         word, bound = "min", passed.min
-    return f"{word} {measure.text(bound, system)}"
+    return f"{word} {measure.short(bound, system)}"
 
 
 def limits_table(passed: Iterable[Passed], system: str) -> list[str]:
@@ -42,8 +42,9 @@ def limits_table(passed: Iterable[Passed], system: str) -> list[str]:
 
 def unrated_lines(addresses: Iterable[str]) -> list[str]:
     """What nobody has rated is never called within limits."""
-    names = ", ".join(addresses)
+    names = list(addresses)
     if not names:
         return []
-    sentence = f"No rating is given for {names}, so nothing is said about it."
+    them = "it" if len(names) == 1 else "them"
+    sentence = f"No rating is given for {', '.join(names)}, so nothing is said about {them}."
     return section("Not rated", paragraph(sentence))

@@ -36,5 +36,5 @@ def _row(one: Compared, system: str) -> tuple[str, ...]:
     measure = one.measure
     known = "not stated" if one.sigma is None else measure.spread.number(one.sigma, system, 2)
     off = "" if one.off is None else f"{one.off:+.1f}"
-    observed, model = (measure.text(value, system, 4) for value in (one.observed, one.model))
+    observed, model = (measure.short(value, system) for value in (one.observed, one.model))
     return one.key.replace("_", " "), observed, known, model, off

@@ -21,7 +21,7 @@ def point_text(answer: HeldPoint) -> str:
         lines += section(f"No answer ({answer.status})", paragraph(answer.sentence))
         return "\n".join([*lines, *caution_lines(answer.cautions), *care()])
     lines += ["", *paragraph(answer.sentence)]
-    lines += section("Engine", table(rows(answer), left=(0, 2)))
+    lines += section("Engine", table(rows(answer)))
     lines += knock_lines(answer.knock_band, consequence(answer))
     lines += station_table(answer.point, asked.system)
     lines += caution_lines(answer.cautions)
@@ -37,14 +37,13 @@ def question(answer: HeldPoint) -> str:
     )
 
 
-def rows(answer: HeldPoint) -> list[tuple[str, str, str]]:
-    """The rows of the engine and of the charge it draws."""
-    found = []
-    for record in (answer.point.engine, answer.point.manifold, answer.point.injector or {}):
-        for key, value in record.items():
-            text = record.measure(key).text(value, answer._asked.system, 4)
-            found.append((key.replace("_", " "), text, record.sentence(key)))
-    return found
+def rows(answer: HeldPoint) -> list[tuple[str, str]]:
+    """What the rows of the engine and of the charge it draws say."""
+    return [
+        (record.sentence(key), record.measure(key).short(value, answer._asked.system))
+        for record in (answer.point.engine, answer.point.manifold, answer.point.injector or {})
+        for key, value in record.items()
+    ]
 
 
 def consequence(answer: HeldPoint) -> str:

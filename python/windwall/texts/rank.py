@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import textwrap
 from collections.abc import Iterator
 from math import isnan
 
@@ -10,9 +11,13 @@ from windwall.measures import AREA, KILOWATTS, SPEED
 from windwall.ranking import MIDDLE, Ranking, UpgradeSet
 from windwall.texts.care import care
 from windwall.texts.common import head, pairs
-from windwall.texts.limits import limits_table
+from windwall.texts.limits import bound_text, limits_table
 
 NONE = "-"
+SMALLEST_GAIN = 0.05  # in the unit of speed shown; a smaller one is printed as 0.0
+SMALLEST_STEP = 0.5  # likewise, between two sets that are both printed
+SET_WIDTH = 48
+NOTHING = paragraph("There is nothing to rank: the file lists no upgrades.")
 
 
 def rank_text(ranking: Ranking) -> str:
@@ -21,16 +26,25 @@ def rank_text(ranking: Ranking) -> str:
     lines = head(asked, question(ranking))
     if not ranking.answered:
         return "\n".join([*lines, *no_answer(ranking), *care()])
+    lines += stopped(ranking)
     lines += ["", *pairs(start(ranking))]
     lines += limits_table(ranking.base.passed, asked.system)
-    lines += upgrades_table(ranking)
-    lines += outside(ranking)
-    lines += best_table("Best set for every budget", ranking.best_by_cost, ranking)
-    lines += best_table("Best set for every number of hours", ranking.best_by_hours, ranking)
-    lines += section("The goal", goal(ranking))
+    lines += menu(ranking) if ranking.upgrades else section("The menu is empty", NOTHING)
+    lines += section("The goal", goal(ranking)) if ranking.complete else []
     sentences = [ranking.sentence, *ranking.sentences]
     lines += section("How sure", [line for one in sentences if one for line in bullet(one)])
     return "\n".join([*lines, *care()])
+
+
+def menu(ranking: Ranking) -> list[str]:
+    """Every upgrade and every set worth knowing."""
+    return [
+        *upgrades_table(ranking),
+        *new_limits(ranking),
+        *(outside(ranking) if ranking.complete else []),
+        *best_table("Best set for every budget", ranking.best_by_cost, ranking),
+        *best_table("Best set for every number of hours", ranking.best_by_hours, ranking),
+    ]
 
 
 def no_answer(ranking: Ranking) -> list[str]:
@@ -38,6 +52,15 @@ def no_answer(ranking: Ranking) -> list[str]:
     reasons = [one.reason for one in ranking.sets[:1] if not one.upgrades]
     lines = [line for one in [ranking.sentence, *reasons] for line in paragraph(one)]
     return section(f"No answer ({ranking.status})", lines)
+
+
+def stopped(ranking: Ranking) -> list[str]:
+    """That a ranking is not whole, before anything is read off it."""
+    if ranking.complete:
+        return []
+    return section(
+        "STOPPED EARLY", paragraph(f"{ranking.sentence} What follows is of those alone.")
+    )
 
 
 def question(ranking: Ranking) -> str:
@@ -72,15 +95,21 @@ def upgrades_table(ranking: Ranking) -> list[str]:
     """Every upgrade in every light."""
     system = ranking._asked.system
     unit = SPEED.shown(system)
-    header = ("", "alone", "last", "fair share", "cost", f"per {unit}", "limits it passes")
+    header = ("", "alone", "last", "fair share", "cost", f"per {unit}")
     rows = [_upgrade_row(key, ranking) for key in ranking.upgrades]
-    lines = table([header, *rows], left=(0, 6)) if rows else paragraph("The menu is empty.")
+    lines = table([header, *rows])
     lines += paragraph(
-        f"Gains in {unit} at the lower, middle and upper knock anchor. Alone: fitted first, with "
-        "what it requires. Last: taken off the set below. Fair share: its mean part in that set "
+        f"Gains in {unit} at knock anchors of {_anchors(ranking)}, the middle one as stated; the "
+        "lower the anchor, the later the engine knocks. Alone: fitted first, with what it "
+        "requires. Last: taken off the set below. Fair share: its mean part in that set "
         f"over all orders of fitting. Cost per {unit} goes by the gain alone at the middle anchor."
     )
     return section("Every upgrade", [*lines, *paragraph(target(ranking))])
+
+
+def _anchors(ranking: Ranking) -> str:
+    low, stated, high = (f"{octane:.0f}" for octane in ranking.octane)
+    return f"{low}, {stated} and {high} octane numbers"
 
 
 def target(ranking: Ranking) -> str:
@@ -97,16 +126,25 @@ def _upgrade_row(key: str, ranking: Ranking) -> tuple[str, ...]:
     worth, terms = ranking.upgrades[key], ranking.menu[key]
     cost = NONE if terms.cost is None else f"{terms.cost:.0f} {ranking.currency}"
     gain = SPEED.value(worth.alone[MIDDLE], system)
-    price = f"{terms.cost / gain:.0f} {ranking.currency}" if terms.cost and gain > 0 else NONE
+    priced = terms.cost is not None and gain >= SMALLEST_GAIN
+    price = f"{terms.cost / gain:.0f} {ranking.currency}" if priced else NONE
     views = [_gains(view, system) for view in (worth.alone, worth.last, worth.share)]
-    return key, *views, cost, price, _new_limits(key, ranking)
+    return key, *views, cost, price
 
 
-def _new_limits(key: str, ranking: Ranking) -> str:
-    """Limits that the vehicle passes with this upgrade and what it requires, and not without."""
+def new_limits(ranking: Ranking) -> list[str]:
+    """Limits that the vehicle passes with one upgrade and what it requires, and not without."""
     before = {passed.address for passed in ranking.base.passed}
-    passed = [one.address for one in ranking.upgrades[key].passed if one.address not in before]
-    return ", ".join(passed) or "none"
+    system = ranking._asked.system
+    lines = [
+        line
+        for key, worth in ranking.upgrades.items()
+        for one in worth.passed
+        if one.address not in before
+        for line in bullet(f"{key}: {one.address} {bound_text(one, system)} ({one.why})")
+    ]
+    none = "No upgrade, fitted alone, passes a limit that is not passed already."
+    return section("Limits that an upgrade passes when fitted alone", lines or paragraph(none))
 
 
 def outside(ranking: Ranking) -> list[str]:
@@ -123,18 +161,34 @@ def outside(ranking: Ranking) -> list[str]:
 def best_table(heading: str, sets: list[UpgradeSet], ranking: Ranking) -> list[str]:
     """The sets that no cheaper or quicker one beats."""
     system = ranking._asked.system
-    header = ("", "hours", SPEED.shown(system), "least knock margin", "set")
-    rows = [
-        (
-            f"{one.cost:.0f} {ranking.currency}".rstrip(),
-            f"{one.hours:g}",
-            _speed(one.speed[MIDDLE], system),
-            f"{one.least_margin:+.1f}",
-            one.name,
-        )
-        for one in sets
-    ]
-    return section(heading, table([header, *rows], left=(4,)) if rows else [])
+    header = ("", "hours", SPEED.shown(system), "least margin", "set")
+    printed = worth_printing(sets, system)
+    rows = [row for one in printed for row in _set_rows(one, ranking)]
+    lines = table([header, *rows], left=(4,)) if rows else []
+    if len(printed) < len(sets):
+        step = f"{SMALLEST_STEP} {SPEED.shown(system)}"
+        lines += paragraph(f"Sets less than {step} faster than the one above are left out.")
+    return section(heading, lines)
+
+
+def worth_printing(sets: list[UpgradeSet], system: str) -> list[UpgradeSet]:
+    """The first and the last, and in between those that a builder could tell apart."""
+    kept: list[UpgradeSet] = []
+    for one in sets:
+        speed = SPEED.value(one.speed[MIDDLE], system)
+        if not kept or speed >= SPEED.value(kept[-1].speed[MIDDLE], system) + SMALLEST_STEP:
+            kept.append(one)
+    return kept if not sets or kept[-1] is sets[-1] else [*kept, sets[-1]]
+
+
+def _set_rows(one: UpgradeSet, ranking: Ranking) -> Iterator[tuple[str, ...]]:
+    """A set, with its members on as many lines as they take."""
+    first, *more = textwrap.wrap(one.name, SET_WIDTH, break_long_words=False) or [""]
+    speed = _speed(one.speed[MIDDLE], ranking._asked.system)
+    cost = f"{one.cost:.0f} {ranking.currency}".rstrip()
+    yield cost, f"{one.hours:g}", speed, f"{one.least_margin:+.1f}", first
+    for line in more:
+        yield "", "", "", "", line
 
 
 def goal(ranking: Ranking) -> list[str]:

@@ -14,7 +14,7 @@ if TYPE_CHECKING:
 
 def scenario_text(scenario: Scenario) -> str:
     """The vehicle, the day, the goal and the menu."""
-    lines = [scenario.title or "Untitled vehicle", *table(facts(scenario), left=(0, 1))]
+    lines = [scenario.title or scenario.source, *table(facts(scenario), left=(0, 1))]
     menu = [upgrade_row(one, scenario.currency) for one in scenario.upgrades.values()]
     return "\n".join([*lines, *section("Upgrades", table(menu, left=(0, 1)))])
 

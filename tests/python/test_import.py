@@ -1,0 +1,35 @@
+"""Importing is light, and everything promised is there."""
+
+import subprocess
+import sys
+
+import windwall as ww
+
+HEAVY = ("pandas", "xarray", "matplotlib", "tqdm", "argparse")
+
+
+def test_what_is_used_late_is_loaded_late():
+    code = f"import sys, windwall; print([m for m in {HEAVY!r} if m in sys.modules])"
+    said = subprocess.run(
+        [sys.executable, "-c", code], capture_output=True, text=True, check=True, timeout=60
+    )
+    assert said.stdout.strip() == "[]"
+
+
+def test_every_promised_name_is_there():
+    for name in ww.__all__:
+        assert getattr(ww, name) is not None
+    assert set(ww.__all__) <= set(dir(ww))
+    assert not hasattr(ww, "nothing")
+
+
+def test_versions_are_told():
+    info = ww.build_info()
+    assert info["windwall"] == ww.__version__
+    assert set(info) >= {"compiler", "eigen", "boost", "nlohmann_json", "pybind11"}
+
+
+def test_the_handbook_explains_itself():
+    assert "flow_function" in ww.physics.__all__
+    for name in ww.physics.__all__:
+        assert len(getattr(ww.physics, name).__doc__) > 40, name

@@ -1,0 +1,26 @@
+"""Detonation is a probability with its band, and never ruled out."""
+
+import pytest
+
+from windwall.knock import KnockBand
+
+
+@pytest.mark.parametrize(
+    "margin, word",
+    [(-3, "likely"), (0, "likely"), (2, "marginal"), (5, "unlikely"), (50, "unlikely")],
+)
+def test_three_words_and_no_other(margin, word):
+    band = KnockBand(margin, 5)
+    assert band.word == word
+    assert f"detonation {word}" in band.sentence
+
+
+def test_the_chance_is_that_of_a_normal_margin(oracle):
+    norm = oracle("scipy.stats").norm
+    for margin in (-8.0, 0.0, 2.0, 11.0):
+        assert KnockBand(margin, 5).chance == pytest.approx(norm.cdf(0, margin, 5), rel=1e-12)
+
+
+def test_it_is_never_none_and_never_certain():
+    assert "about 1 would knock" in KnockBand(200, 5).sentence
+    assert "about 99 would knock" in KnockBand(-200, 5).sentence

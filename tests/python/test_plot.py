@@ -1,0 +1,82 @@
+"""Plots return their axes, name their units, and do not rely on colour alone."""
+
+import json
+
+import pytest
+
+import windwall as ww
+
+matplotlib = pytest.importorskip("matplotlib")
+matplotlib.use("Agg")
+
+
+@pytest.fixture
+def ax():
+    import matplotlib.pyplot as plt
+
+    figure, axes = plt.subplots()
+    yield axes
+    plt.close(figure)
+
+
+def labels(axes):
+    return axes.get_legend_handles_labels()[1]
+
+
+def test_force_against_speed(car, best, ax):
+    assert ww.plot.force_against_speed(car, ax) is ax
+    assert labels(ax)[:5] == ["gear 1", "gear 2", "gear 3", "gear 4", "road load"]
+    assert (ax.get_xlabel(), ax.get_ylabel()) == (
+        "Speed over the ground, km/h",
+        "Force at the road, N",
+    )
+    gears = ax.get_lines()[:4]
+    assert len({(line.get_linestyle(), line.get_marker()) for line in gears}) == 4
+    (x,), (y,) = ax.get_lines()[-1].get_data()
+    assert x == pytest.approx(best.speed * 3.6)
+    assert y == pytest.approx(best.point.road.thrust)
+
+
+def test_the_road_load_crosses_at_the_balance(car, best, ax):
+    import numpy as np
+
+    ww.plot.force_against_speed(car, ax, points=60)
+    speed, force = ax.get_lines()[4].get_data()
+    there = np.interp(best.speed * 3.6, speed, force)
+    assert there == pytest.approx(best.point.road.thrust - best.point.road.surplus, rel=2e-3)
+
+
+def test_accounts(best, ax):
+    assert ww.plot.accounts(best, ax) is ax
+    assert "kW" in ax.get_xlabel()
+    heat = [bar for bar in ax.patches if bar.get_y() < 0.5]
+    assert sum(bar.get_width() for bar in heat) == pytest.approx(best.heat["fuel"] / 1e3)
+
+
+def test_best_by_cost(ranking, ax):
+    assert ww.plot.best_by_cost(ranking, ax) is ax
+    assert "EUR" in ax.get_xlabel()
+    assert "goal" in labels(ax)
+
+
+def test_units_and_titles_come_from_the_file(document, ax):
+    document["units"] = "us"
+    document["title"] = "costs $5$ and <b>"
+    car = ww.loads(json.dumps(document))
+    ww.plot.force_against_speed(car, ax)
+    assert "mph" in ax.get_xlabel()
+    assert "lbf" in ax.get_ylabel()
+    ax.figure.canvas.draw()  # a formula in the title would fail here or be typeset
+
+
+def test_without_axes_one_is_made(best):
+    import matplotlib.pyplot as plt
+
+    made = ww.plot.accounts(best)
+    assert made.figure is not None
+    plt.close(made.figure)
+
+
+def test_no_answer_still_plots_the_forces(stuck, ax):
+    ww.plot.force_against_speed(stuck, ax)
+    assert labels(ax)[-1] == "road load"
