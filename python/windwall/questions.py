@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     from windwall.scenario import Scenario
 
 KNOCK_ANCHOR = "engine/knock_anchor/octane_number"
+LISTENED_FOR = 5.0  # octane numbers, one standard deviation; see docs/physics/knock.md
 
 
 @cache
@@ -48,12 +49,19 @@ def asked(scenario: Scenario) -> Asked:
         title=scenario.title or scenario.source,
         system=scenario.system,
         conditions=conditions(scenario),
-        knock_sigma=scenario.sigma(KNOCK_ANCHOR),
+        knock_sigma=knock_sigma(scenario),
         goal_speed=scenario.get("goal/speed"),
         run_up=scenario.get("goal/run_up"),
         mass=scenario.get("body/mass"),
         observed=scenario.observed,
     )
+
+
+def knock_sigma(scenario: Scenario) -> float:
+    """How well the margin is known. Nobody knows where an engine knocks exactly, so a knock anchor
+    that is stated without its ± is taken as any other that was listened for.
+    """
+    return scenario.sigma(KNOCK_ANCHOR) or LISTENED_FOR
 
 
 def conditions(scenario: Scenario) -> str:

@@ -12,6 +12,16 @@ def test_what_is_left_open_is_said(car):
     assert addresses[1:] == [address for address, _ in cautions(anchored)]
 
 
+def test_nobody_knows_exactly_where_an_engine_knocks(car):
+    exact = car.set({"engine/knock_anchor/octane_number": "90"})
+    address, sentence = next(cautions(exact))
+    assert address == "engine/knock_anchor/octane_number"
+    assert "taken as known to +/- 5 octane numbers" in sentence
+    assert exact.operating_point("4200 rpm").knock_band.sigma == 5
+    stated = car.set({"engine/knock_anchor/octane_number": "90 ± 3"})
+    assert stated.operating_point("4200 rpm").knock_band.sigma == 3
+
+
 def test_a_good_file_names_its_digest(car):
     text = check_text(car)
     assert text.startswith("scenario: no problems")

@@ -66,7 +66,8 @@ def test_units_and_titles_come_from_the_file(document, ax):
     ww.plot.force_against_speed(car, ax)
     assert "mph" in ax.get_xlabel()
     assert "lbf" in ax.get_ylabel()
-    ax.figure.canvas.draw()  # a formula in the title would fail here or be typeset
+    assert ax.get_title() == r"costs \$5\$ and <b>"  # signs, not a formula
+    ax.figure.canvas.draw()
 
 
 def test_without_axes_one_is_made(best):

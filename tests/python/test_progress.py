@@ -49,4 +49,31 @@ def test_stopping_keeps_what_is_done(document):
     some = ww.rank(ww.loads(json.dumps(document)), progress=lambda done, total: False, threads=1)
     assert some.status == "cancelled"
     assert 0 < len(some.sets) < 4096
-    assert "STOPPED EARLY" in repr(some)
+    text = repr(some)
+    assert "STOPPED EARLY" in text
+    # Nothing is said about sets that were not reached.
+    assert "Not in the set" not in text
+    assert "The goal" not in text
+
+
+def test_other_threads_run_meanwhile(document):
+    import json
+    import threading
+
+    document["upgrades"] = [
+        {"id": f"lighter_{i}", "add": {"body/mass": f"-{i + 1} kg"}} for i in range(9)
+    ]
+    car = ww.loads(json.dumps(document))
+    turns, over = [0], threading.Event()
+
+    def count():
+        while not over.wait(0.001):
+            turns[0] += 1
+
+    other = threading.Thread(target=count)
+    other.start()
+    ww.rank(car, progress=False, threads=1)
+    during = turns[0]
+    over.set()
+    other.join()
+    assert during > 3

@@ -35,8 +35,8 @@ const UpgradeWorth* first_place(const Ranking& ranking, std::size_t anchor) {
 std::string place_text(const Scenario& scenario, const Ranking& ranking, std::size_t anchor) {
     const UpgradeWorth* first = first_place(ranking, anchor);
     if (first == nullptr) return "no upgrade gains anything";
-    return scenario.menu[first->upgrade].id + " (+" + speed_text(first->alone[anchor], scenario) +
-           ")";
+    return scenario.menu[first->upgrade].id + " (+" +
+           readable(first->alone[anchor], fields::speed("km/h"), scenario.head.units, 2) + ")";
 }
 
 std::string first_place_sentence(const Scenario& scenario, const Ranking& ranking) {

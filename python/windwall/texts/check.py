@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from windwall.errors import Problem, ScenarioError
 from windwall.layout import bullet, paragraph, section
-from windwall.questions import KNOCK_ANCHOR
+from windwall.questions import KNOCK_ANCHOR, knock_sigma
 
 if TYPE_CHECKING:
     from windwall.scenario import Scenario
@@ -30,6 +30,12 @@ def cautions(scenario: Scenario) -> Iterator[tuple[str, str]]:
             KNOCK_ANCHOR,
             "not stated, so a table of old engines stands in; every knock margin is known to "
             f"+/- {scenario.sigma(KNOCK_ANCHOR):.0f} octane numbers only",
+        )
+    elif scenario.sigma(KNOCK_ANCHOR) == 0:
+        yield (
+            KNOCK_ANCHOR,
+            f"stated without its spread, and taken as known to +/- {knock_sigma(scenario):.0f} "
+            "octane numbers",
         )
     for address in scenario.unrated:
         yield address, "no rating is given, so nothing will be said about it"
