@@ -5,11 +5,12 @@ Lines differ by style and marker as well as by colour, and every axis names its 
 
 from __future__ import annotations
 
+import textwrap
 from itertools import cycle
 from typing import TYPE_CHECKING, Any
 
 from windwall.measures import FORCE, KILOWATTS, SPEED
-from windwall.ranking import MIDDLE, Ranking
+from windwall.ranking import MIDDLE, Ranking, UpgradeSet
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
@@ -19,7 +20,10 @@ if TYPE_CHECKING:
 
 LINE_STYLES = ("-", "--", "-.", ":")
 MARKERS = ("o", "s", "^", "D", "v", "P", "X", "*")
-HATCHES = ("", "//", "\\\\", "..")
+SMALLEST_BAR = 0.005  # in the unit shown; a smaller entry has no bar
+MOST_LABELS = 9
+LABEL_WIDTH = 40
+TITLE_WIDTH = 48
 
 
 def _axes(ax: Axes | None) -> Axes:
@@ -57,7 +61,7 @@ def force_against_speed(scenario: Scenario, ax: Axes | None = None, points: int 
 
 def _title(text: str) -> str:
     """A title from a file, with nothing in it that would be read as a formula."""
-    return text.replace("$", r"\$")
+    return "\n".join(textwrap.wrap(text.replace("$", r"\$"), TITLE_WIDTH))
 
 
 def _road_load(curve: Any, ax: Axes, system: str) -> None:
@@ -89,59 +93,80 @@ def _balance(scenario: Scenario, ax: Axes) -> None:
 
 
 def accounts(best: TopSpeed, ax: Axes | None = None) -> Axes:
-    """Where the watts go at the balance speed: one bar for the shaft, one for the heat."""
+    """Where the watts go at the balance speed: what the shaft gives, then what the fuel gives."""
     ax, system = _axes(ax), best._asked.system
-    for row, series in enumerate((best.heat, best.shaft)):
-        _stack(ax, row, series.iloc[1:], system)
-    ax.set_yticks([0, 1], ["heat", "shaft"])
+    entries = [(f"shaft: {name}", watts) for name, watts in best.shaft.items()]
+    entries += [(f"heat: {name}", watts) for name, watts in best.heat.items()]
+    entries = [(name, KILOWATTS.value(watts, system)) for name, watts in entries]
+    entries = [(name, power) for name, power in entries if abs(power) > SMALLEST_BAR]
+    for kind, hatch, color in (("shaft", "", "0.75"), ("heat", "//", "0.9")):
+        rows = [(at, power) for at, (name, power) in enumerate(entries) if name.startswith(kind)]
+        places, powers = zip(*rows, strict=True)
+        bars = ax.barh(places, powers, color=color, hatch=hatch, edgecolor="black", label=kind)
+        ax.bar_label(bars, fmt="%.2f", padding=3, fontsize="small")
+    ax.set_yticks(range(len(entries)), [name for name, _ in entries])
+    ax.invert_yaxis()
+    ax.margins(x=0.12)
     ax.set_xlabel(f"Power, {KILOWATTS.shown(system)}")
     ax.set_title(_title(best._asked.title))
-    ax.legend(bbox_to_anchor=(0.5, -0.2), loc="upper center", ncols=4, fontsize="small")
     return ax
 
 
-def _stack(ax: Axes, row: int, entries: Any, system: str) -> None:
-    """What is given goes to the right of zero, what is taken back to the left."""
-    right = left = 0.0
-    for at, (name, watts) in enumerate(entries.items()):
-        width = KILOWATTS.value(watts, system)
-        start = right if width >= 0 else left
-        hatch = HATCHES[at // 10 % len(HATCHES)] if row == 0 else HATCHES[(at // 10 + 1) % 4]
-        label = f"{('heat', 'shaft')[row]}: {name}"
-        ax.barh(row, width, left=start, hatch=hatch, edgecolor="black", label=label)
-        right, left = (right + width, left) if width >= 0 else (right, left + width)
-
-
 def best_by_cost(ranking: Ranking, ax: Axes | None = None) -> Axes:
-    """Every recommended set, and the fastest for every budget as steps."""
+    """Every set that passes no limit, and the fastest for every budget as steps.
+
+    A label says what is fitted and taken off since the label before.
+    """
     ax, system = _axes(ax), ranking._asked.system
     sets = [one for one in ranking.sets if one.recommended]
-    cost = [one.cost for one in sets]
-    ax.plot(
-        cost,
-        [_speed(one, system) for one in sets],
-        "x",
-        color="grey",
-        label="a set that passes no limit",
-    )
+    speeds = [_speed(one, system) for one in sets]
+    costs = [one.cost for one in sets]
+    ax.plot(costs, speeds, ".", color="0.8", markersize=3, label="a set that passes no limit")
     best = ranking.best_by_cost
     ax.step(
         [one.cost for one in best],
         [_speed(one, system) for one in best],
         where="post",
         marker="o",
+        markersize=4,
         color="black",
         label="fastest for the money",
     )
-    for one in best:
-        place = (one.cost, _speed(one, system))
-        ax.annotate(one.name, place, textcoords="offset points", xytext=(6, -10), fontsize="small")
+    _label_steps(best, ax, system)
     _goal(ranking, ax)
     ax.set_xlabel(f"Cost, {ranking.currency or 'none stated'}")
     ax.set_ylabel(f"Speed, {SPEED.shown(system)}")
     ax.set_title(_title(ranking._asked.title))
-    ax.legend()
+    ax.legend(loc="lower right")
     return ax
+
+
+def _label_steps(best: list[UpgradeSet], ax: Axes, system: str) -> None:
+    """No more labels than can be told apart; above and left of the steps nothing else is drawn."""
+    if not best:
+        return
+    apart = (_speed(best[-1], system) - _speed(best[0], system)) / MOST_LABELS
+    before, height = frozenset(), -float("inf")
+    for one in best:
+        if _speed(one, system) < height + apart:
+            continue
+        now, height = frozenset(one.upgrades), _speed(one, system)
+        label = "\n".join(textwrap.wrap(_change(before, now, one), LABEL_WIDTH))
+        right = one.cost > best[-1].cost / 3
+        ax.annotate(
+            label,
+            (one.cost, height),
+            textcoords="offset points",
+            xytext=(-6, 2) if right else (6, -9),
+            ha="right" if right else "left",
+            fontsize="x-small",
+        )
+        before = now
+
+
+def _change(before: frozenset[str], now: frozenset[str], one: UpgradeSet) -> str:
+    fitted = [f"+{name}" for name in one.upgrades if name not in before]
+    return " ".join([*fitted, *(f"-{name}" for name in sorted(before - now))]) or one.name
 
 
 def _speed(one: Any, system: str) -> float:

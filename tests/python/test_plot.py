@@ -49,14 +49,22 @@ def test_the_road_load_crosses_at_the_balance(car, best, ax):
 def test_accounts(best, ax):
     assert ww.plot.accounts(best, ax) is ax
     assert "kW" in ax.get_xlabel()
-    heat = [bar for bar in ax.patches if bar.get_y() < 0.5]
-    assert sum(bar.get_width() for bar in heat) == pytest.approx(best.heat["fuel"] / 1e3)
+    for bars, account in zip(ax.containers, (best.shaft, best.heat), strict=True):
+        total, *others = [bar.get_width() for bar in bars]
+        assert total == pytest.approx(account.iloc[0] / 1e3)
+        assert sum(others) == pytest.approx(total, abs=0.05)  # entries too small have no bar
+    names = [label.get_text() for label in ax.get_yticklabels()]
+    assert names[0] == "shaft: indicated"
+    assert "shaft: grade" not in names  # a level road takes nothing
 
 
 def test_best_by_cost(ranking, ax):
     assert ww.plot.best_by_cost(ranking, ax) is ax
     assert "EUR" in ax.get_xlabel()
     assert "goal" in labels(ax)
+    said = [text.get_text() for text in ax.texts]
+    assert 0 < len(said) <= 10
+    assert any(text.startswith("+") for text in said)
 
 
 def test_units_and_titles_come_from_the_file(document, ax):
