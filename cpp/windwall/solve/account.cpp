@@ -55,13 +55,12 @@ void add_road(const Pull& pull, Entries& entries) {
 void add_charge_path(const Balance& balance, Entries& entries) {
     for_each_station(balance, [&]<class Part>(const std::string& id, const Part&,
                                               const vehicle::Station& station) {
-        const auto& [in, out, did] = station;
         if constexpr (charge::Driven<Part>) {
+            const charge::Compression& did = station.compression;
             entries.push_back({id + " belt", did.belt_loss});
             entries.push_back({id + " casing", did.casing_loss + did.bearing_loss});
         } else if constexpr (charge::Passive<Part>) {
-            const double heat = in.gas_flow() * (in.gas.enthalpy(in.temperature) -
-                                                 out.gas.enthalpy(out.temperature));
+            const double heat = station.heat_given_off();
             if (heat != 0) entries.push_back({id, heat});
         }
     });

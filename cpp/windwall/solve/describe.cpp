@@ -15,13 +15,6 @@ GasResult gas(const media::Stream& stream) {
     return {stream.pressure, stream.temperature, stream.gas_flow()};
 }
 
-/// Heat the gas lost on its way through, W.
-double heat_given_off(const Station& station) {
-    const auto& [inlet, outlet, compression] = station;
-    return inlet.gas_flow() *
-           (inlet.gas.enthalpy(inlet.temperature) - outlet.gas.enthalpy(outlet.temperature));
-}
-
 /// Isentropic work over shaft work, with the heat capacity of the gas at the inlet.
 double efficiency(const Station& station) {
     const media::Stream& in = station.inlet;
@@ -55,7 +48,7 @@ PartResult part_result(const Balance& balance, const Station& station) {
                              balance.condition().opening};
     } else {
         return ResistedResult{gas(station.inlet), gas(station.outlet), drop,
-                              heat_given_off(station)};
+                              station.heat_given_off()};
     }
 }
 

@@ -21,13 +21,8 @@ constexpr double opening_tolerance = 1e-7;  // of the plate's travel
 
 double blower_power(const Balance& balance) {
     double power = 0;
-    for (std::size_t i = 0; i < balance.stations().size(); ++i) {
-        balance.vehicle().charge_path[i].part.visit([&]<class Part>(const Part&) {
-            if constexpr (charge::Driven<Part>) {
-                power += balance.stations()[i].compression.crank_power;
-            }
-        });
-    }
+    for (const vehicle::Station& station : balance.stations())
+        power += station.compression.crank_power;
     return power;
 }
 

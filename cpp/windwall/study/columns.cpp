@@ -4,6 +4,7 @@
 #include "windwall/solve/top_speed.hpp"
 
 #include <limits>
+#include <optional>
 
 namespace windwall::study {
 namespace {
@@ -16,28 +17,43 @@ Answers blank(std::size_t variants, std::size_t outputs) {
             missing, std::vector<std::vector<double>>(outputs, missing)};
 }
 
-void read_outputs(const vehicle::Vehicle& car, const solve::Summit& summit,
-                  const std::vector<std::string>& outputs, std::size_t i, Answers& answers) {
-    solve::Puller puller(car);
-    const solve::Pull pull = puller.at(summit.pull->point.condition.engine_speed, summit.gear);
-    solve::OperatingPoint point;
-    solve::describe(puller.solver().balance(), pull, point);
-    for (std::size_t k = 0; k < outputs.size(); ++k) {
-        const auto path =
-            fields::resolve(fields::group_type<solve::OperatingPoint>, &point, outputs[k]);
-        if (path) answers.outputs[k][i] = path->get(&point).value_or(nan);
-    }
-}
+/// The results one worker is asked for. Variants differ in numbers only, so where each result
+/// stands is worked out at the first of them.
+class Outputs {
+public:
+    explicit Outputs(const std::vector<std::string>& addresses) : addresses_(&addresses) {}
 
-void answer(const vehicle::Vehicle& car, const std::vector<std::string>& outputs, std::size_t i,
-            Answers& answers) {
+    void read(const vehicle::Vehicle& car, const solve::Summit& summit, std::size_t i,
+              Answers& answers) {
+        if (addresses_->empty()) return;
+        solve::Puller puller(car);
+        const solve::Pull pull = puller.at(summit.pull->point.condition.engine_speed, summit.gear);
+        solve::describe(puller.solver().balance(), pull, point_);
+        if (paths_.empty()) resolve();
+        for (std::size_t k = 0; k < paths_.size(); ++k)
+            if (paths_[k]) answers.outputs[k][i] = paths_[k]->get(&point_).value_or(nan);
+    }
+
+private:
+    void resolve() {
+        for (const std::string& address : *addresses_)
+            paths_.push_back(
+                fields::resolve(fields::group_type<solve::OperatingPoint>, &point_, address).value);
+    }
+
+    const std::vector<std::string>* addresses_;
+    std::vector<std::optional<fields::Path>> paths_;
+    solve::OperatingPoint point_;
+};
+
+void answer(const vehicle::Vehicle& car, Outputs& outputs, std::size_t i, Answers& answers) {
     const solve::TopSpeed found = solve::top_speed(car);
     answers.status[i] = found.verdict.status;
     if (!found.verdict.answered()) return;
     answers.speed[i] = found.speed();
     answers.balance_speed[i] = found.summit.road_speed;
     answers.gear[i] = static_cast<double>(found.summit.gear + 1);
-    if (!outputs.empty()) read_outputs(car, found.summit, outputs, i, answers);
+    outputs.read(car, found.summit, i, answers);
 }
 
 }  // namespace
@@ -48,11 +64,11 @@ Answers solve_columns(const vehicle::Vehicle& vehicle, const Variants& variants,
     run_batch(
         variants.size(),
         [&] {
-            return [&, car = vehicle](std::size_t i) mutable {
+            return [&, car = vehicle, asked = Outputs(outputs)](std::size_t i) mutable {
                 for (std::size_t k = 0; k < variants.inputs.size(); ++k) {
                     variants.inputs[k].at(&car) = variants.values[k][i];
                 }
-                answer(car, outputs, i, answers);
+                answer(car, asked, i, answers);
             };
         },
         options);

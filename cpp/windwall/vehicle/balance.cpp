@@ -4,6 +4,11 @@
 
 namespace windwall::vehicle {
 
+double Station::heat_given_off() const noexcept {
+    return inlet.gas_flow() *
+           (inlet.gas.enthalpy(inlet.temperature) - outlet.gas.enthalpy(outlet.temperature));
+}
+
 Balance::Balance(const Vehicle& vehicle) : vehicle_(&vehicle) {
     const media::Day& day = vehicle.day;
     humidity_ratio_ = day.humidity_ratio();

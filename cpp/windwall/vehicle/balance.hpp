@@ -15,7 +15,10 @@ namespace windwall::vehicle {
 struct Station {
     media::Stream inlet;
     media::Stream outlet;
-    charge::Compression compression;
+    charge::Compression compression;  // nothing where no crank drives the part
+
+    /// W that the gas leaves in the part; negative where it is heated.
+    double heat_given_off() const noexcept;
 };
 
 /// The whole balance of the air path on one page.
