@@ -3,6 +3,10 @@
 need(GTest "" libgtest-dev)
 include(GoogleTest)
 
+# Counts what is taken from the heap; the linker takes it only where a test asks.
+add_library(counted_heap STATIC ${PROJECT_SOURCE_DIR}/tests/cpp/allocations.cpp)
+target_link_libraries(counted_heap PRIVATE windwall_warnings)
+
 file(GLOB folders CONFIGURE_DEPENDS ${PROJECT_SOURCE_DIR}/tests/cpp/*)
 foreach(folder IN LISTS folders)
     cmake_path(GET folder FILENAME name)
@@ -17,6 +21,6 @@ foreach(folder IN LISTS folders)
     endif()
     add_executable(test_${name} ${sources})
     target_include_directories(test_${name} PRIVATE ${PROJECT_SOURCE_DIR}/tests/cpp)
-    target_link_libraries(test_${name} PRIVATE ${library} windwall_warnings GTest::gtest GTest::gtest_main)
+    target_link_libraries(test_${name} PRIVATE ${library} counted_heap windwall_warnings GTest::gtest GTest::gtest_main)
     gtest_discover_tests(test_${name} TEST_PREFIX ${name}. DISCOVERY_MODE PRE_TEST PROPERTIES TIMEOUT 120)
 endforeach()

@@ -4,6 +4,7 @@
 
 #include <set>
 
+#include "every_part.hpp"
 #include "samples.hpp"
 
 using namespace windwall;
@@ -13,18 +14,6 @@ namespace {
 
 template <class T>
 class EveryPart : public testing::Test {};
-template <class OneOf>
-struct TypesOf;
-template <class... Ts>
-struct TypesOf<fields::OneOf<Ts...>> {
-    using type = testing::Types<Ts...>;
-};
-struct ByKind {
-    template <class T>
-    static std::string GetName(int) {
-        return std::string(T::kind);
-    }
-};
 TYPED_TEST_SUITE(EveryPart, TypesOf<charge::Part>::type, ByKind);
 
 constexpr int draws = 2000;

@@ -1,34 +1,12 @@
 #pragma once
 #include "windwall/charge/part.hpp"
-#include "windwall/fields/units.hpp"
 
-#include <cmath>
-#include <random>
-#include <string>
+#include "dice.hpp"
 
 /// Random but possible things to try parts on; the same every time a test runs.
 namespace samples {
 
 using namespace windwall;
-
-class Dice {
-public:
-    explicit Dice(unsigned seed) : engine_(seed) {}
-    double between(double low, double high) {
-        return low + (high - low) * std::uniform_real_distribution<double>()(engine_);
-    }
-    double decades(double low, double high) {
-        return std::exp(between(std::log(low), std::log(high)));
-    }
-
-private:
-    std::mt19937_64 engine_;
-};
-
-inline double si(double number, const fields::Unit& unit) {
-    return (number + std::stod(std::string(unit.shift))) * std::stod(std::string(unit.factor)) /
-           std::stod(std::string(unit.divisor));
-}
 
 /// A part with every number drawn from inside its row's range, obeying its cross-field rule.
 template <class T>

@@ -6,6 +6,7 @@
 #include <regex>
 #include <set>
 
+#include "every_part.hpp"
 #include "samples.hpp"
 
 using namespace windwall;
@@ -16,18 +17,6 @@ namespace {
 
 template <class T>
 class EveryPart : public testing::Test {};
-template <class OneOf>
-struct TypesOf;
-template <class... Ts>
-struct TypesOf<fields::OneOf<Ts...>> {
-    using type = testing::Types<Ts...>;
-};
-struct ByKind {
-    template <class T>
-    static std::string GetName(int) {
-        return std::string(T::kind);
-    }
-};
 TYPED_TEST_SUITE(EveryPart, TypesOf<driveline::Part>::type, ByKind);
 
 constexpr int draws = 2000;

@@ -1,30 +1,12 @@
 #pragma once
 #include "windwall/driveline/train.hpp"
-#include "windwall/fields/units.hpp"
 
-#include <random>
-#include <string>
+#include "dice.hpp"
 
 /// Random but possible parts; the same every time a test runs.
 namespace samples {
 
 using namespace windwall;
-
-class Dice {
-public:
-    explicit Dice(unsigned seed) : engine_(seed) {}
-    double between(double low, double high) {
-        return low + (high - low) * std::uniform_real_distribution<double>()(engine_);
-    }
-
-private:
-    std::mt19937_64 engine_;
-};
-
-inline double si(double number, const fields::Unit& unit) {
-    return (number + std::stod(std::string(unit.shift))) * std::stod(std::string(unit.factor)) /
-           std::stod(std::string(unit.divisor));
-}
 
 /// Every number drawn from inside its row's range; lists fall from first to last.
 template <class T>
