@@ -1,15 +1,19 @@
 #pragma once
+#include <array>
 
 namespace windwall::charge {
 
 /// What surrounds the charge path at one operating point, SI units.
 struct Around {
-    double ambient_pressure{};     // Pa absolute
-    double ambient_temperature{};  // K
-    double air_density{};          // of the ambient air, kg/m3
-    double road_speed{};           // speed of the air over the vehicle, m/s
-    double engine_speed{};         // rad/s
-    double throttle_opening{};     // share of the plate's travel: 0 shut, 1 wide open
+    double ambient_pressure{};            // Pa absolute
+    double ambient_temperature{};         // K
+    double air_density{};                 // of the ambient air, kg/m3
+    double road_speed{};                  // speed of the air over the vehicle, m/s
+    double engine_speed{};                // rad/s
+    double throttle_opening{};            // share of the plate's travel: 0 shut, 1 wide open
+    double under_hood_temperature{};      // K, of the air around pipes, plenum and blower case
+    std::array<double, 4> fuel_demand{};  // own fuel the engine's lambda asks for, kg per kg of
+                                          // dry air, by media::Vapour
 };
 
 }  // namespace windwall::charge

@@ -25,7 +25,7 @@ double capacity_slope(const Compression& at, const media::Stream& in) {
 BlowerPoint unsolved(BlowerBalance balance) {
     constexpr double none = std::numeric_limits<double>::quiet_NaN();
     const Compression nothing{none, none, none, none, none, none, none,
-                              none, none, none, none, none, true};
+                              none, none, none, none, none, {}, true};
     return {balance, none, nothing, none, none, none};
 }
 

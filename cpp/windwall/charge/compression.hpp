@@ -1,4 +1,5 @@
 #pragma once
+#include "windwall/media/stream.hpp"
 
 namespace windwall::charge {
 
@@ -18,6 +19,7 @@ struct Compression {
     double crank_power{};         // W at the crankshaft, belt included
     double belt_loss{};           // W
     double rotor_speed{};         // rad/s
+    media::Stream outlet;         // the charge behind the part
     bool capped{};                // nothing flows, or the outlet temperature left 150 to 1200 K
 };
 

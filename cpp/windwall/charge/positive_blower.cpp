@@ -88,6 +88,9 @@ Compression PositiveBlower::compress(const media::Stream& in, double outlet_pres
     heat(does, *this, in);
     leak(does, *this, in, outlet_pressure);
     drive(does, belt_efficiency);
+    does.outlet = in;
+    does.outlet.temperature = does.outlet_temperature;
+    does.outlet.pressure = outlet_pressure;
     return does;
 }
 

@@ -5,11 +5,14 @@ namespace windwall::engine {
 
 /// What the engine sees at one operating point. SI units.
 struct Intake {
-    double engine_speed{};         // rad/s
-    media::Stream charge;          // at the manifold
-    double ambient_pressure{};     // Pa absolute
-    double ambient_temperature{};  // K
-    double humidity_ratio{};       // water vapour that damps knock, kg per kg dry air
+    double engine_speed{};            // rad/s
+    media::Stream charge;             // at the manifold
+    double ambient_pressure{};        // Pa absolute
+    double ambient_temperature{};     // K
+    double humidity_ratio{};          // water vapour that damps knock, kg per kg dry air
+    double road_speed{};              // m/s, of the air over the vehicle: it cools the head
+    double under_hood_temperature{};  // K
+    bool carburetted{};               // the fuel is in the charge; the engine adds none of its own
 };
 
 }  // namespace windwall::engine

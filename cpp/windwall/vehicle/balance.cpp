@@ -15,6 +15,7 @@ Balance::Balance(const Vehicle& vehicle) : vehicle_(&vehicle) {
     weather_ = media::ambient_stream(day.station_pressure(), day.temperature, humidity_ratio_, 1);
     around_.ambient_pressure = weather_.pressure;
     around_.ambient_temperature = weather_.temperature;
+    around_.under_hood_temperature = weather_.temperature;
     around_.air_density = weather_.density();
     stations_.resize(vehicle.charge_path.size());
     for (const auto& entry : vehicle.charge_path) {
@@ -51,8 +52,14 @@ double Balance::drawn(const media::Stream& manifold) const noexcept {
 }
 
 engine::Intake Balance::intake(const media::Stream& manifold) const noexcept {
-    return {condition_.engine_speed, manifold, around_.ambient_pressure,
-            around_.ambient_temperature, humidity_ratio_};
+    return {condition_.engine_speed,
+            manifold,
+            around_.ambient_pressure,
+            around_.ambient_temperature,
+            humidity_ratio_,
+            around_.road_speed,
+            around_.under_hood_temperature,
+            false};
 }
 
 void Balance::guess(std::span<double> x) noexcept {

@@ -98,7 +98,7 @@ media::Stream Balance::march(double dry_air, Choose&& choose) noexcept {
                 const double pressure = choose(part, gas);
                 if constexpr (charge::Driven<Part>) {
                     here.compression = part.compress(gas, pressure, around_);
-                    gas.temperature = here.compression.outlet_temperature;
+                    gas = here.compression.outlet;
                 }
                 gas.pressure = pressure;
             }
