@@ -58,14 +58,14 @@ Curve full_throttle_curve(const vehicle::Vehicle& vehicle, std::optional<std::si
                           std::size_t points) {
     solve::Puller puller(vehicle);
     Recorder recorder;
-    const double low = puller.lowest_engine_speed();
-    const double step =
-        (puller.highest_engine_speed() - low) / static_cast<double>(points > 1 ? points - 1 : 1);
     const std::size_t first = gear.value_or(0);
     const std::size_t last = gear ? *gear + 1 : puller.gears();
     for (std::size_t used = first; used < last; ++used) {
+        const solve::Sweep& sweep = puller.sweep(used);
+        const double step = static_cast<double>(sweep.stretches()) /
+                            static_cast<double>(points > 1 ? points - 1 : 1);
         for (std::size_t i = 0; i < points; ++i) {
-            const solve::Pull pull = puller.at(low + static_cast<double>(i) * step, used);
+            const solve::Pull pull = puller.at(sweep.at(static_cast<double>(i) * step));
             recorder.add(puller.solver().balance(), pull);
         }
     }

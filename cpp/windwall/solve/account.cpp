@@ -1,6 +1,6 @@
 #include "windwall/solve/account.hpp"
 
-#include "windwall/driveline/train.hpp"
+#include "windwall/vehicle/train_stance.hpp"
 
 #include <numeric>
 
@@ -31,7 +31,7 @@ void for_each_station(const Balance& balance, Visit&& visit) {
 void add_driveline(const Balance& balance, const Pull& pull, Entries& entries) {
     const auto& train = balance.vehicle().driveline;
     std::vector<double> losses(train.size());
-    driveline::drive(train, {pull.point.condition.engine_speed, pull.point.torque}, pull.gear,
+    driveline::drive(train, {pull.point.condition.engine_speed, pull.point.torque}, pull.stance(),
                      losses);
     for (std::size_t i = 0; i < train.size(); ++i)
         entries.push_back({train[i].id, losses[i]});
@@ -40,7 +40,7 @@ void add_driveline(const Balance& balance, const Pull& pull, Entries& entries) {
 /// What the wheels turn against more than the road moves back.
 double tyre_slip(const Balance& balance, const Pull& pull) {
     const double wheel_speed = pull.point.condition.engine_speed /
-                               driveline::total_ratio(balance.vehicle().driveline, pull.gear);
+                               driveline::total_ratio(balance.vehicle().driveline, pull.stance());
     return pull.wheel_torque * wheel_speed - pull.thrust * pull.road_speed;
 }
 

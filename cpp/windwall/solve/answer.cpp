@@ -3,6 +3,7 @@
 #include "windwall/solve/cautions.hpp"
 #include "windwall/solve/describe.hpp"
 #include "windwall/solve/reason.hpp"
+#include "windwall/vehicle/rotating.hpp"
 
 namespace windwall::solve {
 namespace {
@@ -11,7 +12,7 @@ namespace {
 void explain_summit(const vehicle::Vehicle& vehicle, SpeedAnswer& answer) {
     const Summit& summit = answer.found.summit;
     Puller puller(vehicle);
-    const Pull pull = puller.at(summit.pull->point.condition.engine_speed, summit.gear);
+    const Pull pull = puller.at({summit.pull->point.condition.engine_speed, summit.pull->stance()});
     const vehicle::Balance& balance = puller.solver().balance();
     describe(balance, pull, answer.point.emplace());
     answer.shaft = shaft_account(balance, pull);
@@ -20,7 +21,7 @@ void explain_summit(const vehicle::Vehicle& vehicle, SpeedAnswer& answer) {
     for (Caution& caution : heat_cautions(*answer.heat)) {
         answer.cautions.push_back(std::move(caution));
     }
-    answer.next = next_to_bind(summit, puller.highest_engine_speed(),
+    answer.next = next_to_bind(summit, vehicle::speed_limit(vehicle),
                                vehicle.tyres.grip_limit(vehicle.body.mass));
 }
 

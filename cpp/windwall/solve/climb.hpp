@@ -24,7 +24,8 @@ struct Summit {
 
 /// Goes up from standstill through all gears: on in the gear in use until its surplus ends, then in
 /// any other that has surplus there, until none has. A balance beyond a gap that no gear crosses is
-/// not reachable from below and is not found.
-Summit climb(Puller& puller, const std::vector<GearCurve>& curves);
+/// not reachable from below and is not found. The way is found on the curves, its end on solved
+/// points, and the curve of the last gear is made to pass through that end.
+Summit climb(Puller& puller, const EngineCurve& engine, std::vector<GearCurve>& curves);
 
 }  // namespace windwall::solve

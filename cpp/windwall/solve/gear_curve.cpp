@@ -5,60 +5,83 @@
 namespace windwall::solve {
 namespace {
 
-// Between samples the thrust is interpolated, to a percent of which this is nothing.
-constexpr double agreement = 1e-4;  // of the road speed
+constexpr std::size_t samples_of_a_rise = 24;
+constexpr std::size_t samples_of_a_shift = 12;
 
-bool silent(const Pull& pull) { return !pull.point.verdict.answered(); }
+std::vector<Sample> sampled(const EngineCurve& engine, const Puller& puller, std::size_t gear) {
+    const Sweep& sweep = puller.sweep(gear);
+    std::vector<Sample> samples{read(engine, puller, gear, 0)};
+    for (std::size_t stretch = 0; stretch < sweep.stretches(); ++stretch) {
+        const std::size_t steps = sweep.shifts(stretch) ? samples_of_a_shift : samples_of_a_rise;
+        for (std::size_t i = 1; i <= steps; ++i) {
+            const double part = static_cast<double>(i) / static_cast<double>(steps);
+            const Sample next = read(engine, puller, gear, static_cast<double>(stretch) + part);
+            // Where the slip rises faster than the wheels turn the road does not get faster.
+            if (next.road_speed > samples.back().road_speed) samples.push_back(next);
+        }
+    }
+    if (samples.size() == 1) {  // nothing to sweep: it launches at its limit
+        samples.push_back(samples.front());
+        samples.back().road_speed *= 1 + 1e-9;
+    }
+    return samples;
+}
 
-numerics::Table thrust_over_speed(const std::vector<Pull>& pulls) {
+numerics::Table thrust_over_speed(const std::vector<Sample>& samples) {
     std::vector<double> speeds, thrusts;
-    for (const Pull& pull : pulls) {
-        speeds.push_back(pull.road_speed);
-        thrusts.push_back(pull.thrust);
+    for (const Sample& sample : samples) {
+        speeds.push_back(sample.road_speed);
+        thrusts.push_back(sample.thrust);
     }
     return {std::move(speeds), std::move(thrusts), numerics::Interpolation::monotone};
 }
 
 }  // namespace
 
-GearCurve::GearCurve(std::size_t gear, std::vector<Pull> pulls)
-    : gear_(gear), pulls_(std::move(pulls)) {
-    if (std::none_of(pulls_.begin(), pulls_.end(), silent)) thrust_ = thrust_over_speed(pulls_);
+Sample read(const EngineCurve& engine, const Puller& puller, std::size_t gear,
+            double along) noexcept {
+    const Setting setting = puller.sweep(gear).at(along);
+    const double assumed = puller.road_speed(setting);
+    const Reach reach =
+        puller.reach(setting, engine.torque(setting.engine_speed, assumed), assumed);
+    return {along, reach.road_speed, reach.thrust,
+            reach.thrust - puller.load(reach.road_speed).total()};
 }
 
-void GearCurve::add(const Pull& pull) {
-    const auto above = std::find_if(pulls_.begin(), pulls_.end(), [&](const Pull& sampled) {
-        return sampled.road_speed > pull.road_speed * (1 - 1e-9);
-    });
-    const bool sampled = above != pulls_.end() && above->road_speed < pull.road_speed * (1 + 1e-9);
-    if (above == pulls_.begin() || above == pulls_.end() || sampled) return;
-    pulls_.insert(above, pull);
-    thrust_ = thrust_over_speed(pulls_);
+GearCurve::GearCurve(const EngineCurve& engine, const Puller& puller, std::size_t gear)
+    : gear_(gear), samples_(sampled(engine, puller, gear)), thrust_(thrust_over_speed(samples_)) {
+    const Sweep& sweep = puller.sweep(gear);
+    for (std::size_t i = 0; i < masses_.size(); ++i) {
+        const std::size_t stretch = std::min(i, sweep.stretches() - 1);
+        masses_[i] = puller.accelerated_mass(gear, stretch);
+        stretch_ends_[i] = read(engine, puller, gear, static_cast<double>(stretch) + 1).road_speed;
+    }
 }
 
-const Pull& GearCurve::unanswered() const {
-    return *std::find_if(pulls_.begin(), pulls_.end(), silent);
+void GearCurve::pass_through(const Pull& pull) noexcept {
+    const double factor = pull.thrust / thrust(pull.road_speed);
+    scale_ *= factor;
+    for (Sample& sample : samples_) {
+        sample.surplus += (factor - 1) * sample.thrust;
+        sample.thrust *= factor;
+    }
 }
 
 double GearCurve::thrust(double road_speed) const noexcept {
-    return thrust_->at(road_speed).value;  // below the lowest sample the value there
+    return scale_ * thrust_.at(road_speed).value;  // below the lowest sample the value there
 }
 
-std::vector<GearCurve> gear_curves(Puller& puller) {
-    const double low = puller.lowest_engine_speed();
-    const double step = (puller.highest_engine_speed() - low) / (curve_points - 1);
-    std::vector<std::vector<Pull>> pulls(puller.gears());
-    for (std::size_t i = 0; i < curve_points; ++i) {
-        // All gears at one engine speed: from one to the next hardly anything moves.
-        const double engine_speed = low + static_cast<double>(i) * step;
-        for (std::size_t gear = 0; gear < pulls.size(); ++gear) {
-            pulls[gear].push_back(puller.at(engine_speed, gear, agreement));
-        }
-    }
+double GearCurve::accelerated_mass(double road_speed) const noexcept {
+    std::size_t stretch = 0;
+    while (stretch + 1 < masses_.size() && road_speed >= stretch_ends_[stretch])
+        ++stretch;
+    return masses_[stretch];
+}
+
+std::vector<GearCurve> gear_curves(const EngineCurve& engine, const Puller& puller) {
     std::vector<GearCurve> curves;
-    for (std::size_t gear = 0; gear < pulls.size(); ++gear) {
-        curves.emplace_back(gear, std::move(pulls[gear]));
-    }
+    for (std::size_t gear = 0; gear < puller.gears(); ++gear)
+        curves.emplace_back(engine, puller, gear);
     return curves;
 }
 

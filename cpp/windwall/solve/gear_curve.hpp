@@ -1,41 +1,54 @@
 #pragma once
 #include "windwall/numerics/table.hpp"
-#include "windwall/solve/pull.hpp"
+#include "windwall/solve/engine_curve.hpp"
 
-#include <optional>
+#include <array>
 #include <vector>
 
 namespace windwall::solve {
 
-inline constexpr std::size_t curve_points = 10;  // engine speeds a gear is sampled at
+/// One place on a gear's curve, read off the engine curve.
+struct Sample {
+    double along{};  // of the gear's sweep
+    double road_speed{};
+    double thrust{};
+    double surplus{};
+};
 
-/// Full throttle in one gear from the launch speed to the rev limit, and the thrust in between by a
-/// monotone cubic over road speed. Below the lowest sample the clutch slips at the launch speed and
-/// the thrust is the one there.
+/// What the engine curve says for a place along a gear's sweep.
+Sample read(const EngineCurve& engine, const Puller& puller, std::size_t gear,
+            double along) noexcept;
+
+/// Full throttle in one gear from launch to the rev limit: the engine curve taken to the road at
+/// many settings, and the thrust between them by a monotone cubic over road speed. Below the lowest
+/// speed the clutch slips at the launch speed and the thrust is the one there.
 class GearCurve {
 public:
-    GearCurve(std::size_t gear, std::vector<Pull> pulls);
+    GearCurve(const EngineCurve& engine, const Puller& puller, std::size_t gear);
 
-    /// Adds a solved pull between the samples, so that the curve passes through it.
-    void add(const Pull& pull);
+    /// Takes the thrust of the whole gear to where it passes through a solved pull, which is a
+    /// matter of parts in ten thousand.
+    void pass_through(const Pull& pull) noexcept;
 
     std::size_t gear() const noexcept { return gear_; }
-    const std::vector<Pull>& pulls() const noexcept { return pulls_; }
-    bool answered() const noexcept { return thrust_.has_value(); }
-    /// The first pull that has no answer; only where not all are answered.
-    const Pull& unanswered() const;
-    double low_speed() const noexcept { return pulls_.front().road_speed; }
-    double high_speed() const noexcept { return pulls_.back().road_speed; }
+    const std::vector<Sample>& samples() const noexcept { return samples_; }
+    double low_speed() const noexcept { return samples_.front().road_speed; }
+    double high_speed() const noexcept { return samples_.back().road_speed; }
     bool reaches(double road_speed) const noexcept { return road_speed < high_speed(); }
     double thrust(double road_speed) const noexcept;
+    /// Mass that the thrust accelerates, kg.
+    double accelerated_mass(double road_speed) const noexcept;
 
 private:
     std::size_t gear_;
-    std::vector<Pull> pulls_;
-    std::optional<numerics::Table> thrust_;
+    std::vector<Sample> samples_;
+    numerics::Table thrust_;
+    double scale_ = 1;
+    std::array<double, 3> stretch_ends_{};  // road speeds
+    std::array<double, 3> masses_{};
 };
 
 /// One curve for every gear of the vehicle.
-std::vector<GearCurve> gear_curves(Puller& puller);
+std::vector<GearCurve> gear_curves(const EngineCurve& engine, const Puller& puller);
 
 }  // namespace windwall::solve

@@ -1,6 +1,7 @@
 #include "windwall/solve/limits.hpp"
 
 #include "windwall/solve/describe.hpp"
+#include "windwall/solve/way_up.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -42,26 +43,6 @@ void note(const Pull& pull, std::size_t k, const Limit& limit, std::optional<Pas
     } else if (worse(limit, value, passed->worst)) {
         passed->worst = value;
     }
-}
-
-/// The pulls a run to the summit goes through, in the order of their speed.
-std::vector<const Pull*> way_up(const TopSpeed& found) {
-    std::vector<const Pull*> way;
-    for (const GearCurve& curve : found.curves) {
-        for (const Pull& pull : curve.pulls()) {
-            const double speed = pull.road_speed;
-            if (speed > found.summit.road_speed * (1 + 1e-9)) continue;
-            const bool best =
-                std::none_of(found.curves.begin(), found.curves.end(), [&](const GearCurve& other) {
-                    return other.reaches(speed) && other.thrust(speed) > pull.thrust * (1 + 1e-9);
-                });
-            if (best || &curve == &found.curves[found.summit.gear]) way.push_back(&pull);
-        }
-    }
-    if (found.summit.pull) way.push_back(&*found.summit.pull);
-    std::stable_sort(way.begin(), way.end(),
-                     [](const Pull* a, const Pull* b) { return a->road_speed < b->road_speed; });
-    return way;
 }
 
 }  // namespace

@@ -1,22 +1,16 @@
 #include "windwall/solve/pull.hpp"
 
 #include "windwall/driveline/gearing.hpp"
-#include "windwall/driveline/train.hpp"
 #include "windwall/vehicle/rotating.hpp"
+#include "windwall/vehicle/train_stance.hpp"
 
-#include <algorithm>
 #include <cmath>
 
 namespace windwall::solve {
 namespace {
 
 constexpr int most_passes = 6;
-
-bool cooled_by_the_road(const vehicle::Vehicle& vehicle) {
-    return std::any_of(
-        vehicle.charge_path.begin(), vehicle.charge_path.end(),
-        [](const auto& entry) { return entry.part.template as<charge::ChargeCooler>(); });
-}
+constexpr int most_turns = 5;  // each leaves a hundredth of what slip and tyre growth were off
 
 }  // namespace
 
@@ -24,56 +18,91 @@ Puller::Puller(const vehicle::Vehicle& vehicle, const vehicle::WhatIf& what_if, 
     : vehicle_(&vehicle),
       solver_(vehicle, what_if),
       observer_(std::move(observer)),
-      road_cools_(cooled_by_the_road(vehicle)),
       standing_radius_(vehicle.tyres.rolling_radius()),
-      grip_limit_(vehicle.tyres.grip_limit(vehicle.body.mass)),
-      lowest_(vehicle::launch_speed(vehicle)),
-      highest_(vehicle::speed_limit(vehicle)) {
-    for (std::size_t gear = 0; gear < driveline::gears(vehicle.driveline); ++gear) {
-        ratios_.push_back(driveline::total_ratio(vehicle.driveline, gear));
-        masses_.push_back(vehicle::accelerated_mass(vehicle, gear, standing_radius_));
-    }
+      grip_limit_(vehicle.tyres.grip_limit(vehicle.body.mass)) {
+    for (std::size_t gear = 0; gear < driveline::gears(vehicle.driveline); ++gear)
+        sweeps_.emplace_back(vehicle, gear);
 }
 
-Pull Puller::at(double engine_speed, std::size_t gear, double agreement) {
-    Pull pull;
-    pull.gear = gear;
-    const double rolling = engine_speed / ratios_[gear] * standing_radius_;
-    pull.slip = vehicle_->tyres.slip(load(rolling).total(),
-                                     vehicle_->tyres.driven_load(vehicle_->body.mass, 0));
-    pull.road_speed = rolling * (1 - pull.slip);
-    for (int pass = 0; pass < most_passes; ++pass) {
-        const double assumed = pull.road_speed;
-        pull.point = solve(engine_speed, assumed);
-        if (!pull.point.verdict.answered()) return pull;
-        reach_road(pull);
-        if (!road_cools_ || std::abs(pull.road_speed - assumed) <= agreement * assumed) break;
+Pull Puller::at(const Setting& setting, double agreement) {
+    Pull pull = solve(setting, road_speed(setting));
+    for (int pass = 1; pass < most_passes && pull.point.verdict.answered(); ++pass) {
+        const double assumed = pull.point.condition.road_speed;
+        if (std::abs(pull.road_speed - assumed) <= agreement * assumed) break;
+        pull = solve(setting, pull.road_speed);
     }
-    if (observer_) observer_(solver_.balance(), pull);
+    observe(pull);
     return pull;
 }
 
-const Point& Puller::solve(double engine_speed, double road_speed) {
-    const bool same =
-        !road_cools_ && last_.verdict.answered() && last_.condition.engine_speed == engine_speed;
-    if (!same) last_ = solver_.at({engine_speed, road_speed, 1});
-    return last_;
+Pull Puller::once(const Setting& setting, const double* thrust) {
+    Pull pull = solve(setting, road_speed(setting, thrust));
+    observe(pull);
+    return pull;
 }
 
-/// From the flywheel through the driveline to the road.
-void Puller::reach_road(Pull& pull) const noexcept {
-    const vehicle::Vehicle& car = *vehicle_;
-    const driveline::Shaft wheels = driveline::drive(
-        car.driveline, {pull.point.condition.engine_speed, pull.point.torque}, pull.gear);
-    const double tyre = radius(pull.road_speed);
-    pull.wheel_torque = wheels.torque;
-    pull.thrust = wheels.torque / tyre;
-    pull.grips = pull.thrust <= grip_limit_;
-    if (!pull.grips) pull.thrust = grip_limit_;
-    pull.slip = car.tyres.slip(pull.thrust, car.tyres.driven_load(car.body.mass, pull.thrust));
-    pull.road_speed = driveline::road_speed(pull.point.condition.engine_speed, ratios_[pull.gear],
-                                            tyre, pull.slip);
+Pull Puller::also_in(const Pull& pull, driveline::Stance stance) {
+    const Setting setting{pull.point.condition.engine_speed, stance};
+    Pull other = pull;
+    static_cast<Reach&>(other) = reach(setting, pull.point.torque, road_speed(setting));
+    other.gear = stance.gear;
+    other.position = stance.position;
+    other.load = load(other.road_speed);
+    observe(other);
+    return other;
+}
+
+Pull Puller::solve(const Setting& setting, double road_speed) {
+    Pull pull;
+    pull.gear = setting.stance.gear;
+    pull.position = setting.stance.position;
+    pull.road_speed = road_speed;
+    pull.point = solver_.at({setting.engine_speed, road_speed, 1});
+    if (pull.point.verdict.answered())
+        static_cast<Reach&>(pull) = reach(setting, pull.point.torque, road_speed);
     pull.load = load(pull.road_speed);
+    return pull;
+}
+
+void Puller::observe(Pull& pull) {
+    if (observer_ && pull.point.verdict.answered()) observer_(solver_.balance(), pull);
+}
+
+Reach Puller::reach(const Setting& setting, double torque, double road_speed) const noexcept {
+    const driveline::Shaft wheels =
+        driveline::drive(vehicle_->driveline, {setting.engine_speed, torque}, setting.stance);
+    const double ratio = driveline::total_ratio(vehicle_->driveline, setting.stance);
+    Reach reached;
+    reached.wheel_torque = wheels.torque;
+    reached.road_speed = road_speed;
+    for (int turn = 0; turn < most_turns; ++turn) {
+        const double tyre = radius(reached.road_speed);
+        reached.thrust = wheels.torque / tyre;
+        reached.grips = reached.thrust <= grip_limit_;
+        if (!reached.grips) reached.thrust = grip_limit_;
+        reached.slip = slip(reached.thrust);
+        reached.road_speed = driveline::road_speed(setting.engine_speed, ratio, tyre, reached.slip);
+        if (vehicle_->tyres.growth == 0) break;
+    }
+    return reached;
+}
+
+double Puller::road_speed(const Setting& setting, const double* thrust) const noexcept {
+    const double ratio = driveline::total_ratio(vehicle_->driveline, setting.stance);
+    double speed = setting.engine_speed / ratio * standing_radius_;
+    for (int turn = 0; turn < most_turns; ++turn) {
+        const double share = slip(thrust != nullptr ? *thrust : load(speed).total());
+        speed = driveline::road_speed(setting.engine_speed, ratio, radius(speed), share);
+    }
+    return speed;
+}
+
+double Puller::accelerated_mass(std::size_t gear, std::size_t stretch) const noexcept {
+    const Sweep& sweep = sweeps_[gear];
+    const driveline::Stance middle = sweep.at(static_cast<double>(stretch) + 0.5).stance;
+    return sweep.shifts(stretch)
+               ? vehicle::accelerated_mass_while_shifting(*vehicle_, middle, standing_radius_)
+               : vehicle::accelerated_mass(*vehicle_, middle, standing_radius_);
 }
 
 road::RoadLoad Puller::load(double road_speed) const noexcept {
@@ -81,8 +110,9 @@ road::RoadLoad Puller::load(double road_speed) const noexcept {
                            vehicle_->day.headwind, vehicle_->goal.grade);
 }
 
-double Puller::engine_speed(double road_speed, std::size_t gear) const noexcept {
-    return driveline::engine_speed(road_speed, ratios_[gear], radius(road_speed), 0);
+double Puller::slip(double thrust) const noexcept {
+    const road::Tyres& tyres = vehicle_->tyres;
+    return tyres.slip(thrust, tyres.driven_load(vehicle_->body.mass, thrust));
 }
 
 double Puller::radius(double road_speed) const noexcept {

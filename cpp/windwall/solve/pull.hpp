@@ -1,25 +1,32 @@
 #pragma once
 #include "windwall/road/road_load.hpp"
 #include "windwall/solve/point.hpp"
+#include "windwall/solve/sweep.hpp"
 
 #include <functional>
 #include <vector>
 
 namespace windwall::solve {
 
-/// Full throttle at one engine speed in one gear, taken to the road.
-struct Pull {
-    Point point;
-    std::size_t gear{};  // from 0
-    double road_speed{};
+/// What a torque at the flywheel becomes at the road.
+struct Reach {
     double wheel_torque{};  // N m
     double thrust{};        // N at the road, never more than the grip
     double slip{};          // share of the wheels' speed
-    road::RoadLoad load;
-    bool grips = true;              // false: the engine could push harder than the tyres hold
+    double road_speed{};
+    bool grips = true;  // false: the engine could push harder than the tyres hold
+};
+
+/// Full throttle at one engine speed in one gear, taken to the road.
+struct Pull : Reach {
+    Point point{};
+    std::size_t gear{};   // from 0
+    double position = 1;  // of a variator
+    road::RoadLoad load{};
     std::vector<double> watched{};  // what an observer read off the solved point
 
     double surplus() const noexcept { return thrust - load.total(); }
+    driveline::Stance stance() const noexcept { return {gear, position}; }
 };
 
 /// Looks at every pull once it is solved, while its stations are still there.
@@ -31,40 +38,44 @@ public:
     explicit Puller(const vehicle::Vehicle& vehicle, const vehicle::WhatIf& what_if = {},
                     Observer observer = {});
 
-    /// The road speed follows from the engine speed, the gear and the slip that the thrust asks
-    /// for; where it moves the cooling air, the point is solved again until both agree to
-    /// `agreement` of the speed. Where it does not, a point is solved once for all gears.
-    Pull at(double engine_speed, std::size_t gear, double agreement = 1e-7);
+    /// The road speed follows from the engine speed, the gearing and the slip that the thrust asks
+    /// for, and moves the air that cools: the point is solved again until both agree to `agreement`
+    /// of the speed.
+    Pull at(const Setting& setting, double agreement = 1e-7);
+    /// Solves the point once, at the road speed that goes with a thrust in N; without one, with
+    /// the thrust that the road takes.
+    Pull once(const Setting& setting, const double* thrust = nullptr);
+    /// The point solved last in another gear, without solving it again.
+    Pull also_in(const Pull& pull, driveline::Stance stance);
 
-    std::size_t gears() const noexcept { return ratios_.size(); }
-    double lowest_engine_speed() const noexcept { return lowest_; }
-    double highest_engine_speed() const noexcept { return highest_; }
-    /// Mass that a thrust accelerates in a gear, kg: wheels, driveline, crank and blower turn
-    /// along.
-    double accelerated_mass(std::size_t gear) const noexcept { return masses_[gear]; }
+    std::size_t gears() const noexcept { return sweeps_.size(); }
+    const Sweep& sweep(std::size_t gear) const noexcept { return sweeps_[gear]; }
+    /// Mass that a thrust accelerates in a stretch of a gear's sweep, kg: wheels and driveline turn
+    /// along, and crank and blower except while the gearing shifts at one engine speed.
+    double accelerated_mass(std::size_t gear, std::size_t stretch = 0) const noexcept;
+    bool observed() const noexcept { return static_cast<bool>(observer_); }
+
     road::RoadLoad load(double road_speed) const noexcept;
-    /// Engine speed that goes with a road speed in a gear, without slip.
-    double engine_speed(double road_speed, std::size_t gear) const noexcept;
+    /// From the flywheel through the driveline to the road, near a road speed.
+    Reach reach(const Setting& setting, double torque, double road_speed) const noexcept;
+    /// Road speed at which the tyres slip as a thrust makes them; without one, as the road does.
+    double road_speed(const Setting& setting, const double* thrust = nullptr) const noexcept;
 
     PointSolver& solver() noexcept { return solver_; }
     const vehicle::Vehicle& vehicle() const noexcept { return *vehicle_; }
 
 private:
-    const Point& solve(double engine_speed, double road_speed);
-    void reach_road(Pull& pull) const noexcept;
+    Pull solve(const Setting& setting, double road_speed);
+    void observe(Pull& pull);
     double radius(double road_speed) const noexcept;
+    double slip(double thrust) const noexcept;
 
     const vehicle::Vehicle* vehicle_;
     PointSolver solver_;
     Observer observer_;
-    Point last_;
-    bool road_cools_ = false;
     double standing_radius_{};
     double grip_limit_{};
-    double lowest_{};
-    double highest_{};
-    std::vector<double> ratios_;
-    std::vector<double> masses_;
+    std::vector<Sweep> sweeps_;
 };
 
 }  // namespace windwall::solve

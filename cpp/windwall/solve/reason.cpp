@@ -73,11 +73,9 @@ std::string limited_by(const Summit& summit) {
 
 std::string sentence(const TopSpeed& found) {
     if (!found.verdict.answered()) {
-        for (const GearCurve& curve : found.curves) {
-            if (!curve.answered()) {
-                const Point& point = curve.unanswered().point;
-                return unanswered(point.verdict, point.condition);
-            }
+        if (found.summit.pull) return sentence(found.summit.pull->point);
+        for (const Pull& pull : found.pulls) {
+            if (!pull.point.verdict.answered()) return sentence(pull.point);
         }
         return "No gear takes the vehicle to where the clutch stops slipping: before that the road "
                "takes the whole thrust.";

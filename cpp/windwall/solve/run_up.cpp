@@ -11,73 +11,104 @@ namespace {
 // The speed that is approached is never reached, so the road is measured out in u with
 // v = summit (1 - e^-u): equal steps of u close equal shares of the gap that is left.
 constexpr double step = 0.1;
-constexpr double last = 25;  // the gap left is then 1e-11 of the speed
+constexpr double last = 25;        // the gap left is then 1e-11 of the speed
+constexpr double shortest = 1e-9;  // a step that ends at a change of gear
 
 /// Gauss-Legendre points and weights on [0, 1].
 constexpr std::array<double, 3> points{0.1127016653792583, 0.5, 0.8872983346207417};
 constexpr std::array<double, 3> weights{5.0 / 18, 8.0 / 18, 5.0 / 18};
-
-struct Best {
-    double acceleration;
-    std::size_t gear;
-};
-
-Best best_gear(const Puller& puller, const std::vector<GearCurve>& curves, double road_speed) {
-    const double load = puller.load(road_speed).total();
-    Best best{0, 0};
-    for (const GearCurve& curve : curves) {
-        if (!curve.reaches(road_speed)) continue;
-        const double acceleration =
-            (curve.thrust(road_speed) - load) / puller.accelerated_mass(curve.gear());
-        if (acceleration > best.acceleration) best = {acceleration, curve.gear()};
-    }
-    return best;
-}
 
 struct Stretch {
     double distance = 0;
     double time = 0;
 };
 
-/// Road and time spent between two values of u.
-Stretch between(const Puller& puller, const std::vector<GearCurve>& curves, double summit,
-                double from, double to) {
-    Stretch stretch;
-    for (std::size_t i = 0; i < points.size(); ++i) {
-        const double gap = summit * std::exp(-(from + (to - from) * points[i]));
-        const double speed = summit - gap;
-        const double acceleration = best_gear(puller, curves, speed).acceleration;
-        const double time = weights[i] * (to - from) * gap / acceleration;
-        stretch.time += time;
-        stretch.distance += speed * time;
+/// The run as a function of u.
+class Run {
+public:
+    Run(const Puller& puller, const std::vector<GearCurve>& curves, double summit)
+        : puller_(puller), curves_(curves), summit_(summit) {}
+
+    double speed(double u) const { return -summit_ * std::expm1(-u); }
+
+    /// The curve on which the vehicle accelerates most; none where it does on no curve.
+    const GearCurve* best(double u) const {
+        const double v = speed(u), load = puller_.load(v).total();
+        const GearCurve* best = nullptr;
+        double most = 0;
+        for (const GearCurve& curve : curves_) {
+            if (!curve.reaches(v)) continue;
+            const double acceleration = (curve.thrust(v) - load) / curve.accelerated_mass(v);
+            if (acceleration > most) {
+                most = acceleration;
+                best = &curve;
+            }
+        }
+        return best;
     }
-    return stretch;
+
+    /// Where a step ends: before its full length if the gear changes on the way, so that no jump of
+    /// the thrust lies inside it.
+    double end_of_step(double from, const GearCurve* used) const {
+        double same = from, other = from + step;
+        if (best(other) == used) return other;
+        while (other - same > shortest) {
+            const double middle = 0.5 * (same + other);
+            (best(middle) == used ? same : other) = middle;
+        }
+        return other;
+    }
+
+    /// Road and time spent in one gear between two values of u.
+    Stretch between(const GearCurve& curve, double from, double to) const {
+        Stretch stretch;
+        for (std::size_t i = 0; i < points.size(); ++i) {
+            const double u = from + (to - from) * points[i];
+            const double v = speed(u), gap = summit_ * std::exp(-u);
+            const double surplus = curve.thrust(v) - puller_.load(v).total();
+            const double time =
+                weights[i] * (to - from) * gap * curve.accelerated_mass(v) / surplus;
+            stretch.time += time;
+            stretch.distance += v * time;
+        }
+        return stretch;
+    }
+
+private:
+    const Puller& puller_;
+    const std::vector<GearCurve>& curves_;
+    double summit_;
+};
+
+/// Where within a step the road ends.
+double road_end(const Run& run, const GearCurve& used, double from, double to, double road) {
+    const auto excess = [&](double u) { return run.between(used, from, u).distance - road; };
+    return numerics::find_root(excess, from, to).x;
 }
 
 }  // namespace
 
 RunUp run_up(const Puller& puller, const std::vector<GearCurve>& curves, double summit,
              double distance) {
-    RunUp run{summit, 0, 0};
+    const Run run(puller, curves, summit);
+    RunUp reached{summit, 0, 0};
     double covered = 0;
-    for (double u = 0; u < last; u += step) {
-        const Stretch next = between(puller, curves, summit, u, u + step);
-        if (!std::isfinite(next.distance)) break;
-        if (covered + next.distance >= distance) {
-            const auto excess = [&](double share) {
-                return covered - distance +
-                       between(puller, curves, summit, u, u + share * step).distance;
-            };
-            const double share = numerics::find_root(excess, 0, 1).x;
-            run.speed = summit * (1 - std::exp(-(u + share * step)));
-            run.time += between(puller, curves, summit, u, u + share * step).time;
+    for (double u = 0, next = 0; u < last; u = next) {
+        const GearCurve* used = run.best(u);
+        if (used == nullptr) break;
+        reached.gear = used->gear();
+        next = run.end_of_step(u, used);
+        const Stretch stretch = run.between(*used, u, next);
+        if (covered + stretch.distance >= distance) {
+            const double end = road_end(run, *used, u, next, distance - covered);
+            reached.speed = run.speed(end);
+            reached.time += run.between(*used, u, end).time;
             break;
         }
-        covered += next.distance;
-        run.time += next.time;
+        covered += stretch.distance;
+        reached.time += stretch.time;
     }
-    run.gear = best_gear(puller, curves, run.speed).gear;
-    return run;
+    return reached;
 }
 
 }  // namespace windwall::solve

@@ -12,7 +12,8 @@ struct TopSpeed {
     Verdict verdict;
     Summit summit;                  // the balance speed
     std::optional<RunUp> run_up;    // only where the goal names a road
-    std::vector<GearCurve> curves;  // full throttle in every gear
+    std::vector<GearCurve> curves;  // full throttle in every gear; empty without an answer
+    std::vector<Pull> pulls;        // the solved points; of an observed vehicle in every gear
     long points = 0;                // operating points solved
     long evaluations = 0;           // residual evaluations of all of them
 
@@ -20,7 +21,7 @@ struct TopSpeed {
     double speed() const noexcept { return run_up ? run_up->speed : summit.road_speed; }
 };
 
-/// Full throttle in every gear, the climb through them, and the run over the goal's road.
+/// Full throttle over engine speed, the climb through the gears, and the run over the goal's road.
 TopSpeed top_speed(const vehicle::Vehicle& vehicle, const vehicle::WhatIf& what_if = {},
                    const Observer& observer = {});
 

@@ -27,7 +27,8 @@ public:
               Answers& answers) {
         if (addresses_->empty()) return;
         solve::Puller puller(car);
-        const solve::Pull pull = puller.at(summit.pull->point.condition.engine_speed, summit.gear);
+        const solve::Pull pull =
+            puller.at({summit.pull->point.condition.engine_speed, summit.pull->stance()});
         solve::describe(puller.solver().balance(), pull, point_);
         if (paths_.empty()) resolve();
         for (std::size_t k = 0; k < paths_.size(); ++k)

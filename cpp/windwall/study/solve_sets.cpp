@@ -3,6 +3,7 @@
 #include "windwall/scenario/install.hpp"
 #include "windwall/solve/reason.hpp"
 #include "windwall/solve/top_speed.hpp"
+#include "windwall/solve/way_up.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -20,17 +21,6 @@ constexpr double nan = std::numeric_limits<double>::quiet_NaN();
 double speed_of(const Vehicle& vehicle) {
     const solve::TopSpeed found = solve::top_speed(vehicle);
     return found.verdict.answered() ? found.speed() : nan;
-}
-
-double least_margin(const solve::TopSpeed& found) {
-    double least = std::numeric_limits<double>::infinity();
-    for (const solve::GearCurve& curve : found.curves) {
-        for (const solve::Pull& pull : curve.pulls()) {
-            if (pull.road_speed > found.summit.road_speed * (1 + 1e-9)) continue;
-            least = std::min(least, pull.point.spark.margin);
-        }
-    }
-    return least;
 }
 
 void add_terms(const Scenario& scenario, UpgradeSet set, SetResult& result) {
@@ -54,7 +44,7 @@ void solve_stated(const Vehicle& vehicle, const Scenario& scenario, SetResult& r
         return;
     }
     result.speed[middle] = found.speed();
-    result.least_margin = least_margin(found);
+    result.least_margin = solve::least_margin(found);
     result.passed = solve::passed_limits(found, watch);
     result.recommended = result.passed.empty();
     if (!result.recommended) result.reason = "passes " + result.passed.front().limit.address;

@@ -1,6 +1,6 @@
 #include "windwall/vehicle/rotating.hpp"
 
-#include "windwall/driveline/train.hpp"
+#include "windwall/vehicle/train_stance.hpp"
 
 #include <algorithm>
 
@@ -18,14 +18,27 @@ double inertia_at_crank(const Vehicle& vehicle) noexcept {
     return inertia;
 }
 
-}  // namespace
-
-double accelerated_mass(const Vehicle& vehicle, std::size_t gear, double rolling_radius) noexcept {
-    const double ratio = driveline::total_ratio(vehicle.driveline, gear);
-    const double at_wheels = driveline::inertia_at_wheels(vehicle.driveline, gear) +
-                             inertia_at_crank(vehicle) * ratio * ratio;
+/// Of the vehicle, its wheels, and inertias that turn with the wheels.
+double mass_with(const Vehicle& vehicle, double at_wheels, double rolling_radius) noexcept {
     return vehicle.body.mass + vehicle.body.rotating_mass(rolling_radius) +
            at_wheels / (rolling_radius * rolling_radius);
+}
+
+}  // namespace
+
+double accelerated_mass(const Vehicle& vehicle, driveline::Stance stance,
+                        double rolling_radius) noexcept {
+    const double ratio = driveline::total_ratio(vehicle.driveline, stance);
+    return mass_with(vehicle,
+                     driveline::inertia_at_wheels(vehicle.driveline, stance) +
+                         inertia_at_crank(vehicle) * ratio * ratio,
+                     rolling_radius);
+}
+
+double accelerated_mass_while_shifting(const Vehicle& vehicle, driveline::Stance stance,
+                                       double rolling_radius) noexcept {
+    return mass_with(vehicle, driveline::inertia_at_wheels(vehicle.driveline, stance),
+                     rolling_radius);
 }
 
 double launch_speed(const Vehicle& vehicle) noexcept {

@@ -16,7 +16,7 @@ def account_table(heading: str, entries: list[tuple[str, float]], system: str) -
 
     def cells(name: str, watts: float) -> tuple[str, str, str]:
         value = POWER.value(watts, system) if abs(watts) >= SMALLEST else 0.0
-        share = 100 * watts / total if total else 0.0
+        share = round(100 * watts / total, 1) if total else 0.0
         return name, f"{value:,.{decimals}f}".replace(",", " "), f"{share + 0.0:.1f}"
 
     rows = [cells(name, watts) for name, watts in entries]

@@ -23,7 +23,7 @@ double speed(const Vehicle& car) {
 }
 
 Pull solved(Puller& puller, double engine_speed, std::size_t gear) {
-    const Pull pull = puller.at(engine_speed, gear);
+    const Pull pull = puller.at({engine_speed, gear});
     EXPECT_TRUE(pull.point.verdict.answered());
     return pull;
 }

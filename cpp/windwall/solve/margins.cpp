@@ -1,0 +1,120 @@
+#include "windwall/solve/margins.hpp"
+
+#include "windwall/numerics/root.hpp"
+
+#include <cmath>
+#include <limits>
+#include <numbers>
+
+namespace windwall::solve {
+namespace {
+
+using vehicle::Vehicle;
+
+constexpr double hottest = 150;                           // K added to the charge
+constexpr double earliest = 40 * std::numbers::pi / 180;  // rad of advance
+constexpr double fastest = 1.0;                           // e-folds of the drive ratio
+constexpr int steps = 10;           // outwards over the range, until the margin changes its sign
+constexpr double tolerance = 1e-8;  // of the range
+
+/// The vehicle with its spark held at a retard, whatever knocks.
+Vehicle with_spark(Vehicle vehicle, double retard) {
+    std::visit(
+        [&](auto& engine) {
+            engine.spark.policy = engine::SparkPolicy::as_given;
+            engine.spark.table.column = {{0, 1e4}, {retard, retard}};
+        },
+        vehicle.engine.value);
+    return vehicle;
+}
+
+double margin_at(const Vehicle& vehicle, const vehicle::Condition& condition,
+                 const vehicle::WhatIf& what_if = {}) {
+    PointSolver solver(vehicle, what_if);
+    const Point point = solver.at(condition);
+    const bool answered = point.verdict.answered();
+    return answered ? point.spark.margin : std::numeric_limits<double>::quiet_NaN();
+}
+
+/// The least move away from nothing at which the margin is zero: onwards while there is margin
+/// left, and back where there is none.
+template <class Margin>
+std::optional<double> move_to_zero(const Margin& margin, double range) {
+    double from = 0, left = margin(0.0);
+    const bool onwards = left >= 0;
+    for (int i = 1; i <= steps; ++i) {
+        const double to = (onwards ? range : -range) * i / steps;
+        const double then = margin(to);
+        if (std::isnan(then)) return std::nullopt;
+        if ((then < 0) == onwards) {
+            const numerics::Bracket bracket =
+                onwards ? numerics::Bracket{from, to, left, then, 0, true}
+                        : numerics::Bracket{to, from, then, left, 0, true};
+            return numerics::find_root(margin, bracket, {tolerance * range, 0, 60}).x;
+        }
+        from = to;
+        left = then;
+    }
+    return std::nullopt;
+}
+
+/// The first part that the crank drives at a ratio, and that ratio.
+struct Drive {
+    std::string id;
+    double* ratio = nullptr;
+};
+
+Drive find_drive(Vehicle& vehicle) {
+    Drive found;
+    for (auto& entry : vehicle.charge_path) {
+        std::visit(
+            [&](auto& part) {
+                if constexpr (requires { part.drive_ratio = 1.0; })
+                    if (found.ratio == nullptr) found = {entry.id, &part.drive_ratio};
+            },
+            entry.part.value);
+    }
+    return found;
+}
+
+void add_boost(Vehicle vehicle, const vehicle::Condition& condition, Margins& found) {
+    const Drive drive = find_drive(vehicle);
+    if (drive.ratio == nullptr) return;
+    found.blower = drive.id;
+    const double stated = *drive.ratio;
+    const auto driven = [&](double growth) -> const Vehicle& {
+        *drive.ratio = stated * std::exp(growth);
+        return vehicle;
+    };
+    const auto left =
+        move_to_zero([&](double growth) { return margin_at(driven(growth), condition); }, fastest);
+    if (!left) return;
+    const auto pressure = [&](double growth) {
+        PointSolver solver(driven(growth));
+        solver.at(condition);
+        return solver.balance().manifold().pressure;
+    };
+    found.boost = pressure(*left) - pressure(0);
+    found.drive_ratio = stated * std::exp(*left);
+}
+
+}  // namespace
+
+Margins margins(const Vehicle& vehicle, const Pull& pull) {
+    const vehicle::Condition& condition = pull.point.condition;
+    const double retard = pull.point.spark.retard;
+    const Vehicle held = with_spark(vehicle, retard);
+    Margins found;
+    add_boost(held, condition, found);
+    found.charge_temperature = move_to_zero(
+        [&](double hotter) {
+            return margin_at(held, condition, {1, hotter});
+        },
+        hottest);
+    found.spark = move_to_zero(
+        [&](double advance) { return margin_at(with_spark(vehicle, retard - advance), condition); },
+        earliest);
+    return found;
+}
+
+}  // namespace windwall::solve

@@ -1,0 +1,93 @@
+#include "windwall/solve/summit.hpp"
+
+#include "windwall/numerics/root.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace windwall::solve {
+namespace {
+
+constexpr double tolerance = 1e-7;  // of the sweep
+constexpr double nudge = 1e-3;      // of the sweep, to see the slope of the curve
+constexpr int most_secants = 8;
+
+/// True pulls along one gear's sweep, and the last of them.
+struct Walk {
+    Puller& puller;
+    const EngineCurve& engine;
+    std::size_t gear;
+    Pull pull{};
+
+    double end() const { return static_cast<double>(puller.sweep(gear).stretches()); }
+
+    /// At a balance the thrust is the road load, and with it the slip and the road speed are known
+    /// before the point is solved: on the way there one pass is enough.
+    double surplus(double along) {
+        pull = puller.once(puller.sweep(gear).at(along));
+        return pull.surplus();
+    }
+
+    /// At the limit there may be thrust left: the curve knows how much slip it makes.
+    double surplus_at_limit() {
+        const double thrust = read(engine, puller, gear, end()).thrust;
+        pull = puller.once(puller.sweep(gear).at(end()), &thrust);
+        return pull.surplus();
+    }
+
+    double slope(double along) const {
+        const double low = std::max(0.0, along - nudge), high = std::min(end(), along + nudge);
+        const auto surplus = [&](double at) { return read(engine, puller, gear, at).surplus; };
+        return (surplus(high) - surplus(low)) / (high - low);
+    }
+};
+
+enum class Found { balance, limit, nothing };
+
+/// Secants from the curve's place with the curve's slope.
+Found by_secants(Walk& walk, double here) {
+    double slope = walk.slope(here);
+    double last = here, last_excess = 0;
+    for (int i = 0; i < most_secants; ++i) {
+        const bool at_limit = here >= walk.end();
+        const double excess = at_limit ? walk.surplus_at_limit() : walk.surplus(here);
+        if (!walk.pull.point.verdict.answered()) return Found::nothing;
+        if (at_limit && excess > 0) return Found::limit;
+        if (i > 0 && here != last) slope = (excess - last_excess) / (here - last);
+        const double next = here - excess / slope;
+        if (!std::isfinite(next) || next < 0) return Found::nothing;
+        if (std::abs(next - here) <= tolerance) return Found::balance;
+        last = here;
+        last_excess = excess;
+        here = std::min(next, walk.end());
+    }
+    return Found::nothing;
+}
+
+/// The next sign change below a place where the true surplus has ended, then brackets.
+void by_brackets(Walk& walk, double along) {
+    const auto excess = [&](double at) { return walk.surplus(at); };
+    double high = std::min(along + 0.02, walk.end());
+    double above = excess(high), low = high, below = above;
+    for (double step = 0.04; below <= 0 && low > 0; step *= 2) {
+        high = low;
+        above = below;
+        low = std::max(0.0, low - step);
+        below = excess(low);
+    }
+    if (above > 0 || below <= 0) return;  // it stays where the curve left it
+    excess(numerics::find_root(excess, {low, high, below, above, 0, true}, {tolerance, 0, 60}).x);
+}
+
+}  // namespace
+
+Summit summit_near(Puller& puller, const EngineCurve& engine, std::size_t gear, double along) {
+    Walk walk{puller, engine, gear};
+    const Found found = by_secants(walk, along);
+    if (found == Found::nothing && walk.pull.point.verdict.answered()) by_brackets(walk, along);
+    const Stop ended = walk.pull.grips ? Stop::balance : Stop::grip;
+    const Stop stop = found == Found::limit ? Stop::rev_limit : ended;
+    return {stop, walk.pull.road_speed, gear, walk.pull};
+}
+
+}  // namespace windwall::solve

@@ -1,0 +1,220 @@
+#include "windwall/solve/engine_curve.hpp"
+
+#include "windwall/numerics/root.hpp"
+#include "windwall/solve/top_speed.hpp"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cmath>
+#include <random>
+#include <utility>
+#include <vector>
+
+#include "solve/samples.hpp"
+
+namespace windwall::solve {
+namespace {
+
+using sample::rpm;
+using vehicle::Vehicle;
+
+constexpr double km_h = 1 / 3.6;
+
+/// True thrust over road speed, many solved points in each gear: nothing shared with the curves but
+/// the points.
+class Dense {
+public:
+    explicit Dense(const Vehicle& car) : puller_(car) {
+        for (std::size_t gear = 0; gear < puller_.gears(); ++gear) {
+            const Sweep& sweep = puller_.sweep(gear);
+            std::vector<double> speeds, thrusts;
+            const std::size_t count = 150 * sweep.stretches();
+            for (std::size_t i = 0; i <= count; ++i) {
+                const double share = static_cast<double>(i) / static_cast<double>(count);
+                const Pull pull =
+                    puller_.at(sweep.at(share * static_cast<double>(sweep.stretches())), 1e-9);
+                speeds.push_back(pull.road_speed);
+                thrusts.push_back(pull.thrust);
+            }
+            thrust_.emplace_back(speeds, thrusts);
+        }
+    }
+
+    double surplus(std::size_t gear, double speed) const {
+        return thrust_[gear].at(speed).value - puller_.load(speed).total();
+    }
+
+    /// Up from standstill in steps of a centimetre a second until no gear has surplus.
+    std::pair<double, std::size_t> climb() const {
+        std::size_t used = 0;
+        for (double speed = 0;; speed += 0.01) {
+            double most = 0;
+            for (std::size_t gear = 0; gear < thrust_.size(); ++gear) {
+                if (speed >= thrust_[gear].high() || surplus(gear, speed) <= most) continue;
+                if (speed < thrust_[gear].low() && surplus(gear, thrust_[gear].low()) <= 0)
+                    continue;
+                most = surplus(gear, speed);
+                used = gear;
+            }
+            if (most == 0) return {speed, used};
+        }
+    }
+    double high(std::size_t gear) const { return thrust_[gear].high(); }
+
+    /// Speed at the end of a road by small steps of time (the midpoint rule).
+    double run(double road) const {
+        constexpr double step = 0.001;
+        double speed = 0, covered = 0;
+        while (covered < road) {
+            const double half = speed + 0.5 * step * acceleration(speed);
+            const double next = speed + step * acceleration(half);
+            const double stretch = half * step;
+            if (covered + stretch >= road)
+                return speed + (next - speed) * (road - covered) / stretch;
+            covered += stretch;
+            speed = next;
+        }
+        return speed;
+    }
+
+private:
+    double acceleration(double speed) const {
+        double best = 0;
+        for (std::size_t gear = 0; gear < thrust_.size(); ++gear) {
+            if (speed >= thrust_[gear].high()) continue;
+            best = std::max(best, surplus(gear, speed) / puller_.accelerated_mass(gear));
+        }
+        return best;
+    }
+
+    Puller puller_;
+    std::vector<numerics::Table> thrust_;
+};
+
+Vehicle knocking(Vehicle car, double octane) {
+    car.engine.as<engine::Cylinder>()->knock_anchor.octane_number += octane;
+    return car;
+}
+
+/// Late spark begins, or the throttle is held back, somewhere along the curve.
+std::vector<Vehicle> vehicles() {
+    return {sample::cyclecar(),
+            sample::cooled_cyclecar(),
+            sample::unblown(),
+            knocking(sample::cyclecar(), 6),
+            knocking(sample::cooled_cyclecar(), 12),
+            knocking(sample::cyclecar(), 22)};
+}
+
+// The torque between nodes against solved points, in every gear and at every road speed that goes
+// with it: 0.05 % in the gear the vehicle runs out in, and 0.5 % in the slowest, where the charge
+// cooler stands in hardly any wind.
+TEST(EngineCurve, FollowsSolvedPoints) {
+    for (const Vehicle& car : vehicles()) {
+        Puller puller(car);
+        const EngineCurve curve(puller);
+        ASSERT_TRUE(curve.answered());
+        for (std::size_t gear = 0; gear < puller.gears(); ++gear) {
+            double worst = 0;
+            for (double along = 0; along <= 1; along += 0.01) {
+                const Pull pull = puller.at(puller.sweep(gear).at(along));
+                const double read =
+                    curve.torque(pull.point.condition.engine_speed, pull.road_speed);
+                worst = std::max(worst, std::abs(read / pull.point.torque - 1));
+            }
+            EXPECT_LT(worst, gear == 3 ? 5e-4 : 5e-3) << gear;
+        }
+    }
+}
+
+// The run over 1600 m and over 400 m, read off the curves, against small steps on true thrust.
+TEST(EngineCurve, RunUpAgainstADenseCurve) {
+    for (Vehicle car : vehicles()) {
+        const Dense dense(car);
+        for (double road : {200.0, 400.0, 1600.0}) {
+            car.goal.run_up = road;
+            const TopSpeed found = top_speed(car);
+            EXPECT_NEAR(found.speed(), dense.run(road), 0.05 * km_h);
+        }
+    }
+}
+
+// The summit is where the thrust of solved points meets the road load, or the true speed at the rev
+// limit, whatever the curve says.
+TEST(EngineCurve, SummitIsExact) {
+    int balances = 0, limits = 0;
+    for (Vehicle car : vehicles()) {
+        for (double drag_area : {0.3, 0.6, 1.1}) {
+            car.goal.run_up.reset();
+            car.body.drag_area = drag_area;
+            const Summit summit = top_speed(car).summit;
+            Puller puller(car);
+            double end = 1;
+            if (summit.stop == Stop::balance) {
+                const auto excess = [&](double along) {
+                    return puller.at(puller.sweep(summit.gear).at(along), 1e-12).surplus();
+                };
+                const auto root = numerics::find_root(excess, 0.2, 1, {1e-13, 0, 100});
+                ASSERT_TRUE(root.converged);
+                end = root.x;
+            }
+            (summit.stop == Stop::balance ? balances : limits) += 1;
+            const Pull pull = puller.at(puller.sweep(summit.gear).at(end), 1e-12);
+            EXPECT_NEAR(summit.road_speed / pull.road_speed, 1, 1e-7);
+            EXPECT_EQ(summit.pull->road_speed, summit.road_speed);
+        }
+    }
+    EXPECT_GE(balances, 3);
+    EXPECT_GE(limits, 3);
+}
+
+Vehicle random_vehicle(std::mt19937& random) {
+    const auto between = [&](double low, double high) {
+        return std::uniform_real_distribution<double>(low, high)(random);
+    };
+    Vehicle car = between(0, 1) < 0.5 ? sample::cyclecar() : sample::cooled_cyclecar();
+    car.goal.run_up.reset();
+    car.goal.grade = between(0, 1) < 0.3 ? between(-0.02, 0.06) : 0;
+    car.day.headwind = between(-3, 6);
+    car.body.drag_area = between(0.3, 1.2);
+    car.tyres.growth = between(0, 0.01);
+    car.engine.as<engine::Cylinder>()->rev_limit = between(4500, 7500) * rpm;
+    car.charge_path[1].part = sample::throttle(between(24e-3, 44e-3));
+    car.charge_path[2].part.as<charge::PositiveBlower>()->drive_ratio = between(0.9, 1.8);
+    auto& ratios = car.driveline[1].part.as<driveline::Gearbox>()->ratios;
+    ratios = {between(3, 4.5)};
+    while (ratios.back() > 0.9 && ratios.size() < 6)
+        ratios.push_back(ratios.back() * between(0.55, 0.85));
+    return knocking(car, between(-5, 10));
+}
+
+// Going up in small steps on true thrust, the first speed at which no gear has surplus: the same
+// speed, and the same reason, for gearings with and without gaps, uphill and against the wind.
+TEST(EngineCurve, StopsWhereASearchOnTruePointsStops) {
+    std::mt19937 random(7);
+    int limits = 0;
+    for (int i = 0; i < 60; ++i) {
+        const Vehicle car = random_vehicle(random);
+        const TopSpeed found = top_speed(car);
+        const Dense dense(car);
+        const auto [speed, gear] = dense.climb();
+        EXPECT_NEAR(found.summit.road_speed, speed, 0.02) << i;
+        const bool at_limit = dense.high(gear) - speed < 0.02;
+        EXPECT_EQ(found.summit.stop == Stop::rev_limit, at_limit) << i;
+        limits += at_limit;
+    }
+    EXPECT_GT(limits, 5);
+    EXPECT_LT(limits, 55);
+}
+
+TEST(EngineCurve, FewPoints) {
+    std::vector<long> points;
+    for (const Vehicle& car : vehicles())
+        points.push_back(top_speed(car).points);
+    std::sort(points.begin(), points.end());
+    EXPECT_LE(points[points.size() / 2], 10);
+}
+
+}  // namespace
+}  // namespace windwall::solve
