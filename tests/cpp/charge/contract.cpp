@@ -72,6 +72,8 @@ TYPED_TEST(EveryPart, GivesNumbersInAnyState) {
             EXPECT_TRUE(same_substance(in, out));
         } else if constexpr (charge::Metering<TypeParam>) {
             EXPECT_TRUE(std::isfinite(part.flow(in, behind, around)));
+        } else if constexpr (charge::Branching<TypeParam>) {
+            EXPECT_TRUE(std::isfinite(part.branch_flow(in, behind, in.pressure, around)));
         } else {
             const charge::Compression does = part.compress(in, behind, around);
             EXPECT_GT(does.outlet_temperature, 100);
