@@ -1,6 +1,7 @@
 #include "windwall/solve/cautions.hpp"
 
 #include "windwall/fields/readable.hpp"
+#include "windwall/solve/path_cautions.hpp"
 
 namespace windwall::solve {
 namespace {
@@ -30,15 +31,6 @@ void add_validity(const engine::Validity& valid, std::vector<Caution>& cautions)
         "extrapolating.");
 }
 
-void add_survival(const vehicle::Balance& balance, std::vector<Caution>& cautions) {
-    for (std::size_t i = 0; i < balance.stations().size(); ++i) {
-        if (balance.stations()[i].compression.capped) {
-            cautions.push_back({"charge_path/" + balance.vehicle().charge_path[i].id,
-                                "The charge leaves the range in which its properties are known."});
-        }
-    }
-}
-
 }  // namespace
 
 std::vector<Caution> point_cautions(const vehicle::Balance& balance, const Point& point) {
@@ -50,7 +42,8 @@ std::vector<Caution> point_cautions(const vehicle::Balance& balance, const Point
         return engine.validity(intake, car.fuel, point.spark.retard);
     }),
                  cautions);
-    add_survival(balance, cautions);
+    for (Caution& caution : path_cautions(balance))
+        cautions.push_back(std::move(caution));
     if (point.spark.margin < 0) {
         cautions.push_back({"knock/margin",
                             "The knock margin is negative in the middle of its band: detonation is "

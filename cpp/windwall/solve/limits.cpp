@@ -1,6 +1,7 @@
 #include "windwall/solve/limits.hpp"
 
 #include "windwall/solve/describe.hpp"
+#include "windwall/solve/path_cautions.hpp"
 #include "windwall/solve/way_up.hpp"
 
 #include <algorithm>
@@ -9,8 +10,6 @@
 
 namespace windwall::solve {
 namespace {
-
-constexpr double seal_depression = 30e3;  // Pa, common practice for lip seals without a vent
 
 void rate(std::vector<Limit>& limits, const std::string& address, std::optional<double> max,
           std::string why) {

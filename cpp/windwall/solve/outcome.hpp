@@ -39,6 +39,12 @@ struct Verdict {
     }
 };
 
+/// What `worst` says where no opening holds the knock margin.
+inline constexpr std::string_view always_knocks = "knock";
+
+/// What `worst` says where no flow at all balances.
+inline constexpr std::string_view nothing_flows = "engine";
+
 /// Something the builder should know about an answer, and where.
 struct Caution {
     std::string address;

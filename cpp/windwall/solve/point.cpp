@@ -28,10 +28,12 @@ double blower_power(const Balance& balance) {
     return power;
 }
 
-/// A blower whose charge leaves the range of the gas, or that passes nothing, has run away.
-bool survivable(const Balance& balance) {
-    return std::none_of(balance.stations().begin(), balance.stations().end(),
-                        [](const vehicle::Station& station) { return station.compression.capped; });
+/// A blower whose charge leaves the range of the gas, or that passes nothing, has run away: its id,
+/// or nothing.
+std::string_view run_away(const Balance& balance) {
+    for (std::size_t i = 0; i < balance.stations().size(); ++i)
+        if (balance.stations()[i].compression.capped) return balance.vehicle().charge_path[i].id;
+    return {};
 }
 
 }  // namespace
@@ -66,8 +68,9 @@ Verdict PointSolver::balance_air() {
         jacobian_.known = false;
         if (!balance_.loops().empty()) verdict = polish(verdict, x);
     }
-    if (verdict.status == Status::solved && !survivable(balance_)) {
+    if (const auto part = run_away(balance_); verdict.status == Status::solved && !part.empty()) {
         verdict.status = Status::no_survivable_state;
+        verdict.worst = part;
     }
     warm_ = verdict.status == Status::solved;
     evaluations_ += verdict.evaluations;
@@ -92,8 +95,8 @@ Verdict PointSolver::elsewhere(Verdict failed, std::span<double> x) {
 /// Brackets inside brackets leave the balance of a loop a little open; Newton's method closes it.
 Verdict PointSolver::polish(const Verdict& near, std::span<double> x) {
     if (near.status == Status::no_survivable_state) return near;
-    if (!survivable(balance_))
-        return {Status::no_survivable_state, near.worst, near.residual, near.evaluations};
+    if (const auto part = run_away(balance_); !part.empty())
+        return {Status::no_survivable_state, part, near.residual, near.evaluations};
     Verdict verdict = newton(x);
     verdict.evaluations += near.evaluations;
     return verdict;
@@ -158,6 +161,7 @@ Point PointSolver::hold_margin(Condition condition, const Point& open) {
         low *= opening_step;
         if (low < smallest_opening) {
             point.verdict.status = Status::no_survivable_state;
+            point.verdict.worst = always_knocks;
             return point;
         }
         below = excess(low);

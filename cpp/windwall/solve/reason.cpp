@@ -44,9 +44,17 @@ std::string unanswered(const Verdict& verdict, const vehicle::Condition& conditi
         verdict.worst.empty() ? "" : "; furthest off is " + std::string(verdict.worst);
     switch (verdict.status) {
         case Status::no_survivable_state:
-            return "No state that the parts survive balances" + where + worst +
-                   ": the charge behind the blower runs away in temperature, or the engine knocks "
-                   "at every opening.";
+            if (verdict.worst == always_knocks)
+                return "No opening of the throttle down to 2 % holds the knock margin" + where +
+                       ", with the latest spark in range.";
+            if (verdict.worst == nothing_flows)
+                return "Nothing flows that balances" + where +
+                       ": whatever pressure stands in the manifold, the path passes less than the "
+                       "engine draws, or a blower passes nothing.";
+            return "No state that the parts survive balances" + where +
+                   ": the charge runs away in temperature at " + std::string(verdict.worst) +
+                   ". A blower that is throttled behind it needs a bypass, one at small flow a "
+                   "smaller leak or less pressure.";
         case Status::not_converged:
             return "No balance was found" + where + worst + ", after " +
                    std::to_string(verdict.evaluations) + " evaluations.";

@@ -159,7 +159,7 @@ Verdict unanswered(const Series& series, Status status, std::string_view worst) 
 Verdict bracket_series(Balance& balance, std::span<double> x) {
     Series series(balance, x);
     std::optional<Edge> edge = scan_down(series);
-    if (!edge) return unanswered(series, Status::no_survivable_state, balance.name(0));
+    if (!edge) return unanswered(series, Status::no_survivable_state, nothing_flows);
 
     bool closed = false;
     if (edge->beyond.feasible) {

@@ -1,0 +1,17 @@
+#pragma once
+#include "windwall/solve/outcome.hpp"
+#include "windwall/vehicle/balance.hpp"
+
+#include <vector>
+
+namespace windwall::solve {
+
+/// Depression at a blower's inlet that its rotor seals bear, Pa; common practice for lip seals
+/// without a vent.
+inline constexpr double seal_depression = 30e3;
+
+/// What the charge path is near to at a point just solved: seals that draw oil, a blower near the
+/// runaway of its hot leak, water in a cold cooler.
+std::vector<Caution> path_cautions(const vehicle::Balance& balance);
+
+}  // namespace windwall::solve
