@@ -42,6 +42,10 @@ concept Branching = requires(const T& part, const media::Stream& path, double pr
     noexcept->std::same_as<double>;
 };
 
+/// Puts liquid into the charge.
+template <class T>
+concept Wetting = requires { requires T::adds_liquid; };
+
 template <class T>
 concept ChargePart = fields::Kind<T> &&(Passive<T> + Metering<T> + Driven<T> + Branching<T> == 1);
 

@@ -27,7 +27,7 @@ public:
     /// Solves all loops from number `loop` on, with what the ones before bring back held.
     Verdict close(std::size_t loop) {
         if (loop == balance_.loops().size()) return series();
-        x_[balance_.loops()[loop].unknown + 1] = 0;
+        x_[balance_.loops()[loop].heat()] = 0;
         double shut = excess(loop, 0);
         if (shut == 0) return last_;
         if (std::isnan(shut)) shut = 1;
@@ -73,7 +73,7 @@ private:
     /// Repeats until the gas that returns is as warm as the gas that is taken: each pass closes the
     /// share of the gap that the net flow has in the whole, so secants shorten the way.
     Verdict settle(std::size_t loop) {
-        double& heat = x_[balance_.loops()[loop].unknown + 1];
+        double& heat = x_[balance_.loops()[loop].heat()];
         double last = 0, last_gap = 0;
         Verdict verdict;
         for (int pass = 0; pass < most_settlings; ++pass) {

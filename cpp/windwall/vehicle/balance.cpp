@@ -56,11 +56,7 @@ void Balance::residuals(std::span<const double> x, std::span<double> r) noexcept
             return behind;
         });
     r[0] = std::log(drawn(manifold));
-    for (std::size_t i = 0; i < loops_.size(); ++i) {
-        const std::size_t at = loops_[i].unknown;
-        r[at] = recirculation_unknown(branch_flow(i)) - x[at];
-        r[at + 1] = branch_heat(i) - x[at + 1];
-    }
+    loop_residuals(x, r);
 }
 
 double Balance::drawn(const media::Stream& manifold) const noexcept {
@@ -83,7 +79,7 @@ engine::Intake Balance::intake(const media::Stream& manifold) const noexcept {
 std::string_view Balance::name(std::size_t k) const noexcept {
     if (k == 0) return "engine";
     for (const Loop& loop : loops_)
-        if (k >= loop.unknown && k <= loop.unknown + 1)
+        if (k >= loop.unknown && k < loop.unknown + loop.unknowns())
             return vehicle_->charge_path[loop.takeoff].id;
     std::size_t seen = 0;
     for (const auto& entry : vehicle_->charge_path) {

@@ -5,6 +5,7 @@
 #include "windwall/vehicle/loop.hpp"
 #include "windwall/vehicle/vehicle.hpp"
 
+#include <array>
 #include <cmath>
 #include <span>
 #include <string>
@@ -29,12 +30,13 @@ struct Station {
 ///                    root of that at full opening, and hardly with it at a small one;
 ///                    behind blower k: ln(p_behind / p_before)
 ///              for each bypass the flow it takes back (see recirculation) and the enthalpy of
-///                    that gas above the weather's, in units of `heat_scale`
+///                    that gas above the weather's, in units of `heat_scale`; where liquid is put
+///                    in on its way round, also the shares of each vapour and liquid together
 /// Residuals:   r[0]  logarithm of what the engine draws from the manifold over the flow
 ///              r[k]  of what valve k passes between its two pressures over the flow; for a blower,
 ///                    which a leak may leave with nothing to give, the excess as a share instead
-///              for each bypass what it would pass, and the enthalpy of the gas it takes, less
-///                    what was assumed
+///              for each bypass what it would pass, and the enthalpy and shares of the gas it
+///                    takes, less what was assumed
 ///
 /// Parts that only resist or cool need no unknown: their outlet follows from their inlet. A balance
 /// is the workspace of one thread; it reads the vehicle and never changes it.
@@ -47,7 +49,9 @@ public:
     /// Fixes what is held while the balance is sought.
     void hold(const Condition& condition, const WhatIf& what_if = {}) noexcept;
 
-    std::size_t unknowns() const noexcept { return 1 + valves_ + 2 * loops_.size(); }
+    std::size_t unknowns() const noexcept {
+        return loops_.empty() ? 1 + valves_ : loops_.back().unknown + loops_.back().unknowns();
+    }
     void residuals(std::span<const double> x, std::span<double> r) noexcept;
     /// A cold guess from displacements alone.
     void guess(std::span<double> x) noexcept;
@@ -70,6 +74,8 @@ public:
     double branch_flow(std::size_t loop) const noexcept;
     /// Enthalpy of what a bypass takes, after a march, as its unknown states it.
     double branch_heat(std::size_t loop) const noexcept;
+    /// Residuals of what the bypasses bring back, after a march.
+    void loop_residuals(std::span<const double> x, std::span<double> r) const noexcept;
     /// Between the unknown of a valve or blower and the pressure behind it.
     template <class Part>
     static double pressure(const Part&, const media::Stream& inlet, double unknown) noexcept;
@@ -90,9 +96,13 @@ private:
     struct Branch {
         double ratio = 0;       // of the net flow
         double enthalpy = 0;    // J per kg of dry air
+        std::array<double, Loop::liquids> shares{};  // liquid and vapour, where liquid is put in
+        double fed = 0;
         media::Stream forward;  // what enters it at the blower's inlet, where it runs forward
     };
     void find_loops();
+    media::Stream returned(const Loop& loop, const Branch& branch,
+                           const media::Stream& gas) const noexcept;
     void rejoin(std::size_t part, media::Stream& gas) noexcept;
     void part_ways(std::size_t part, media::Stream& gas) noexcept;
     void guess_path(std::span<double> x) noexcept;

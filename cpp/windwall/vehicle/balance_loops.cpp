@@ -14,11 +14,16 @@ constexpr double coldest = 150, hottest = 1600;  // K, of gas that returns, on a
 void Balance::find_loops() {
     const ChargePath& path = vehicle_->charge_path;
     std::optional<std::size_t> blower;
+    bool wet = false;
     for (std::size_t i = 0; i < path.size(); ++i) {
         path[i].part.visit([&]<class Part>(const Part&) {
-            if constexpr (charge::Driven<Part>) blower = i;
+            if constexpr (charge::Driven<Part>) {
+                blower = i;
+                wet = false;
+            }
+            wet = wet || charge::Wetting<Part>;
             if constexpr (charge::Branching<Part>) {
-                if (blower) loops_.push_back({i, *blower, 1 + valves_ + 2 * loops_.size()});
+                if (blower) loops_.push_back({i, *blower, unknowns(), wet});
             }
         });
     }
@@ -27,9 +32,43 @@ void Balance::find_loops() {
 
 void Balance::assume(std::span<const double> x) noexcept {
     for (std::size_t i = 0; i < loops_.size(); ++i) {
-        branches_[i].ratio = recirculation(x[loops_[i].unknown]);
-        branches_[i].enthalpy = weather_heat_ + heat_scale * x[loops_[i].unknown + 1];
+        const Loop& loop = loops_[i];
+        Branch& branch = branches_[i];
+        branch.ratio = recirculation(x[loop.unknown]);
+        branch.enthalpy = weather_heat_ + heat_scale * x[loop.heat()];
+        if (!loop.wet) continue;
+        for (std::size_t k = 0; k < Loop::liquids; ++k)
+            branch.shares[k] = std::max(0.0, x[loop.share(k)]);
+        branch.fed = heat_scale * x[loop.fed()];
     }
+}
+
+void Balance::loop_residuals(std::span<const double> x, std::span<double> r) const noexcept {
+    for (std::size_t i = 0; i < loops_.size(); ++i) {
+        const Loop& loop = loops_[i];
+        r[loop.unknown] = recirculation_unknown(branch_flow(i)) - x[loop.unknown];
+        r[loop.heat()] = branch_heat(i) - x[loop.heat()];
+        if (!loop.wet) continue;
+        const media::Stream& taken = stations_[loop.takeoff].inlet;
+        for (std::size_t k = 0; k < Loop::liquids; ++k)
+            r[loop.share(k)] = taken.vapour[k] + taken.liquid[k] - x[loop.share(k)];
+        r[loop.fed()] = taken.fed / heat_scale - x[loop.fed()];
+    }
+}
+
+/// What a bypass brings back has had time to come to rest: vapour and liquid are in equilibrium.
+media::Stream Balance::returned(const Loop& loop, const Branch& branch,
+                                const media::Stream& gas) const noexcept {
+    media::Stream back = gas;
+    if (loop.wet) {
+        back.liquid = branch.shares;
+        back.vapour = {};
+        back.gas = media::gas_phase(back.vapour);
+        back.fed = branch.fed;
+    }
+    back = media::equilibrium_at_enthalpy(back, branch.enthalpy);
+    back.temperature = std::clamp(back.temperature, coldest, hottest);
+    return back;
 }
 
 /// Before a blower: what its bypasses bring back is mixed in, or part of the gas leaves forward.
@@ -38,11 +77,9 @@ void Balance::rejoin(std::size_t part, media::Stream& gas) noexcept {
         if (loops_[i].back != part) continue;
         Branch& branch = branches_[i];
         branch.forward = gas;
-        media::Stream returned = gas;
-        if (branch.ratio > 0)
-            returned.temperature =
-                std::clamp(media::temperature(gas, branch.enthalpy), coldest, hottest);
-        gas = mixed(gas, returned, branch.ratio * net_flow_ / gas.dry_air);
+        const bool backward = branch.ratio > 0;
+        const media::Stream other = backward ? returned(loops_[i], branch, gas) : gas;
+        gas = mixed(gas, other, branch.ratio * net_flow_ / gas.dry_air);
     }
 }
 
@@ -76,8 +113,11 @@ double Balance::branch_heat(std::size_t loop) const noexcept {
 }
 
 void Balance::guess(std::span<double> x) noexcept {
-    for (const Loop& loop : loops_)
-        x[loop.unknown] = x[loop.unknown + 1] = 0;
+    for (const Loop& loop : loops_) {
+        for (std::size_t k = 0; k < loop.unknowns(); ++k)
+            x[loop.unknown + k] = 0;
+        if (loop.wet) x[loop.share(media::index(media::Vapour::water))] = humidity_ratio_;
+    }
     assume(x);
     guess_path(x);
     if (!loops_.empty()) guess_loops(x);
@@ -110,7 +150,7 @@ void Balance::guess_loops(std::span<double> x) noexcept {
         const double could = branch_flow(i);
         if (could > 0.05) {
             x[loops_[i].unknown] = recirculation_unknown(0.5);
-            x[loops_[i].unknown + 1] = 0.1;
+            x[loops_[i].heat()] = 0.1;
         }
     }
 }

@@ -10,7 +10,15 @@ namespace windwall::vehicle {
 struct Loop {
     std::size_t takeoff{};  // number of the bypass in the path
     std::size_t back{};     // of the blower whose inlet its gas returns to
-    std::size_t unknown{};  // x[unknown] the flow, x[unknown + 1] the heat of the gas
+    std::size_t unknown{};  // of its unknowns the first: flow, heat, and where `wet` the shares
+    bool wet = false;       // liquid is put in between the blower and the bypass
+
+    static constexpr std::size_t liquids = 4;  // by media::Vapour
+    static constexpr std::size_t most_unknowns = 3 + liquids;
+    std::size_t unknowns() const noexcept { return wet ? most_unknowns : 2; }
+    std::size_t heat() const noexcept { return unknown + 1; }
+    std::size_t share(std::size_t liquid) const noexcept { return unknown + 2 + liquid; }
+    std::size_t fed() const noexcept { return unknown + 2 + liquids; }
 };
 
 /// Recirculated over net flow, from its unknown: in proportion to it near zero, so that a closed

@@ -9,6 +9,7 @@
 #include "windwall/vehicle/goal.hpp"
 #include "windwall/vehicle/under_hood.hpp"
 
+#include <optional>
 #include <span>
 #include <vector>
 
@@ -29,6 +30,9 @@ struct Vehicle {
     media::Fuel fuel;
     Driveline driveline;  // from the crank to the wheels
     road::Tyres tyres;
+
+    /// So many valves, blowers and bypasses can be balanced at once.
+    std::optional<fields::Complaint> check() const;
 
     static std::span<const fields::Row> rows() {
         using namespace fields;
