@@ -8,13 +8,17 @@ namespace {
 // Where small spark-ignition engines at full load are found; common practice.
 constexpr double coldest_exhaust = 273.15 + 550;
 constexpr double hottest_exhaust = 273.15 + 1050;
+// Heads of aluminium and mineral oil; common practice, light-aircraft engines among it.
+constexpr double hot_head = 273.15 + 230;
+constexpr double hot_oil = 273.15 + 120;
 
 void add_validity(const engine::Validity& valid, std::vector<Caution>& cautions) {
     const auto add = [&](bool inside, std::string_view address, std::string_view sentence) {
         if (!inside) cautions.push_back({std::string(address), std::string(sentence)});
     };
     add(valid.compression_ratio, "engine/compression_ratio",
-        "The table of fuel-air efficiency covers compression ratios 6 to 12; beyond it is extrapolated.");
+        "The table of fuel-air efficiency covers compression ratios 6 to 12; beyond it is "
+        "extrapolated.");
     add(valid.mixture, "engine/lambda",
         "The table of fuel-air efficiency covers lambda 0.72 to 1.67; beyond it is extrapolated.");
     add(valid.mach_index, "engine/valves",
@@ -27,6 +31,23 @@ void add_validity(const engine::Validity& valid, std::vector<Caution>& cautions)
     add(valid.knock_pressure, "knock/margin",
         "The manifold pressure is more than 60 kPa from the knock anchor: the octane rule is "
         "extrapolating.");
+    add(valid.measured_speed, "engine/table",
+        "The engine speed is outside the measured torque curve; its end is held.");
+}
+
+void add_heat(const engine::Temperatures& now, std::vector<Caution>& cautions) {
+    using fields::readable;
+    if (!now.known) return;
+    if (now.head > hot_head) {
+        cautions.push_back({"engine/head_temperature",
+                            "The head is at " + readable(now.head, fields::temperature("degC")) +
+                                "; air-cooled heads of aluminium soften above 230 degC."});
+    }
+    if (now.oil > hot_oil) {
+        cautions.push_back({"engine/oil_temperature",
+                            "The oil is at " + readable(now.oil, fields::temperature("degC")) +
+                                "; above 120 degC it ages within hours and its film thins."});
+    }
 }
 
 void add_survival(const vehicle::Balance& balance, std::vector<Caution>& cautions) {
@@ -49,8 +70,16 @@ std::vector<Caution> point_cautions(const vehicle::Balance& balance, const Point
         return engine.validity(intake, car.fuel, point.spark.retard);
     }),
                  cautions);
+    add_heat(
+        car.engine.visit([&](const auto& engine) { return engine.temperatures(intake, car.fuel); }),
+        cautions);
     add_survival(balance, cautions);
-    if (point.spark.margin < 0) {
+    if (!point.spark.modelled) {
+        cautions.push_back({"engine",
+                            "A torque curve says nothing of knock and heat, and nothing of what "
+                            "another charge path or spark would give."});
+    }
+    if (point.spark.modelled && point.spark.margin < 0) {
         cautions.push_back({"knock/margin",
                             "The knock margin is negative in the middle of its band: detonation is "
                             "likely and breaks pistons."});

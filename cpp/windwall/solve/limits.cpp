@@ -10,7 +10,8 @@
 namespace windwall::solve {
 namespace {
 
-constexpr double seal_depression = 30e3;  // Pa, common practice for lip seals without a vent
+constexpr double hottest_head = 273.15 + 250;  // K, common practice for air-cooled aluminium
+constexpr double seal_depression = 30e3;       // Pa, common practice for lip seals without a vent
 
 void rate(std::vector<Limit>& limits, const std::string& address, std::optional<double> max,
           std::string why) {
@@ -57,6 +58,7 @@ std::vector<Limit> built_in_limits(const vehicle::Vehicle& vehicle) {
         rate(limits, blower + "/inlet_depression", seal_depression,
              "oil drawn past the rotor seals");
     });
+    rate(limits, "engine/head_temperature", hottest_head, "an aluminium head softens");
     vehicle.engine.visit([&](const auto& engine) {
         if (engine.injector) {
             rate(limits, "injector/duty", engine.injector->rated_duty, "injectors held open");
