@@ -1,7 +1,7 @@
 """Blends of petrol and alcohol against the table of US DOE, Properties of Fuels (2002).
 
-It prints ethanol and petrol; the blends follow from them by volume. Its ethanol has 0.794 kg/L at 60
-degF where that of 25 degC here has 0.785, hence 1 %. Octane: Anderson and others count molecules.
+It prints ethanol and petrol; the blends follow from them by volume. Its ethanol has 0.794 kg/L at
+60 degF where that of 25 degC here has 0.785, hence 1 %. Octane: Anderson and others, molecules.
 """
 
 import pytest
