@@ -55,8 +55,10 @@ def _ending(outcome: Outcome) -> dict[str, Any]:
     }
 
 
-def _knock(outcome: TopSpeed | HeldPoint) -> dict[str, Any]:
+def _knock(outcome: TopSpeed | HeldPoint) -> dict[str, Any] | None:
     band = outcome.knock_band
+    if band is None:
+        return None
     return {
         "margin": band.margin,
         "sigma": band.sigma,

@@ -20,9 +20,9 @@ class HeldPoint(Outcome):
         return [*super().__dir__(), *(self.point if self.answered else ())]
 
     @property
-    def knock_band(self) -> KnockBand:
+    def knock_band(self) -> KnockBand | None:
         """The margin with its band; `word` is likely, marginal or unlikely."""
-        return KnockBand(self.point.knock.margin, self._asked.knock_sigma)
+        return KnockBand.of(self.point.knock, self._asked.knock_sigma)
 
     def to_dict(self) -> dict[str, Any]:
         """Everything as plain numbers in SI, ready for JSON."""

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from math import erfc, sqrt
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
 
 class KnockBand(NamedTuple):
@@ -11,6 +11,11 @@ class KnockBand(NamedTuple):
 
     margin: float
     sigma: float
+
+    @classmethod
+    def of(cls, knock: Any, sigma: float) -> KnockBand | None:
+        """The band of a solved point; none where the engine says nothing of knock."""
+        return None if knock is None else cls(knock.margin, sigma)
 
     @property
     def chance(self) -> float:

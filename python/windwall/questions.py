@@ -61,7 +61,16 @@ def knock_sigma(scenario: Scenario) -> float:
     """How well the margin is known. Nobody knows where an engine knocks exactly, so a knock anchor
     that is stated without its ± is taken as any other that was listened for.
     """
-    return scenario.sigma(KNOCK_ANCHOR) or LISTENED_FOR
+    return (scenario.sigma(KNOCK_ANCHOR) if has_anchor(scenario) else 0) or LISTENED_FOR
+
+
+def has_anchor(scenario: Scenario) -> bool:
+    """Whether the engine knows anything of knock; a torque curve does not."""
+    try:
+        scenario.sigma(KNOCK_ANCHOR)
+    except (ScenarioError, ValueError, KeyError):
+        return False
+    return True
 
 
 def conditions(scenario: Scenario) -> str:

@@ -110,9 +110,9 @@ class TopSpeed(Outcome):
         return self.point.knock
 
     @property
-    def knock_band(self) -> KnockBand:
+    def knock_band(self) -> KnockBand | None:
         """The margin with its band; `word` is likely, marginal or unlikely."""
-        return KnockBand(self.knock.margin, self._asked.knock_sigma)
+        return KnockBand.of(self.knock, self._asked.knock_sigma)
 
     @property
     def sensitivities(self) -> list[Gain]:

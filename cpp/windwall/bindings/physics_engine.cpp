@@ -1,5 +1,8 @@
 #include "windwall/engine/breathing.hpp"
 #include "windwall/engine/combustion.hpp"
+#include "windwall/engine/cooling.hpp"
+#include "windwall/engine/end_gas.hpp"
+#include "windwall/engine/evaporation.hpp"
 #include "windwall/engine/exhaust.hpp"
 #include "windwall/engine/friction.hpp"
 #include "windwall/engine/fuel_air_cycle.hpp"
@@ -7,6 +10,8 @@
 #include "windwall/engine/heat.hpp"
 #include "windwall/engine/injector.hpp"
 #include "windwall/engine/knock.hpp"
+#include "windwall/engine/mixture.hpp"
+#include "windwall/engine/oil.hpp"
 #include "windwall/engine/pumping.hpp"
 #include "windwall/engine/valves.hpp"
 
@@ -20,13 +25,14 @@ namespace py = pybind11;
 using namespace windwall::engine;
 using py::arg;
 
-double rubbing_mean_pressure(double piston_speed, double boost) {
-    return Friction{}.mean_pressure(piston_speed, boost);
+double rubbing_mean_pressure(double piston_speed, double boost, double oil_temperature) {
+    return Friction{}.mean_pressure(piston_speed, boost, Oil{}.friction_share(oil_temperature));
 }
 
 double exhaust_pressure_rise(double flow, double back_pressure, double at_flow,
-                             double ambient_pressure) {
-    return Exhaust{back_pressure, at_flow}.rise(flow, ambient_pressure, at_flow);
+                             double ambient_pressure, double charge_temperature) {
+    return Exhaust{back_pressure, at_flow}.rise(flow, ambient_pressure, at_flow,
+                                                charge_temperature);
 }
 
 double octane_requirement(double compression_ratio, double engine_speed, double manifold_pressure,
@@ -38,6 +44,114 @@ double octane_requirement(double compression_ratio, double engine_speed, double 
     return anchor.requirement({compression_ratio, engine_speed, manifold_pressure,
                                charge_temperature, head_temperature, retard, lambda, humidity_ratio,
                                exhaust_pressure});
+}
+
+double knock_integral_of(double compression_ratio, double engine_speed, double pressure,
+                         double temperature, double exponent, double heat, double burn_start,
+                         double burn_duration, double gas_constant) {
+    return knock_integral({compression_ratio, engine_speed, pressure, temperature, exponent,
+                           gas_constant, heat, burn_start, burn_duration});
+}
+
+double head_temperature(double charge_flow_share, double cooling_flow_share, double air_temperature,
+                        double known_head_temperature, double known_air_temperature,
+                        double gas_temperature) {
+    const double known = (known_head_temperature - known_air_temperature) /
+                         (gas_temperature - known_head_temperature);
+    return head_between(gas_temperature, air_temperature,
+                        known * cooling_ratio_share(charge_flow_share, cooling_flow_share));
+}
+
+py::dict blend_properties(double ethanol, double methanol, bool by_mass) {
+    media::Fuel fuel;
+    if (by_mass) {
+        fuel.ethanol_by_mass = ethanol;
+        fuel.methanol_by_mass = methanol;
+    } else {
+        fuel.ethanol = ethanol;
+        fuel.methanol = methanol;
+    }
+    const auto shares = fuel.shares();
+    py::dict row;
+    row["methanol_by_mass"] = shares[1];
+    row["ethanol_by_mass"] = shares[2];
+    row["petrol_by_mass"] = shares[3];
+    row["alcohol_molar_share"] = fuel.alcohol_molar_share();
+    row["density"] = fuel.density();
+    row["heating_value"] = fuel.heating_value();
+    row["stoichiometric_ratio"] = fuel.stoichiometric_ratio();
+    row["latent_heat"] = fuel.latent_heat();
+    return row;
+}
+
+/// Own fuel per kg of dry air and lambda, where methanol and ethanol come with the charge.
+py::tuple mixture_with_alcohol(double methanol, double ethanol, double target, bool trimmed) {
+    media::Stream charge = media::ambient_stream(1e5, 300, 0, 1);
+    charge.liquid[1] = methanol;
+    charge.liquid[2] = ethanol;
+    const Mixture burnt = mix(charge, {}, target, trimmed);
+    return py::make_tuple(burnt.own_fuel, burnt.lambda);
+}
+
+void bind_heat(py::module_& physics) {
+    physics.def("head_temperature", py::vectorize(&head_temperature), arg("charge_flow_share"),
+                arg("cooling_flow_share"), arg("air_temperature") = 298.15,
+                arg("known_head_temperature") = 473.15, arg("known_air_temperature") = 298.15,
+                arg("gas_temperature") = 894.0,
+                "Temperature of a head, K, from the flows of charge and of cooling air over those "
+                "where it was known. NACA TR 612 and 683 (form from memory), exponents 0.57 and "
+                "0.58; temperatures in K.");
+    physics.def("gas_temperature_shift", py::vectorize(&gas_temperature_shift),
+                arg("charge_temperature"), arg("equivalence_ratio"),
+                "K by which the gas that heats a head is hotter than with charge of 25 degC and an "
+                "equivalence ratio of 1.17. Estimate after NACA TR 683 (from memory).");
+    physics.def("oil_viscosity_ratio", py::vectorize(&oil_viscosity_ratio), arg("temperature"),
+                arg("other_temperature") = 373.15,
+                "Viscosity of SAE 30 oil over that at another temperature; K. Seireg and Dandage "
+                "(from memory).");
+    physics.def("filling_head_share", py::vectorize(&filling_head_share), arg("charge_temperature"),
+                arg("head_temperature"), arg("reference_head_temperature") = 473.15,
+                arg("heating") = 0.2,
+                "Filling over that with the head at a reference temperature; K. Estimate.");
+    physics.def("evaporative_cooling", py::vectorize(&evaporative_cooling), arg("dose"),
+                arg("latent_heat"), arg("vapour_heat_capacity"), arg("carried") = 0.0,
+                "K by which a dose (kg per kg of dry air) cools the gas it evaporates from. Latent "
+                "heat in J/kg, heat capacities in J/(kg K); `carried` is that of fuel and vapours "
+                "already there, per kg of dry air.");
+}
+
+void bind_blends(py::module_& physics) {
+    physics.def("blend_properties", &blend_properties, arg("ethanol"), arg("methanol"),
+                arg("by_mass"),
+                "Properties of petrol with shares of ethanol and methanol by volume before mixing, "
+                "or by mass. SI units.");
+    physics.def("molar_octane", py::vectorize(&media::molar_octane), arg("petrol_number"),
+                arg("alcohol_number"), arg("alcohol_molar_share"),
+                "Octane number of a blend, linear in molecules. Anderson et al., Energy & Fuels 24 "
+                "(2010) 6576.");
+    physics.def("mixture_with_alcohol", &mixture_with_alcohol, arg("methanol"), arg("ethanol"),
+                arg("target"), arg("trimmed"),
+                "Petrol per kg of dry air and lambda, where methanol and ethanol (kg per kg of dry "
+                "air) come with the charge of a petrol engine set to a target lambda.");
+}
+
+void bind_end_gas(py::module_& physics) {
+    physics.def("ignition_delay", py::vectorize(&ignition_delay), arg("octane_number"),
+                arg("pressure"), arg("temperature"),
+                "Ignition delay of end gas, s; Pa, K, octane number 80 to 100. Douaud and Eyzat, "
+                "SAE 780080 (constants from memory).");
+    physics.def("burnt_share", py::vectorize(&burnt_share), arg("part"),
+                "Share burnt at a part of the burn duration. Wiebe, a = 5, m = 2, normalised.");
+    physics.def("knock_integral", py::vectorize(&knock_integral_of), arg("compression_ratio"),
+                arg("engine_speed"), arg("pressure"), arg("temperature"), arg("exponent"),
+                arg("heat"), arg("burn_start"), arg("burn_duration"), arg("gas_constant") = 275.0,
+                "Livengood-Wu integral of the end gas for octane number 100, to 85 % burnt. State "
+                "at bottom dead centre in Pa and K; heat in J/kg of charge; angles in rad after "
+                "top dead centre; engine speed in rad/s.");
+    physics.def("octane_of_integral", py::vectorize(&octane_of_integral), arg("integral"),
+                "Octane number that makes a knock integral 1.");
+    physics.def("knock_probability", py::vectorize(&knock_probability), arg("margin"),
+                arg("spread"), "Chance that a normally distributed margin is below zero.");
 }
 
 void bind_geometry(py::module_& physics) {
@@ -75,8 +189,10 @@ void bind_breathing(py::module_& physics) {
         "20 to 60 degrees (in rad) after bottom dead centre. Computed table.");
     physics.def("exhaust_pressure_rise", py::vectorize(&exhaust_pressure_rise), arg("flow"),
                 arg("back_pressure"), arg("at_flow"), arg("ambient_pressure"),
+                arg("charge_temperature") = 298.15,
                 "Pressure behind the exhaust valves above the weather, Pa, at a flow in kg/s, from "
-                "the rise at one flow and 101 325 Pa. Square law.");
+                "the rise at one flow and 101 325 Pa. Square law over the density of a gas that "
+                "leaves 800 K hotter than the charge.");
 }
 
 void bind_combustion(py::module_& physics) {
@@ -95,16 +211,17 @@ void bind_combustion(py::module_& physics) {
 
 void bind_losses(py::module_& physics) {
     physics.def("rubbing_mean_pressure", py::vectorize(&rubbing_mean_pressure), arg("piston_speed"),
-                arg("boost") = 0.0,
+                arg("boost") = 0.0, arg("oil_temperature") = 373.15,
                 "Rubbing mean effective pressure, Pa, of a small warm engine with the usual "
-                "constants: 60 kPa + 4 kPa per m/s + 0.17 of the boost in Pa. Line through the "
-                "component sums of SAE 890836 (constants from memory).");
+                "constants: 60 kPa + 4 kPa per m/s + 0.17 of the boost in Pa; the films of an oil "
+                "in K, at 100 degC unless given. Line through the component sums of SAE 890836 "
+                "(constants from memory).");
     physics.def(
         "valve_mean_pressure", py::vectorize(&valve_mean_pressure), arg("piston_speed"),
-        arg("pressure_ratio"), arg("valves"), arg("diameter_ratio"),
+        arg("density_ratio"), arg("valves"), arg("diameter_ratio"),
         "Mean effective pressure lost in the intake or the exhaust valves, Pa. Piston speed "
-        "in m/s, manifold over ambient pressure, valves of a cylinder on this side, valve "
-        "over bore diameter. SAE 890836 (constant from memory).");
+        "in m/s, density over 1.184 kg/m3, valves of a cylinder on this side, valve over bore "
+        "diameter. Constant of SAE 890836 (from memory), scaled with density alone.");
 }
 
 void bind_knock(py::module_& physics) {
@@ -143,6 +260,9 @@ void bind_engine_physics(py::module_& physics) {
     bind_combustion(physics);
     bind_losses(physics);
     bind_knock(physics);
+    bind_end_gas(physics);
+    bind_heat(physics);
+    bind_blends(physics);
     bind_injector(physics);
 }
 

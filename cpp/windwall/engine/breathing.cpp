@@ -44,6 +44,17 @@ std::span<const fields::Row> Breathing::rows() {
         usual("reference_temperature", "T_v", at<&Breathing::reference_temperature>,
               temperature("degC"), {-20, 80}, 0,
               "Charge temperature at which the peak efficiency holds", "SAE J1349, 25 degC"),
+        usual("wall_heating", "h_w", at<&Breathing::wall_heating>, number(), {0, 0.5}, 0.05,
+              "Kelvins by which the charge is warmed before the intake closes, per kelvin that the "
+              "head is hotter than the charge",
+              "25 to 45 K at a head of 200 degC; estimate, from memory, to be confirmed"),
+        usual("reference_head_temperature", "T_hv", at<&Breathing::reference_head_temperature>,
+              temperature("degC"), {60, 350}, 0,
+              "Head temperature at which the peak efficiency holds",
+              "that of the cooling's known point"),
+        maybe("stated_efficiency", "e_vs", at<&Breathing::stated_efficiency>, number(), {0.2, 1.5},
+              "A measured volumetric efficiency, referred to the gas in the manifold; it replaces "
+              "all of this at every speed, pressure and temperature"),
     };
     return table;
 }

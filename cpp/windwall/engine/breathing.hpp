@@ -16,6 +16,9 @@ struct Breathing {
     std::optional<double> best_speed;  // rad/s
     double fall_off = 0.20;
     double reference_temperature = 298.15;  // K
+    double wall_heating = 0.20;
+    double reference_head_temperature = 473.15;  // K
+    std::optional<double> stated_efficiency;
 
     /// Share of the peak that is left at an engine speed in rad/s. `usual_best` stands in where
     /// no best speed is stated.
@@ -33,5 +36,13 @@ double filling_temperature_share(double charge_temperature, double reference_tem
 /// ambient air. Stated for ratios of 0.3 to 3; it stays positive for any.
 double ideal_volumetric_efficiency(double compression_ratio, double pressure_ratio,
                                    double gamma) noexcept;
+
+/// Filling over that with the head at a reference temperature; all in K. A head hotter than the
+/// charge by 1 K warms it by `heating` K before the intake closes.
+constexpr double filling_head_share(double charge_temperature, double head_temperature,
+                                    double reference_head_temperature, double heating) noexcept {
+    const double kept = (1 - heating) * charge_temperature;
+    return (kept + heating * reference_head_temperature) / (kept + heating * head_temperature);
+}
 
 }  // namespace windwall::engine

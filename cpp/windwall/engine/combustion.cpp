@@ -30,6 +30,10 @@ std::span<const fields::Row> Combustion::rows() {
              "Whether the engine's own fuel is cut so that methanol or other fuel sprayed into "
              "the charge leaves the mixture as it was; otherwise it becomes richer",
              "a closed loop or a retuned map does; an untouched carburettor does not"),
+        usual("burn_duration", "a_b", at<&Combustion::burn_duration>, angle("deg"), {25, 120}, 8,
+              "Crank angle from 0 to 100 % burnt with 5 % residual; the knock integral uses it",
+              "55 to 75 degrees in two-valve heads, 40 to 55 in pent roofs; from memory, to be "
+              "confirmed"),
     };
     return table;
 }

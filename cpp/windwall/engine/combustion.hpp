@@ -1,6 +1,7 @@
 #pragma once
 #include "windwall/fields/row.hpp"
 
+#include <numbers>
 #include <span>
 #include <string_view>
 
@@ -12,6 +13,7 @@ struct Combustion {
 
     double real_cycle_factor = 0.85;
     bool trims_for_injected_fuel = true;
+    double burn_duration = 60 * std::numbers::pi / 180;  // rad
 
     /// Indicated work over the lower heating value of the fuel, at a spark `retard` rad after the
     /// one of best torque.

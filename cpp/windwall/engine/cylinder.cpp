@@ -2,18 +2,15 @@
 
 #include "windwall/engine/geometry.hpp"
 #include "windwall/engine/pumping.hpp"
+#include "windwall/engine/usual.hpp"
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
 namespace windwall::engine {
 namespace {
 
-constexpr double filling_gamma = 1.3;        // of charge and residual; its effect is small
-constexpr double usual_best_share = 0.7;     // of the rev limit
-constexpr double usual_air_density = 1.184;  // kg/m3, 25 degC and 101.3 kPa
-constexpr double least_speed = 1;            // rad/s: keeps torque finite at standstill
+constexpr double filling_gamma = 1.3;  // of charge and residual; its effect is small
 
 double piston_mach_index(const Cylinder& engine, const Intake& intake) noexcept {
     const double T = intake.charge.temperature;
@@ -25,11 +22,30 @@ double piston_mach_index(const Cylinder& engine, const Intake& intake) noexcept 
 double pumping_mean_pressure(const Cylinder& engine, const Intake& intake,
                              double exhaust_pressure) noexcept {
     const double speed = engine.piston_speed(intake.engine_speed);
-    const double ratio = intake.charge.pressure / intake.ambient_pressure;
     const Valves& valves = engine.valves;
-    const double losses = valve_mean_pressure(speed, ratio, valves.per_side, valves.intake_ratio) +
-                          valve_mean_pressure(speed, ratio, valves.per_side, valves.exhaust_ratio);
+    const double charge = intake.charge.density() / usual_air_density;
+    const double exhaust = exhaust_pressure / media::constants::isa_pressure;
+    const double losses =
+        valve_mean_pressure(speed, charge, valves.per_side, valves.intake_ratio) +
+        valve_mean_pressure(speed, exhaust, valves.per_side, valves.exhaust_ratio);
     return exhaust_pressure - intake.charge.pressure + valves.flow_loss * losses;
+}
+
+double carried_liquid(const media::Stream& charge) noexcept {
+    double liquid = 0;
+    for (const double share : charge.liquid)
+        liquid += share;
+    return liquid;
+}
+
+/// Gain of the filling by drops that evaporate before the intake closes: a colder gas, of which
+/// the vapour takes its place; the walls warm the colder gas more, as in the rule of the root.
+double evaporation_share(const Cylinder& engine, const media::Stream& charge,
+                         const Mixture& burnt) noexcept {
+    if (carried_liquid(charge) <= 0) return 1;
+    const Evaporated drops = evaporate(charge, engine.evaporation.before_closing, burnt.tank_fuel);
+    const double T = charge.temperature;
+    return std::sqrt(T / (T - drops.cooling)) / (1 + drops.displaced);
 }
 
 }  // namespace
@@ -43,47 +59,53 @@ double Cylinder::piston_speed(double engine_speed) const noexcept {
 }
 
 Mixture Cylinder::mixture(const Intake& intake, const media::Fuel& fuel) const noexcept {
-    return mix(intake.charge, fuel, lambda, combustion.trims_for_injected_fuel);
+    return intake.carburetted
+               ? mix_carburetted(intake.charge, fuel)
+               : mix(intake.charge, fuel, lambda, combustion.trims_for_injected_fuel);
+}
+
+std::array<double, 4> Cylinder::fuel_demand(const media::Fuel& fuel) const noexcept {
+    std::array<double, 4> demand = fuel.shares();
+    for (double& share : demand)
+        share /= lambda * fuel.stoichiometric_ratio();
+    return demand;
+}
+
+double Cylinder::pressure_behind(const Intake& intake, const Mixture& burnt) const noexcept {
+    const media::Stream& charge = intake.charge;
+    const double flow =
+        charge.dry_air * (1 + charge.vapour_share() + carried_liquid(charge) + burnt.own_fuel);
+    const double usual_flow = usual_air_density * swept_flow(swept_volume(), rev_limit);
+    return intake.ambient_pressure +
+           exhaust.rise(flow, intake.ambient_pressure, usual_flow, charge.temperature);
 }
 
 double Cylinder::exhaust_pressure(const Intake& intake, const media::Fuel& fuel) const noexcept {
-    const media::Stream& charge = intake.charge;
-    double liquid = 0;
-    for (const double share : charge.liquid)
-        liquid += share;
-    const double flow =
-        charge.dry_air * (1 + charge.vapour_share() + liquid + mixture(intake, fuel).own_fuel);
-    const double usual_flow = usual_air_density * swept_flow(swept_volume(), rev_limit);
-    return intake.ambient_pressure + exhaust.rise(flow, intake.ambient_pressure, usual_flow);
+    return pressure_behind(intake, mixture(intake, fuel));
 }
 
-double Cylinder::volumetric_efficiency(const Intake& intake,
-                                       const media::Fuel& fuel) const noexcept {
-    const double pressure_ratio = exhaust_pressure(intake, fuel) / intake.charge.pressure;
+double Cylinder::filling(const Intake& intake, const Mixture& burnt) const noexcept {
+    if (breathing.stated_efficiency) return *breathing.stated_efficiency;
+    const double T = intake.charge.temperature;
+    const double pressure_ratio = pressure_behind(intake, burnt) / intake.charge.pressure;
     return breathing.peak_efficiency *
            breathing.speed_share(intake.engine_speed, usual_best_share * rev_limit) *
            mach_filling(piston_mach_index(*this, intake), valves.intake_closing) *
            ideal_volumetric_efficiency(compression_ratio, pressure_ratio, filling_gamma) *
-           filling_temperature_share(intake.charge.temperature, breathing.reference_temperature);
+           filling_temperature_share(T, breathing.reference_temperature) *
+           filling_head_share(T, head(intake, burnt), breathing.reference_head_temperature,
+                              breathing.wall_heating) *
+           evaporation_share(*this, intake.charge, burnt);
+}
+
+double Cylinder::volumetric_efficiency(const Intake& intake,
+                                       const media::Fuel& fuel) const noexcept {
+    return filling(intake, mixture(intake, fuel));
 }
 
 double Cylinder::gas_demand(const Intake& intake, const media::Fuel& fuel) const noexcept {
     return volumetric_efficiency(intake, fuel) * intake.charge.density() *
            swept_flow(swept_volume(), intake.engine_speed);
-}
-
-Spark Cylinder::choose_spark(const Intake& intake, const media::Fuel& fuel) const noexcept {
-    const KnockState best_torque{compression_ratio,
-                                 intake.engine_speed,
-                                 intake.charge.pressure,
-                                 intake.charge.temperature,
-                                 head_temperature,
-                                 0,
-                                 mixture(intake, fuel).lambda,
-                                 intake.humidity_ratio,
-                                 exhaust_pressure(intake, fuel)};
-    return spark.choose(intake.engine_speed, knock_anchor.requirement(best_torque),
-                        fuel.octane_index(octane_sensitivity_weight));
 }
 
 Work Cylinder::work(const Intake& intake, const media::Fuel& fuel, double retard) const noexcept {
@@ -104,9 +126,10 @@ Work Cylinder::work(const Intake& intake, const media::Fuel& fuel, double retard
 
     work.indicated_mean_pressure = mean_effective_pressure(work.indicated, swept_volume(), speed);
     work.rubbing_mean_pressure = friction.mean_pressure(
-        piston_speed(speed), intake.charge.pressure - intake.ambient_pressure);
+        piston_speed(speed), intake.charge.pressure - intake.ambient_pressure,
+        oil.friction_share(oil_temperature(intake, burnt)));
     work.pumping_mean_pressure =
-        pumping_mean_pressure(*this, intake, exhaust_pressure(intake, fuel));
+        pumping_mean_pressure(*this, intake, pressure_behind(intake, burnt));
 
     work.rubbing = work.rubbing_mean_pressure * swept;
     work.pumping = work.pumping_mean_pressure * swept;
@@ -115,13 +138,9 @@ Work Cylinder::work(const Intake& intake, const media::Fuel& fuel, double retard
     return work;
 }
 
-Heat Cylinder::heat(const Work& work) const noexcept {
-    return walls.heat(work.fuel_power, 1 / work.lambda);
-}
-
 std::optional<Injection> Cylinder::injection(const Intake& intake, const media::Fuel& fuel,
                                              const Work& work) const noexcept {
-    if (!injector) return std::nullopt;
+    if (!injector || intake.carburetted) return std::nullopt;
     return injector->inject(work.fuel_flow, intake.engine_speed, fuel.density(),
                             intake.charge.pressure, intake.ambient_pressure, cylinders);
 }
@@ -132,7 +151,6 @@ Validity Cylinder::validity(const Intake& intake, const media::Fuel& fuel,
         return value >= low && value <= high;
     };
     const double pressure = intake.charge.pressure;
-    constexpr double degree = std::numbers::pi / 180;
     Validity validity;
     validity.compression_ratio = within(6, compression_ratio, 12);
     validity.mixture = within(0.6, mixture(intake, fuel).equivalence_ratio(), 1.4);

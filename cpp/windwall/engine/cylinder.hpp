@@ -2,6 +2,9 @@
 #include "windwall/engine/accessories.hpp"
 #include "windwall/engine/breathing.hpp"
 #include "windwall/engine/combustion.hpp"
+#include "windwall/engine/cooling.hpp"
+#include "windwall/engine/end_gas.hpp"
+#include "windwall/engine/evaporation.hpp"
 #include "windwall/engine/exhaust.hpp"
 #include "windwall/engine/friction.hpp"
 #include "windwall/engine/heat.hpp"
@@ -9,13 +12,16 @@
 #include "windwall/engine/intake.hpp"
 #include "windwall/engine/knock.hpp"
 #include "windwall/engine/mixture.hpp"
+#include "windwall/engine/oil.hpp"
 #include "windwall/engine/spark.hpp"
+#include "windwall/engine/temperatures.hpp"
 #include "windwall/engine/validity.hpp"
 #include "windwall/engine/valves.hpp"
 #include "windwall/engine/work.hpp"
 #include "windwall/fields/row.hpp"
 #include "windwall/media/fuel.hpp"
 
+#include <array>
 #include <optional>
 #include <span>
 #include <string_view>
@@ -35,7 +41,7 @@ struct Cylinder {
     double compression_ratio{};
     double rev_limit{};  // rad/s
     double lambda = 0.88;
-    double head_temperature = 453.15;  // K
+    std::optional<double> head_temperature;  // K; at equilibrium where not stated
     double octane_sensitivity_weight = 0.5;
     double inertia = 0.01;  // kg m2, crank and flywheel
     Valves valves;
@@ -47,6 +53,9 @@ struct Cylinder {
     SparkPlan spark;
     KnockAnchor knock_anchor;
     Walls walls;
+    Cooling cooling;
+    Oil oil;
+    Evaporation evaporation;
     std::optional<Injector> injector;
 
     double swept_volume() const noexcept;                      // m3, all cylinders
@@ -54,6 +63,9 @@ struct Cylinder {
     double speed_limit() const noexcept { return rev_limit; }  // rad/s
 
     Mixture mixture(const Intake& intake, const media::Fuel& fuel) const noexcept;
+    /// kg of each liquid per kg of dry air that lambda asks for, by media::Vapour: what a
+    /// carburettor set for this engine meters.
+    std::array<double, 4> fuel_demand(const media::Fuel& fuel) const noexcept;
     /// Pa absolute, behind the valves, from the flow that the charge carries.
     double exhaust_pressure(const Intake& intake, const media::Fuel& fuel) const noexcept;
     /// Gas drawn over the gas that fills the swept volume at manifold pressure and temperature.
@@ -61,7 +73,15 @@ struct Cylinder {
     /// kg/s of moist gas that the engine draws from this manifold.
     double gas_demand(const Intake& intake, const media::Fuel& fuel) const noexcept;
 
+    /// Of head and oil, from the flow that the charge carries.
+    Temperatures temperatures(const Intake& intake, const media::Fuel& fuel) const noexcept;
+
     Spark choose_spark(const Intake& intake, const media::Fuel& fuel) const noexcept;
+    /// What the end gas goes through at a spark `retard` rad after the one of best torque.
+    EndGas end_gas(const Intake& intake, const media::Fuel& fuel, double retard) const noexcept;
+    /// The octane number that the end gas asks for by its ignition delay; empty where not modelled.
+    std::optional<double> integral_requirement(const Intake& intake, const media::Fuel& fuel,
+                                               double retard) const noexcept;
     /// At a spark `retard` rad after the one of best torque.
     Work work(const Intake& intake, const media::Fuel& fuel, double retard) const noexcept;
     Heat heat(const Work& work) const noexcept;
@@ -71,6 +91,15 @@ struct Cylinder {
     Validity validity(const Intake& intake, const media::Fuel& fuel, double retard) const noexcept;
 
     static std::span<const fields::Row> rows();
+
+private:
+    double pressure_behind(const Intake& intake, const Mixture& burnt) const noexcept;
+    double filling(const Intake& intake, const Mixture& burnt) const noexcept;
+    double head(const Intake& intake, const Mixture& burnt) const noexcept;
+    double oil_temperature(const Intake& intake, const Mixture& burnt) const noexcept;
+    HeadState head_state(const Intake& intake, const Mixture& burnt) const noexcept;
+    HeadState known_head_state() const noexcept;
+    double heat_to_oil(double piston_speed, double released, double engine_speed) const noexcept;
 };
 
 }  // namespace windwall::engine

@@ -16,9 +16,10 @@ std::span<const fields::Row> Cylinder::rows() {
                  "Engine speed that is never passed"),
         usual("lambda", "l", at<&Cylinder::lambda>, number(), {0.65, 1.4}, 0.04,
               "Air over what the fuel needs, at full load", "common practice, 0.85 to 0.90"),
-        usual("head_temperature", "T_h", at<&Cylinder::head_temperature>, temperature("degC"),
-              {20, 350}, 20, "Temperature of the cylinder head on the day of the run",
-              "180 to 220 degC under the plug at full load; from memory, to be confirmed"),
+        maybe("head_temperature", "T_h", at<&Cylinder::head_temperature>, temperature("degC"),
+              {20, 350},
+              "Temperature of the cylinder head on the day of the run; where not stated, that of "
+              "the heat balance the cooling is known for"),
         usual("octane_sensitivity_weight", "K", at<&Cylinder::octane_sensitivity_weight>, number(),
               {-1, 1.5}, 0.3,
               "Weight of the motor method in the fuel's octane index, 0 for the research method "
@@ -36,6 +37,10 @@ std::span<const fields::Row> Cylinder::rows() {
         group("spark", at<&Cylinder::spark>, "How the spark is chosen"),
         group("knock_anchor", at<&Cylinder::knock_anchor>, "Where this engine is known to knock"),
         group("walls", at<&Cylinder::walls>, "Heat to head and barrel"),
+        group("cooling", at<&Cylinder::cooling>, "What cools head and oil"),
+        group("oil", at<&Cylinder::oil>, "How warm and thick the oil is"),
+        group("evaporation", at<&Cylinder::evaporation>,
+              "What water and alcohol that arrive as drops do in the cylinder"),
         maybe_group("injector", at<&Cylinder::injector>,
                     "Injectors; a carburetted engine has none"),
     };

@@ -1,5 +1,6 @@
 #pragma once
 #include "windwall/engine/cylinder.hpp"
+#include "windwall/engine/torque_curve.hpp"
 
 #include <concepts>
 #include <optional>
@@ -25,6 +26,12 @@ concept EngineKind = fields::Kind<T> &&
     noexcept->std::same_as<double>;
     { engine.gas_demand(intake, fuel) }
     noexcept->std::same_as<double>;
+    { engine.fuel_demand(fuel) }
+    noexcept->std::same_as<std::array<double, 4>>;
+    { engine.temperatures(intake, fuel) }
+    noexcept->std::same_as<Temperatures>;
+    { engine.integral_requirement(intake, fuel, 0.0) }
+    noexcept->std::same_as<std::optional<double>>;
     { engine.choose_spark(intake, fuel) }
     noexcept->std::same_as<Spark>;
     { engine.work(intake, fuel, 0.0) }
@@ -37,9 +44,15 @@ concept EngineKind = fields::Kind<T> &&
     noexcept->std::same_as<Validity>;
 };
 
+/// Has a knock anchor, which a study may move.
+template <class T>
+concept Anchored = requires(const T& engine) {
+    { engine.knock_anchor } -> std::convertible_to<KnockAnchor>;
+};
+
 template <EngineKind... Kinds>
 using EngineOf = fields::OneOf<Kinds...>;
 
-using Engine = EngineOf<Cylinder>;
+using Engine = EngineOf<Cylinder, TorqueCurve>;
 
 }  // namespace windwall::engine

@@ -3,10 +3,20 @@
 #include "windwall/media/constants.hpp"
 
 namespace windwall::engine {
+namespace {
 
-double Exhaust::rise(double flow, double ambient_pressure, double usual_flow) const noexcept {
+using media::constants::reference_temperature;
+// K from charge to exhaust at full load; common practice, 550 to 1050 degC in the pipe.
+constexpr double heating = 800;
+
+}  // namespace
+
+double Exhaust::rise(double flow, double ambient_pressure, double usual_flow,
+                     double charge_temperature) const noexcept {
     const double share = flow / at_flow.value_or(usual_flow);
-    return back_pressure * share * share * media::constants::isa_pressure / ambient_pressure;
+    const double hotter = (charge_temperature + heating) / (reference_temperature + heating);
+    return back_pressure * share * share * hotter * media::constants::isa_pressure /
+           ambient_pressure;
 }
 
 std::span<const fields::Row> Exhaust::rows() {

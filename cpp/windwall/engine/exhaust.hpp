@@ -15,8 +15,10 @@ struct Exhaust {
     std::optional<double> at_flow;  // kg/s
 
     /// Pressure above the weather in Pa at a gas flow in kg/s: with its square, and inversely
-    /// with the density of the gas. `usual_flow` stands in where no flow is stated.
-    double rise(double flow, double ambient_pressure, double usual_flow) const noexcept;
+    /// with the density of the gas, which leaves hotter by what the charge came in hotter than at
+    /// 25 degC. `usual_flow` stands in where no flow is stated.
+    double rise(double flow, double ambient_pressure, double usual_flow,
+                double charge_temperature) const noexcept;
 
     static std::span<const fields::Row> rows();
 };

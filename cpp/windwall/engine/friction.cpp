@@ -2,8 +2,9 @@
 
 namespace windwall::engine {
 
-double Friction::mean_pressure(double piston_speed, double boost) const noexcept {
-    return scale * (base + per_piston_speed * piston_speed + gas_load * boost);
+double Friction::mean_pressure(double piston_speed, double boost,
+                               double film_share) const noexcept {
+    return scale * (film_share * (base + per_piston_speed * piston_speed) + gas_load * boost);
 }
 
 std::span<const fields::Row> Friction::rows() {

@@ -16,8 +16,9 @@ struct Friction {
     double scale = 1;
 
     /// Mean effective pressure in Pa, for a mean piston speed in m/s and a manifold pressure above
-    /// the weather in Pa, negative where throttled.
-    double mean_pressure(double piston_speed, double boost) const noexcept;
+    /// the weather in Pa, negative where throttled. `film_share` is the factor on oil films that
+    /// are not hot.
+    double mean_pressure(double piston_speed, double boost, double film_share = 1) const noexcept;
 
     static std::span<const fields::Row> rows();
 };

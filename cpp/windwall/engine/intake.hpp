@@ -9,7 +9,6 @@ struct Intake {
     media::Stream charge;             // at the manifold
     double ambient_pressure{};        // Pa absolute
     double ambient_temperature{};     // K
-    double humidity_ratio{};          // water vapour that damps knock, kg per kg dry air
     double road_speed{};              // m/s, of the air over the vehicle: it cools the head
     double under_hood_temperature{};  // K
     bool carburetted{};               // the fuel is in the charge; the engine adds none of its own

@@ -46,6 +46,19 @@ double KnockAnchor::requirement(const KnockState& state) const noexcept {
     return octane_number + octane_requirement_rise(state, anchor);
 }
 
+double KnockAnchor::spread() const noexcept {
+    if (known_to) return *known_to;
+    const KnockAnchor table;
+    const bool heard = octane_number != table.octane_number ||
+                       compression_ratio != table.compression_ratio ||
+                       manifold_pressure != table.manifold_pressure;
+    return heard ? 5 : 10;
+}
+
+double knock_probability(double margin, double spread) noexcept {
+    return 0.5 * std::erfc(margin / (spread * std::numbers::sqrt2));
+}
+
 std::span<const fields::Row> KnockAnchor::rows() {
     using namespace fields;
     static constexpr std::string_view unstated = "the table names no such condition; estimate";

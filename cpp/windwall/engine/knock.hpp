@@ -2,6 +2,7 @@
 #include "windwall/fields/row.hpp"
 
 #include <numbers>
+#include <optional>
 #include <span>
 #include <string_view>
 
@@ -43,10 +44,20 @@ struct KnockAnchor {
     double humidity_ratio = 0;
     double exhaust_pressure = 100e3;  // Pa absolute
 
+    std::optional<double> known_to;  // octane numbers, one standard deviation
+
+    /// One standard deviation of the requirement: what the builder says of the anchor, else 5 for
+    /// one that was heard and 10 for the table that stands in.
+    double spread() const noexcept;
+
     /// Octane number needed at another state.
     double requirement(const KnockState& state) const noexcept;
 
     static std::span<const fields::Row> rows();
 };
+
+/// Chance that the requirement lies above the fuel: a margin known to one standard deviation
+/// `spread`, normally distributed.
+double knock_probability(double margin, double spread) noexcept;
 
 }  // namespace windwall::engine

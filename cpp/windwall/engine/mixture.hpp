@@ -2,19 +2,32 @@
 #include "windwall/media/fuel.hpp"
 #include "windwall/media/stream.hpp"
 
+#include <array>
+
 namespace windwall::engine {
 
 /// What burns with each kilogram of dry air.
 struct Mixture {
-    double lambda{};         // air over what all fuels together need
-    double own_fuel{};       // kg through the engine's own fuel system
-    double injected_fuel{};  // kg sprayed into the charge before, as vapour or drops
-    double heating{};        // J, lower heating value of all of it as liquid
+    double lambda{};                  // air over what all fuels together need
+    double own_fuel{};                // kg through the engine's own fuel system
+    double injected_fuel{};           // kg that came with the charge, as vapour or drops
+    double tank_fuel{};               // kg of the fuel in the tank, however it came
+    std::array<double, 4> sprayed{};  // kg that came with the charge beside it, by Vapour
+    double heating{};                 // J, lower heating value of all of it as liquid
     double equivalence_ratio() const noexcept { return 1 / lambda; }
 };
 
 /// The engine's own fuel brings the mixture to `target`; where `trimmed`, with what was injected.
 Mixture mix(const media::Stream& charge, const media::Fuel& fuel, double target,
             bool trimmed) noexcept;
+
+/// The fuel came with the charge: the engine adds none, and the mixture is what the charge carries.
+Mixture mix_carburetted(const media::Stream& charge, const media::Fuel& fuel) noexcept;
+
+/// Octane index of all that burns, alcohols by their molecules. An alcohol that evaporates in the
+/// modelled charge counts with its motor number, measured in a heated mixture: what it cools is
+/// in the temperature of the charge already. It never counts against the fuel in the tank.
+double octane_index(const Mixture& mixture, const media::Fuel& fuel, double sensitivity_weight,
+                    bool carburetted) noexcept;
 
 }  // namespace windwall::engine

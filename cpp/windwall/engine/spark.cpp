@@ -1,5 +1,7 @@
 #include "windwall/engine/spark.hpp"
 
+#include "windwall/engine/lookup.hpp"
+
 #include <algorithm>
 #include <string>
 #include <vector>
@@ -22,14 +24,7 @@ double SparkPlan::held_retard(double requirement, double fuel_index) const noexc
 }
 
 double SparkPlan::given_retard(double engine_speed) const noexcept {
-    if (table.column.size() < 2 || table.empty()) return 0;
-    const std::vector<double>&speeds = table.column[0], &retards = table.column[1];
-    const auto above = std::upper_bound(speeds.begin(), speeds.end(), engine_speed);
-    if (above == speeds.begin()) return retards.front();
-    if (above == speeds.end()) return retards.back();
-    const auto i = static_cast<std::size_t>(above - speeds.begin());
-    const double part = (engine_speed - speeds[i - 1]) / (speeds[i] - speeds[i - 1]);
-    return retards[i - 1] + part * (retards[i] - retards[i - 1]);
+    return looked_up(table, engine_speed);
 }
 
 Spark SparkPlan::choose(double engine_speed, double requirement, double fuel_index) const noexcept {

@@ -18,6 +18,8 @@ struct Spark {
     double margin{};       // fuel index less requirement
     double requirement{};  // at this retard
     double fuel_index{};
+    double spread{};       // of the margin, one standard deviation
+    bool modelled = true;  // false: the engine says nothing of knock
     bool in_range = true;  // false: even the most retard leaves less than the wanted margin
 };
 

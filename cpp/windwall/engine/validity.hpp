@@ -10,10 +10,11 @@ struct Validity {
     bool pressure_ratio = true;     // ideal filling, exhaust over intake pressure 0.3 to 3
     bool retard = true;             // spark penalty, 30 degrees
     bool knock_pressure = true;     // octane rule, 60 kPa from the anchor
+    bool measured_speed = true;     // inside a measured table
 
     bool all() const noexcept {
         return compression_ratio && mixture && mach_index && pressure_ratio && retard &&
-               knock_pressure;
+               knock_pressure && measured_speed;
     }
 };
 

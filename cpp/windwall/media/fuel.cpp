@@ -2,20 +2,38 @@
 
 #include "windwall/media/liquids.hpp"
 
+#include <algorithm>
+
 namespace windwall::media {
 namespace {
 
-constexpr Liquid petrol = liquid(Vapour::petrol);
-constexpr Liquid alcohol = liquid(Vapour::ethanol);
+constexpr std::size_t methanol_at = index(Vapour::methanol), ethanol_at = index(Vapour::ethanol),
+                      petrol_at = index(Vapour::petrol);
 
 /// Of a property that adds up by mass.
-double by_mass(double ethanol_share, double of_petrol, double of_ethanol) {
-    return of_petrol + ethanol_share * (of_ethanol - of_petrol);
+double by_mass_of(const std::array<double, 4>& shares, double Liquid::*property) {
+    double sum = 0;
+    for (std::size_t i = 0; i < shares.size(); ++i)
+        sum += shares[i] * (liquids[i].*property);
+    return sum;
 }
 
-/// Volumes are taken as additive; they swell by less than 0.3 %.
-double blend_density(double volume_share) {
-    return petrol.density + volume_share * (alcohol.density - petrol.density);
+/// mol of one liquid per kg of fuel.
+double moles(const std::array<double, 4>& shares, Vapour vapour) {
+    return shares[index(vapour)] / liquid(vapour).molar_mass;
+}
+
+/// Of the blend, where `stated` is that of the petrol in it.
+double blended(const std::array<double, 4>& shares, double stated, double AlcoholOctane::*number) {
+    const double petrol = moles(shares, Vapour::petrol);
+    const double methanol = moles(shares, Vapour::methanol),
+                 ethanol = moles(shares, Vapour::ethanol);
+    const double alcohol = methanol + ethanol;
+    if (alcohol == 0) return stated;
+    const double of_alcohol = (methanol * (alcohol_octane(Vapour::methanol).*number) +
+                               ethanol * (alcohol_octane(Vapour::ethanol).*number)) /
+                              alcohol;
+    return molar_octane(stated, of_alcohol, alcohol / (alcohol + petrol));
 }
 
 }  // namespace
@@ -24,11 +42,21 @@ std::span<const fields::Row> Fuel::rows() {
     using namespace fields;
     static constexpr Row table[] = {
         usual("research_octane", "RON", at<&Fuel::research_octane>, number(), {60, 130}, 1,
-              "Research octane number of the fuel as sold, its ethanol included", "EN 228"),
+              "Research octane number of the liquid that octane_of names", "EN 228"),
         usual("motor_octane", "MON", at<&Fuel::motor_octane>, number(), {60, 120}, 1,
-              "Motor octane number of the fuel as sold, its ethanol included", "EN 228"),
+              "Motor octane number of the liquid that octane_of names", "EN 228"),
+        choice("octane_of", at<&Fuel::octane_of>,
+               "fuel: the octane numbers are of the fuel as sold, its alcohol included; petrol: of "
+               "the petrol before alcohol is added, which then is counted by its molecules",
+               "a pump states the number of what it sells"),
         usual("ethanol", "E", at<&Fuel::ethanol>, percent(), {0, 100}, 3,
-              "Ethanol by volume: 0 for petrol, 10 for E10", "common practice"),
+              "Ethanol by volume before mixing: 0 for petrol, 10 for E10", "common practice"),
+        usual("methanol", "M", at<&Fuel::methanol>, percent(), {0, 100}, 0,
+              "Methanol by volume before mixing: 0 for petrol, 15 for M15", "none unless stated"),
+        maybe("ethanol_by_mass", "y_E", at<&Fuel::ethanol_by_mass>, percent(), {0, 100},
+              "Ethanol by mass, in place of the share by volume"),
+        maybe("methanol_by_mass", "y_M", at<&Fuel::methanol_by_mass>, percent(), {0, 100},
+              "Methanol by mass, in place of the share by volume"),
         maybe("stoichiometric_ratio", "AFR_s", at<&Fuel::stated_stoichiometric_ratio>, number(),
               {5, 18}, "Mass of dry air that burns one mass of fuel, if known"),
         maybe("heating_value", "LHV", at<&Fuel::stated_heating_value>, specific_energy("MJ/kg"),
@@ -42,37 +70,91 @@ std::span<const fields::Row> Fuel::rows() {
 }
 
 std::optional<fields::Complaint> Fuel::check() const {
-    if (motor_octane <= research_octane) return std::nullopt;
-    return fields::Complaint{"motor_octane", "the motor octane number is above the research one"};
+    using fields::Complaint;
+    if (motor_octane > research_octane)
+        return Complaint{"motor_octane", "the motor octane number is above the research one"};
+    if (by_mass() && (ethanol != 0 || methanol != 0))
+        return Complaint{ethanol_by_mass ? "ethanol_by_mass" : "methanol_by_mass",
+                         "alcohol is stated by volume too; state all of it one way"};
+    if (ethanol + methanol > 1 + 1e-9)
+        return Complaint{"methanol", "ethanol and methanol are more than all of the fuel"};
+    if (ethanol_by_mass.value_or(0) + methanol_by_mass.value_or(0) > 1 + 1e-9)
+        return Complaint{methanol_by_mass ? "methanol_by_mass" : "ethanol_by_mass",
+                         "ethanol and methanol are more than all of the fuel"};
+    return std::nullopt;
 }
 
-double Fuel::ethanol_mass_share() const noexcept {
-    return ethanol * alcohol.density / blend_density(ethanol);
+std::array<double, 4> Fuel::shares() const noexcept {
+    std::array<double, 4> shares{};
+    if (by_mass()) {
+        shares[ethanol_at] = ethanol_by_mass.value_or(0);
+        shares[methanol_at] = methanol_by_mass.value_or(0);
+        shares[petrol_at] = std::max(0.0, 1 - shares[ethanol_at] - shares[methanol_at]);
+        return shares;
+    }
+    shares[ethanol_at] = ethanol * liquids[ethanol_at].density;
+    shares[methanol_at] = methanol * liquids[methanol_at].density;
+    shares[petrol_at] = std::max(0.0, 1 - ethanol - methanol) * liquids[petrol_at].density;
+    const double all = shares[ethanol_at] + shares[methanol_at] + shares[petrol_at];
+    for (double& share : shares)
+        share /= all;
+    return shares;
+}
+
+double Fuel::ethanol_mass_share() const noexcept { return shares()[ethanol_at]; }
+
+double Fuel::alcohol_molar_share() const noexcept {
+    const auto of = shares();
+    const double alcohol = moles(of, Vapour::methanol) + moles(of, Vapour::ethanol);
+    return alcohol / (alcohol + moles(of, Vapour::petrol));
 }
 
 double Fuel::stoichiometric_ratio() const noexcept {
-    return stated_stoichiometric_ratio.value_or(
-        by_mass(ethanol_mass_share(), petrol.stoichiometric_ratio, alcohol.stoichiometric_ratio));
+    if (stated_stoichiometric_ratio) return *stated_stoichiometric_ratio;
+    return by_mass_of(shares(), &Liquid::stoichiometric_ratio);
 }
 
 double Fuel::heating_value() const noexcept {
-    return stated_heating_value.value_or(
-        by_mass(ethanol_mass_share(), petrol.heating_value, alcohol.heating_value));
+    if (stated_heating_value) return *stated_heating_value;
+    return by_mass_of(shares(), &Liquid::heating_value);
 }
 
-double Fuel::density() const noexcept { return stated_density.value_or(blend_density(ethanol)); }
+double Fuel::density() const noexcept {
+    if (stated_density) return *stated_density;
+    // Volumes are taken as additive; they swell by less than 0.3 %.
+    const auto of = shares();
+    double volume = 0;
+    for (std::size_t i = 0; i < of.size(); ++i)
+        volume += of[i] / liquids[i].density;
+    return 1 / volume;
+}
 
 double Fuel::latent_heat() const noexcept {
-    return stated_latent_heat.value_or(
-        by_mass(ethanol_mass_share(), petrol.latent_heat, alcohol.latent_heat));
+    if (stated_latent_heat) return *stated_latent_heat;
+    return by_mass_of(shares(), &Liquid::latent_heat);
 }
 
-double Fuel::heat_capacity() const noexcept {
-    return by_mass(ethanol_mass_share(), petrol.heat_capacity, alcohol.heat_capacity);
+double Fuel::heat_capacity() const noexcept { return by_mass_of(shares(), &Liquid::heat_capacity); }
+
+double Fuel::molar_mass() const noexcept {
+    const auto of = shares();
+    return 1 /
+           (moles(of, Vapour::methanol) + moles(of, Vapour::ethanol) + moles(of, Vapour::petrol));
+}
+
+double Fuel::blend_research_octane() const noexcept {
+    if (octane_of == OctaneOf::fuel) return research_octane;
+    return blended(shares(), research_octane, &AlcoholOctane::research);
+}
+
+double Fuel::blend_motor_octane() const noexcept {
+    if (octane_of == OctaneOf::fuel) return motor_octane;
+    return blended(shares(), motor_octane, &AlcoholOctane::motor);
 }
 
 double Fuel::octane_index(double K) const noexcept {
-    return research_octane - K * (research_octane - motor_octane);
+    const double research = blend_research_octane();
+    return research - K * (research - blend_motor_octane());
 }
 
 }  // namespace windwall::media

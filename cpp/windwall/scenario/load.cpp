@@ -2,6 +2,7 @@
 
 #include "windwall/fields/plain_text.hpp"
 #include "windwall/fields/read.hpp"
+#include "windwall/scenario/beside_a_curve.hpp"
 #include "windwall/scenario/migrate.hpp"
 #include "windwall/scenario/read_limits.hpp"
 #include "windwall/scenario/read_menu.hpp"
@@ -76,12 +77,22 @@ void read_upgrades_and_limits(Scenario& made, const Cursor& root) {
     made.limits = read_limits(root["limits"], layouts, Spoiled(root.findings().problems));
 }
 
+// What the builder writes behind the ± of the anchor is what the chance of knock is counted from.
+void know_the_anchor(vehicle::Vehicle& vehicle, const fields::Notes& notes) {
+    auto* engine = vehicle.engine.as<engine::Cylinder>();
+    const auto* note = notes.find("engine/knock_anchor/octane_number");
+    if (engine && note && note->sigma && *note->sigma > 0)
+        engine->knock_anchor.known_to = *note->sigma;
+}
+
 void read_root(Scenario& made, const Cursor& root) {
     if (cannot_be_read(root)) return;
     read_head(made, root);
     fields::read(fields::group_type<vehicle::Vehicle>, &made.vehicle, root,
                  keys_beside_the_vehicle());
+    know_the_anchor(made.vehicle, root.findings().notes);
     read_upgrades_and_limits(made, root);
+    if (root.findings().problems.empty()) refuse_beside_a_curve(made.vehicle, made.menu, root);
     if (!root.has("observed")) return;
     made.observed_source = source(root["observed"]);
     made.observed = read_observations(root["observed"]);

@@ -9,6 +9,9 @@ namespace {
 // Where small spark-ignition engines at full load are found; common practice.
 constexpr double coldest_exhaust = 273.15 + 550;
 constexpr double hottest_exhaust = 273.15 + 1050;
+// Heads of aluminium and mineral oil; common practice, light-aircraft engines among it.
+constexpr double hot_head = 273.15 + 230;
+constexpr double hot_oil = 273.15 + 120;
 
 void add_validity(const engine::Validity& valid, std::vector<Caution>& cautions) {
     const auto add = [&](bool inside, std::string_view address, std::string_view sentence) {
@@ -29,6 +32,23 @@ void add_validity(const engine::Validity& valid, std::vector<Caution>& cautions)
     add(valid.knock_pressure, "knock/margin",
         "The manifold pressure is more than 60 kPa from the knock anchor: the octane rule is "
         "extrapolating.");
+    add(valid.measured_speed, "engine/table",
+        "The engine speed is outside the measured torque curve; its end is held.");
+}
+
+void add_heat(const engine::Temperatures& now, std::vector<Caution>& cautions) {
+    using fields::readable;
+    if (!now.known) return;
+    if (now.head > hot_head) {
+        cautions.push_back({"engine/head_temperature",
+                            "The head is at " + readable(now.head, fields::temperature("degC")) +
+                                "; air-cooled heads of aluminium soften above 230 degC."});
+    }
+    if (now.oil > hot_oil) {
+        cautions.push_back({"engine/oil_temperature",
+                            "The oil is at " + readable(now.oil, fields::temperature("degC")) +
+                                "; above 120 degC it ages within hours and its film thins."});
+    }
 }
 
 }  // namespace
@@ -42,9 +62,17 @@ std::vector<Caution> point_cautions(const vehicle::Balance& balance, const Point
         return engine.validity(intake, car.fuel, point.spark.retard);
     }),
                  cautions);
+    add_heat(
+        car.engine.visit([&](const auto& engine) { return engine.temperatures(intake, car.fuel); }),
+        cautions);
     for (Caution& caution : path_cautions(balance))
         cautions.push_back(std::move(caution));
-    if (point.spark.margin < 0) {
+    if (!point.spark.modelled) {
+        cautions.push_back({"engine",
+                            "A torque curve says nothing of knock and heat, and nothing of what "
+                            "another charge path or spark would give."});
+    }
+    if (point.spark.modelled && point.spark.margin < 0) {
         cautions.push_back({"knock/margin",
                             "The knock margin is negative in the middle of its band: detonation is "
                             "likely and breaks pistons."});

@@ -73,6 +73,19 @@ void describe_path(const Balance& balance, OperatingPoint& into) {
     }
 }
 
+std::optional<KnockResult> knock(const engine::Spark& spark, std::optional<double> integral) {
+    if (!spark.modelled) return std::nullopt;
+    KnockResult result{spark.margin,
+                       spark.requirement,
+                       spark.fuel_index,
+                       spark.retard,
+                       engine::knock_probability(spark.margin, spark.spread),
+                       integral,
+                       {}};
+    if (integral) result.integral_margin = spark.fuel_index - *integral;
+    return result;
+}
+
 void describe_engine(const Balance& balance, const Point& point, OperatingPoint& into) {
     const vehicle::Vehicle& car = balance.vehicle();
     const engine::Intake intake = balance.intake(balance.manifold());
@@ -87,7 +100,16 @@ void describe_engine(const Balance& balance, const Point& point, OperatingPoint&
                        engine.volumetric_efficiency(intake, car.fuel),
                        engine.exhaust_pressure(intake, car.fuel),
                        point.work.fuel_flow + point.work.injected_fuel_flow,
-                       point.work.lambda};
+                       point.work.lambda,
+                       {},
+                       {}};
+        const engine::Temperatures hot = engine.temperatures(intake, car.fuel);
+        if (hot.known) {
+            into.engine.head_temperature = hot.head;
+            into.engine.oil_temperature = hot.oil;
+        }
+        into.knock =
+            knock(point.spark, engine.integral_requirement(intake, car.fuel, point.spark.retard));
         const auto injection = engine.injection(intake, car.fuel, point.work);
         into.injector.reset();
         if (injection) {
@@ -102,8 +124,6 @@ void describe(const Balance& balance, const Point& point, OperatingPoint& into) 
     const media::Stream& charge = balance.manifold();
     into.manifold = {charge.pressure, charge.pressure - balance.around().ambient_pressure,
                      charge.temperature, charge.dry_air};
-    into.knock = {point.spark.margin, point.spark.requirement, point.spark.fuel_index,
-                  point.spark.retard};
     describe_path(balance, into);
     describe_engine(balance, point, into);
     into.road.reset();

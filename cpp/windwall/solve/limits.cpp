@@ -11,6 +11,8 @@
 namespace windwall::solve {
 namespace {
 
+constexpr double hottest_head = 273.15 + 250;  // K, common practice for air-cooled aluminium
+
 void rate(std::vector<Limit>& limits, const std::string& address, std::optional<double> max,
           std::string why) {
     if (max) limits.push_back({address, max, std::nullopt, std::move(why)});
@@ -56,6 +58,7 @@ std::vector<Limit> built_in_limits(const vehicle::Vehicle& vehicle) {
         rate(limits, blower + "/inlet_depression", seal_depression,
              "oil drawn past the rotor seals");
     });
+    rate(limits, "engine/head_temperature", hottest_head, "an aluminium head softens");
     vehicle.engine.visit([&](const auto& engine) {
         if (engine.injector) {
             rate(limits, "injector/duty", engine.injector->rated_duty, "injectors held open");

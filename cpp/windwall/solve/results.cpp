@@ -35,6 +35,10 @@ std::span<const Row> EngineResult::rows() {
                absolute_pressure("kPa"), "Pressure behind the exhaust valves"),
         result("fuel_flow", "m_f", at<&EngineResult::fuel_flow>, mass_flow("g/s"), "Fuel burnt"),
         result("lambda", "l", at<&EngineResult::lambda>, number(), "Air over what the fuel needs"),
+        result("head_temperature", "T_h", at<&EngineResult::head_temperature>, temperature("degC"),
+               "Temperature of the cylinder head"),
+        result("oil_temperature", "T_o", at<&EngineResult::oil_temperature>, temperature("degC"),
+               "Temperature of the oil"),
     };
     return table;
 }
@@ -49,6 +53,12 @@ std::span<const Row> KnockResult::rows() {
                "Octane index of the fuel in this engine"),
         result("retard", "d", at<&KnockResult::retard>, angle("deg"),
                "Spark after the one of best torque"),
+        result("probability", "P_k", at<&KnockResult::probability>, percent(),
+               "Chance of knock in the band around the margin"),
+        result("integral_requirement", "ON_int", at<&KnockResult::integral_requirement>, number(),
+               "Octane number by the ignition delay of the end gas, a second opinion"),
+        result("integral_margin", "M_int", at<&KnockResult::integral_margin>, number(),
+               "Octane numbers the fuel has to spare by that opinion"),
     };
     return table;
 }
@@ -93,7 +103,7 @@ std::span<const Row> OperatingPoint::rows() {
         group("manifold", at<&OperatingPoint::manifold>, "The charge"),
         parts("charge_path", at<&OperatingPoint::charge_path>, "Each part of the charge path"),
         group("engine", at<&OperatingPoint::engine>, "The engine"),
-        group("knock", at<&OperatingPoint::knock>, "Spark and knock"),
+        maybe_group("knock", at<&OperatingPoint::knock>, "Spark and knock"),
         maybe_group("injector", at<&OperatingPoint::injector>, "The injectors"),
         maybe_group("road", at<&OperatingPoint::road>, "The road"),
         maybe_group("tyres", at<&OperatingPoint::tyres>, "The driven tyres"),

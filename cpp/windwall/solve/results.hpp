@@ -31,6 +31,8 @@ struct EngineResult {
     double exhaust_pressure{};
     double fuel_flow{};
     double lambda{};
+    std::optional<double> head_temperature;  // empty where the engine says nothing of it
+    std::optional<double> oil_temperature;
 
     static std::span<const fields::Row> rows();
 };
@@ -42,6 +44,9 @@ struct KnockResult {
     double requirement{};
     double fuel_index{};
     double retard{};
+    double probability{};
+    std::optional<double> integral_requirement;
+    std::optional<double> integral_margin;
 
     static std::span<const fields::Row> rows();
 };
@@ -82,7 +87,7 @@ struct OperatingPoint {
     ManifoldResult manifold;
     std::vector<fields::Entry<PartResult>> charge_path;
     EngineResult engine;
-    KnockResult knock;
+    std::optional<KnockResult> knock;  // empty where the engine says nothing of it
     std::optional<InjectorResult> injector;
     std::optional<RoadResult> road;  // empty where the engine alone was asked for
     std::optional<TyreResult> tyres;

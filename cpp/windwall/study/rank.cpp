@@ -64,8 +64,10 @@ void look_at_goal(const Scenario& scenario, const Considered& considered, Rankin
 }
 
 std::array<double, anchors> octane_numbers(const Scenario& scenario, double spread) {
-    const double stated = scenario.vehicle.engine.visit(
-        [](const auto& engine) { return engine.knock_anchor.octane_number; });
+    const double stated = scenario.vehicle.engine.visit([]<class Engine>(const Engine& engine) {
+        if constexpr (engine::Anchored<Engine>) return engine.knock_anchor.octane_number;
+        return 0.0;  // knows nothing of knock: no anchor to move
+    });
     return {stated - spread, stated, stated + spread};
 }
 

@@ -110,8 +110,12 @@ UpgradeSet in_menu(const Considered& considered, Set set) {
 }
 
 Vehicle at_anchor(Vehicle vehicle, double octane_shift) {
-    std::visit([&](auto& engine) { engine.knock_anchor.octane_number += octane_shift; },
-               vehicle.engine.value);
+    std::visit(
+        [&]<class Engine>(Engine& engine) {
+            if constexpr (engine::Anchored<Engine>)
+                engine.knock_anchor.octane_number += octane_shift;
+        },
+        vehicle.engine.value);
     return vehicle;
 }
 

@@ -70,7 +70,6 @@ engine::Intake Balance::intake(const media::Stream& manifold) const noexcept {
             manifold,
             around_.ambient_pressure,
             around_.ambient_temperature,
-            humidity_ratio_,
             around_.road_speed,
             around_.under_hood_temperature,
             false};

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from windwall.errors import Problem, ScenarioError
 from windwall.layout import bullet, paragraph, section
-from windwall.questions import KNOCK_ANCHOR, knock_sigma
+from windwall.questions import KNOCK_ANCHOR, has_anchor, knock_sigma
 
 if TYPE_CHECKING:
     from windwall.scenario import Scenario
@@ -25,7 +25,9 @@ def check_text(scenario: Scenario) -> str:
 
 def cautions(scenario: Scenario) -> Iterator[tuple[str, str]]:
     """What a file leaves open, by address."""
-    if not scenario.given(KNOCK_ANCHOR):
+    if not has_anchor(scenario):
+        yield "engine", "a torque curve says nothing of knock and heat"
+    elif not scenario.given(KNOCK_ANCHOR):
         yield (
             KNOCK_ANCHOR,
             "not stated, so a table of old engines stands in; every knock margin is known to "

@@ -41,8 +41,10 @@ def station_table(point: Record, system: str) -> list[str]:
     return section("Charge, station by station", table([header, *lines]))
 
 
-def knock_lines(band: KnockBand, consequence: str) -> list[str]:
+def knock_lines(band: KnockBand | None, consequence: str) -> list[str]:
     """Detonation as a probability with its band, and what holding it off takes."""
+    if band is None:
+        return section("Knock and spark", bullet("A torque curve says nothing of knock."))
     lines = bullet(f"{band.sentence[0].upper()}{band.sentence[1:]}.")
     return section("Knock and spark", lines + bullet(consequence))
 

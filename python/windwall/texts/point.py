@@ -47,7 +47,8 @@ def rows(answer: HeldPoint) -> list[tuple[str, str]]:
 
 
 def consequence(answer: HeldPoint) -> str:
-    retard = answer.point.knock.retard
+    knock = answer.point.knock
+    retard = knock.retard if knock else 0
     if retard <= 0:
         return ""
     return (

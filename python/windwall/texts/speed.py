@@ -71,7 +71,7 @@ def reasons(answer: TopSpeed) -> list[str]:
 def consequence(answer: TopSpeed) -> str:
     """What holding knock off takes."""
     system = answer._asked.system
-    retard = answer.knock.retard
+    retard = answer.knock.retard if answer.knock else 0
     sentences = []
     if retard > 0:
         sentences.append(

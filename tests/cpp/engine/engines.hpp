@@ -28,7 +28,7 @@ inline Cylinder single_499() {
 inline Intake intake_at(double engine_speed, double pressure, double temperature,
                         double ambient_pressure = 99e3, double humidity_ratio = 0) {
     return {engine_speed, media::ambient_stream(pressure, temperature, humidity_ratio, 1e-3),
-            ambient_pressure, 298.15, humidity_ratio};
+            ambient_pressure, 298.15};
 }
 
 /// The intake with the flow that the engine draws from it.

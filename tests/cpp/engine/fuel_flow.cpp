@@ -82,15 +82,16 @@ TEST(Work, PowersAndMeanPressuresAgree) {
                 1e-9);
 }
 
-// p_e - p_i and the valves of both sides, each with its own diameter: 4.12 (p_i/p_a Sp)^2/d^4.
+// p_e - p_i and the valves of both sides, each with its own diameter and density: 4.12 s Sp^2/d^4.
 TEST(Work, PumpingIsThePressuresAndBothValves) {
     Cylinder engine = single_499();
     engine.valves.flow_loss = 0.8;
     const Intake intake = settled(engine, intake_at(450, 130e3, 330), {});
     const double speed = 0.084 * 450 / std::numbers::pi;
-    const double flow = 4.12 * std::pow(130.0 / 99 * speed, 2);
-    const double valves = flow / std::pow(0.52, 4) + flow / std::pow(0.44, 4);
     const double exhaust = engine.exhaust_pressure(intake, {});
+    const double flow = 4.12 * speed * speed;
+    const double valves = intake.charge.density() / 1.184 * flow / std::pow(0.52, 4) +
+                          exhaust / 101325 * flow / std::pow(0.44, 4);
     EXPECT_GT(exhaust, 99e3 + 1e3);
     EXPECT_NEAR(engine.work(intake, {}, 0).pumping_mean_pressure, exhaust - 130e3 + 0.8 * valves,
                 1e-6);

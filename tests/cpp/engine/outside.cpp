@@ -14,6 +14,8 @@ namespace {
 Cylinder open_engine() {
     Cylinder engine = single_499();
     engine.exhaust.back_pressure = 0;
+    engine.head_temperature = 473.15;
+    engine.oil.temperature = 373.15;
     return engine;
 }
 

@@ -25,6 +25,8 @@ struct Answers {
     Work work;
     Heat heat;
     Injection injection;
+    Temperatures hot;
+    double integral;
 };
 
 Answers ask(const Cylinder& engine, const Intake& intake, const media::Fuel& fuel) {
@@ -35,6 +37,8 @@ Answers ask(const Cylinder& engine, const Intake& intake, const media::Fuel& fue
     answers.work = engine.work(intake, fuel, answers.spark.retard);
     answers.heat = engine.heat(answers.work);
     answers.injection = *engine.injection(intake, fuel, answers.work);
+    answers.hot = engine.temperatures(intake, fuel);
+    answers.integral = *engine.integral_requirement(intake, fuel, answers.spark.retard);
     return answers;
 }
 
@@ -43,7 +47,7 @@ bool finite(const Answers& a) {
          {a.demand, a.exhaust, a.spark.retard, a.spark.margin, a.spark.requirement,
           a.work.indicated, a.work.rubbing, a.work.pumping, a.work.accessories, a.work.torque(),
           a.work.brake_mean_pressure, a.work.fuel_flow, a.heat.walls, a.heat.unburnt,
-          a.injection.pulse_width, a.injection.duty})
+          a.injection.pulse_width, a.injection.duty, a.hot.head, a.hot.oil, a.integral})
         if (!std::isfinite(number)) return false;
     return true;
 }

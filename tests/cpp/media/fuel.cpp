@@ -26,6 +26,9 @@ void expect_is(const Fuel& fuel, const Liquid& pure) {
 TEST(Fuel, EndsAtThePureLiquids) {
     expect_is(blend(0), liquid(Vapour::petrol));
     expect_is(blend(1), liquid(Vapour::ethanol));
+    Fuel neat;
+    neat.methanol = 1;
+    expect_is(neat, liquid(Vapour::methanol));
     EXPECT_EQ(blend(0).ethanol_mass_share(), 0);
     EXPECT_EQ(blend(1).ethanol_mass_share(), 1);
 }
@@ -82,12 +85,61 @@ TEST(Fuel, ComplainsOfAMotorNumberAboveTheResearchNumber) {
 
 TEST(Fuel, EveryDefaultHasASpreadAndASource) {
     for (const fields::Row& row : Fuel::rows()) {
+        if (row.member.shape == fields::Shape::choice) continue;
         EXPECT_LT(row.range.low, row.range.high) << row.key;
         if (row.need != fields::Need::usual) continue;
-        EXPECT_GT(row.sigma, 0) << row.key;
+        EXPECT_GE(row.sigma, 0) << row.key;
         EXPECT_FALSE(row.source.empty()) << row.key;
     }
-    EXPECT_EQ(Fuel::rows().size(), 7u);
+    EXPECT_EQ(Fuel::rows().size(), 11u);
+}
+
+// 10 % of ethanol by volume is 0.1 x 785 of 0.9 x 745 + 0.1 x 785 by mass.
+TEST(Fuel, SharesByVolumeAndByMassMeet) {
+    Fuel volume = blend(0.10);
+    volume.methanol = 0.05;
+    const double all = 0.85 * 745 + 0.10 * 785 + 0.05 * 787;
+    EXPECT_NEAR(volume.shares()[2], 0.10 * 785 / all, 1e-15);
+    EXPECT_NEAR(volume.shares()[1], 0.05 * 787 / all, 1e-15);
+    Fuel mass;
+    mass.ethanol_by_mass = volume.shares()[2];
+    mass.methanol_by_mass = volume.shares()[1];
+    for (std::size_t i = 0; i < 4; ++i)
+        EXPECT_NEAR(mass.shares()[i], volume.shares()[i], 1e-15) << i;
+    EXPECT_NEAR(mass.density(), volume.density(), 1e-9);
+    EXPECT_NEAR(mass.stoichiometric_ratio(), volume.stoichiometric_ratio(), 1e-12);
+    EXPECT_EQ(mass.shares()[0], 0);
+}
+
+TEST(Fuel, ComplainsOfAlcoholStatedTwiceOrTooMuch) {
+    Fuel both = blend(0.1);
+    both.methanol_by_mass = 0.05;
+    ASSERT_TRUE(both.check());
+    EXPECT_EQ(both.check()->key, "methanol_by_mass");
+    Fuel full = blend(0.6);
+    full.methanol = 0.6;
+    ASSERT_TRUE(full.check());
+    Fuel heavy;
+    heavy.ethanol_by_mass = 0.7;
+    EXPECT_FALSE(heavy.check());
+    heavy.methanol_by_mass = 0.4;
+    EXPECT_TRUE(heavy.check());
+}
+
+// A number as sold is not touched; one of the petrol grows with the molecules of alcohol.
+TEST(Fuel, OctaneOfThePetrolIsBlendedByMolecules) {
+    Fuel fuel = blend(0.10);
+    EXPECT_EQ(fuel.blend_research_octane(), 95);
+    fuel.octane_of = OctaneOf::petrol;
+    fuel.research_octane = 91;
+    fuel.motor_octane = 82;
+    const double alcohol = 0.1 * 785 / 46.06844e-3, petrol = 0.9 * 745 / 105.97e-3;
+    const double x = alcohol / (alcohol + petrol);
+    EXPECT_NEAR(fuel.alcohol_molar_share(), x, 1e-12);
+    EXPECT_NEAR(fuel.blend_research_octane(), 91 + x * (109 - 91), 1e-12);
+    EXPECT_NEAR(fuel.blend_motor_octane(), 82 + x * (90 - 82), 1e-12);
+    EXPECT_NEAR(fuel.octane_index(0.5),
+                (fuel.blend_research_octane() + fuel.blend_motor_octane()) / 2, 1e-12);
 }
 
 }  // namespace

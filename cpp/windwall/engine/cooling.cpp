@@ -1,0 +1,72 @@
+#include "windwall/engine/cooling.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace windwall::engine {
+namespace {
+
+constexpr double charge_exponent = 0.57;
+constexpr double cooling_exponent = 0.58;
+constexpr double least_charge = 1e-3;   // of the flow at the known point
+constexpr double least_cooling = 0.1;   // of the flow at the known point: warm air rises
+constexpr double least_difference = 5;  // K, between gas, head and air at the known point
+constexpr double coldest_gas = 400, hottest_gas = 1300;  // K
+
+}  // namespace
+
+double cooling_ratio_share(double charge_flow_share, double cooling_flow_share) noexcept {
+    return std::exp(charge_exponent * std::log(std::max(charge_flow_share, least_charge)) -
+                    cooling_exponent * std::log(std::max(cooling_flow_share, least_cooling)));
+}
+
+double Cooling::flow_share(const HeadState& here, const HeadState& known) const noexcept {
+    if (by == CoolingBy::liquid) return 1;
+    const double speed = by == CoolingBy::fan ? here.engine_speed / known.engine_speed
+                                              : here.road_speed / known.road_speed;
+    return std::max(least_cooling, speed * here.air_density / known.air_density);
+}
+
+double Cooling::head_temperature(const HeadState& here, const HeadState& known) const noexcept {
+    const double known_sink = sink_temperature(known.air_temperature);
+    const double known_ratio = std::max(known_head_temperature - known_sink, least_difference) /
+                               std::max(gas_temperature - known_head_temperature, least_difference);
+    const double share =
+        cooling_ratio_share(here.charge_flow / known.charge_flow, flow_share(here, known));
+    const double gas = std::clamp(
+        gas_temperature + gas_temperature_shift(here.charge_temperature, here.equivalence_ratio),
+        coldest_gas, hottest_gas);
+    return head_between(gas, sink_temperature(here.air_temperature), known_ratio * share);
+}
+
+std::span<const fields::Row> Cooling::rows() {
+    using namespace fields;
+    static constexpr Row table[] = {
+        choice("by", at<&Cooling::by>,
+               "What cools the head: fan, with engine speed; ram_air, with road speed; liquid, "
+               "at a stated coolant temperature",
+               "small engines carry a fan on the flywheel; common practice"),
+        usual("known_head_temperature", "T_h1", at<&Cooling::known_head_temperature>,
+              temperature("degC"), {60, 350}, 15,
+              "Head temperature at full throttle without a blower at known_engine_speed",
+              "180 to 220 degC under the plug at full load; common practice, from memory, to be "
+              "confirmed"),
+        usual("known_air_temperature", "T_a1", at<&Cooling::known_air_temperature>,
+              temperature("degC"), {-30, 60}, 0, "Air temperature when that was known",
+              "a reference"),
+        maybe("known_engine_speed", "N_1", at<&Cooling::known_engine_speed>, angular_speed("rpm"),
+              {500, 20000}, "Engine speed when that was known; the rev limit where not stated"),
+        usual("known_road_speed", "v_1", at<&Cooling::known_road_speed>, speed("km/h"), {5, 400},
+              10, "Speed of the air over the vehicle when that was known, for ram_air", "estimate"),
+        usual("coolant_temperature", "T_c", at<&Cooling::coolant_temperature>, temperature("degC"),
+              {20, 130}, 5, "Temperature of the coolant, held by a thermostat, for liquid",
+              "common practice"),
+        usual("gas_temperature", "T_g", at<&Cooling::gas_temperature>, temperature("degC"),
+              {450, 1000}, 30, "Mean temperature of the gas that heats the head",
+              "621 degC (1150 degF) for a fuel-air ratio of 0.08; NACA TR 683, from memory, to be "
+              "confirmed"),
+    };
+    return table;
+}
+
+}  // namespace windwall::engine

@@ -1,0 +1,84 @@
+// What the heat of one operating point makes of head and oil.
+#include "windwall/engine/cylinder.hpp"
+#include "windwall/engine/fuel_air_cycle.hpp"
+#include "windwall/engine/geometry.hpp"
+#include "windwall/engine/usual.hpp"
+
+#include <algorithm>
+
+namespace windwall::engine {
+namespace {
+
+// Air and mixture at the known point: 25 degC, 101.3 kPa, and the fuel-air ratio of 0.08 at which
+// the temperature of the gas is stated.
+constexpr double known_equivalence_ratio = 1.17;
+constexpr double sound_speed = 346;        // m/s, 25 degC
+constexpr double energy_of_air = 2.972e6;  // J per kg of air that burns with petrol
+
+}  // namespace
+
+HeadState Cylinder::head_state(const Intake& intake, const Mixture& burnt) const noexcept {
+    const media::Stream& charge = intake.charge;
+    return {
+        charge.gas_flow(),
+        charge.temperature,
+        burnt.equivalence_ratio(),
+        intake.engine_speed,
+        intake.road_speed,
+        intake.ambient_pressure / (media::constants::gas_constant_air * intake.ambient_temperature),
+        intake.ambient_temperature};
+}
+
+HeadState Cylinder::known_head_state() const noexcept {
+    const double speed = cooling.known_engine_speed.value_or(rev_limit);
+    const double index = mach_index(piston_speed(speed), valves.intake_area_share(), sound_speed);
+    const double filled = breathing.peak_efficiency *
+                          breathing.speed_share(speed, usual_best_share * rev_limit) *
+                          mach_filling(index, valves.intake_closing);
+    const double T = cooling.known_air_temperature;
+    return {filled * usual_air_density * swept_flow(swept_volume(), speed),
+            298.15,
+            known_equivalence_ratio,
+            speed,
+            cooling.known_road_speed,
+            media::constants::isa_pressure / (media::constants::gas_constant_air * T),
+            T};
+}
+
+double Cylinder::head(const Intake& intake, const Mixture& burnt) const noexcept {
+    if (head_temperature) return *head_temperature;
+    return cooling.head_temperature(head_state(intake, burnt), known_head_state());
+}
+
+/// W, from friction with hot oil and from the walls.
+double Cylinder::heat_to_oil(double piston_speed, double released,
+                             double engine_speed) const noexcept {
+    return friction.mean_pressure(piston_speed, 0) * swept_flow(swept_volume(), engine_speed) +
+           oil.wall_share * walls.share * released;
+}
+
+double Cylinder::oil_temperature(const Intake& intake, const Mixture& burnt) const noexcept {
+    if (oil.temperature) return *oil.temperature;
+    const HeadState here = head_state(intake, burnt), known = known_head_state();
+    const double released =
+        intake.charge.dry_air * burnt.heating * (1 - unburnt_share(burnt.equivalence_ratio()));
+    const double known_released = known.charge_flow * energy_of_air * known.equivalence_ratio *
+                                  (1 - unburnt_share(known.equivalence_ratio));
+    const double heat = heat_to_oil(piston_speed(here.engine_speed), released, here.engine_speed);
+    const double known_heat =
+        heat_to_oil(piston_speed(known.engine_speed), known_released, known.engine_speed);
+    return oil.equilibrium(heat / known_heat, cooling.flow_share(here, known),
+                           cooling.sink_temperature(here.air_temperature),
+                           cooling.sink_temperature(known.air_temperature));
+}
+
+Temperatures Cylinder::temperatures(const Intake& intake, const media::Fuel& fuel) const noexcept {
+    const Mixture burnt = mixture(intake, fuel);
+    return {head(intake, burnt), oil_temperature(intake, burnt)};
+}
+
+Heat Cylinder::heat(const Work& work) const noexcept {
+    return walls.heat(work.fuel_power, 1 / work.lambda);
+}
+
+}  // namespace windwall::engine

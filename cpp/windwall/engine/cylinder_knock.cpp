@@ -1,0 +1,115 @@
+// What one operating point asks of the fuel.
+#include "windwall/engine/cylinder.hpp"
+#include "windwall/engine/fuel_air_cycle.hpp"
+#include "windwall/engine/usual.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace windwall::engine {
+namespace {
+
+constexpr double best_centre = 8 * degree;  // half burnt, after top dead centre; common practice
+// Of the heat released, what acts on the pressure of a charge that keeps the exponent of the
+// unburnt: the rest goes to the walls and into the higher heat capacity of burnt gas. Set so that
+// the peak pressure is that of two-zone cycles with equilibrium products.
+constexpr double heat_on_pressure = 0.88;
+constexpr double residual_temperature = 1000;  // K
+constexpr double most_residual = 0.25;
+// Compression to 50 bar raises the temperature by 2.5; its root is where the heat capacity of a
+// charge is the mean one.
+constexpr double mean_heating = 1.59;
+constexpr double hottest_of_range = 1000;  // K, of the heat capacities
+// Drops that evaporate while the charge is being compressed cool it less, by about the root of what
+// compression makes of a kelvin.
+constexpr double late_cooling = 0.7;
+
+/// Mass of residual over all of the charge: the part of Fox, Cheng and Heywood, SAE 931025, that
+/// stands without valve overlap; constants from memory, to be confirmed.
+double residual_share(double compression_ratio, double equivalence_ratio,
+                      double pressure_ratio) noexcept {
+    const double share =
+        0.632 * equivalence_ratio * std::pow(pressure_ratio, -0.74) / compression_ratio;
+    return std::min(share, most_residual);
+}
+
+/// K by which drops lower what the end gas starts from, at one pressure.
+double drops_cooling(const Evaporation& evaporation, const media::Stream& charge,
+                     double fuel) noexcept {
+    const double early = evaporate(charge, evaporation.before_closing, fuel).cooling;
+    const double all = evaporate(charge, evaporation.before_knock, fuel).cooling;
+    return early + late_cooling * std::max(0.0, all - early);
+}
+
+/// All that is in the gas when it burns, per kg of dry air.
+std::array<double, 4> vapours(const media::Stream& charge, const Evaporated& drops,
+                              const Mixture& burnt, const media::Fuel& fuel,
+                              bool carburetted) noexcept {
+    std::array<double, 4> all = charge.vapour;
+    const std::array<double, 4> shares = fuel.shares();
+    for (std::size_t i = 0; i < all.size(); ++i) {
+        all[i] += carburetted && i > 0 ? charge.liquid[i] : drops.vapour[i];
+        if (!carburetted) all[i] += burnt.own_fuel * shares[i];
+    }
+    return all;
+}
+
+}  // namespace
+
+Spark Cylinder::choose_spark(const Intake& intake, const media::Fuel& fuel) const noexcept {
+    const Mixture burnt = mixture(intake, fuel);
+    const media::Stream& charge = intake.charge;
+    const Evaporated drops = evaporate(charge, evaporation.before_knock, burnt.tank_fuel);
+    const std::size_t water = media::index(media::Vapour::water);
+    const KnockState best_torque{
+        compression_ratio,
+        intake.engine_speed,
+        charge.pressure,
+        charge.temperature - drops_cooling(evaporation, charge, burnt.tank_fuel),
+        head(intake, burnt),
+        0,
+        burnt.lambda,
+        charge.vapour[water] + drops.vapour[water],
+        pressure_behind(intake, burnt)};
+    const double index = octane_index(burnt, fuel, octane_sensitivity_weight, intake.carburetted);
+    Spark chosen = spark.choose(intake.engine_speed, knock_anchor.requirement(best_torque), index);
+    chosen.spread = knock_anchor.spread();
+    return chosen;
+}
+
+EndGas Cylinder::end_gas(const Intake& intake, const media::Fuel& fuel,
+                         double retard) const noexcept {
+    const media::Stream& charge = intake.charge;
+    const Mixture burnt = mixture(intake, fuel);
+    const double phi = burnt.equivalence_ratio();
+    const double residual =
+        residual_share(compression_ratio, phi, charge.pressure / pressure_behind(intake, burnt));
+    const double T_i = charge.temperature;
+    const double fresh = T_i + breathing.wall_heating * (head(intake, burnt) - T_i) -
+                         drops_cooling(evaporation, charge, burnt.tank_fuel);
+
+    EndGas made;
+    made.compression_ratio = compression_ratio;
+    made.engine_speed = intake.engine_speed;
+    made.temperature = std::max(200.0, (1 - residual) * fresh + residual * residual_temperature);
+    made.pressure = charge.pressure * filling(intake, burnt) / (1 - residual) * made.temperature /
+                    T_i * (compression_ratio - 1) / compression_ratio;
+    const Evaporated drops = evaporate(charge, evaporation.before_knock, burnt.tank_fuel);
+    const auto all = vapours(charge, drops, burnt, fuel, intake.carburetted);
+    const media::Gas gas = media::gas_phase(all);
+    made.exponent = gas.gamma(std::min(mean_heating * made.temperature, hottest_of_range));
+    made.gas_constant = gas.R;
+    made.heat = heat_on_pressure * (1 - residual) * (1 - unburnt_share(phi)) * burnt.heating /
+                (1 + all[0] + all[1] + all[2] + all[3]);
+    // Dilution burns slowly: a tenth longer for each 5 % of residual.
+    made.burn_duration = combustion.burn_duration * (1 + 2 * (residual - 0.05));
+    made.burn_start = best_centre - part_at_burnt(0.5) * made.burn_duration + retard;
+    return made;
+}
+
+std::optional<double> Cylinder::integral_requirement(const Intake& intake, const media::Fuel& fuel,
+                                                     double retard) const noexcept {
+    return octane_of_integral(knock_integral(end_gas(intake, fuel, retard)));
+}
+
+}  // namespace windwall::engine

@@ -1,0 +1,56 @@
+#include "windwall/engine/oil.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace windwall::engine {
+namespace {
+
+constexpr double coldest = 253.15, hottest = 523.15;  // K, of oil in an engine that runs
+constexpr double cooling_exponent = 0.58;             // as for the head
+
+double thickness(double temperature) noexcept {
+    const double fahrenheit = std::clamp(temperature, coldest, hottest) * 1.8 - 459.67;
+    return 1360 / (fahrenheit + 95);
+}
+
+}  // namespace
+
+double oil_viscosity_ratio(double temperature, double other_temperature) noexcept {
+    return std::exp(thickness(temperature) - thickness(other_temperature));
+}
+
+double Oil::equilibrium(double heat_share, double flow_share, double sink_temperature,
+                        double known_sink_temperature) const noexcept {
+    if (temperature) return *temperature;
+    const double rise = std::max(0.0, known_temperature - known_sink_temperature) * heat_share *
+                        std::pow(flow_share, -cooling_exponent);
+    return std::clamp(sink_temperature + rise, coldest, hottest);
+}
+
+double Oil::friction_share(double oil_temperature) const noexcept {
+    return std::exp(viscosity_exponent * (thickness(oil_temperature) - thickness(hot_temperature)));
+}
+
+std::span<const fields::Row> Oil::rows() {
+    using namespace fields;
+    static constexpr Row table[] = {
+        maybe("temperature", "T_o", at<&Oil::temperature>, fields::temperature("degC"), {-20, 200},
+              "Temperature of the oil on the day of the run; at equilibrium where not stated"),
+        usual("known_temperature", "T_o1", at<&Oil::known_temperature>, fields::temperature("degC"),
+              {40, 160}, 10, "Temperature of the oil where that of the head was known",
+              "common practice"),
+        usual("wall_share", "q_o", at<&Oil::wall_share>, number(), {0, 0.5}, 0.03,
+              "Share of the heat to the walls that the oil takes, by pistons and barrel",
+              "estimate"),
+        usual("viscosity_exponent", "n_o", at<&Oil::viscosity_exponent>, number(), {0, 0.6}, 0.05,
+              "Exponent of the oil's viscosity in the friction of oil films",
+              "0.25 to 0.4; from memory, to be confirmed"),
+        usual("hot_temperature", "T_of", at<&Oil::hot_temperature>, fields::temperature("degC"),
+              {60, 150}, 0, "Temperature of the oil at which the friction constants hold",
+              "a warm engine; common practice"),
+    };
+    return table;
+}
+
+}  // namespace windwall::engine

@@ -1,0 +1,123 @@
+// Head and oil: two resistances in series, known at one point.
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+
+#include "engines.hpp"
+
+namespace windwall::engine {
+namespace {
+
+/// Full throttle without a blower on the day the cooling is known for.
+Intake known_point(const Cylinder& engine, double speed) {
+    Intake intake = intake_at(speed, 101325, 298.15, 101325);
+    intake.road_speed = 25;
+    return settled(engine, intake, {});
+}
+
+Cylinder open_engine() {
+    Cylinder engine = single_499();
+    engine.exhaust.back_pressure = 0;
+    engine.lambda = 1 / 1.17;
+    return engine;
+}
+
+TEST(Head, IsWhatWasKnownAtTheKnownPoint) {
+    for (const CoolingBy by : {CoolingBy::fan, CoolingBy::ram_air, CoolingBy::liquid}) {
+        Cylinder engine = open_engine();
+        engine.cooling.by = by;
+        const Intake intake = known_point(engine, engine.rev_limit);
+        const Temperatures now = engine.temperatures(intake, {});
+        EXPECT_NEAR(now.head, 473.15, 0.5) << static_cast<int>(by);
+        EXPECT_NEAR(now.oil, 373.15, 1.0) << static_cast<int>(by);
+    }
+}
+
+TEST(Head, GoesBetweenAirAndGas) {
+    Cylinder engine = open_engine();
+    Intake intake = known_point(engine, 500);
+    intake.charge.dry_air = 1e-9;  // a thousandth of the known flow is the least that counts
+    EXPECT_NEAR(engine.temperatures(intake, {}).head, 298.15, 10);
+    intake.charge.dry_air = 1e6;
+    EXPECT_NEAR(engine.temperatures(intake, {}).head, 894, 5);
+}
+
+TEST(Head, RisesWithChargeAndFallsWithWhatCools) {
+    Cylinder engine = open_engine();
+    const Intake usual = known_point(engine, 500);
+    const auto head = [&](const Intake& intake) { return engine.temperatures(intake, {}).head; };
+    Intake more = usual, hot = usual, thin = usual;
+    more.charge.dry_air *= 1.5;
+    EXPECT_GT(head(more), head(usual) + 15);
+    hot.ambient_temperature += 20;
+    EXPECT_GT(head(hot), head(usual) + 10);
+    thin.ambient_pressure *= 0.8;
+    EXPECT_GT(head(thin), head(usual));
+    engine.cooling.by = CoolingBy::ram_air;
+    Intake fast = usual;
+    fast.road_speed *= 2;
+    EXPECT_LT(head(fast), head(usual) - 20);
+    engine.cooling.by = CoolingBy::liquid;
+    EXPECT_EQ(head(fast), head(usual));
+    EXPECT_EQ(head(hot), head(usual));
+    const double at_90 = head(usual);
+    engine.cooling.coolant_temperature += 20;
+    // The known head stays, so its share of the way from coolant to gas shrinks; more charge
+    // counts.
+    EXPECT_LT(head(more) - head(usual), 30);
+    EXPECT_NEAR(head(usual), at_90, 10);
+}
+
+TEST(Head, StatedIsHeld) {
+    Cylinder engine = open_engine();
+    engine.head_temperature = 450;
+    engine.oil.temperature = 350;
+    const Temperatures now = engine.temperatures(intake_at(500, 160e3, 360), {});
+    EXPECT_EQ(now.head, 450);
+    EXPECT_EQ(now.oil, 350);
+}
+
+// Per kelvin of the head: 0.2/((1 - 0.2) T_i + 0.2 T_h) of the charge, and a tenth of an octane.
+TEST(Head, HotterTakesAirAndOctane) {
+    Cylinder cool = open_engine(), hot = open_engine();
+    cool.head_temperature = 453.15;
+    hot.head_temperature = 493.15;
+    const Intake intake = intake_at(500, 140e3, 340);
+    const double share = hot.gas_demand(intake, {}) / cool.gas_demand(intake, {});
+    EXPECT_NEAR(share, (0.8 * 340 + 0.2 * 453.15) / (0.8 * 340 + 0.2 * 493.15), 1e-12);
+    media::Fuel fuel;
+    fuel.research_octane = fuel.motor_octane = 130;
+    EXPECT_NEAR(
+        hot.choose_spark(intake, fuel).requirement - cool.choose_spark(intake, fuel).requirement, 4,
+        1e-9);
+}
+
+TEST(Oil, ThickensFrictionWhereItIsCold) {
+    Cylinder engine = open_engine();
+    const Intake intake = known_point(engine, 500);
+    engine.oil.temperature = 373.15;
+    const Work hot = engine.work(intake, {}, 0);
+    engine.oil.temperature = 313.15;
+    const Work cold = engine.work(intake, {}, 0);
+    const double thick = std::pow(oil_viscosity_ratio(313.15, 373.15), 0.30);
+    EXPECT_NEAR((cold.rubbing_mean_pressure - 0.17 * (101325 - 101325)) / hot.rubbing_mean_pressure,
+                thick, 1e-9);
+    EXPECT_GT(thick, 1.5);
+    EXPECT_EQ(cold.indicated, hot.indicated);
+}
+
+TEST(Oil, IsHotterTheMoreHeatAndTheLessAir) {
+    Cylinder engine = open_engine();
+    const Intake usual = known_point(engine, 500);
+    Intake more = usual;
+    more.charge.dry_air *= 1.5;
+    EXPECT_GT(engine.temperatures(more, {}).oil, engine.temperatures(usual, {}).oil + 3);
+    engine.cooling.by = CoolingBy::ram_air;
+    Intake slow = usual;
+    slow.road_speed /= 2;
+    EXPECT_GT(engine.temperatures(slow, {}).oil, engine.temperatures(usual, {}).oil + 20);
+}
+
+}  // namespace
+}  // namespace windwall::engine
