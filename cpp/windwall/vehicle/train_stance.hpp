@@ -5,7 +5,8 @@
 
 #include <optional>
 
-/// The train asked with a stance; no part of it has a variator yet.
+/// The train asked with a stance, while no part of it has a variator. Once driveline/train.hpp takes
+/// a stance itself, it is included in place of this file.
 namespace windwall::driveline {
 
 inline std::optional<Variator> variator(const Train&) noexcept { return std::nullopt; }
