@@ -71,8 +71,7 @@ void Puller::reach_road(Pull& pull) const noexcept {
     pull.grips = pull.thrust <= grip_limit_;
     if (!pull.grips) pull.thrust = grip_limit_;
     pull.slip = car.tyres.slip(pull.thrust, car.tyres.driven_load(car.body.mass, pull.thrust));
-    pull.road_speed = driveline::road_speed(pull.point.condition.engine_speed, ratios_[pull.gear],
-                                            tyre, pull.slip);
+    pull.road_speed = driveline::road_speed(wheels.speed, 1, tyre, pull.slip);
     pull.load = load(pull.road_speed);
 }
 

@@ -11,18 +11,22 @@ namespace {
 double inertia_at_crank(const Vehicle& vehicle) noexcept {
     double inertia = vehicle.engine.visit([](const auto& engine) { return engine.inertia; });
     for (const auto& entry : vehicle.charge_path) {
-        if (const auto* blower = entry.part.as<charge::PositiveBlower>()) {
-            inertia += blower->rotor_inertia * blower->drive_ratio * blower->drive_ratio;
-        }
+        inertia += entry.part.visit([]<class Part>(const Part& part) {
+            if constexpr (charge::Rotating<Part>) {
+                return part.rotor_inertia * part.drive_ratio * part.drive_ratio;
+            }
+            return 0.0;
+        });
     }
     return inertia;
 }
 
 }  // namespace
 
-double accelerated_mass(const Vehicle& vehicle, std::size_t gear, double rolling_radius) noexcept {
-    const double ratio = driveline::total_ratio(vehicle.driveline, gear);
-    const double at_wheels = driveline::inertia_at_wheels(vehicle.driveline, gear) +
+double accelerated_mass(const Vehicle& vehicle, driveline::Stance stance,
+                        double rolling_radius) noexcept {
+    const double ratio = driveline::total_ratio(vehicle.driveline, stance);
+    const double at_wheels = driveline::inertia_at_wheels(vehicle.driveline, stance) +
                              inertia_at_crank(vehicle) * ratio * ratio;
     return vehicle.body.mass + vehicle.body.rotating_mass(rolling_radius) +
            at_wheels / (rolling_radius * rolling_radius);

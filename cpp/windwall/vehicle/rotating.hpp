@@ -1,11 +1,14 @@
 #pragma once
+#include "windwall/driveline/stance.hpp"
 #include "windwall/vehicle/vehicle.hpp"
 
 namespace windwall::vehicle {
 
-/// Mass in kg that a thrust at the road accelerates in a gear: the vehicle, its wheels, and what
+/// Mass in kg that a thrust at the road accelerates in a gear, and at the position of a
+/// variator: the vehicle, its wheels, and what
 /// turns with the crank, each as its inertia over the square of the radius it is felt at.
-double accelerated_mass(const Vehicle& vehicle, std::size_t gear, double rolling_radius) noexcept;
+double accelerated_mass(const Vehicle& vehicle, driveline::Stance stance,
+                        double rolling_radius) noexcept;
 
 /// Engine speed in rad/s that the clutch holds while it slips at the start.
 double launch_speed(const Vehicle& vehicle) noexcept;
