@@ -22,7 +22,7 @@ struct SpeedAnswer {
     std::optional<OperatingPoint> point;  // at the summit
     std::optional<Account> shaft;
     std::optional<HeatAccount> heat;
-    std::optional<Margins> margins;       // until nothing is left of the knock margin
+    std::optional<Margins> margins;  // until nothing is left of the knock margin
     std::vector<Sensitivity> sensitivities;
     std::vector<Passed> passed;
     std::vector<std::string> unrated;

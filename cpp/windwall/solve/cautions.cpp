@@ -14,7 +14,8 @@ void add_validity(const engine::Validity& valid, std::vector<Caution>& cautions)
         if (!inside) cautions.push_back({std::string(address), std::string(sentence)});
     };
     add(valid.compression_ratio, "engine/compression_ratio",
-        "The table of fuel-air efficiency covers compression ratios 6 to 12; beyond it is extrapolated.");
+        "The table of fuel-air efficiency covers compression ratios 6 to 12; beyond it is "
+        "extrapolated.");
     add(valid.mixture, "engine/lambda",
         "The table of fuel-air efficiency covers lambda 0.72 to 1.67; beyond it is extrapolated.");
     add(valid.mach_index, "engine/valves",
