@@ -230,11 +230,16 @@ TEST(EngineCurve, StopsWhereASearchOnTruePointsStops) {
 }
 
 TEST(EngineCurve, FewPoints) {
-    std::vector<long> points;
-    for (const Vehicle& car : vehicles())
-        points.push_back(top_speed(car).points);
+    std::vector<double> points, evaluations;
+    for (const Vehicle& car : vehicles()) {
+        const TopSpeed found = top_speed(car);
+        points.push_back(static_cast<double>(found.points));
+        evaluations.push_back(static_cast<double>(found.evaluations) / points.back());
+    }
     std::sort(points.begin(), points.end());
+    std::sort(evaluations.begin(), evaluations.end());
     EXPECT_LE(points[points.size() / 2], 10);
+    EXPECT_LE(evaluations[evaluations.size() / 2], 12);
 }
 
 }  // namespace
