@@ -1,4 +1,5 @@
 #pragma once
+#include "windwall/charge/bypass.hpp"
 #include "windwall/charge/charge_cooler.hpp"
 #include "windwall/charge/duct.hpp"
 #include "windwall/charge/filter.hpp"
@@ -40,25 +41,35 @@ concept Rotating = Driven<T> && requires(const T& part) {
     { part.drive_ratio } -> std::convertible_to<double>;
 };
 
+/// Gives what it takes out of the path where it stands, back to the blower before it.
 template <class T>
-concept ChargePart = fields::Kind<T> &&(Passive<T> + Metering<T> + Driven<T> == 1);
+concept Branching = requires(const T& part, const media::Stream& path, double pressure,
+                             const Around& around) {
+    { part.branch_flow(path, pressure, pressure, around) }
+    noexcept->std::same_as<double>;
+};
+
+template <class T>
+concept ChargePart = fields::Kind<T> &&(Passive<T> + Metering<T> + Driven<T> + Branching<T> == 1);
 
 /// Says, one sentence each, what a type lacks to be a part of the charge path.
 template <class T>
 struct Complete {
     static_assert(fields::Kind<T>,
                   "a charge part needs `kind`, `says` and `rows()`, and default values");
-    static_assert(Passive<T> || Metering<T> || Driven<T>,
+    static_assert(Passive<T> || Metering<T> || Driven<T> || Branching<T>,
                   "a charge part needs one of: Stream outlet(in, around), "
                   "double flow(in, outlet_pressure, around), "
-                  "Compression compress(in, outlet_pressure, around); const noexcept");
-    static_assert(Passive<T> + Metering<T> + Driven<T> <= 1,
-                  "a charge part has only one of outlet, flow and compress");
+                  "Compression compress(in, outlet_pressure, around), "
+                  "double branch_flow(path, inlet_pressure, manifold_pressure, around); "
+                  "const noexcept");
+    static_assert(Passive<T> + Metering<T> + Driven<T> + Branching<T> <= 1,
+                  "a charge part has only one of outlet, flow, compress and branch_flow");
     static constexpr bool value = ChargePart<T>;
 };
 
 /// One part of the charge path. A new one is a header and a word here.
-using Part = fields::OneOf<Filter, Duct, Throttle, PositiveBlower, ChargeCooler, Plenum>;
+using Part = fields::OneOf<Filter, Duct, Throttle, PositiveBlower, ChargeCooler, Bypass, Plenum>;
 
 template <class T>
 inline constexpr bool all_complete = false;

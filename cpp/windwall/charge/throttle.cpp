@@ -4,6 +4,7 @@
 #include "windwall/media/orifice.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 namespace windwall::charge {
 namespace {
@@ -33,6 +34,17 @@ double recovering_flow(double jet_area, double recovered, double upstream_pressu
     return media::orifice_flow(jet_area, upstream_pressure, upstream_temperature, throat, R, gamma);
 }
 
+double Throttle::plate(double pedal) const noexcept {
+    if (linkage.empty()) return pedal;
+    const auto& at = linkage.column[0];
+    const auto& plate = linkage.column[1];
+    if (pedal <= at.front()) return plate.front();
+    for (std::size_t i = 1; i < at.size(); ++i)
+        if (pedal < at[i])
+            return std::lerp(plate[i - 1], plate[i], (pedal - at[i - 1]) / (at[i] - at[i - 1]));
+    return plate.back();
+}
+
 double Throttle::jet_area(double opening) const noexcept {
     const double travel = std::clamp(opening, 0.0, 1.0);
     const double angle = closed_angle + travel * (pi / 2 - closed_angle);
@@ -47,7 +59,7 @@ double Throttle::recovering_share(double opening, double jet) const noexcept {
 
 double Throttle::flow(const media::Stream& in, double outlet_pressure,
                       const Around& around) const noexcept {
-    const double opening = around.throttle_opening;
+    const double opening = plate(around.throttle_opening);
     const double jet = jet_area(opening);
     const double R = in.gas.R;
     const double gamma = in.gas.gamma(in.temperature);
@@ -57,12 +69,25 @@ double Throttle::flow(const media::Stream& in, double outlet_pressure,
 }
 
 std::optional<fields::Complaint> Throttle::check() const {
-    if (shaft < bore) return std::nullopt;
-    return fields::Complaint{"shaft", "the shaft is as thick as the bore; nothing could flow"};
+    if (shaft >= bore)
+        return fields::Complaint{"shaft", "the shaft is as thick as the bore; nothing could flow"};
+    if (linkage.empty()) return std::nullopt;
+    const auto& pedal = linkage.column[0];
+    const auto& opened = linkage.column[1];
+    const bool onwards =
+        std::ranges::adjacent_find(pedal, std::ranges::greater_equal{}) == pedal.end();
+    if (onwards && std::ranges::is_sorted(opened)) return std::nullopt;
+    return fields::Complaint{"linkage",
+                             "the pedal must go further from row to row, and the plate "
+                             "may not go back"};
 }
 
 std::span<const fields::Row> Throttle::rows() {
     using namespace fields;
+    static constexpr Column travels[] = {
+        {"pedal", percent(), {0, 100}, "Share of the pedal's travel"},
+        {"plate", percent(), {0, 100}, "Share of the plate's travel"},
+    };
     static constexpr Row table[] = {
         required("bore", "D", at<&Throttle::bore>, length("mm"), {8, 150},
                  "Bore of the throttle body"),
@@ -75,6 +100,9 @@ std::span<const fields::Row> Throttle::rows() {
               {0.5, 1}, 0.05, "Area of the jet over the open area", "from memory, to be confirmed"),
         usual("leak_area", "A_l", at<&Throttle::leak_area>, area("mm2"), {0, 50}, 1.5,
               "Effective area left open with the plate shut", "from memory, to be confirmed"),
+        fields::table("linkage", at<&Throttle::linkage>, travels,
+                      "How the plate follows the pedal, where two plates are linked or a cam lies "
+                      "between; without it they go together"),
     };
     return table;
 }

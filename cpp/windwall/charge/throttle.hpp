@@ -19,6 +19,10 @@ struct Throttle {
     double closed_angle = 6 * std::numbers::pi / 180;  // rad from the plane across the bore
     double discharge_coefficient = 0.80;
     double leak_area = 3e-6;  // m2, effective
+    fields::Columns linkage;  // pedal and plate, shares of their travel; empty: they go together
+
+    /// Share of the plate's travel at a share of the pedal's.
+    double plate(double pedal) const noexcept;
 
     /// Contracted area of the jet past the plate, m2, at an opening of 0 to 1.
     double jet_area(double opening) const noexcept;

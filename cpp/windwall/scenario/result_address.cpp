@@ -8,22 +8,14 @@ namespace {
 
 const auto& point_type = fields::group_type<solve::OperatingPoint>;
 
-template <class Part>
-solve::PartResult result_of() {
-    if constexpr (charge::Driven<Part>)
-        return solve::CompressedResult{};
-    else if constexpr (charge::Metering<Part>)
-        return solve::MeteredResult{};
-    else
-        return solve::ResistedResult{};
-}
-
 // A point with the results of this vehicle's parts, which nothing was solved for.
 solve::OperatingPoint blank(const vehicle::Vehicle& vehicle) {
     solve::OperatingPoint point;
     for (const auto& [id, part] : vehicle.charge_path)
         point.charge_path.push_back(
-            {id, part.visit([]<class Part>(const Part&) { return result_of<Part>(); })});
+            {id, part.visit([]<class Part>(const Part&) -> solve::PartResult {
+                 return solve::ResultOf<Part>{};
+             })});
     point.injector.emplace();
     point.road.emplace();
     point.tyres.emplace();

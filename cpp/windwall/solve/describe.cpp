@@ -38,14 +38,25 @@ CompressedResult compressed(const Balance& balance, const Station& station) {
             did.crank_power};
 }
 
+double opening(const charge::Throttle& throttle, const Balance& balance) {
+    return throttle.plate(balance.condition().opening);
+}
+
+double opening(const charge::Bypass& bypass, const Balance& balance) {
+    return bypass.opening(balance.manifold().pressure, balance.around());
+}
+
 template <class Part>
-PartResult part_result(const Balance& balance, const Station& station) {
+PartResult part_result(const Part& part, const Balance& balance, const Station& station) {
     const double drop = station.inlet.pressure - station.outlet.pressure;
     if constexpr (charge::Driven<Part>) {
         return compressed(balance, station);
     } else if constexpr (charge::Metering<Part>) {
-        return MeteredResult{gas(station.inlet), gas(station.outlet), drop,
-                             balance.condition().opening};
+        return MeteredResult{gas(station.inlet), gas(station.outlet), drop, opening(part, balance)};
+    } else if constexpr (charge::Branching<Part>) {
+        return BranchedResult{gas(station.inlet), gas(station.outlet),
+                              station.inlet.gas_flow() - station.outlet.gas_flow(),
+                              opening(part, balance)};
     } else {
         return ResistedResult{gas(station.inlet), gas(station.outlet), drop,
                               station.heat_given_off()};
@@ -57,9 +68,8 @@ void describe_path(const Balance& balance, OperatingPoint& into) {
     into.charge_path.resize(path.size());
     for (std::size_t i = 0; i < path.size(); ++i) {
         into.charge_path[i].id = path[i].id;
-        into.charge_path[i].part = path[i].part.visit([&]<class Part>(const Part&) {
-            return part_result<Part>(balance, balance.stations()[i]);
-        });
+        into.charge_path[i].part = path[i].part.visit(
+            [&](const auto& part) { return part_result(part, balance, balance.stations()[i]); });
     }
 }
 

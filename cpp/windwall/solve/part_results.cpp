@@ -40,6 +40,18 @@ std::span<const Row> MeteredResult::rows() {
     return table;
 }
 
+std::span<const Row> BranchedResult::rows() {
+    static constexpr Row table[] = {
+        group("inlet", at<&BranchedResult::inlet>, "The path's gas before the bypass"),
+        group("outlet", at<&BranchedResult::outlet>, "The path's gas behind the bypass"),
+        result("returned", "m_b", at<&BranchedResult::returned>, mass_flow("g/s"),
+               "Gas that goes back to the blower's inlet; negative where it runs forward"),
+        result("opening", "o", at<&BranchedResult::opening>, percent(),
+               "Share of the valve's travel"),
+    };
+    return table;
+}
+
 std::span<const Row> CompressedResult::rows() {
     static constexpr Row table[] = {
         group("inlet", at<&CompressedResult::inlet>, "The gas before the blower"),

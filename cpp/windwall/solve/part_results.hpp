@@ -1,7 +1,9 @@
 #pragma once
+#include "windwall/charge/part.hpp"
 #include "windwall/fields/row.hpp"
 
 #include <span>
+#include <type_traits>
 #include <vector>
 
 /// What one operating point answers for each part of the charge path, by the part's own id.
@@ -58,6 +60,26 @@ struct CompressedResult {
     static std::span<const fields::Row> rows();
 };
 
-using PartResult = fields::OneOf<ResistedResult, MeteredResult, CompressedResult>;
+/// A bypass.
+struct BranchedResult {
+    static constexpr std::string_view kind = "branched";
+    static constexpr std::string_view says = "What a bypass took back to the blower's inlet.";
+    GasResult inlet;   // of the path, before the bypass
+    GasResult outlet;  // of the path, behind it
+    double returned{};
+    double opening{};
+
+    static std::span<const fields::Row> rows();
+};
+
+using PartResult = fields::OneOf<ResistedResult, MeteredResult, CompressedResult, BranchedResult>;
+
+/// The kind of result that a kind of part has.
+template <class Part>
+using ResultOf =
+    std::conditional_t<charge::Driven<Part>, CompressedResult,
+                       std::conditional_t<charge::Metering<Part>, MeteredResult,
+                                          std::conditional_t<charge::Branching<Part>,
+                                                             BranchedResult, ResistedResult>>>;
 
 }  // namespace windwall::solve

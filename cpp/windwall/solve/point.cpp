@@ -1,7 +1,7 @@
 #include "windwall/solve/point.hpp"
 
 #include "windwall/numerics/root.hpp"
-#include "windwall/solve/series_bracket.hpp"
+#include "windwall/solve/loop_bracket.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -13,8 +13,10 @@ namespace {
 using vehicle::Balance;
 using vehicle::Condition;
 
-constexpr double balanced = 1e-11;          // of the flow; the published accounts close to 1e-9
-constexpr int newton_evaluations = 60;      // then brackets take over
+constexpr double balanced = 1e-11;  // of the flow; the published accounts close to 1e-9
+constexpr double rounded = 1e-10;   // where rounding leaves no step that helps
+constexpr std::array other_returns{0.0, 2.0, 4.0, 6.0, 8.0, 10.0};
+constexpr int newton_evaluations = 80;      // then brackets take over
 constexpr double smallest_opening = 0.02;   // of the plate's travel, when the margin is sought
 constexpr double opening_step = 0.85;       // downwards, in search of one that holds it
 constexpr double opening_tolerance = 1e-7;  // of the plate's travel
@@ -56,17 +58,44 @@ Verdict PointSolver::balance_air() {
         jacobian_.known = false;
     }
     Verdict verdict = newton(x);
+    if (verdict.status != Status::solved) verdict = elsewhere(verdict, x);
     if (verdict.status != Status::solved) {
         const int spent = verdict.evaluations;
-        verdict = bracket_series(balance_, x);
+        verdict = bracket_network(balance_, x);
         verdict.evaluations += spent;
         jacobian_.known = false;
+        if (!balance_.loops().empty()) verdict = polish(verdict, x);
     }
     if (verdict.status == Status::solved && !survivable(balance_)) {
         verdict.status = Status::no_survivable_state;
     }
     warm_ = verdict.status == Status::solved;
     evaluations_ += verdict.evaluations;
+    return verdict;
+}
+
+/// From other guesses of what goes round, where gas can.
+Verdict PointSolver::elsewhere(Verdict failed, std::span<double> x) {
+    for (const double unknown : other_returns) {
+        if (balance_.loops().empty() || failed.status == Status::solved) break;
+        balance_.guess(x);
+        for (const vehicle::Loop& loop : balance_.loops())
+            x[loop.unknown] = unknown;
+        jacobian_.known = false;
+        const int spent = failed.evaluations;
+        failed = newton(x);
+        failed.evaluations += spent;
+    }
+    return failed;
+}
+
+/// Brackets inside brackets leave the balance of a loop a little open; Newton's method closes it.
+Verdict PointSolver::polish(const Verdict& near, std::span<double> x) {
+    if (near.status == Status::no_survivable_state) return near;
+    if (!survivable(balance_))
+        return {Status::no_survivable_state, near.worst, near.residual, near.evaluations};
+    Verdict verdict = newton(x);
+    verdict.evaluations += near.evaluations;
     return verdict;
 }
 
@@ -83,7 +112,8 @@ Verdict PointSolver::newton(std::span<double> x) {
     };
     const auto result = numerics::solve_newton(residuals, x, options, &jacobian_);
     const bool converged = result.status == numerics::NewtonStatus::converged;
-    return {converged ? Status::solved : Status::not_converged,
+    const bool closed = converged || result.norm <= rounded;
+    return {closed ? Status::solved : Status::not_converged,
             balance_.name(static_cast<std::size_t>(result.worst)), result.norm, result.evaluations};
 }
 

@@ -39,6 +39,8 @@ private:
     Point solve(const vehicle::Condition& condition);
     Verdict balance_air();
     Verdict newton(std::span<double> x);
+    Verdict elsewhere(Verdict failed, std::span<double> x);
+    Verdict polish(const Verdict& near, std::span<double> x);
     Point describe(const Verdict& verdict) const;
     Point hold_margin(vehicle::Condition condition, const Point& open);
 

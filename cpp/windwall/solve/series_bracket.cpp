@@ -19,6 +19,7 @@ constexpr double least_pressure = 50;   // Pa
 constexpr double most_pressure = 20e5;  // Pa
 constexpr double most_flow = 3.0;       // kg/s of dry air, far beyond any engine this is for
 constexpr double least_flow = 1e-7;     // kg/s
+constexpr double balanced = 1e-6;       // of the flow; Newton's method finishes from there
 constexpr double flow_step = 0.85;      // of a scan down the flows
 
 /// A flow taken to the manifold. Where a valve cannot pass it the march is not feasible.
@@ -32,14 +33,14 @@ class Series {
 public:
     Series(Balance& balance, std::span<double> x) : balance_(balance), x_(x) {}
 
-    /// Residual of the engine at this flow; the pressure behind valve `held`, if any, is given.
-    March at(double dry_air, std::size_t held = 0, double held_pressure = 0) {
+    /// Residual of the engine at this flow; the pressures behind held valves are given.
+    March at(double dry_air) {
         March march;
         std::size_t k = 0;
         const media::Stream manifold =
             balance_.march(dry_air, [&](const auto& part, const media::Stream& inlet) {
                 ++k;
-                const double pressure = k == held ? held_pressure : behind(part, inlet, k, march);
+                const double pressure = held_[k] > 0 ? held_[k] : behind(part, inlet, k, march);
                 behind_[k] = pressure;
                 x_[k] = Balance::unknown(part, inlet, pressure);
                 return pressure;
@@ -49,6 +50,8 @@ public:
         if (march.feasible) march.residual = balance_.drawn(manifold) - 1;
         return march;
     }
+    /// Holds the pressure behind a valve in the marches to come.
+    void hold(std::size_t k, double pressure) { held_[k] = pressure; }
     int calls() const { return calls_; }
     double behind_valve(std::size_t k) const { return behind_[k]; }
 
@@ -76,6 +79,7 @@ private:
     Balance& balance_;
     std::span<double> x_;
     std::array<double, numerics::most_unknowns> behind_{};
+    std::array<double, numerics::most_unknowns> held_{};
     int calls_ = 0;
 };
 
@@ -122,15 +126,28 @@ bool close_flow(Series& series, double drawn, double refused) {
     return root.converged;
 }
 
-/// The valve is sonic and sets the flow; the engine sets the pressure behind it.
-bool close_behind_sonic(Series& series, double flow, std::size_t valve, double critical) {
-    const auto residual = [&](double log_pressure) {
-        return series.at(flow, valve, std::exp(log_pressure)).residual;
-    };
-    const auto root =
-        find_root(residual, std::log(least_pressure), std::log(critical), {1e-14, 1e-14, 120});
-    series.at(flow, valve, std::exp(root.x));
-    return root.converged;
+/// The valve is sonic and sets the flow; the engine sets the pressure behind it. Where a further
+/// valve would be sonic below a certain pressure, that pressure stands between the two, and the
+/// engine's is behind the further one.
+bool close_behind_sonic(Series& series, double flow, std::size_t valve) {
+    while (true) {
+        March lower;
+        const auto residual = [&](double log_pressure) {
+            series.hold(valve, std::exp(log_pressure));
+            const March march = series.at(flow);
+            if (!march.feasible) lower = march;
+            return march.residual;
+        };
+        const double critical = series.behind_valve(valve);
+        const auto root =
+            find_root(residual, std::log(least_pressure), std::log(critical), {1e-14, 1e-14, 120});
+        if (!root.converged) return false;
+        if (std::abs(residual(root.x)) < balanced || lower.sonic <= valve) return true;
+        // The least pressure that the further valve can live with, a rounding above the edge.
+        series.hold(valve, std::exp(root.x + 1e-13));
+        series.at(flow);
+        valve = lower.sonic;
+    }
 }
 
 Verdict unanswered(const Series& series, Status status, std::string_view worst) {
@@ -150,7 +167,7 @@ Verdict bracket_series(Balance& balance, std::span<double> x) {
     } else if (const double flow = sonic_flow(series, *edge); flow > 0) {
         const std::size_t valve = edge->beyond.sonic;
         series.at(flow);
-        closed = close_behind_sonic(series, flow, valve, series.behind_valve(valve));
+        closed = close_behind_sonic(series, flow, valve);
     } else {
         closed = close_flow(series, edge->drawn, edge->refused);
     }

@@ -3,25 +3,31 @@
 #include <algorithm>
 
 namespace windwall::vehicle {
+namespace {
+
+template <class Part>
+constexpr bool has_unknown = charge::Metering<Part> || charge::Driven<Part>;
+
+}  // namespace
 
 double Station::heat_given_off() const noexcept {
-    return inlet.gas_flow() *
-           (inlet.gas.enthalpy(inlet.temperature) - outlet.gas.enthalpy(outlet.temperature));
+    return inlet.dry_air * (media::enthalpy(inlet) - media::enthalpy(outlet));
 }
 
 Balance::Balance(const Vehicle& vehicle) : vehicle_(&vehicle) {
     const media::Day& day = vehicle.day;
     humidity_ratio_ = day.humidity_ratio();
     weather_ = media::ambient_stream(day.station_pressure(), day.temperature, humidity_ratio_, 1);
+    weather_heat_ = media::enthalpy(weather_);
     around_.ambient_pressure = weather_.pressure;
     around_.ambient_temperature = weather_.temperature;
-    around_.under_hood_temperature = weather_.temperature;
     around_.air_density = weather_.density();
     stations_.resize(vehicle.charge_path.size());
     for (const auto& entry : vehicle.charge_path) {
         valves_ += entry.part.visit(
-            []<class Part>(const Part&) -> std::size_t { return charge::Passive<Part> ? 0 : 1; });
+            []<class Part>(const Part&) -> std::size_t { return has_unknown<Part>; });
     }
+    find_loops();
 }
 
 void Balance::hold(const Condition& condition, const WhatIf& what_if) noexcept {
@@ -30,9 +36,16 @@ void Balance::hold(const Condition& condition, const WhatIf& what_if) noexcept {
     around_.road_speed = std::max(0.0, condition.road_speed + vehicle_->day.headwind);
     around_.engine_speed = condition.engine_speed;
     around_.throttle_opening = condition.opening;
+    const UnderHood& hood = vehicle_->under_hood;
+    const double rise = hood.rise_at(around_.road_speed);
+    around_.under_hood_temperature = around_.ambient_temperature + rise;
+    weather_.temperature = around_.ambient_temperature + hood.intake_share * rise;
+    weather_.pressure =
+        around_.ambient_pressure + hood.ram(around_.air_density, around_.road_speed);
 }
 
 void Balance::residuals(std::span<const double> x, std::span<double> r) noexcept {
+    assume(x);
     std::size_t k = 0;
     const media::Stream manifold =
         march(std::exp(x[0]), [&]<class Part>(const Part& part, const media::Stream& inlet) {
@@ -43,6 +56,11 @@ void Balance::residuals(std::span<const double> x, std::span<double> r) noexcept
             return behind;
         });
     r[0] = std::log(drawn(manifold));
+    for (std::size_t i = 0; i < loops_.size(); ++i) {
+        const std::size_t at = loops_[i].unknown;
+        r[at] = recirculation_unknown(branch_flow(i)) - x[at];
+        r[at + 1] = branch_heat(i) - x[at + 1];
+    }
 }
 
 double Balance::drawn(const media::Stream& manifold) const noexcept {
@@ -62,33 +80,15 @@ engine::Intake Balance::intake(const media::Stream& manifold) const noexcept {
             false};
 }
 
-void Balance::guess(std::span<double> x) noexcept {
-    // Behind a wide throttle little is lost and behind a small one most; behind a blower the
-    // pressure is what its displacement makes of the engine's.
-    const double shut = 1 - condition_.opening;
-    const double lost = 0.005 + 2 * shut * shut * shut;
-    std::size_t k = 0;
-    const media::Stream manifold =
-        march(1e-3, [&]<class Part>(const Part& part, const media::Stream& inlet) {
-            double behind = inlet.pressure / (1 + lost);
-            if constexpr (charge::Driven<Part>) {
-                media::Stream sought = inlet;
-                sought.dry_air *= drawn(inlet);
-                const double swept = capacity(part, sought, inlet.pressure) / sought.gas_flow();
-                behind = inlet.pressure * std::clamp(0.92 * swept, 0.6, 2.2);
-            }
-            x[++k] = unknown(part, inlet, behind);
-            return behind;
-        });
-    x[0] = std::log(manifold.dry_air * drawn(manifold));
-}
-
 std::string_view Balance::name(std::size_t k) const noexcept {
     if (k == 0) return "engine";
+    for (const Loop& loop : loops_)
+        if (k >= loop.unknown && k <= loop.unknown + 1)
+            return vehicle_->charge_path[loop.takeoff].id;
     std::size_t seen = 0;
     for (const auto& entry : vehicle_->charge_path) {
         const bool valve =
-            entry.part.visit([]<class Part>(const Part&) { return !charge::Passive<Part>; });
+            entry.part.visit([]<class Part>(const Part&) { return has_unknown<Part>; });
         if (valve && ++seen == k) return entry.id;
     }
     return "";

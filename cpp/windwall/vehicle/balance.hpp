@@ -2,6 +2,7 @@
 #include "windwall/charge/part.hpp"
 #include "windwall/engine/cylinder.hpp"
 #include "windwall/vehicle/condition.hpp"
+#include "windwall/vehicle/loop.hpp"
 #include "windwall/vehicle/vehicle.hpp"
 
 #include <cmath>
@@ -17,7 +18,7 @@ struct Station {
     media::Stream outlet;
     charge::Compression compression;  // nothing where no crank drives the part
 
-    /// W that the gas leaves in the part; negative where it is heated.
+    /// W that the stream, drops included, leaves in the part; negative where it is heated.
     double heat_given_off() const noexcept;
 };
 
@@ -25,38 +26,50 @@ struct Station {
 ///
 /// Unknowns:    x[0]  logarithm of the flow of dry air through the path
 ///              x[k]  behind valve k:  ln(p_before / p_behind - 1), since its flow goes with the
-///              root
-///                    of that at full opening, and hardly with it at a small one;
+///                    root of that at full opening, and hardly with it at a small one;
 ///                    behind blower k: ln(p_behind / p_before)
+///              for each bypass the flow it takes back (see recirculation) and the enthalpy of
+///                    that gas above the weather's, in units of `heat_scale`
 /// Residuals:   r[0]  logarithm of what the engine draws from the manifold over the flow
 ///              r[k]  of what valve k passes between its two pressures over the flow; for a blower,
 ///                    which a leak may leave with nothing to give, the excess as a share instead
+///              for each bypass what it would pass, and the enthalpy of the gas it takes, less
+///                    what was assumed
 ///
 /// Parts that only resist or cool need no unknown: their outlet follows from their inlet. A balance
 /// is the workspace of one thread; it reads the vehicle and never changes it.
 class Balance {
 public:
+    static constexpr double heat_scale = 3e5;  // J per kg of dry air: air's heat at 300 K
+
     explicit Balance(const Vehicle& vehicle);
 
     /// Fixes what is held while the balance is sought.
     void hold(const Condition& condition, const WhatIf& what_if = {}) noexcept;
 
-    std::size_t unknowns() const noexcept { return 1 + valves_; }
+    std::size_t unknowns() const noexcept { return 1 + valves_ + 2 * loops_.size(); }
     void residuals(std::span<const double> x, std::span<double> r) noexcept;
     /// A cold guess from displacements alone.
     void guess(std::span<double> x) noexcept;
-    /// "engine" or the id of the valve or blower that residual k belongs to.
+    /// "engine" or the id of the part that residual k belongs to.
     std::string_view name(std::size_t k) const noexcept;
 
     /// Takes the air from the weather to the manifold at a flow of dry air in kg/s and leaves every
-    /// station behind. `choose(part, inlet)` gives the pressure behind each valve and blower.
+    /// station behind. `choose(part, inlet)` gives the pressure behind each valve and blower. What
+    /// comes back through a bypass is as was last assumed.
     template <class Choose>
     media::Stream march(double dry_air, Choose&& choose) noexcept;
+    /// What the bypasses bring back in the marches to come, read from the unknowns.
+    void assume(std::span<const double> x) noexcept;
     /// What a valve or blower passes to a pressure, kg/s of gas.
     template <class Part>
     double capacity(const Part& part, const media::Stream& inlet, double pressure) const noexcept;
     /// What the engine draws at this manifold over what arrives.
     double drawn(const media::Stream& manifold) const noexcept;
+    /// What a bypass would take back over the net flow, after a march.
+    double branch_flow(std::size_t loop) const noexcept;
+    /// Enthalpy of what a bypass takes, after a march, as its unknown states it.
+    double branch_heat(std::size_t loop) const noexcept;
     /// Between the unknown of a valve or blower and the pressure behind it.
     template <class Part>
     static double pressure(const Part&, const media::Stream& inlet, double unknown) noexcept;
@@ -70,30 +83,49 @@ public:
     const charge::Around& around() const noexcept { return around_; }
     double humidity_ratio() const noexcept { return humidity_ratio_; }
     std::span<const Station> stations() const noexcept { return stations_; }
+    std::span<const Loop> loops() const noexcept { return loops_; }
     const media::Stream& manifold() const noexcept { return manifold_; }
 
 private:
+    struct Branch {
+        double ratio = 0;       // of the net flow
+        double enthalpy = 0;    // J per kg of dry air
+        media::Stream forward;  // what enters it at the blower's inlet, where it runs forward
+    };
+    void find_loops();
+    void rejoin(std::size_t part, media::Stream& gas) noexcept;
+    void part_ways(std::size_t part, media::Stream& gas) noexcept;
+    void guess_path(std::span<double> x) noexcept;
+    void guess_loops(std::span<double> x) noexcept;
+
     const Vehicle* vehicle_;
     Condition condition_;
     WhatIf what_if_;
     charge::Around around_{};
     double humidity_ratio_{};
-    media::Stream weather_;   // one kilogram a second of the day's air
+    double net_flow_{};       // kg/s of dry air, of the last march
+    double weather_heat_{};   // enthalpy of the day's air, J per kg of dry air
+    media::Stream weather_;   // one kilogram a second of the air at the mouth of the intake
     media::Stream manifold_;  // behind the last part of the last march
     std::size_t valves_ = 0;
     std::vector<Station> stations_;
+    std::vector<Loop> loops_;
+    std::vector<Branch> branches_;  // one for each loop
 };
 
 template <class Choose>
 media::Stream Balance::march(double dry_air, Choose&& choose) noexcept {
     media::Stream gas = weather_;
-    gas.dry_air = dry_air;
+    gas.dry_air = net_flow_ = dry_air;
     for (std::size_t i = 0; i < stations_.size(); ++i) {
         Station& here = stations_[i];
+        if (!loops_.empty()) rejoin(i, gas);
         here.inlet = gas;
         vehicle_->charge_path[i].part.visit([&]<class Part>(const Part& part) {
             if constexpr (charge::Passive<Part>) {
                 gas = part.outlet(gas, around_);
+            } else if constexpr (charge::Branching<Part>) {
+                part_ways(i, gas);
             } else {
                 const double pressure = choose(part, gas);
                 if constexpr (charge::Driven<Part>) {

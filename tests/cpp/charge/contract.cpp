@@ -18,6 +18,8 @@ TYPED_TEST_SUITE(EveryPart, TypesOf<charge::Part>::type, ByKind);
 
 constexpr int draws = 2000;
 
+bool is_number(const fields::Row& row) { return row.member.shape == fields::Shape::number; }
+
 media::Stream with_flow(media::Stream in, double dry_air) {
     in.dry_air = dry_air;
     return in;
@@ -36,7 +38,9 @@ TYPED_TEST(EveryPart, HasRowsThatCanBeReadAndExplained) {
         EXPECT_EQ(row.key.find_first_not_of("abcdefghijklmnopqrstuvwxyz0123456789_"), row.key.npos);
         EXPECT_TRUE(row.key.front() >= 'a' && row.key.front() <= 'z') << row.key;
         EXPECT_NO_THROW(fields::unit_of(row.measure)) << row.key;
-        if (samples::is_number(row)) EXPECT_LT(row.range.low, row.range.high) << row.key;
+        if (is_number(row)) {
+            EXPECT_LT(row.range.low, row.range.high) << row.key;
+        }
         EXPECT_FALSE(row.sentence.empty()) << row.key;
         EXPECT_EQ(row.need == fields::Need::usual, !row.source.empty()) << row.key;
     }
@@ -45,7 +49,7 @@ TYPED_TEST(EveryPart, HasRowsThatCanBeReadAndExplained) {
 TYPED_TEST(EveryPart, HasDefaultsInsideTheirRanges) {
     TypeParam made;
     for (const fields::Row& row : TypeParam::rows()) {
-        if (row.need != fields::Need::usual || row.member.shape != fields::Shape::number) continue;
+        if (row.need != fields::Need::usual || !is_number(row)) continue;
         const double number = *static_cast<double*>(row.member.of(&made));
         const fields::Unit& unit = fields::unit_of(row.measure);
         EXPECT_GE(number, samples::si(row.range.low, unit) * (1 - 1e-12)) << row.key;
@@ -72,6 +76,8 @@ TYPED_TEST(EveryPart, GivesNumbersInAnyState) {
             EXPECT_TRUE(same_substance(in, out));
         } else if constexpr (charge::Metering<TypeParam>) {
             EXPECT_TRUE(std::isfinite(part.flow(in, behind, around)));
+        } else if constexpr (charge::Branching<TypeParam>) {
+            EXPECT_TRUE(std::isfinite(part.branch_flow(in, behind, in.pressure, around)));
         } else {
             const charge::Compression does = part.compress(in, behind, around);
             EXPECT_GT(does.outlet_temperature, 100);

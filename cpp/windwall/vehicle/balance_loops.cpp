@@ -1,0 +1,118 @@
+#include "windwall/vehicle/balance.hpp"
+
+#include <algorithm>
+#include <optional>
+
+namespace windwall::vehicle {
+namespace {
+
+constexpr double coldest = 150, hottest = 1600;  // K, of gas that returns, on a solver's way
+
+}  // namespace
+
+/// A bypass goes back to the last blower before it; without one it is never passed.
+void Balance::find_loops() {
+    const ChargePath& path = vehicle_->charge_path;
+    std::optional<std::size_t> blower;
+    for (std::size_t i = 0; i < path.size(); ++i) {
+        path[i].part.visit([&]<class Part>(const Part&) {
+            if constexpr (charge::Driven<Part>) blower = i;
+            if constexpr (charge::Branching<Part>) {
+                if (blower) loops_.push_back({i, *blower, 1 + valves_ + 2 * loops_.size()});
+            }
+        });
+    }
+    branches_.resize(loops_.size());
+}
+
+void Balance::assume(std::span<const double> x) noexcept {
+    for (std::size_t i = 0; i < loops_.size(); ++i) {
+        branches_[i].ratio = recirculation(x[loops_[i].unknown]);
+        branches_[i].enthalpy = weather_heat_ + heat_scale * x[loops_[i].unknown + 1];
+    }
+}
+
+/// Before a blower: what its bypasses bring back is mixed in, or part of the gas leaves forward.
+void Balance::rejoin(std::size_t part, media::Stream& gas) noexcept {
+    for (std::size_t i = 0; i < loops_.size(); ++i) {
+        if (loops_[i].back != part) continue;
+        Branch& branch = branches_[i];
+        branch.forward = gas;
+        media::Stream returned = gas;
+        if (branch.ratio > 0)
+            returned.temperature =
+                std::clamp(media::temperature(gas, branch.enthalpy), coldest, hottest);
+        gas = mixed(gas, returned, branch.ratio * net_flow_ / gas.dry_air);
+    }
+}
+
+/// At a bypass: what it takes back leaves, or what it brought forward is mixed in.
+void Balance::part_ways(std::size_t part, media::Stream& gas) noexcept {
+    for (std::size_t i = 0; i < loops_.size(); ++i) {
+        if (loops_[i].takeoff != part) continue;
+        const Branch& branch = branches_[i];
+        const media::Stream& other = branch.ratio < 0 ? branch.forward : gas;
+        gas = mixed(gas, other, -branch.ratio * net_flow_ / gas.dry_air);
+    }
+}
+
+double Balance::branch_flow(std::size_t loop) const noexcept {
+    const media::Stream& path = stations_[loops_[loop].takeoff].inlet;
+    const media::Stream& inlet = stations_[loops_[loop].back].inlet;
+    media::Stream upstream = path;
+    if (inlet.pressure > path.pressure) upstream.temperature = inlet.temperature;
+    const double flow =
+        vehicle_->charge_path[loops_[loop].takeoff].part.visit([&]<class Part>(const Part& part) {
+            if constexpr (charge::Branching<Part>)
+                return part.branch_flow(upstream, inlet.pressure, manifold_.pressure, around_);
+            else
+                return 0.0;
+        });
+    return flow / (net_flow_ * (1 + path.vapour_share()));
+}
+
+double Balance::branch_heat(std::size_t loop) const noexcept {
+    return (media::enthalpy(stations_[loops_[loop].takeoff].inlet) - weather_heat_) / heat_scale;
+}
+
+void Balance::guess(std::span<double> x) noexcept {
+    for (const Loop& loop : loops_)
+        x[loop.unknown] = x[loop.unknown + 1] = 0;
+    assume(x);
+    guess_path(x);
+    if (!loops_.empty()) guess_loops(x);
+}
+
+void Balance::guess_path(std::span<double> x) noexcept {
+    // Behind a wide throttle little is lost and behind a small one most; behind a blower the
+    // pressure is what its displacement makes of the engine's.
+    const double shut = 1 - condition_.opening;
+    const double lost = 0.005 + 2 * shut * shut * shut;
+    std::size_t k = 0;
+    const media::Stream manifold =
+        march(1e-3, [&]<class Part>(const Part& part, const media::Stream& inlet) {
+            double behind = inlet.pressure / (1 + lost);
+            if constexpr (charge::Driven<Part>) {
+                media::Stream sought = inlet;
+                sought.dry_air *= drawn(inlet);
+                const double swept = capacity(part, sought, inlet.pressure) / sought.gas_flow();
+                behind = inlet.pressure * std::clamp(0.92 * swept, 0.6, 2.2);
+            }
+            x[++k] = unknown(part, inlet, behind);
+            return behind;
+        });
+    x[0] = std::log(manifold.dry_air * drawn(manifold));
+}
+
+/// What an open bypass leaves of the pressure behind a blower, and what goes round through it.
+void Balance::guess_loops(std::span<double> x) noexcept {
+    for (std::size_t i = 0; i < loops_.size(); ++i) {
+        const double could = branch_flow(i);
+        if (could > 0.05) {
+            x[loops_[i].unknown] = recirculation_unknown(0.5);
+            x[loops_[i].unknown + 1] = 0.1;
+        }
+    }
+}
+
+}  // namespace windwall::vehicle

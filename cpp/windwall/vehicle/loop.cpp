@@ -1,0 +1,52 @@
+#include "windwall/vehicle/loop.hpp"
+
+#include <cmath>
+
+namespace windwall::vehicle {
+namespace {
+
+constexpr double rounding = 1e-2;  // of the square, below which the ratio goes like it
+constexpr double most_forward = 0.95;
+
+/// Ratio from its square, rounded where the root would be upright, and back.
+double root_of(double square) { return square / std::sqrt(square + rounding); }
+double square_of(double ratio) {
+    const double square = ratio * ratio;
+    return (square + std::sqrt(square * (square + 4 * rounding))) / 2;
+}
+
+}  // namespace
+
+double recirculation(double unknown) noexcept {
+    const double ratio = root_of(rounding * std::sinh(std::abs(unknown)));
+    return unknown >= 0 ? ratio : -ratio / (1 + ratio);
+}
+
+double recirculation_unknown(double ratio) noexcept {
+    if (ratio >= 0) return std::asinh(square_of(ratio) / rounding);
+    const double forward = -ratio;
+    const double steep = 1 / ((1 - most_forward) * (1 - most_forward));
+    const double over = forward < most_forward
+                            ? forward / (1 - forward)
+                            : most_forward / (1 - most_forward) + steep * (forward - most_forward);
+    return -std::asinh(square_of(over) / rounding);
+}
+
+media::Stream mixed(const media::Stream& first, const media::Stream& second,
+                    double ratio) noexcept {
+    media::Stream both = first;
+    both.dry_air = first.dry_air * (1 + ratio);
+    const double share = ratio / (1 + ratio);
+    bool alike = true;
+    for (std::size_t i = 0; i < both.vapour.size(); ++i) {
+        both.vapour[i] = std::lerp(first.vapour[i], second.vapour[i], share);
+        both.liquid[i] = std::lerp(first.liquid[i], second.liquid[i], share);
+        alike = alike && first.vapour[i] == second.vapour[i];
+    }
+    if (!alike) both.gas = media::gas_phase(both.vapour);
+    const double enthalpy = std::lerp(media::enthalpy(first), media::enthalpy(second), share);
+    both.temperature = media::temperature(both, enthalpy);
+    return both;
+}
+
+}  // namespace windwall::vehicle

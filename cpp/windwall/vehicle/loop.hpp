@@ -1,0 +1,28 @@
+#pragma once
+#include "windwall/media/stream.hpp"
+
+#include <cstddef>
+
+/// Gas that a bypass takes round a blower once more.
+namespace windwall::vehicle {
+
+/// Where a bypass leaves the path and where its gas returns, and which unknowns belong to it.
+struct Loop {
+    std::size_t takeoff{};  // number of the bypass in the path
+    std::size_t back{};     // of the blower whose inlet its gas returns to
+    std::size_t unknown{};  // x[unknown] the flow, x[unknown + 1] the heat of the gas
+};
+
+/// Recirculated over net flow, from its unknown: in proportion to it near zero, so that a closed
+/// valve has a simple solution, and beyond with the root of its exponential, since flow goes with
+/// the root of a pressure. A branch that runs forward takes less than the whole flow.
+double recirculation(double unknown) noexcept;
+/// The unknown that belongs to a ratio. Beyond what can run forward it continues steeply.
+double recirculation_unknown(double ratio) noexcept;
+
+/// Two streams of one pressure mixed: air, vapours and drops by mass, temperature by enthalpy.
+/// `ratio` is the second's dry air over the first's and may be negative where both are the same
+/// stream and part of it leaves.
+media::Stream mixed(const media::Stream& first, const media::Stream& second, double ratio) noexcept;
+
+}  // namespace windwall::vehicle

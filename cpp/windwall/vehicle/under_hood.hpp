@@ -1,0 +1,49 @@
+#pragma once
+#include "windwall/fields/row.hpp"
+
+#include <cmath>
+#include <span>
+#include <string_view>
+
+namespace windwall::vehicle {
+
+/// What the bodywork does to the air around and into the engine.
+struct UnderHood {
+    static constexpr std::string_view says =
+        "The air under the bodywork, and how the road's wind reaches the intake.";
+
+    double rise = 20;                 // K above the day, at standstill
+    double halving_speed = 60 / 3.6;  // m/s
+    double intake_share = 0;
+    double ram_recovery = 0;
+
+    /// K above the day's air at a speed of the air over the vehicle in m/s: what the same heat does
+    /// to a flow of air that grows with that speed.
+    double rise_at(double air_speed) const noexcept {
+        return rise / (1 + std::abs(air_speed) / halving_speed);
+    }
+    /// Pa above the day's air at the mouth of the intake.
+    double ram(double air_density, double air_speed) const noexcept {
+        return ram_recovery * air_density * air_speed * air_speed / 2;
+    }
+
+    static std::span<const fields::Row> rows() {
+        using namespace fields;
+        static constexpr Row table[] = {
+            usual("rise", "dT_u", at<&UnderHood::rise>, temperature_difference("K"), {0, 80}, 10,
+                  "How much warmer than the day the air around the engine is at standstill",
+                  "common practice"),
+            usual("halving_speed", "v_u", at<&UnderHood::halving_speed>, speed("km/h"), {5, 300},
+                  30, "Speed of the air over the vehicle that halves this rise", "common practice"),
+            usual("intake_share", "x_u", at<&UnderHood::intake_share>, percent(), {0, 100}, 0,
+                  "Share of the intake's air that comes from under the bodywork",
+                  "an intake in the open air, chosen by the project"),
+            usual("ram_recovery", "k_r", at<&UnderHood::ram_recovery>, percent(), {0, 100}, 0,
+                  "Share of the wind's dynamic pressure found at the mouth of the intake",
+                  "a mouth that does not face the wind, chosen by the project"),
+        };
+        return table;
+    }
+};
+
+}  // namespace windwall::vehicle
