@@ -2,7 +2,7 @@
 SHELL := /bin/bash
 .SHELLFLAGS := -euo pipefail -c
 .DEFAULT_GOAL := help
-.PHONY: help demo test test-all build build-all format lint clean
+.PHONY: help demo test test-all bench build build-all format lint clean
 
 build := build/dev
 bin := .venv/bin
@@ -30,6 +30,11 @@ run-tests:
 	ctest --test-dir $(build) --output-on-failure --no-tests=error -j2 --progress --quiet --output-log $(build)/ctest.log || { cat $(build)/ctest.log; exit 1; }
 	@tail -4 $(build)/ctest.log
 	$(bin)/python -m pytest -m "$(choose)"
+
+bench:  ## count and time points and top speeds
+	@test -x $(bin)/clang-format || .ci/setup test
+	@$(cmake_build) --target bench -- --quiet
+	@$(bin)/python tests/bench/bench.py $(build)/bench scenarios/*.json
 
 # The installed module is replaced where it lies, so no Python package is touched.
 build:  ## build the C++ core after an edit

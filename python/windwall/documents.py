@@ -24,6 +24,10 @@ SPEED_UNITS = {
     "heat": "W",
     "exhaust_temperature": "K",
     "sensitivities": "m/s",
+    "margins/drive_ratio": "1",
+    "margins/boost": "Pa",
+    "margins/charge_temperature": "K",
+    "margins/spark": "rad",
     "goal/speed": "m/s",
     "goal/run_up": "m",
 }
@@ -87,6 +91,7 @@ def speed_document(answer: TopSpeed) -> dict[str, Any]:
         "heat": dict(numbers["heat"]),
         "exhaust_temperature": answer.exhaust_temperature,
         "knock": _knock(answer),
+        "margins": numbers["margins"],
         "sensitivities": dict(numbers["sensitivities"]),
         "passed": numbers["passed"],
         "observed": [_observed(one) for one in answer.against_observed],

@@ -35,6 +35,21 @@ class Gain(NamedTuple):
     speed: float | None
 
 
+class Margins(NamedTuple):
+    """What is left until the knock margin is zero in the middle of its band, SI.
+
+    Each is found by solving again with engine speed, road speed, throttle and spark held, but for
+    the one that is moved. Negative: that much too far already. None: not reached in the range that
+    is searched (the drive ratio times e either way, 150 K, 40 degrees), or no blower to move.
+    """
+
+    blower: str
+    drive_ratio: float | None  # of that blower, at which nothing is left
+    boost: float | None  # Pa, to there
+    charge_temperature: float | None  # K
+    spark: float | None  # rad of advance
+
+
 class TopSpeed(Outcome):
     """How fast, why no faster, where the watts go. Numbers are SI; printing shows the usual units.
 
@@ -113,6 +128,11 @@ class TopSpeed(Outcome):
     def knock_band(self) -> KnockBand | None:
         """The margin with its band; `word` is likely, marginal or unlikely."""
         return KnockBand.of(self.knock, self._asked.knock_sigma)
+
+    @property
+    def margins(self) -> Margins:
+        """What is left at the balance speed until nothing is left of the knock margin."""
+        return Margins(**self._number("margins"))
 
     @property
     def sensitivities(self) -> list[Gain]:

@@ -24,3 +24,7 @@ foreach(folder IN LISTS folders)
     target_link_libraries(test_${name} PRIVATE ${library} counted_heap windwall_warnings GTest::gtest GTest::gtest_main)
     gtest_discover_tests(test_${name} TEST_PREFIX ${name}. DISCOVERY_MODE PRE_TEST PROPERTIES TIMEOUT 120)
 endforeach()
+
+# Counts and times, built and run by `make bench` only.
+add_executable(bench EXCLUDE_FROM_ALL ${PROJECT_SOURCE_DIR}/tests/bench/bench.cpp)
+target_link_libraries(bench PRIVATE windwall_study windwall_warnings)

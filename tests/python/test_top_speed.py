@@ -1,5 +1,6 @@
 """How fast, why no faster, and nothing that flows on by accident."""
 
+import json
 import math
 import pickle
 
@@ -49,6 +50,27 @@ def test_small_changes_have_the_right_sign(best):
     gains = dict(best.sensitivities)
     assert gains["power +1 %"] > 0
     assert gains["drag area -1 %"] > 0
+
+
+def test_margins_leave_no_knock_margin_when_used_up(car, best):
+    left = best.margins
+    assert left.blower == "roots"
+    assert left.boost > 0
+    assert left.charge_temperature > 0
+    assert left.spark > 0
+    # The same vehicle driven so fast, with its spark held: nothing is left.
+    table = {"columns": {"engine_speed": "rpm", "retard": "deg"}}
+    degrees = math.degrees(best.knock.retard)
+    table["rows"] = [[0, degrees], [9000, degrees]]
+    text = json.loads(car.text())
+    text["engine"].setdefault("spark", {}).update(policy="as_given", table=table)
+    for part in text["charge_path"]:
+        if part["id"] == "roots":
+            part["drive_ratio"] = left.drive_ratio
+    point = ww.loads(json.dumps(text)).operating_point(
+        engine_speed=best.engine_speed, road_speed=best.speed
+    )
+    assert point.knock.margin == pytest.approx(0, abs=1e-3)
 
 
 def test_the_model_is_held_against_what_was_seen(best):

@@ -57,6 +57,14 @@ void add_summit(const solve::Summit& summit, py::dict& made) {
     made["surplus"] = summit.pull->surplus();
 }
 
+/// What is left until the knock margin is nothing; None where it is not reached.
+py::object margins(const std::optional<solve::Margins>& left) {
+    if (!left) return py::none();
+    return py::dict("blower"_a = left->blower, "drive_ratio"_a = left->drive_ratio,
+                    "boost"_a = left->boost, "charge_temperature"_a = left->charge_temperature,
+                    "spark"_a = left->spark);
+}
+
 py::list gains(const std::vector<solve::Sensitivity>& all) {
     py::list made;
     for (const solve::Sensitivity& entry : all)
@@ -87,6 +95,7 @@ py::dict plain(const solve::SpeedAnswer& answer) {
     made["shaft"] = answer.shaft ? account(*answer.shaft) : py::list();
     made["heat"] = answer.heat ? account(answer.heat->account) : py::list();
     if (answer.heat) made["exhaust_temperature"] = answer.heat->exhaust_temperature;
+    made["margins"] = margins(answer.margins);
     made["sensitivities"] = gains(answer.sensitivities);
     py::list passed;
     for (const solve::Passed& one : answer.passed)

@@ -15,6 +15,7 @@ void explain_summit(const vehicle::Vehicle& vehicle, SpeedAnswer& answer) {
     const Pull pull = puller.at({summit.pull->point.condition.engine_speed, summit.pull->stance()});
     const vehicle::Balance& balance = puller.solver().balance();
     describe(balance, pull, answer.point.emplace());
+    answer.margins = margins(vehicle, pull);
     answer.shaft = shaft_account(balance, pull);
     answer.heat = heat_account(balance, pull);
     answer.cautions = point_cautions(balance, pull.point);

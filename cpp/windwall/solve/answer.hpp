@@ -1,6 +1,7 @@
 #pragma once
 #include "windwall/solve/account.hpp"
 #include "windwall/solve/limits.hpp"
+#include "windwall/solve/margins.hpp"
 #include "windwall/solve/results.hpp"
 #include "windwall/solve/sensitivity.hpp"
 #include "windwall/solve/top_speed.hpp"
@@ -21,6 +22,7 @@ struct SpeedAnswer {
     std::optional<OperatingPoint> point;  // at the summit
     std::optional<Account> shaft;
     std::optional<HeatAccount> heat;
+    std::optional<Margins> margins;  // until nothing is left of the knock margin
     std::vector<Sensitivity> sensitivities;
     std::vector<Passed> passed;
     std::vector<std::string> unrated;

@@ -1,7 +1,7 @@
 #include "windwall/solve/engine_curve.hpp"
 
+#include "windwall/driveline/train.hpp"
 #include "windwall/numerics/root.hpp"
-#include "windwall/vehicle/train_stance.hpp"
 
 #include <algorithm>
 #include <array>
@@ -165,7 +165,7 @@ EngineCurve::EngineCurve(Puller& puller) {
 }
 
 bool EngineCurve::solve(Puller& puller, const Setting& setting, std::vector<Pull>& into) {
-    into.push_back(puller.once(setting));
+    into.push_back(puller.once(setting, puller.road_speed(setting)));
     pulls_.push_back(into.back());
     if (!into.back().point.verdict.answered()) {
         unanswered_ = pulls_.size() - 1;

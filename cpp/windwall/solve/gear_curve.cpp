@@ -51,10 +51,11 @@ Sample read(const EngineCurve& engine, const Puller& puller, std::size_t gear,
 GearCurve::GearCurve(const EngineCurve& engine, const Puller& puller, std::size_t gear)
     : gear_(gear), samples_(sampled(engine, puller, gear)), thrust_(thrust_over_speed(samples_)) {
     const Sweep& sweep = puller.sweep(gear);
-    for (std::size_t i = 0; i < masses_.size(); ++i) {
-        const std::size_t stretch = std::min(i, sweep.stretches() - 1);
-        masses_[i] = puller.accelerated_mass(gear, stretch);
-        stretch_ends_[i] = read(engine, puller, gear, static_cast<double>(stretch) + 1).road_speed;
+    masses_[0] = puller.launched_mass(gear);
+    ends_[0] = low_speed();
+    for (std::size_t stretch = 0; stretch < sweep.stretches(); ++stretch, ++pieces_) {
+        masses_[pieces_] = puller.accelerated_mass(gear, stretch);
+        ends_[pieces_] = read(engine, puller, gear, static_cast<double>(stretch) + 1).road_speed;
     }
 }
 
@@ -71,11 +72,11 @@ double GearCurve::thrust(double road_speed) const noexcept {
     return scale_ * thrust_.at(road_speed).value;  // below the lowest sample the value there
 }
 
-double GearCurve::accelerated_mass(double road_speed) const noexcept {
-    std::size_t stretch = 0;
-    while (stretch + 1 < masses_.size() && road_speed >= stretch_ends_[stretch])
-        ++stretch;
-    return masses_[stretch];
+std::size_t GearCurve::piece(double road_speed) const noexcept {
+    std::size_t piece = 0;
+    while (piece + 1 < pieces_ && road_speed >= ends_[piece])
+        ++piece;
+    return piece;
 }
 
 std::vector<GearCurve> gear_curves(const EngineCurve& engine, const Puller& puller) {

@@ -36,16 +36,20 @@ public:
     double high_speed() const noexcept { return samples_.back().road_speed; }
     bool reaches(double road_speed) const noexcept { return road_speed < high_speed(); }
     double thrust(double road_speed) const noexcept;
+    /// Which piece of the curve a speed is on: 0 while the clutch slips, then one for each stretch
+    /// of the sweep. From one to the next mass and slope may jump.
+    std::size_t piece(double road_speed) const noexcept;
     /// Mass that the thrust accelerates, kg.
-    double accelerated_mass(double road_speed) const noexcept;
+    double accelerated_mass(double road_speed) const noexcept { return masses_[piece(road_speed)]; }
 
 private:
     std::size_t gear_;
     std::vector<Sample> samples_;
     numerics::Table thrust_;
     double scale_ = 1;
-    std::array<double, 3> stretch_ends_{};  // road speeds
-    std::array<double, 3> masses_{};
+    std::size_t pieces_ = 1;
+    std::array<double, 4> ends_{};  // road speeds
+    std::array<double, 4> masses_{};
 };
 
 /// One curve for every gear of the vehicle.

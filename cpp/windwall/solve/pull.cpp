@@ -1,8 +1,8 @@
 #include "windwall/solve/pull.hpp"
 
 #include "windwall/driveline/gearing.hpp"
+#include "windwall/driveline/train.hpp"
 #include "windwall/vehicle/rotating.hpp"
-#include "windwall/vehicle/train_stance.hpp"
 
 #include <cmath>
 
@@ -35,8 +35,8 @@ Pull Puller::at(const Setting& setting, double agreement) {
     return pull;
 }
 
-Pull Puller::once(const Setting& setting, const double* thrust) {
-    Pull pull = solve(setting, road_speed(setting, thrust));
+Pull Puller::once(const Setting& setting, double road_speed) {
+    Pull pull = solve(setting, road_speed);
     observe(pull);
     return pull;
 }
@@ -71,7 +71,6 @@ void Puller::observe(Pull& pull) {
 Reach Puller::reach(const Setting& setting, double torque, double road_speed) const noexcept {
     const driveline::Shaft wheels =
         driveline::drive(vehicle_->driveline, {setting.engine_speed, torque}, setting.stance);
-    const double ratio = driveline::total_ratio(vehicle_->driveline, setting.stance);
     Reach reached;
     reached.wheel_torque = wheels.torque;
     reached.road_speed = road_speed;
@@ -81,17 +80,17 @@ Reach Puller::reach(const Setting& setting, double torque, double road_speed) co
         reached.grips = reached.thrust <= grip_limit_;
         if (!reached.grips) reached.thrust = grip_limit_;
         reached.slip = slip(reached.thrust);
-        reached.road_speed = driveline::road_speed(setting.engine_speed, ratio, tyre, reached.slip);
+        reached.road_speed = driveline::road_speed(wheels.speed, 1, tyre, reached.slip);
         if (vehicle_->tyres.growth == 0) break;
     }
     return reached;
 }
 
-double Puller::road_speed(const Setting& setting, const double* thrust) const noexcept {
+double Puller::road_speed(const Setting& setting) const noexcept {
     const double ratio = driveline::total_ratio(vehicle_->driveline, setting.stance);
     double speed = setting.engine_speed / ratio * standing_radius_;
     for (int turn = 0; turn < most_turns; ++turn) {
-        const double share = slip(thrust != nullptr ? *thrust : load(speed).total());
+        const double share = slip(load(speed).total());
         speed = driveline::road_speed(setting.engine_speed, ratio, radius(speed), share);
     }
     return speed;
@@ -100,9 +99,14 @@ double Puller::road_speed(const Setting& setting, const double* thrust) const no
 double Puller::accelerated_mass(std::size_t gear, std::size_t stretch) const noexcept {
     const Sweep& sweep = sweeps_[gear];
     const driveline::Stance middle = sweep.at(static_cast<double>(stretch) + 0.5).stance;
-    return sweep.shifts(stretch)
-               ? vehicle::accelerated_mass_while_shifting(*vehicle_, middle, standing_radius_)
-               : vehicle::accelerated_mass(*vehicle_, middle, standing_radius_);
+    const auto behind =
+        sweep.shifts(stretch) ? driveline::Behind::variator : driveline::Behind::crank;
+    return vehicle::accelerated_mass(*vehicle_, middle, standing_radius_, behind);
+}
+
+double Puller::launched_mass(std::size_t gear) const noexcept {
+    return vehicle::accelerated_mass(*vehicle_, sweeps_[gear].at(0).stance, standing_radius_,
+                                     driveline::Behind::clutch);
 }
 
 road::RoadLoad Puller::load(double road_speed) const noexcept {

@@ -42,9 +42,8 @@ public:
     /// for, and moves the air that cools: the point is solved again until both agree to `agreement`
     /// of the speed.
     Pull at(const Setting& setting, double agreement = 1e-7);
-    /// Solves the point once, at the road speed that goes with a thrust in N; without one, with
-    /// the thrust that the road takes.
-    Pull once(const Setting& setting, const double* thrust = nullptr);
+    /// Solves the point once, with the air of a given road speed.
+    Pull once(const Setting& setting, double road_speed);
     /// The point solved last in another gear, without solving it again.
     Pull also_in(const Pull& pull, driveline::Stance stance);
 
@@ -53,13 +52,16 @@ public:
     /// Mass that a thrust accelerates in a stretch of a gear's sweep, kg: wheels and driveline turn
     /// along, and crank and blower except while the gearing shifts at one engine speed.
     double accelerated_mass(std::size_t gear, std::size_t stretch = 0) const noexcept;
+    /// The same while the clutch slips at the start.
+    double launched_mass(std::size_t gear) const noexcept;
     bool observed() const noexcept { return static_cast<bool>(observer_); }
 
     road::RoadLoad load(double road_speed) const noexcept;
     /// From the flywheel through the driveline to the road, near a road speed.
     Reach reach(const Setting& setting, double torque, double road_speed) const noexcept;
-    /// Road speed at which the tyres slip as a thrust makes them; without one, as the road does.
-    double road_speed(const Setting& setting, const double* thrust = nullptr) const noexcept;
+    /// Road speed before a thrust is known: the tyres slip as much as the road load makes them, and
+    /// no belt does.
+    double road_speed(const Setting& setting) const noexcept;
 
     PointSolver& solver() noexcept { return solver_; }
     const vehicle::Vehicle& vehicle() const noexcept { return *vehicle_; }

@@ -47,16 +47,20 @@ public:
         return best;
     }
 
-    /// Where a step ends: before its full length if the gear changes on the way, so that no jump of
-    /// the thrust lies inside it.
-    double end_of_step(double from, const GearCurve* used) const {
-        double same = from, other = from + step;
-        if (best(other) == used) return other;
-        while (other - same > shortest) {
-            const double middle = 0.5 * (same + other);
-            (best(middle) == used ? same : other) = middle;
+    /// Where a step ends: before its full length if the gear or the piece of its curve changes on
+    /// the way, so that no jump of thrust or mass lies inside it.
+    double end_of_step(double from, const GearCurve& used) const {
+        const std::size_t piece = used.piece(speed(from));
+        const auto same = [&](double u) {
+            return best(u) == &used && used.piece(speed(u)) == piece;
+        };
+        double before = from, behind = from + step;
+        if (same(behind)) return behind;
+        while (behind - before > shortest) {
+            const double middle = 0.5 * (before + behind);
+            (same(middle) ? before : behind) = middle;
         }
-        return other;
+        return behind;
     }
 
     /// Road and time spent in one gear between two values of u.
@@ -97,7 +101,7 @@ RunUp run_up(const Puller& puller, const std::vector<GearCurve>& curves, double 
         const GearCurve* used = run.best(u);
         if (used == nullptr) break;
         reached.gear = used->gear();
-        next = run.end_of_step(u, used);
+        next = run.end_of_step(u, *used);
         const Stretch stretch = run.between(*used, u, next);
         if (covered + stretch.distance >= distance) {
             const double end = road_end(run, *used, u, next, distance - covered);

@@ -18,20 +18,16 @@ struct Walk {
     const EngineCurve& engine;
     std::size_t gear;
     Pull pull{};
+    double off = 1;  // true road speed over the curve's
 
     double end() const { return static_cast<double>(puller.sweep(gear).stretches()); }
 
-    /// At a balance the thrust is the road load, and with it the slip and the road speed are known
-    /// before the point is solved: on the way there one pass is enough.
+    /// The curve knows the road speed well enough to solve the point once: what is left of its slip
+    /// is taken from the pull before.
     double surplus(double along) {
-        pull = puller.once(puller.sweep(gear).at(along));
-        return pull.surplus();
-    }
-
-    /// At the limit there may be thrust left: the curve knows how much slip it makes.
-    double surplus_at_limit() {
-        const double thrust = read(engine, puller, gear, end()).thrust;
-        pull = puller.once(puller.sweep(gear).at(end()), &thrust);
+        const double assumed = off * read(engine, puller, gear, along).road_speed;
+        pull = puller.once(puller.sweep(gear).at(along), assumed);
+        off *= pull.road_speed / assumed;
         return pull.surplus();
     }
 
@@ -49,10 +45,9 @@ Found by_secants(Walk& walk, double here) {
     double slope = walk.slope(here);
     double last = here, last_excess = 0;
     for (int i = 0; i < most_secants; ++i) {
-        const bool at_limit = here >= walk.end();
-        const double excess = at_limit ? walk.surplus_at_limit() : walk.surplus(here);
+        const double excess = walk.surplus(here);
         if (!walk.pull.point.verdict.answered()) return Found::nothing;
-        if (at_limit && excess > 0) return Found::limit;
+        if (here >= walk.end() && excess > 0) return Found::limit;
         if (i > 0 && here != last) slope = (excess - last_excess) / (here - last);
         const double next = here - excess / slope;
         if (!std::isfinite(next) || next < 0) return Found::nothing;

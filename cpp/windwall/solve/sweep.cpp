@@ -1,7 +1,7 @@
 #include "windwall/solve/sweep.hpp"
 
+#include "windwall/driveline/train.hpp"
 #include "windwall/vehicle/rotating.hpp"
-#include "windwall/vehicle/train_stance.hpp"
 
 #include <algorithm>
 
@@ -10,7 +10,7 @@ namespace windwall::solve {
 Sweep::Sweep(const vehicle::Vehicle& vehicle, std::size_t gear) {
     const double limit = vehicle::speed_limit(vehicle);
     const double launch = vehicle::launch_speed(vehicle);
-    const auto variator = driveline::variator(vehicle.driveline);
+    const auto variator = driveline::variator(vehicle.driveline, gear);
     if (!variator) {
         add({launch, gear}, {limit, gear});
         return;

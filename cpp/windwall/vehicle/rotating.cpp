@@ -1,8 +1,9 @@
 #include "windwall/vehicle/rotating.hpp"
 
-#include "windwall/vehicle/train_stance.hpp"
+#include "windwall/driveline/train.hpp"
 
 #include <algorithm>
+#include <optional>
 
 namespace windwall::vehicle {
 namespace {
@@ -11,43 +12,45 @@ namespace {
 double inertia_at_crank(const Vehicle& vehicle) noexcept {
     double inertia = vehicle.engine.visit([](const auto& engine) { return engine.inertia; });
     for (const auto& entry : vehicle.charge_path) {
-        if (const auto* blower = entry.part.as<charge::PositiveBlower>()) {
-            inertia += blower->rotor_inertia * blower->drive_ratio * blower->drive_ratio;
-        }
+        inertia += entry.part.visit([]<class Part>(const Part& part) {
+            if constexpr (charge::Rotating<Part>) {
+                return part.rotor_inertia * part.drive_ratio * part.drive_ratio;
+            }
+            return 0.0;
+        });
     }
     return inertia;
 }
 
-/// Of the vehicle, its wheels, and inertias that turn with the wheels.
-double mass_with(const Vehicle& vehicle, double at_wheels, double rolling_radius) noexcept {
-    return vehicle.body.mass + vehicle.body.rotating_mass(rolling_radius) +
-           at_wheels / (rolling_radius * rolling_radius);
+/// Where the belt of a variator takes hold, as the crank's speed.
+std::optional<double> engagement_speed(const Vehicle& vehicle) noexcept {
+    for (const auto& entry : vehicle.driveline) {
+        const auto* belt = entry.part.as<driveline::BeltCvt>();
+        if (belt == nullptr || !belt->engagement_speed) continue;
+        const auto variator = driveline::variator(vehicle.driveline);
+        return *belt->engagement_speed * variator->held_speed / belt->shift_speed;
+    }
+    return std::nullopt;
 }
 
 }  // namespace
 
-double accelerated_mass(const Vehicle& vehicle, driveline::Stance stance,
-                        double rolling_radius) noexcept {
+double accelerated_mass(const Vehicle& vehicle, driveline::Stance stance, double rolling_radius,
+                        driveline::Behind behind) noexcept {
     const double ratio = driveline::total_ratio(vehicle.driveline, stance);
-    return mass_with(vehicle,
-                     driveline::inertia_at_wheels(vehicle.driveline, stance) +
-                         inertia_at_crank(vehicle) * ratio * ratio,
-                     rolling_radius);
-}
-
-double accelerated_mass_while_shifting(const Vehicle& vehicle, driveline::Stance stance,
-                                       double rolling_radius) noexcept {
-    return mass_with(vehicle, driveline::inertia_at_wheels(vehicle.driveline, stance),
-                     rolling_radius);
+    double at_wheels = driveline::inertia_at_wheels(vehicle.driveline, stance, behind);
+    if (behind == driveline::Behind::crank) at_wheels += inertia_at_crank(vehicle) * ratio * ratio;
+    return vehicle.body.mass + vehicle.body.rotating_mass(rolling_radius) +
+           at_wheels / (rolling_radius * rolling_radius);
 }
 
 double launch_speed(const Vehicle& vehicle) noexcept {
+    const double limit = speed_limit(vehicle);
     for (const auto& entry : vehicle.driveline) {
-        if (const auto* clutch = entry.part.as<driveline::Clutch>()) {
-            return std::min(clutch->launch_speed, speed_limit(vehicle));
-        }
+        if (const auto* clutch = entry.part.as<driveline::Clutch>())
+            return std::min(clutch->launch_speed, limit);
     }
-    return 0.4 * speed_limit(vehicle);
+    return std::min(engagement_speed(vehicle).value_or(0.4 * limit), limit);
 }
 
 double speed_limit(const Vehicle& vehicle) noexcept {

@@ -1,20 +1,17 @@
 #pragma once
-#include "windwall/driveline/stance.hpp"
+#include "windwall/driveline/train.hpp"
 #include "windwall/vehicle/vehicle.hpp"
 
 namespace windwall::vehicle {
 
-/// Mass in kg that a thrust at the road accelerates in a gear: the vehicle, its wheels, and what
-/// turns with the crank, each as its inertia over the square of the radius it is felt at.
-double accelerated_mass(const Vehicle& vehicle, driveline::Stance stance,
-                        double rolling_radius) noexcept;
+/// Mass in kg that a thrust at the road accelerates: the vehicle, its wheels, and what turns with
+/// them, each as its inertia over the square of the radius it is felt at. Behind a slipping clutch,
+/// or a variator that shifts at one engine speed, neither crank nor blower accelerates.
+double accelerated_mass(const Vehicle& vehicle, driveline::Stance stance, double rolling_radius,
+                        driveline::Behind behind = driveline::Behind::crank) noexcept;
 
-/// The same while a variator shifts at one engine speed: crank and blower do not accelerate. What
-/// turns between them and the variator's belt is counted as if it did.
-double accelerated_mass_while_shifting(const Vehicle& vehicle, driveline::Stance stance,
-                                       double rolling_radius) noexcept;
-
-/// Engine speed in rad/s that the clutch holds while it slips at the start.
+/// Engine speed in rad/s at which the start happens: what the clutch holds while it slips, or where
+/// the belt of a variator takes hold; four tenths of the limit where neither is there.
 double launch_speed(const Vehicle& vehicle) noexcept;
 
 /// Highest engine speed in rad/s: the engine's limit.

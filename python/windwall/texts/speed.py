@@ -10,6 +10,7 @@ from windwall.texts.account import account_table
 from windwall.texts.care import care
 from windwall.texts.common import caution_lines, head, knock_lines, pairs, station_table
 from windwall.texts.limits import limits_table, unrated_lines
+from windwall.texts.margins import margin_lines
 from windwall.texts.observed import observed_lines
 from windwall.top_speed import TopSpeed
 
@@ -27,6 +28,7 @@ def speed_text(answer: TopSpeed) -> str:
     lines += section("Why it stops", reasons(answer))
     lines += limits_table(answer.passed, asked.system)
     lines += knock_lines(answer.knock_band, consequence(answer))
+    lines += margin_lines(answer)
     lines += account_table("Shaft: where the power goes", answer._numbers["shaft"], asked.system)
     lines += account_table("Heat: where the fuel goes", answer._numbers["heat"], asked.system)
     lines += exhaust(answer)

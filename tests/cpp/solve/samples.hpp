@@ -94,4 +94,22 @@ inline vehicle::Vehicle unblown() {
     return car;
 }
 
+inline driveline::BeltCvt belt() {
+    driveline::BeltCvt made;
+    made.low_ratio = 2.8;
+    made.high_ratio = 0.8;
+    made.shift_speed = 4200 * rpm;
+    made.rated_torque = 50;
+    made.engagement_speed = 2000 * rpm;
+    return made;
+}
+
+/// Belt drive straight at the crank, and a fixed reduction behind it.
+inline vehicle::Vehicle belt_driven(vehicle::Vehicle car = cyclecar(), double reduction = 5) {
+    driveline::FinalDrive last;
+    last.fixed_ratio = reduction;
+    car.driveline = {{"belt", belt()}, {"axle", last}};
+    return car;
+}
+
 }  // namespace windwall::sample
