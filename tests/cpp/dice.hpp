@@ -1,4 +1,5 @@
 #pragma once
+#include "windwall/fields/row.hpp"
 #include "windwall/fields/units.hpp"
 
 #include <cmath>
@@ -27,6 +28,13 @@ private:
 inline double si(double number, const fields::Unit& unit) {
     return (number + std::stod(std::string(unit.shift))) * std::stod(std::string(unit.factor)) /
            std::stod(std::string(unit.divisor));
+}
+
+/// Whether a row stands for numbers of its own, with a unit and a range.
+inline bool is_number(const fields::Row& row) {
+    return row.member.shape == fields::Shape::number ||
+           row.member.shape == fields::Shape::maybe_number ||
+           row.member.shape == fields::Shape::list;
 }
 
 }  // namespace samples

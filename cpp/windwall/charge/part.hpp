@@ -34,6 +34,13 @@ concept Driven = requires(const T& part, const media::Stream& in, double outlet_
     noexcept->std::same_as<Compression>;
 };
 
+/// Has a rotor, kg m2, that turns `drive_ratio` times as fast as the crank.
+template <class T>
+concept Rotating = Driven<T> && requires(const T& part) {
+    { part.rotor_inertia } -> std::convertible_to<double>;
+    { part.drive_ratio } -> std::convertible_to<double>;
+};
+
 /// Gives what it takes out of the path where it stands, back to the blower before it.
 template <class T>
 concept Branching = requires(const T& part, const media::Stream& path, double pressure,

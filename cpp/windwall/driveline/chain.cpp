@@ -8,8 +8,8 @@ namespace windwall::driveline {
 
 double chain_speed_ripple(double teeth) noexcept { return 1 - std::cos(std::numbers::pi / teeth); }
 
-Shaft Chain::drive(const Shaft& in, std::size_t gear) const noexcept {
-    return transmit(in, ratio(gear), {efficiency, drag_torque, 0});
+Shaft Chain::drive(const Shaft& in, Stance stance) const noexcept {
+    return transmit(in, ratio(stance), {efficiency, drag_torque, 0});
 }
 
 double Chain::speed_ripple() const noexcept {

@@ -1,5 +1,6 @@
 #pragma once
 #include "windwall/driveline/losses.hpp"
+#include "windwall/driveline/stance.hpp"
 #include "windwall/fields/row.hpp"
 
 #include <cstddef>
@@ -23,8 +24,8 @@ struct Chain {
     double inertia = 0.001;    // kg m2
 
     std::size_t gears() const noexcept { return 1; }
-    double ratio(std::size_t) const noexcept { return teeth_rear / teeth_front; }
-    Shaft drive(const Shaft& in, std::size_t gear) const noexcept;
+    double ratio(Stance) const noexcept { return teeth_rear / teeth_front; }
+    Shaft drive(const Shaft& in, Stance stance) const noexcept;
     /// Of the smaller wheel.
     double speed_ripple() const noexcept;
     static std::span<const fields::Row> rows();

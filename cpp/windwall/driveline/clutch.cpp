@@ -5,7 +5,7 @@
 
 namespace windwall::driveline {
 
-Shaft Clutch::drive(const Shaft& in, std::size_t) const noexcept {
+Shaft Clutch::drive(const Shaft& in, Stance) const noexcept {
     if (!capacity) return in;
     return {in.speed, std::clamp(in.torque, -*capacity, *capacity)};
 }

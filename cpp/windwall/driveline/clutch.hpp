@@ -1,5 +1,6 @@
 #pragma once
 #include "windwall/driveline/shaft.hpp"
+#include "windwall/driveline/stance.hpp"
 #include "windwall/fields/row.hpp"
 
 #include <cstddef>
@@ -19,9 +20,9 @@ struct Clutch {
     double launch_speed = 2500 * std::numbers::pi / 30;  // rad/s
 
     std::size_t gears() const noexcept { return 1; }
-    double ratio(std::size_t) const noexcept { return 1; }
+    double ratio(Stance) const noexcept { return 1; }
     /// More torque than the capacity does not get through; what is left over heats the clutch.
-    Shaft drive(const Shaft& in, std::size_t gear) const noexcept;
+    Shaft drive(const Shaft& in, Stance stance) const noexcept;
     /// Whether this torque, N m, makes a clutch of stated capacity slip.
     bool slips(double torque) const noexcept;
     static std::span<const fields::Row> rows();

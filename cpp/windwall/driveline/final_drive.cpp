@@ -2,7 +2,7 @@
 
 namespace windwall::driveline {
 
-Shaft FinalDrive::drive(const Shaft& in, std::size_t) const noexcept {
+Shaft FinalDrive::drive(const Shaft& in, Stance) const noexcept {
     return transmit(in, fixed_ratio, {efficiency, drag_torque, churning_torque});
 }
 

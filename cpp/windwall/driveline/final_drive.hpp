@@ -1,5 +1,6 @@
 #pragma once
 #include "windwall/driveline/losses.hpp"
+#include "windwall/driveline/stance.hpp"
 #include "windwall/fields/row.hpp"
 
 #include <cstddef>
@@ -20,8 +21,8 @@ struct FinalDrive {
     double inertia = 0.002;        // kg m2
 
     std::size_t gears() const noexcept { return 1; }
-    double ratio(std::size_t) const noexcept { return fixed_ratio; }
-    Shaft drive(const Shaft& in, std::size_t gear) const noexcept;
+    double ratio(Stance) const noexcept { return fixed_ratio; }
+    Shaft drive(const Shaft& in, Stance stance) const noexcept;
     static std::span<const fields::Row> rows();
 };
 

@@ -6,13 +6,13 @@ namespace windwall::driveline {
 
 std::size_t Gearbox::gears() const noexcept { return std::max<std::size_t>(ratios.size(), 1); }
 
-double Gearbox::ratio(std::size_t gear) const noexcept {
+double Gearbox::ratio(Stance stance) const noexcept {
     if (ratios.empty()) return 1;
-    return ratios[std::min(gear, ratios.size() - 1)];
+    return ratios[std::min(stance.gear, ratios.size() - 1)];
 }
 
-Shaft Gearbox::drive(const Shaft& in, std::size_t gear) const noexcept {
-    const double chosen = ratio(gear);
+Shaft Gearbox::drive(const Shaft& in, Stance stance) const noexcept {
+    const double chosen = ratio(stance);
     const double through = chosen == 1 ? direct_efficiency.value_or(efficiency) : efficiency;
     return transmit(in, chosen, {through, drag_torque, churning_torque});
 }

@@ -1,5 +1,6 @@
 #pragma once
 #include "windwall/driveline/losses.hpp"
+#include "windwall/driveline/stance.hpp"
 #include "windwall/fields/row.hpp"
 
 #include <cstddef>
@@ -24,8 +25,8 @@ struct Gearbox {
 
     std::size_t gears() const noexcept;
     /// Gears count from 0; beyond top it stays in top.
-    double ratio(std::size_t gear) const noexcept;
-    Shaft drive(const Shaft& in, std::size_t gear) const noexcept;
+    double ratio(Stance stance) const noexcept;
+    Shaft drive(const Shaft& in, Stance stance) const noexcept;
     std::optional<fields::Complaint> check() const;
     static std::span<const fields::Row> rows();
 };

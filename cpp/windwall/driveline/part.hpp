@@ -1,4 +1,5 @@
 #pragma once
+#include "windwall/driveline/belt_cvt.hpp"
 #include "windwall/driveline/chain.hpp"
 #include "windwall/driveline/clutch.hpp"
 #include "windwall/driveline/final_drive.hpp"
@@ -10,19 +11,20 @@
 
 namespace windwall::driveline {
 
-/// Has a ratio (input speed over output speed) in each of its gears, which count from 0.
+/// Has a ratio (input speed over output speed, where nothing slips) in each of its gears, which
+/// count from 0, and at each position if it is a variator.
 template <class T>
-concept Geared = requires(const T& part, std::size_t gear) {
+concept Geared = requires(const T& part, Stance stance) {
     { part.gears() }
     noexcept->std::same_as<std::size_t>;
-    { part.ratio(gear) }
+    { part.ratio(stance) }
     noexcept->std::same_as<double>;
 };
 
 /// Turns what its input shaft carries into what its output shaft carries.
 template <class T>
-concept Driving = requires(const T& part, const Shaft& in, std::size_t gear) {
-    { part.drive(in, gear) }
+concept Driving = requires(const T& part, const Shaft& in, Stance stance) {
+    { part.drive(in, stance) }
     noexcept->std::same_as<Shaft>;
 };
 
@@ -30,6 +32,26 @@ concept Driving = requires(const T& part, const Shaft& in, std::size_t gear) {
 template <class T>
 concept Turning = requires(const T& part) {
     { part.inertia } -> std::convertible_to<double>;
+};
+
+/// Goes through its ratios without steps, and says between which and at what speed of its input.
+template <class T>
+concept Varying = requires(const T& part) {
+    { part.variator() }
+    noexcept->std::same_as<Variator>;
+};
+
+/// Has more that turns, kg m2, as felt at its output.
+template <class T>
+concept TurningBehind = requires(const T& part) {
+    { part.driven_inertia } -> std::convertible_to<double>;
+};
+
+/// May lose speed to slip, a share that its torque decides.
+template <class T>
+concept Slipping = requires(const T& part, double torque, Stance stance) {
+    { part.slip_share(torque, stance) }
+    noexcept->std::same_as<double>;
 };
 
 template <class T>
@@ -41,14 +63,14 @@ struct Complete {
     static_assert(fields::Kind<T>,
                   "a driveline part needs `kind`, `says` and `rows()`, and default values");
     static_assert(Geared<T>,
-                  "a driveline part needs size_t gears() and double ratio(gear), const noexcept");
-    static_assert(Driving<T>, "a driveline part needs Shaft drive(in, gear), const noexcept");
+                  "a driveline part needs size_t gears() and double ratio(stance), const noexcept");
+    static_assert(Driving<T>, "a driveline part needs Shaft drive(in, stance), const noexcept");
     static_assert(Turning<T>, "a driveline part needs a number `inertia`");
     static constexpr bool value = DrivelinePart<T>;
 };
 
 /// One part of the driveline. A new one is a header and a word here.
-using Part = fields::OneOf<Clutch, Chain, Gearbox, FinalDrive>;
+using Part = fields::OneOf<Clutch, Chain, Gearbox, FinalDrive, BeltCvt>;
 
 template <class T>
 inline constexpr bool all_complete = false;

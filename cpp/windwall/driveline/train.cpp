@@ -10,33 +10,58 @@ std::size_t own_gears(const Part& part) noexcept {
     return part.visit([](const auto& each) { return each.gears(); });
 }
 
-double own_ratio(const Part& part, std::size_t gear) noexcept {
-    return part.visit([gear](const auto& each) { return each.ratio(gear); });
+double own_ratio(const Part& part, Stance stance) noexcept {
+    return part.visit([stance](const auto& each) { return each.ratio(stance); });
 }
 
 double own_inertia(const Part& part) noexcept {
     return part.visit([](const auto& each) { return each.inertia; });
 }
 
-Shaft own_drive(const Part& part, const Shaft& in, std::size_t gear) noexcept {
-    return part.visit([&in, gear](const auto& each) { return each.drive(in, gear); });
+double own_inertia_behind(const Part& part) noexcept {
+    return part.visit([]<class Each>(const Each& each) {
+        if constexpr (TurningBehind<Each>) return each.driven_inertia;
+        return 0.0;
+    });
 }
 
-/// Deals one running gear number out to the parts, one after another.
+Shaft own_drive(const Part& part, const Shaft& in, Stance stance) noexcept {
+    return part.visit([&in, stance](const auto& each) { return each.drive(in, stance); });
+}
+
+std::optional<Variator> own_variator(const Part& part) noexcept {
+    return part.visit([]<class Each>(const Each& each) -> std::optional<Variator> {
+        if constexpr (Varying<Each>) return each.variator();
+        return std::nullopt;
+    });
+}
+
+/// Whether the input of this part may turn as it likes while its output speeds up.
+bool parts_company(const Part& part, Behind behind) noexcept {
+    switch (behind) {
+        case Behind::crank: return false;
+        case Behind::clutch: return part.as<Clutch>() != nullptr;
+        case Behind::variator: return own_variator(part).has_value();
+    }
+    return false;
+}
+
+/// Deals one running gear number out to the parts, one after another; the position goes to all.
 class GearDealer {
 public:
-    GearDealer(const Train& train, std::size_t gear) noexcept
-        : left_(std::min(gear, gears(train) - 1)) {}
+    GearDealer(const Train& train, Stance stance) noexcept
+        : left_(std::min(stance.gear, gears(train) - 1)), position_(stance.position) {}
 
-    std::size_t next(const Part& part) noexcept {
+    Stance next(const Part& part) noexcept {
         const std::size_t count = own_gears(part);
         const std::size_t own = left_ % count;
         left_ /= count;
-        return own;
+        return {own, position_};
     }
 
 private:
     std::size_t left_;
+    double position_;
 };
 
 }  // namespace
@@ -48,17 +73,17 @@ std::size_t gears(const Train& train) noexcept {
     return count;
 }
 
-double total_ratio(const Train& train, std::size_t gear) noexcept {
-    GearDealer dealer(train, gear);
+double total_ratio(const Train& train, Stance stance) noexcept {
+    GearDealer dealer(train, stance);
     double ratio = 1;
     for (const auto& entry : train)
         ratio *= own_ratio(entry.part, dealer.next(entry.part));
     return ratio;
 }
 
-Shaft drive(const Train& train, const Shaft& crank, std::size_t gear,
+Shaft drive(const Train& train, const Shaft& crank, Stance stance,
             std::span<double> losses) noexcept {
-    GearDealer dealer(train, gear);
+    GearDealer dealer(train, stance);
     Shaft shaft = crank;
     for (std::size_t at = 0; at < train.size(); ++at) {
         const Part& part = train[at].part;
@@ -69,15 +94,31 @@ Shaft drive(const Train& train, const Shaft& crank, std::size_t gear,
     return shaft;
 }
 
-double inertia_at_wheels(const Train& train, std::size_t gear) noexcept {
+double inertia_at_wheels(const Train& train, Stance stance, Behind behind) noexcept {
     // What turns at a part's input counts with the square of every ratio from there on.
-    GearDealer dealer(train, gear);
+    GearDealer dealer(train, stance);
     double inertia = 0;
     for (const auto& entry : train) {
         const double ratio = own_ratio(entry.part, dealer.next(entry.part));
         inertia = (inertia + own_inertia(entry.part)) * ratio * ratio;
+        if (parts_company(entry.part, behind)) inertia = 0;
+        inertia += own_inertia_behind(entry.part);
     }
     return inertia;
+}
+
+std::optional<Variator> variator(const Train& train, std::size_t gear) noexcept {
+    GearDealer dealer(train, gear);
+    double before = 1;
+    for (const auto& entry : train) {
+        const Stance own = dealer.next(entry.part);
+        if (std::optional<Variator> found = own_variator(entry.part)) {
+            found->held_speed *= before;
+            return found;
+        }
+        before *= own_ratio(entry.part, own);
+    }
+    return std::nullopt;
 }
 
 double shift_time(const Train& train) noexcept {

@@ -2,6 +2,7 @@
 #include "windwall/driveline/part.hpp"
 
 #include <cstddef>
+#include <optional>
 #include <span>
 #include <vector>
 
@@ -14,16 +15,25 @@ using Train = std::vector<fields::Entry<Part>>;
 /// the crank changes first as the gear counts up from 0.
 std::size_t gears(const Train& train) noexcept;
 
-/// Turns of the crank for one turn of the wheels.
-double total_ratio(const Train& train, std::size_t gear) noexcept;
+/// Turns of the crank for one turn of the wheels, where nothing slips.
+double total_ratio(const Train& train, Stance stance) noexcept;
 
 /// What reaches the wheels of what the crank gives. The watts that each part keeps go into `losses`
 /// in the train's order, as far as it is long.
-Shaft drive(const Train& train, const Shaft& crank, std::size_t gear,
+Shaft drive(const Train& train, const Shaft& crank, Stance stance,
             std::span<double> losses = {}) noexcept;
 
-/// Moment of inertia of all parts as felt at the wheels, kg m2.
-double inertia_at_wheels(const Train& train, std::size_t gear) noexcept;
+/// From where on the parts speed up with the vehicle: all of them, those behind a slipping clutch,
+/// or those behind a variator that holds the speed of the crank.
+enum class Behind { crank, clutch, variator };
+
+/// Moment of inertia, as felt at the wheels, kg m2, of the parts that speed up with the vehicle.
+double inertia_at_wheels(const Train& train, Stance stance, Behind behind = Behind::crank) noexcept;
+
+/// The variator of the train as the crank sees it in a gear: what stands before it is taken into
+/// its held speed. Nothing where all ratios are fixed; the first where there are several, which all
+/// stand at one position.
+std::optional<Variator> variator(const Train& train, std::size_t gear = 0) noexcept;
 
 /// Time without drive at a change of gear, s: that of the slowest box.
 double shift_time(const Train& train) noexcept;

@@ -1,6 +1,6 @@
 #include "windwall/solve/account.hpp"
 
-#include "windwall/vehicle/train_stance.hpp"
+#include "windwall/driveline/train.hpp"
 
 #include <numeric>
 
@@ -39,9 +39,10 @@ void add_driveline(const Balance& balance, const Pull& pull, Entries& entries) {
 
 /// What the wheels turn against more than the road moves back.
 double tyre_slip(const Balance& balance, const Pull& pull) {
-    const double wheel_speed = pull.point.condition.engine_speed /
-                               driveline::total_ratio(balance.vehicle().driveline, pull.stance());
-    return pull.wheel_torque * wheel_speed - pull.thrust * pull.road_speed;
+    const driveline::Shaft wheels =
+        driveline::drive(balance.vehicle().driveline,
+                         {pull.point.condition.engine_speed, pull.point.torque}, pull.stance());
+    return wheels.power() - pull.thrust * pull.road_speed;
 }
 
 void add_road(const Pull& pull, Entries& entries) {

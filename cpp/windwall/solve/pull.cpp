@@ -1,8 +1,8 @@
 #include "windwall/solve/pull.hpp"
 
 #include "windwall/driveline/gearing.hpp"
+#include "windwall/driveline/train.hpp"
 #include "windwall/vehicle/rotating.hpp"
-#include "windwall/vehicle/train_stance.hpp"
 
 #include <cmath>
 
@@ -71,7 +71,6 @@ void Puller::observe(Pull& pull) {
 Reach Puller::reach(const Setting& setting, double torque, double road_speed) const noexcept {
     const driveline::Shaft wheels =
         driveline::drive(vehicle_->driveline, {setting.engine_speed, torque}, setting.stance);
-    const double ratio = driveline::total_ratio(vehicle_->driveline, setting.stance);
     Reach reached;
     reached.wheel_torque = wheels.torque;
     reached.road_speed = road_speed;
@@ -81,7 +80,7 @@ Reach Puller::reach(const Setting& setting, double torque, double road_speed) co
         reached.grips = reached.thrust <= grip_limit_;
         if (!reached.grips) reached.thrust = grip_limit_;
         reached.slip = slip(reached.thrust);
-        reached.road_speed = driveline::road_speed(setting.engine_speed, ratio, tyre, reached.slip);
+        reached.road_speed = driveline::road_speed(wheels.speed, 1, tyre, reached.slip);
         if (vehicle_->tyres.growth == 0) break;
     }
     return reached;

@@ -1,7 +1,7 @@
 #include "windwall/solve/sweep.hpp"
 
+#include "windwall/driveline/train.hpp"
 #include "windwall/vehicle/rotating.hpp"
-#include "windwall/vehicle/train_stance.hpp"
 
 #include <algorithm>
 

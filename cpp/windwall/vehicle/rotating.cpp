@@ -1,6 +1,6 @@
 #include "windwall/vehicle/rotating.hpp"
 
-#include "windwall/vehicle/train_stance.hpp"
+#include "windwall/driveline/train.hpp"
 
 #include <algorithm>
 
@@ -11,9 +11,12 @@ namespace {
 double inertia_at_crank(const Vehicle& vehicle) noexcept {
     double inertia = vehicle.engine.visit([](const auto& engine) { return engine.inertia; });
     for (const auto& entry : vehicle.charge_path) {
-        if (const auto* blower = entry.part.as<charge::PositiveBlower>()) {
-            inertia += blower->rotor_inertia * blower->drive_ratio * blower->drive_ratio;
-        }
+        inertia += entry.part.visit([]<class Part>(const Part& part) {
+            if constexpr (charge::Rotating<Part>) {
+                return part.rotor_inertia * part.drive_ratio * part.drive_ratio;
+            }
+            return 0.0;
+        });
     }
     return inertia;
 }
@@ -37,7 +40,9 @@ double accelerated_mass(const Vehicle& vehicle, driveline::Stance stance,
 
 double accelerated_mass_while_shifting(const Vehicle& vehicle, driveline::Stance stance,
                                        double rolling_radius) noexcept {
-    return mass_with(vehicle, driveline::inertia_at_wheels(vehicle.driveline, stance),
+    using driveline::Behind;
+    return mass_with(vehicle,
+                     driveline::inertia_at_wheels(vehicle.driveline, stance, Behind::variator),
                      rolling_radius);
 }
 

@@ -9,8 +9,7 @@ namespace windwall::vehicle {
 double accelerated_mass(const Vehicle& vehicle, driveline::Stance stance,
                         double rolling_radius) noexcept;
 
-/// The same while a variator shifts at one engine speed: crank and blower do not accelerate. What
-/// turns between them and the variator's belt is counted as if it did.
+/// The same while a variator shifts at one engine speed: nothing in front of its belt accelerates.
 double accelerated_mass_while_shifting(const Vehicle& vehicle, driveline::Stance stance,
                                        double rolling_radius) noexcept;
 

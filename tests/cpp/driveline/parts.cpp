@@ -7,17 +7,17 @@ using namespace windwall::driveline;
 
 namespace {
 
-struct Belt : Chain {
-    static constexpr std::string_view kind = "belt";
+struct Rope : Chain {
+    static constexpr std::string_view kind = "rope";
 };
 struct Ungeared {
     static constexpr std::string_view kind = "ungeared", says = "Has no ratio.";
     double inertia = 0;
-    Shaft drive(const Shaft& in, std::size_t) const noexcept { return in; }
+    Shaft drive(const Shaft& in, Stance) const noexcept { return in; }
     static std::span<const fields::Row> rows() { return {}; }
 };
 struct Thrower : Clutch {
-    Shaft drive(const Shaft& in, std::size_t) const { return in; }
+    Shaft drive(const Shaft& in, Stance) const { return in; }
 };
 
 Gearbox four_speed() {
@@ -29,7 +29,7 @@ Gearbox four_speed() {
 }  // namespace
 
 TEST(Part, IsAcceptedWhenCompleteAndRefusedWhenAPieceIsMissing) {
-    static_assert(DrivelinePart<Belt>);
+    static_assert(DrivelinePart<Rope>);
     static_assert(!DrivelinePart<Ungeared>, "no gears, no ratio");
     static_assert(!DrivelinePart<Thrower>, "not noexcept");
     EXPECT_EQ(Part(Chain{}).kind(), "chain");

@@ -10,7 +10,7 @@ using namespace windwall;
 
 /// Every number drawn from inside its row's range; lists fall from first to last.
 template <class T>
-T part(Dice& dice) {
+T drawn(Dice& dice) {
     T made;
     for (const fields::Row& row : T::rows()) {
         const fields::Unit& unit = fields::unit_of(row.measure);
@@ -25,6 +25,18 @@ T part(Dice& dice) {
         }
     }
     return made;
+}
+
+/// One that keeps to its own rule across fields.
+template <class T>
+T part(Dice& dice) {
+    for (;;) {
+        T made = drawn<T>(dice);
+        if constexpr (requires { made.check(); }) {
+            if (made.check()) continue;
+        }
+        return made;
+    }
 }
 
 /// Anything a crank may do, in overrun too.

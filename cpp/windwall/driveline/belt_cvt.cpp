@@ -1,0 +1,112 @@
+#include "windwall/driveline/belt_cvt.hpp"
+
+#include "windwall/driveline/losses.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace windwall::driveline {
+namespace {
+
+/// Slip in proportion to torque makes no sense far beyond the rating; from 0.1 it bends towards
+/// 0.5, so that the output always turns.
+double bent(double slip) noexcept {
+    constexpr double knee = 0.1, room = 0.4;
+    if (slip <= knee) return slip;
+    return knee + room * (1 - std::exp((knee - slip) / room));
+}
+
+}  // namespace
+
+double BeltCvt::ratio(Stance stance) const noexcept { return variator().ratio(stance.position); }
+
+std::optional<double> BeltCvt::capacity(Stance stance) const noexcept {
+    if (slip_torque) return slip_torque;
+    if (sheaves) return sheaves->capacity(ratio(stance));
+    return std::nullopt;
+}
+
+double BeltCvt::slip_share(double torque, Stance stance) const noexcept {
+    const double size = std::abs(torque);
+    const double creep = bent(slip * size / rated_torque);
+    const std::optional<double> most = capacity(stance);
+    if (!most) return creep;
+    const double beyond = (std::min(size / *most, 1.0) - slip_knee) / (1 - slip_knee);
+    return creep + slip_at_capacity * std::pow(std::max(beyond, 0.0), 2);
+}
+
+Shaft BeltCvt::drive(const Shaft& in, Stance stance) const noexcept {
+    const std::optional<double> most = capacity(stance);
+    const double held = most ? std::clamp(in.torque, -*most, *most) : in.torque;
+    const double reduction = ratio(stance);
+    const double passed = 1 - load_loss - ratio_loss * std::abs(std::log(reduction));
+    // The drag is taken off behind the share of the load: T - T_0 - k T.
+    const Losses losses{passed, drag_share * rated_torque / passed, churning_torque / passed};
+    Shaft out = transmit({in.speed, held}, reduction, losses);
+    const double left = 1 - slip_share(held, stance);
+    const bool drives = (out.speed < 0) == (out.torque < 0);
+    out.speed = drives ? out.speed * left : out.speed / left;
+    return out;
+}
+
+double BeltCvt::efficiency(const Shaft& in, Stance stance) const noexcept {
+    const double power = in.power();
+    return power > 0 ? std::max(0.0, drive(in, stance).power()) / power : 0;
+}
+
+bool BeltCvt::slips(double torque, Stance stance) const noexcept {
+    const std::optional<double> most = capacity(stance);
+    return most && std::abs(torque) > *most;
+}
+
+std::optional<fields::Complaint> BeltCvt::check() const {
+    if (high_ratio < low_ratio) return std::nullopt;
+    return fields::Complaint{"high_ratio",
+                             "Shifted up, a variator reduces less than at its low end: the high "
+                             "ratio is the smaller number."};
+}
+
+std::span<const fields::Row> BeltCvt::rows() {
+    using namespace fields;
+    using B = BeltCvt;
+    static constexpr Row table[] = {
+        required("low_ratio", "i_low", at<&B::low_ratio>, number(), {1, 8},
+                 "Turns of the driving sheave for one of the driven one before it shifts"),
+        required("high_ratio", "i_high", at<&B::high_ratio>, number(), {0.3, 3},
+                 "The same when fully shifted up; below 1 is an overdrive"),
+        required("shift_speed", "N_s", at<&B::shift_speed>, angular_speed("rpm"), {500, 20000},
+                 "Speed of the driving sheave that the weights and springs hold while it shifts"),
+        required("rated_torque", "T_r", at<&B::rated_torque>, torque("N m"), {1, 1000},
+                 "Torque at the driving sheave to which drag and slip are stated"),
+        usual("drag_share", "k_0", at<&B::drag_share>, number(), {0, 0.3}, 0.02,
+              "Torque lost whatever the load, as a share of the rated torque",
+              "from memory, to be confirmed"),
+        usual("load_loss", "k_T", at<&B::load_loss>, number(), {0, 0.4}, 0.033,
+              "Share of the torque lost in bending, compressing and shearing the belt",
+              "from memory, to be confirmed"),
+        usual("ratio_loss", "k_i", at<&B::ratio_loss>, number(), {0, 0.2}, 0.03,
+              "Further share lost for each factor e of ratio away from 1 to 1",
+              "from memory, to be confirmed"),
+        usual("churning_torque", "T_v", at<&B::churning_torque>, torque("N m"), {0, 50}, 0.3,
+              "Further torque lost at 5000 rpm of the driving sheave, in proportion to speed",
+              "left to the drag unless measured, chosen by the project"),
+        usual("slip", "s", at<&B::slip>, percent(), {0, 10}, 1,
+              "Share of speed lost to slip at the rated torque, in proportion to torque",
+              "2 to 3 percent from memory, to be confirmed"),
+        maybe("slip_torque", "T_s", at<&B::slip_torque>, torque("N m"), {1, 2000},
+              "Torque at the driving sheave from which on the belt slips through"),
+        maybe("engagement_speed", "N_e", at<&B::engagement_speed>, angular_speed("rpm"),
+              {500, 12000},
+              "Speed of the driving sheave at which it takes the belt along; not for a belt that "
+              "always runs behind a clutch"),
+        maybe_group("sheaves", at<&B::sheaves>,
+                    "Sizes and clamp force, for the torque at which the belt slips through"),
+        usual("inertia", "J_1", at<&B::inertia>, fields::inertia("kg m2"), {0, 1}, 0.004,
+              "Moment of inertia of the driving sheave", "from memory, to be confirmed"),
+        usual("driven_inertia", "J_2", at<&B::driven_inertia>, fields::inertia("kg m2"), {0, 1},
+              0.005, "Moment of inertia of the driven sheave", "from memory, to be confirmed"),
+    };
+    return table;
+}
+
+}  // namespace windwall::driveline

@@ -1,0 +1,62 @@
+#pragma once
+#include "windwall/driveline/shaft.hpp"
+#include "windwall/driveline/sheaves.hpp"
+#include "windwall/driveline/stance.hpp"
+#include "windwall/driveline/variator.hpp"
+#include "windwall/fields/row.hpp"
+
+#include <cstddef>
+#include <numbers>
+#include <optional>
+#include <span>
+#include <string_view>
+
+namespace windwall::driveline {
+
+/// A rubber belt between two pairs of sheaves. While it shifts, its weights and springs hold the
+/// speed of its driving sheave; what it loses is stated at the torque it is rated for.
+struct BeltCvt {
+    static constexpr std::string_view kind = "belt_cvt";
+    static constexpr std::string_view says =
+        "Rubber-belt drive of continuously variable ratio that holds the engine's speed while it "
+        "shifts.";
+    /// Torque share of the capacity from which on the belt slips more than in proportion, and the
+    /// share of speed it loses in addition at its capacity; from memory, to be confirmed.
+    static constexpr double slip_knee = 0.8, slip_at_capacity = 0.10;
+
+    double low_ratio{};     // driven over driving radius, largest
+    double high_ratio{};    // and smallest
+    double shift_speed{};   // rad/s of the driving sheave
+    double rated_torque{};  // N m at the driving sheave
+    double drag_share = 0.05;
+    double load_loss = 0.07;
+    double ratio_loss = 0.03;
+    double churning_torque = 0;              // N m at 5000 rpm
+    double slip = 0.02;                      // of speed, at the rated torque
+    std::optional<double> slip_torque;       // N m at the driving sheave
+    std::optional<double> engagement_speed;  // rad/s of the driving sheave
+    std::optional<Sheaves> sheaves;
+    double inertia = 0.008;         // kg m2, driving sheave
+    double driven_inertia = 0.010;  // kg m2, driven sheave
+
+    std::size_t gears() const noexcept { return 1; }
+    /// Where nothing slips.
+    double ratio(Stance stance) const noexcept;
+    Variator variator() const noexcept { return {low_ratio, high_ratio, shift_speed}; }
+    /// Torque beyond the capacity does not get through; what is left over heats the belt. The
+    /// output turns slower than the ratio says by the slip.
+    Shaft drive(const Shaft& in, Stance stance) const noexcept;
+    /// Torque at the driving sheave, N m, from which on the belt slips through: what is stated, or
+    /// what the clamp force holds; nothing where neither is known.
+    std::optional<double> capacity(Stance stance) const noexcept;
+    /// Share of speed lost to slip when it passes a torque, N m; below 0.65.
+    double slip_share(double torque, Stance stance) const noexcept;
+    /// Output power over input power while it drives, from 0 to 1.
+    double efficiency(const Shaft& in, Stance stance) const noexcept;
+    bool slips(double torque, Stance stance) const noexcept;
+
+    std::optional<fields::Complaint> check() const;
+    static std::span<const fields::Row> rows();
+};
+
+}  // namespace windwall::driveline

@@ -1,0 +1,85 @@
+#include "windwall/driveline/sheaves.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace windwall::driveline {
+namespace {
+
+/// Angle by which a straight of the belt leans towards the line of centres.
+double lean(double driving, double driven, double distance) noexcept {
+    return std::asin(std::clamp((driven - driving) / distance, -1.0, 1.0));
+}
+
+/// Halves an interval on which `excess` rises until nothing is left of it.
+template <class Excess>
+double bisect(double low, double high, Excess&& excess) noexcept {
+    for (int i = 0; i < 60; ++i) {
+        const double middle = 0.5 * (low + high);
+        (excess(middle) < 0 ? low : high) = middle;
+    }
+    return 0.5 * (low + high);
+}
+
+}  // namespace
+
+Wraps belt_wraps(double driving, double driven, double distance) noexcept {
+    const double twice = 2 * lean(driving, driven, distance);
+    return {std::numbers::pi - twice, std::numbers::pi + twice};
+}
+
+double belt_length(double driving, double driven, double distance) noexcept {
+    const double step = driven - driving;
+    const double straight = std::sqrt(std::max(0.0, distance * distance - step * step));
+    return 2 * straight + std::numbers::pi * (driving + driven) +
+           2 * step * lean(driving, driven, distance);
+}
+
+double driven_radius(double driving, double distance, double length) noexcept {
+    return bisect(0, driving + distance,
+                  [&](double driven) { return belt_length(driving, driven, distance) - length; });
+}
+
+double driving_radius(double ratio, double distance, double length) noexcept {
+    // At the largest radius the step between both wheels is the distance between them.
+    const double largest = distance / std::max(std::abs(ratio - 1), 1e-3);
+    return bisect(0, largest, [&](double driving) {
+        return belt_length(driving, ratio * driving, distance) - length;
+    });
+}
+
+double clamp_torque(double friction, double force, double radius, double half_angle) noexcept {
+    return 2 * friction * force * radius / std::cos(half_angle);
+}
+
+double Sheaves::capacity(double ratio) const noexcept {
+    const double radius = driving_radius(ratio, centre_distance, belt_length);
+    return clamp_torque(friction, clamp_force, radius, groove_angle / 2);
+}
+
+std::optional<fields::Complaint> Sheaves::check() const {
+    if (belt_length > 2 * centre_distance) return std::nullopt;
+    return fields::Complaint{"belt_length",
+                             "A belt reaches there and back: it is longer than twice the distance "
+                             "between the shafts."};
+}
+
+std::span<const fields::Row> Sheaves::rows() {
+    using namespace fields;
+    static constexpr Row table[] = {
+        required("centre_distance", "C", at<&Sheaves::centre_distance>, length("mm"), {100, 600},
+                 "Distance between the two shafts"),
+        required("belt_length", "L", at<&Sheaves::belt_length>, length("mm"), {500, 2000},
+                 "Length of the belt along its pitch line"),
+        required("clamp_force", "F", at<&Sheaves::clamp_force>, force("N"), {50, 20000},
+                 "Force that presses the sheaves of the driving pulley together"),
+        usual("groove_angle", "2 beta", at<&Sheaves::groove_angle>, angle("deg"), {16, 44}, 1,
+              "Angle between the two faces of a pulley", "from memory, to be confirmed"),
+        usual("friction", "mu", at<&Sheaves::friction>, number(), {0.05, 0.9}, 0.08,
+              "Coefficient of friction of the belt on the sheaves",
+              "dry clean rubber on aluminium, from memory, to be confirmed"),
+    };
+    return table;
+}
+
+}  // namespace windwall::driveline
