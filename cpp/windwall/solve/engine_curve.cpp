@@ -1,7 +1,7 @@
 #include "windwall/solve/engine_curve.hpp"
 
-#include "windwall/numerics/root.hpp"
 #include "windwall/driveline/train.hpp"
+#include "windwall/numerics/root.hpp"
 
 #include <algorithm>
 #include <array>
