@@ -11,6 +11,7 @@ void bind_rank(pybind11::module_& module);
 void bind_sweep(pybind11::module_& module);
 void bind_media_physics(pybind11::module_& physics);
 void bind_charge_physics(pybind11::module_& physics);
+void bind_compressor_physics(pybind11::module_& physics);
 void bind_engine_physics(pybind11::module_& physics);
 void bind_driveline_physics(pybind11::module_& physics);
 void bind_road_physics(pybind11::module_& physics);
@@ -31,6 +32,7 @@ PYBIND11_MODULE(_core, module) {
     auto physics = module.def_submodule("physics", "Handbook formulas, SI units.");
     bind_media_physics(physics);
     bind_charge_physics(physics);
+    bind_compressor_physics(physics);
     bind_engine_physics(physics);
     bind_driveline_physics(physics);
     bind_road_physics(physics);

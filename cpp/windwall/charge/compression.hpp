@@ -8,7 +8,7 @@ namespace windwall::charge {
 /// crank_power = shaft_power + belt_loss.
 struct Compression {
     double outlet_temperature{};  // K
-    double capacity{};            // kg/s of gas that balances the inlet's volume with the hot leak
+    double capacity{};            // kg/s of gas that it passes to this outlet pressure
     double leak_flow{};           // kg/s from outlet to inlet; negative when it runs forward
     double indicated_power{};     // W, work on the gas
     double friction_power{};      // W
@@ -20,6 +20,8 @@ struct Compression {
     double belt_loss{};           // W
     double rotor_speed{};         // rad/s
     media::Stream outlet;         // the charge behind the part
+    bool surging{};               // more is asked than the machine can hold against
+    bool choked{};                // less than its choke flow's pressure is asked
     bool capped{};                // nothing flows, or the outlet temperature left 150 to 1200 K
 };
 

@@ -3,6 +3,7 @@
 #include "windwall/charge/charge_cooler.hpp"
 #include "windwall/charge/duct.hpp"
 #include "windwall/charge/filter.hpp"
+#include "windwall/charge/mapped_compressor.hpp"
 #include "windwall/charge/plenum.hpp"
 #include "windwall/charge/positive_blower.hpp"
 #include "windwall/charge/throttle.hpp"
@@ -73,7 +74,8 @@ struct Complete {
 };
 
 /// One part of the charge path. A new one is a header and a word here.
-using Part = fields::OneOf<Filter, Duct, Throttle, PositiveBlower, ChargeCooler, Bypass, Plenum>;
+using Part = fields::OneOf<Filter, Duct, Throttle, PositiveBlower, MappedCompressor, ChargeCooler,
+                           Bypass, Plenum>;
 
 template <class T>
 inline constexpr bool all_complete = false;

@@ -1,5 +1,7 @@
 #pragma once
+#include "windwall/driveline/belt.hpp"
 #include "windwall/driveline/belt_cvt.hpp"
+#include "windwall/driveline/centrifugal_clutch.hpp"
 #include "windwall/driveline/chain.hpp"
 #include "windwall/driveline/clutch.hpp"
 #include "windwall/driveline/final_drive.hpp"
@@ -70,7 +72,7 @@ struct Complete {
 };
 
 /// One part of the driveline. A new one is a header and a word here.
-using Part = fields::OneOf<Clutch, Chain, Gearbox, FinalDrive, BeltCvt>;
+using Part = fields::OneOf<Clutch, CentrifugalClutch, Chain, Belt, Gearbox, FinalDrive, BeltCvt>;
 
 template <class T>
 inline constexpr bool all_complete = false;

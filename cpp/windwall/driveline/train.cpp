@@ -40,7 +40,7 @@ std::optional<Variator> own_variator(const Part& part) noexcept {
 bool parts_company(const Part& part, Behind behind) noexcept {
     switch (behind) {
         case Behind::crank: return false;
-        case Behind::clutch: return part.as<Clutch>() != nullptr;
+        case Behind::clutch: return part.as<Clutch>() || part.as<CentrifugalClutch>();
         case Behind::variator: return own_variator(part).has_value();
     }
     return false;

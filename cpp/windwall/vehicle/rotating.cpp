@@ -3,6 +3,7 @@
 #include "windwall/driveline/train.hpp"
 
 #include <algorithm>
+#include <numbers>
 #include <optional>
 
 namespace windwall::vehicle {
@@ -20,6 +21,14 @@ double inertia_at_crank(const Vehicle& vehicle) noexcept {
         });
     }
     return inertia;
+}
+
+/// Torque of an engine of this size at a mean pressure of 1 MPa, N m; common practice. It tells at
+/// which speed shoes that grip more with speed hold the engine at the start.
+double usual_torque(const Vehicle& vehicle) noexcept {
+    const double swept =
+        vehicle.engine.visit([](const auto& engine) { return engine.swept_volume(); });
+    return 1e6 * swept / (4 * std::numbers::pi);
 }
 
 /// Where the belt of a variator takes hold, as the crank's speed.
@@ -49,6 +58,8 @@ double launch_speed(const Vehicle& vehicle) noexcept {
     for (const auto& entry : vehicle.driveline) {
         if (const auto* clutch = entry.part.as<driveline::Clutch>())
             return std::min(clutch->launch_speed, limit);
+        if (const auto* shoes = entry.part.as<driveline::CentrifugalClutch>())
+            return std::min(shoes->holding_speed(usual_torque(vehicle)), limit);
     }
     return std::min(engagement_speed(vehicle).value_or(0.4 * limit), limit);
 }

@@ -1,0 +1,79 @@
+#include "windwall/driveline/belt.hpp"
+
+#include "windwall/driveline/losses.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+namespace windwall::driveline {
+
+double belt_tension_ratio(double friction, double wrap, double half_angle) noexcept {
+    return std::exp(friction * wrap / std::sin(half_angle));
+}
+
+double belt_pull(double strands, double linear_density, double speed,
+                 double tension_ratio) noexcept {
+    const double useful = std::max(0.0, strands - 2 * linear_density * speed * speed);
+    return useful * (tension_ratio - 1) / (tension_ratio + 1);
+}
+
+std::optional<double> Belt::capacity(double speed) const noexcept {
+    if (!tension || section == BeltSection::toothed) return std::nullopt;
+    const double front = diameter_front / 2, rear = diameter_rear / 2;
+    const Wraps wraps = belt_wraps(front, rear, centre_distance);
+    const double half = section == BeltSection::vee ? groove_angle / 2 : std::numbers::pi / 2;
+    const double hold = belt_tension_ratio(friction, std::min(wraps.driving, wraps.driven), half);
+    return front * belt_pull(2 * *tension, linear_density, speed * front, hold);
+}
+
+double Belt::slip_share(double torque, Stance) const noexcept {
+    return section == BeltSection::toothed || torque == 0 ? 0 : creep;
+}
+
+Shaft Belt::drive(const Shaft& in, Stance stance) const noexcept {
+    const std::optional<double> most = capacity(in.speed);
+    const double held = most ? std::clamp(in.torque, -*most, *most) : in.torque;
+    Shaft out = transmit({in.speed, held}, ratio(stance), {efficiency, drag_torque, 0});
+    const double left = 1 - slip_share(held, stance);
+    const bool drives = (out.speed < 0) == (out.torque < 0);
+    out.speed = drives ? out.speed * left : out.speed / left;
+    return out;
+}
+
+std::span<const fields::Row> Belt::rows() {
+    using namespace fields;
+    using B = Belt;
+    static constexpr Row table[] = {
+        choice("section", at<&B::section>,
+               "flat, vee or toothed; a toothed belt neither creeps nor slips", "vee"),
+        required("diameter_front", "D_1", at<&B::diameter_front>, length("mm"), {20, 600},
+                 "Pitch diameter of the pulley on the engine's side"),
+        required("diameter_rear", "D_2", at<&B::diameter_rear>, length("mm"), {20, 600},
+                 "Pitch diameter of the pulley on the road's side"),
+        usual("efficiency", "eta", at<&B::efficiency>, number(), {0.5, 1}, 0.015,
+              "Share of the torque that gets through, drag and creep aside",
+              "0.95 to 0.98 for new, aligned V-belts, a belt maker's notes"),
+        usual("drag_torque", "T_d", at<&B::drag_torque>, torque("N m"), {0, 20}, 0.1,
+              "Drag at the front pulley whatever the load", "from memory, to be confirmed"),
+        usual("creep", "s", at<&B::creep>, percent(), {0, 10}, 0.5,
+              "Share of speed lost because the loaded belt stretches",
+              "from memory, to be confirmed"),
+        maybe("tension", "F", at<&B::tension>, force("N"), {5, 20000},
+              "Tension of each strand at rest; with it the torque at which the belt slips is "
+              "found"),
+        usual("centre_distance", "C", at<&B::centre_distance>, length("mm"), {50, 3000}, 100,
+              "Distance between the two shafts, for the wraps", "common practice"),
+        usual("friction", "mu", at<&B::friction>, number(), {0.05, 0.9}, 0.07,
+              "Coefficient of friction of the belt on its pulleys", "from memory, to be confirmed"),
+        usual("groove_angle", "2 beta", at<&B::groove_angle>, angle("deg"), {16, 60}, 1.5,
+              "Angle between the two faces of a V-belt's groove", "common practice"),
+        usual("linear_density", "m", at<&B::linear_density>, fields::linear_density("kg/m"),
+              {0.005, 3}, 0.05, "Mass of a metre of belt", "from memory, to be confirmed"),
+        usual("inertia", "J", at<&B::inertia>, fields::inertia("kg m2"), {0, 1}, 0.002,
+              "Moment of inertia, as felt at the front pulley", "from memory, to be confirmed"),
+    };
+    return table;
+}
+
+}  // namespace windwall::driveline

@@ -1,0 +1,54 @@
+#include "windwall/driveline/centrifugal_clutch.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace windwall::driveline {
+
+double CentrifugalClutch::grip() const noexcept {
+    return shoes * friction * self_energising * drum_radius * shoe_mass * shoe_radius;
+}
+
+double CentrifugalClutch::capacity(double speed) const noexcept {
+    return std::max(0.0, grip() * (speed * speed - engagement_speed * engagement_speed));
+}
+
+double CentrifugalClutch::holding_speed(double torque) const noexcept {
+    return std::sqrt(engagement_speed * engagement_speed + std::max(0.0, torque) / grip());
+}
+
+bool CentrifugalClutch::slips(double torque, double speed) const noexcept {
+    return std::abs(torque) > capacity(speed);
+}
+
+Shaft CentrifugalClutch::drive(const Shaft& in, Stance) const noexcept {
+    const double most = capacity(in.speed);
+    return {in.speed, std::clamp(in.torque, -most, most)};
+}
+
+std::span<const fields::Row> CentrifugalClutch::rows() {
+    using namespace fields;
+    using C = CentrifugalClutch;
+    static constexpr Row table[] = {
+        required("engagement_speed", "N_e", at<&C::engagement_speed>, angular_speed("rpm"),
+                 {300, 12000}, "Engine speed at which the shoes touch the drum"),
+        required("shoe_mass", "m", at<&C::shoe_mass>, mass("g"), {5, 5000}, "Mass of one shoe"),
+        required("drum_radius", "r_d", at<&C::drum_radius>, length("mm"), {15, 300},
+                 "Inner radius of the drum"),
+        required("shoe_radius", "r_g", at<&C::shoe_radius>, length("mm"), {10, 300},
+                 "Radius to the centre of mass of a shoe"),
+        usual("shoes", "n", at<&C::shoes>, number(), {1, 12}, 0.5, "Number of shoes",
+              "common practice"),
+        usual("friction", "mu", at<&C::friction>, number(), {0.05, 0.6}, 0.03,
+              "Coefficient of friction of the lining", "0.25 to 0.35 from memory, to be confirmed"),
+        usual("self_energising", "k", at<&C::self_energising>, number(), {0.5, 3}, 0.2,
+              "How many times a shoe that is dragged into the drum presses more than its mass does",
+              "shoes that slide straight out; 1.2 to 2 for leading shoes, from memory, to be "
+              "confirmed"),
+        usual("inertia", "J", at<&C::inertia>, fields::inertia("kg m2"), {0, 1}, 0.002,
+              "Moment of inertia that turns with the crank", "from memory, to be confirmed"),
+    };
+    return table;
+}
+
+}  // namespace windwall::driveline

@@ -1,0 +1,67 @@
+#include "windwall/driveline/launch.hpp"
+
+#include <algorithm>
+
+namespace windwall::driveline {
+namespace {
+
+constexpr double as_good = 1e-3;
+constexpr double bottom = 0;  // a variator starts at its lowest gearing
+
+template <class T>
+concept HoldsBySpeed = requires(const T& part, double torque) {
+    { part.holding_speed(torque) } -> std::same_as<double>;
+};
+template <class T>
+concept HeldByHand = requires(const T& part) {
+    { part.launch_speed } -> std::convertible_to<double>;
+};
+
+/// Of the part's own input.
+std::optional<double> own_launch_speed(const Part& part, double torque) noexcept {
+    return part.visit([torque]<class Each>(const Each& each) -> std::optional<double> {
+        if constexpr (HoldsBySpeed<Each>) return each.holding_speed(torque);
+        if constexpr (HeldByHand<Each>) return each.launch_speed;
+        if constexpr (Varying<Each>) return each.engagement_speed;
+        return std::nullopt;
+    });
+}
+
+double own_bottom_ratio(const Part& part) noexcept {
+    return part.visit([](const auto& each) { return each.ratio({0, bottom}); });
+}
+
+}  // namespace
+
+std::optional<double> launch_speed(const Train& train, double torque) noexcept {
+    double before = 1;
+    for (const auto& entry : train) {
+        if (const auto own = own_launch_speed(entry.part, torque * before)) return *own * before;
+        before *= own_bottom_ratio(entry.part);
+    }
+    return std::nullopt;
+}
+
+double launch_acceleration(const Train& train, const Start& start, Stance stance) noexcept {
+    const double driven = drive(train, start.crank, stance).torque;
+    const double pull = std::min(driven, start.grip_torque) - start.resistance;
+    return pull / (start.vehicle_inertia + inertia_at_wheels(train, stance, Behind::clutch));
+}
+
+std::size_t launch_gear(const Train& train, const Start& start) noexcept {
+    std::size_t best = 0;
+    double most = launch_acceleration(train, start, {0, bottom});
+    for (std::size_t gear = 1; gear < gears(train); ++gear) {
+        const double here = launch_acceleration(train, start, {gear, bottom});
+        const double margin = as_good * std::max(here, most);
+        const bool shorter =
+            total_ratio(train, {gear, bottom}) > total_ratio(train, {best, bottom});
+        if (here > most + margin || (here > most - margin && shorter)) {
+            best = gear;
+            most = here;
+        }
+    }
+    return best;
+}
+
+}  // namespace windwall::driveline
