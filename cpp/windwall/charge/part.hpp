@@ -1,7 +1,9 @@
 #pragma once
 #include "windwall/charge/bypass.hpp"
+#include "windwall/charge/carburettor.hpp"
 #include "windwall/charge/charge_cooler.hpp"
 #include "windwall/charge/duct.hpp"
+#include "windwall/charge/evaporative_injection.hpp"
 #include "windwall/charge/filter.hpp"
 #include "windwall/charge/plenum.hpp"
 #include "windwall/charge/positive_blower.hpp"
@@ -62,7 +64,8 @@ struct Complete {
 };
 
 /// One part of the charge path. A new one is a header and a word here.
-using Part = fields::OneOf<Filter, Duct, Throttle, PositiveBlower, ChargeCooler, Bypass, Plenum>;
+using Part = fields::OneOf<Filter, Duct, Throttle, PositiveBlower, ChargeCooler, Bypass, Plenum,
+                           EvaporativeInjection, Carburettor>;
 
 template <class T>
 inline constexpr bool all_complete = false;

@@ -1,5 +1,7 @@
 #include "windwall/vehicle/balance.hpp"
 
+#include "windwall/media/stream_enthalpy.hpp"
+
 #include <algorithm>
 
 namespace windwall::vehicle {
@@ -10,9 +12,7 @@ constexpr bool has_unknown = charge::Metering<Part> || charge::Driven<Part>;
 
 }  // namespace
 
-double Station::heat_given_off() const noexcept {
-    return inlet.dry_air * (media::enthalpy(inlet) - media::enthalpy(outlet));
-}
+double Station::heat_given_off() const noexcept { return media::heat_given_off(inlet, outlet); }
 
 Balance::Balance(const Vehicle& vehicle) : vehicle_(&vehicle) {
     const media::Day& day = vehicle.day;

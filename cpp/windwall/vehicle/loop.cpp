@@ -1,5 +1,7 @@
 #include "windwall/vehicle/loop.hpp"
 
+#include "windwall/media/stream_enthalpy.hpp"
+
 #include <cmath>
 
 namespace windwall::vehicle {
@@ -43,6 +45,7 @@ media::Stream mixed(const media::Stream& first, const media::Stream& second,
         both.liquid[i] = std::lerp(first.liquid[i], second.liquid[i], share);
         alike = alike && first.vapour[i] == second.vapour[i];
     }
+    media::mix_drops(both, first, second, share);
     if (!alike) both.gas = media::gas_phase(both.vapour);
     const double enthalpy = std::lerp(media::enthalpy(first), media::enthalpy(second), share);
     both.temperature = media::temperature(both, enthalpy);
