@@ -130,7 +130,8 @@ enum {
     built_in_ratio,
     friction_torque,
     friction_to_charge,
-    casing_loss,
+    case_conductance,
+    case_to_air,
     gas_constant,
     gamma_,
     how_many
@@ -145,7 +146,8 @@ BlowerPoint point_of(const Numbers& x) {
     blower.built_in_ratio = x[built_in_ratio];
     blower.friction_torque = x[friction_torque];
     blower.friction_to_charge = x[friction_to_charge];
-    blower.casing_loss = x[casing_loss];
+    blower.case_conductance = x[case_conductance];
+    blower.case_to_air = x[case_to_air];
     media::Stream in;
     in.pressure = x[inlet_pressure];
     in.temperature = x[inlet_temperature];
@@ -164,6 +166,9 @@ constexpr Answer answers[] = {
     {"indicated_power", [](const BlowerPoint& p) { return p.compression.indicated_power; }},
     {"friction_power", [](const BlowerPoint& p) { return p.compression.friction_power; }},
     {"shaft_power", [](const BlowerPoint& p) { return p.compression.shaft_power; }},
+    {"casing_loss", [](const BlowerPoint& p) { return p.compression.casing_loss; }},
+    {"bearing_loss", [](const BlowerPoint& p) { return p.compression.bearing_loss; }},
+    {"case_temperature", [](const BlowerPoint& p) { return p.compression.case_temperature; }},
     {"heat_to_charge", [](const BlowerPoint& p) { return p.compression.heat_to_charge; }},
     {"volumetric_efficiency", [](const BlowerPoint& p) { return p.volumetric_efficiency; }},
     {"shaft_efficiency", [](const BlowerPoint& p) { return p.shaft_efficiency; }},
@@ -203,21 +208,24 @@ py::dict blower_points(const py::args& given) {
 py::dict blower_point_of(const py::object& p1, const py::object& T1, const py::object& p2,
                          const py::object& speed, const py::object& volume, const py::object& leak,
                          const py::object& ratio, const py::object& torque, const py::object& share,
-                         const py::object& loss, const py::object& R, const py::object& g) {
-    return blower_points(
-        py::make_tuple(p1, T1, p2, speed, volume, leak, ratio, torque, share, loss, R, g));
+                         const py::object& inside, const py::object& outside, const py::object& R,
+                         const py::object& g) {
+    return blower_points(py::make_tuple(p1, T1, p2, speed, volume, leak, ratio, torque, share,
+                                        inside, outside, R, g));
 }
 
 void bind_blower_point(py::module_& physics) {
     physics.def("blower_point", &blower_point_of, "inlet_pressure"_a, "inlet_temperature"_a,
                 "outlet_pressure"_a, "rotor_speed"_a, "displacement"_a, "leak_area"_a = 0.0,
                 "built_in_ratio"_a = 1.0, "friction_torque"_a = 0.0, "friction_to_charge"_a = 0.5,
-                "casing_loss"_a = 0.0, "gas_constant"_a = 287.05, "gamma"_a = 1.4,
+                "case_conductance"_a = 0.0, "case_to_air"_a = 0.0, "gas_constant"_a = 287.05,
+                "gamma"_a = 1.4,
                 R"(A leaking positive-displacement blower between two given pressures.
 
-Pa absolute, K, rad/s, m3 a revolution, m2 (effective), N m, W, J/(kg K); arrays broadcast. The heat
+Pa absolute, K, rad/s, m3 a revolution, m2 (effective), N m, W/K, J/(kg K); arrays broadcast. The heat
 capacity is constant, gamma R/(gamma - 1). Returns a dictionary: flow and leak_flow in kg/s,
-outlet_temperature in K, indicated_power, friction_power, shaft_power and heat_to_charge in W,
+outlet_temperature in K, indicated_power, friction_power, shaft_power, heat_to_charge, casing_loss and bearing_loss in W,
+case_temperature in K (conductances in W/K; the air around the case is as warm as the inlet),
 volumetric_efficiency, shaft_efficiency, temperature_efficiency, and status. The hot leak takes up
 room at the inlet, so the balance has two solutions or none: the larger flow is taken; without one
 the numbers are NaN and status says "runaway" (the leak heats the inlet without end) or

@@ -14,18 +14,21 @@ media::Stream delivering(media::Stream inlet, double gas_flow) {
 }
 
 /// d(capacity)/d(flow): more flow means a cooler, smaller leak.
-double capacity_slope(const Compression& at, const media::Stream& in) {
+double capacity_slope(const PositiveBlower& blower, const Compression& at,
+                      const media::Stream& in) {
     const double flow = in.gas_flow();
     if (at.leak_flow <= 0) return 0;
-    const double cooling =
-        at.heat_to_charge / (flow * flow * in.gas.heat_capacity(at.outlet_temperature));
+    const double inside = blower.case_conductance, outside = blower.case_to_air;
+    const double lost = inside > 0 && outside > 0 ? inside * outside / (inside + outside) : 0;
+    const double carried = flow * in.gas.heat_capacity(at.outlet_temperature) + lost / 2;
+    const double cooling = at.heat_to_charge / (flow * carried);
     return at.leak_flow / (2 * in.temperature) * cooling;
 }
 
 BlowerPoint unsolved(BlowerBalance balance) {
     constexpr double none = std::numeric_limits<double>::quiet_NaN();
-    const Compression nothing{none, none, none, none, none, none, none,
-                              none, none, none, none, none, {}, true};
+    const Compression nothing{none, none, none, none, none, none, none, none,
+                              none, none, none, none, none, {},   true};
     return {balance, none, nothing, none, none, none};
 }
 
@@ -56,6 +59,7 @@ BlowerPoint blower_point(const PositiveBlower& blower, const media::Stream& inle
                          double outlet_pressure, double rotor_speed) noexcept {
     Around around;
     around.engine_speed = rotor_speed / blower.drive_ratio;
+    around.under_hood_temperature = inlet.temperature;
     // Shortfall (capacity less flow) is concave in the flow: from above, Newton comes down to the
     // larger solution without ever passing it, and passes the summit only if there is none.
     double flow = blower.swept_flow(inlet, rotor_speed);
@@ -64,7 +68,7 @@ BlowerPoint blower_point(const PositiveBlower& blower, const media::Stream& inle
     for (int step = 0; step < 100 && flow > 0; ++step) {
         const media::Stream in = delivering(inlet, flow);
         const Compression at = blower.compress(in, outlet_pressure, around);
-        const double slope = capacity_slope(at, in) - 1;
+        const double slope = capacity_slope(blower, at, in) - 1;
         const bool cooked = at.capped && at.outlet_temperature > in.temperature;
         if (cooked || slope >= 0) break;
         const double change = (at.capacity - flow) / slope;

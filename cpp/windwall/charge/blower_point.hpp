@@ -10,7 +10,8 @@ enum class BlowerBalance {
     overwhelmed  // the leak takes the whole inlet volume, even cold; nothing is delivered
 };
 
-/// A blower between two given pressures, as on a test stand. Without an answer the numbers are NaN.
+/// A blower between two given pressures, as on a test stand in the air it breathes. Without an
+/// answer the numbers are NaN.
 struct BlowerPoint {
     BlowerBalance balance{};
     double gas_flow{};  // kg/s delivered

@@ -2,6 +2,8 @@
 
 #include "windwall/charge/crossflow.hpp"
 #include "windwall/charge/pressure_loss.hpp"
+#include "windwall/media/equilibrium.hpp"
+#include "windwall/media/stream_enthalpy.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -30,10 +32,63 @@ double flow_loss(const ChargeCooler& cooler, const media::Stream& in, double out
     return std::copysign(cooler.drop * size * cooler.at_density / density, flow);
 }
 
+/// Liquid comes in, or would form at the temperature of the cooling air.
+bool is_wet(const media::Stream& in, double cooling_temperature) {
+    if (in.liquid_share() > 0) return true;
+    media::Stream coldest = in;
+    coldest.temperature = std::min(in.temperature, cooling_temperature);
+    return !media::is_dry(coldest);
+}
+
+/// The charge in equilibrium at the temperature of the cooling air: as far as it could go.
+media::Stream fully_cooled(const media::Stream& in, double cooling_temperature) {
+    media::Stream cold = in;
+    cold.temperature = cooling_temperature;
+    return media::equilibrium_at_temperature(cold);
+}
+
+/// As the dry exchange, with the enthalpy of gas and liquid for that of the gas: condensing adds to
+/// what a kelvin of the charge is worth, and the fins catch every drop.
+media::Stream wet_outlet(HeatExchange& found, const media::Stream& in, double flow) {
+    const double before = media::enthalpy_per_dry_air(in);
+    const media::Stream warm = media::adiabatic_equilibrium(in);
+    const media::Stream cold = fully_cooled(in, found.cooling_temperature);
+    const double drop = before - media::enthalpy_per_dry_air(cold);
+    const double way = warm.temperature - found.cooling_temperature;
+    const double usual = media::capacity_per_dry_air(in);
+    const double capacity = std::abs(way) > 1e-6 ? std::max(drop / way, usual / 2) : usual;
+    share_of_the_way(
+        found, flow * capacity,
+        found.cooling_flow * media::dry_air().heat_capacity(found.cooling_temperature));
+    const double given = found.charge_share * drop;
+    media::Stream out = media::equilibrium_at_enthalpy(in, before - given);
+    out.film_share = out.liquid_share() > 0 ? 1 : 0;
+    out.drop_diameter = 0;
+    found.heat = flow * given;
+    found.condensed = media::condensed(in, out);
+    found.outlet_temperature = out.temperature;
+    return out;
+}
+
+/// Shares of enthalpy, not of temperature: the charge can never pass the air that cools it.
+media::Stream dry_outlet(HeatExchange& found, const media::Stream& in, double flow) {
+    const double mean = (in.temperature + found.cooling_temperature) / 2;
+    share_of_the_way(found, flow * in.gas.heat_capacity(mean),
+                     found.cooling_flow * media::dry_air().heat_capacity(mean));
+    const double before = in.gas.enthalpy(in.temperature);
+    const double given = found.charge_share * (before - in.gas.enthalpy(found.cooling_temperature));
+    const double guess =
+        in.temperature + found.charge_share * (found.cooling_temperature - in.temperature);
+    media::Stream out = in;
+    out.temperature = found.outlet_temperature = in.gas.temperature(before - given, guess);
+    found.heat = flow * given;
+    return out;
+}
+
 }  // namespace
 
-HeatExchange ChargeCooler::exchange(const media::Stream& in, const Around& around) const noexcept {
-    HeatExchange found;
+media::Stream ChargeCooler::exchanged(const media::Stream& in, const Around& around,
+                                      HeatExchange& found) const noexcept {
     found.cooling_flow = cooling_air(*this, around);
     found.cooling_temperature = around.ambient_temperature + under_hood_rise;
     found.outlet_temperature = in.temperature;
@@ -41,23 +96,20 @@ HeatExchange ChargeCooler::exchange(const media::Stream& in, const Around& aroun
     found.conductance =
         cooler_conductance(flow, found.cooling_flow, conductance, at_charge_flow, at_cooling_flow,
                            hot_side_share, charge_exponent, cooling_exponent);
-    if (!(found.conductance > 0)) return found;
-    const double mean = (in.temperature + found.cooling_temperature) / 2;
-    share_of_the_way(found, flow * in.gas.heat_capacity(mean),
-                     found.cooling_flow * media::dry_air().heat_capacity(mean));
-    // Shares of enthalpy, not of temperature: the charge can never pass the air that cools it.
-    const double before = in.gas.enthalpy(in.temperature);
-    const double given = found.charge_share * (before - in.gas.enthalpy(found.cooling_temperature));
-    const double guess =
-        in.temperature + found.charge_share * (found.cooling_temperature - in.temperature);
-    found.outlet_temperature = in.gas.temperature(before - given, guess);
-    found.heat = flow * given;
+    if (!(found.conductance > 0)) return in;
+    return is_wet(in, found.cooling_temperature) ? wet_outlet(found, in, std::abs(in.dry_air))
+                                                 : dry_outlet(found, in, flow);
+}
+
+HeatExchange ChargeCooler::exchange(const media::Stream& in, const Around& around) const noexcept {
+    HeatExchange found;
+    exchanged(in, around, found);
     return found;
 }
 
 media::Stream ChargeCooler::outlet(const media::Stream& in, const Around& around) const noexcept {
-    media::Stream out = in;
-    out.temperature = exchange(in, around).outlet_temperature;
+    HeatExchange found;
+    media::Stream out = exchanged(in, around, found);
     out.pressure = pressure_after(in.pressure, flow_loss(*this, in, out.temperature));
     return out;
 }

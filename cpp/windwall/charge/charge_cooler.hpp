@@ -17,6 +17,7 @@ struct HeatExchange {
     double charge_share{};         // of the way from the charge's to the cooling air's temperature
     double outlet_temperature{};   // K, of the charge
     double heat{};                 // W, from the charge; negative where it is warmed
+    double condensed{};            // kg per kg dry air that became liquid in the core
 };
 
 struct ChargeCooler {
@@ -40,6 +41,10 @@ struct ChargeCooler {
     HeatExchange exchange(const media::Stream& in, const Around& around) const noexcept;
     media::Stream outlet(const media::Stream& in, const Around& around) const noexcept;
     static std::span<const fields::Row> rows();
+
+private:
+    media::Stream exchanged(const media::Stream& in, const Around& around,
+                            HeatExchange& found) const noexcept;
 };
 
 }  // namespace windwall::charge

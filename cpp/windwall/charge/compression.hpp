@@ -12,13 +12,14 @@ struct Compression {
     double leak_flow{};           // kg/s from outlet to inlet; negative when it runs forward
     double indicated_power{};     // W, work on the gas
     double friction_power{};      // W
-    double heat_to_charge{};      // W, gas flow times the rise of its enthalpy
-    double casing_loss{};         // W, from the charge through the case
-    double bearing_loss{};        // W, friction that does not reach the charge
+    double heat_to_charge{};      // W, rise of the enthalpy flow of gas and liquid together
+    double casing_loss{};         // W, from the charge into the case; negative where it is warmed
+    double bearing_loss{};        // W, friction that goes into the case instead of the charge
     double shaft_power{};         // W at the rotor shaft
     double crank_power{};         // W at the crankshaft, belt included
     double belt_loss{};           // W
     double rotor_speed{};         // rad/s
+    double case_temperature{};    // K
     media::Stream outlet;         // the charge behind the part
     bool surging{};               // more is asked than the machine can hold against
     bool choked{};                // less than its choke flow's pressure is asked

@@ -2,14 +2,40 @@
 
 #include "windwall/charge/pipe_friction.hpp"
 #include "windwall/charge/pressure_loss.hpp"
+#include "windwall/charge/wall_heat.hpp"
+#include "windwall/media/drops.hpp"
+#include "windwall/media/liquids.hpp"
+
+#include <algorithm>
+#include <cmath>
 
 namespace windwall::charge {
 
-media::Stream Duct::outlet(const media::Stream& in, const Around&) const noexcept {
-    media::Stream out = in;
-    const double loss =
-        duct_pressure_drop(in.gas_flow(), in.density(), air_viscosity(in.temperature), length, bore,
-                           loss_coefficient, roughness);
+namespace {
+
+/// What the bends throw on the wall becomes film, then the drops that are left evaporate.
+media::Stream with_drops(const Duct& duct, media::Stream charge, double viscosity) {
+    const double area = std::numbers::pi / 4 * duct.bore * duct.bore;
+    const double velocity = std::abs(charge.gas_flow()) / (charge.density() * area);
+    if (!(velocity > 0)) return charge;
+    const double stokes = media::stokes_number(media::liquid_density(charge), charge.drop_diameter,
+                                               velocity, viscosity, duct.bore);
+    const double missed = 1 - media::caught_in_bend(stokes, duct.bend_angle);
+    charge.film_share = 1 - (1 - charge.film_share) * missed;
+    return media::evaporate(charge, duct.length / velocity);
+}
+
+}  // namespace
+
+media::Stream Duct::outlet(const media::Stream& in, const Around& around) const noexcept {
+    const double viscosity = air_viscosity(in.temperature);
+    const double loss = duct_pressure_drop(in.gas_flow(), in.density(), viscosity, length, bore,
+                                           loss_coefficient, roughness);
+    const double wall =
+        conductance ? *conductance
+                    : pipe_conductance(in.gas_flow(), viscosity, bore, length, outside_coefficient);
+    media::Stream out = through_the_wall(in, wall, around.under_hood_temperature);
+    if (in.liquid_share() > 0) out = with_drops(*this, out, viscosity);
     out.pressure = pressure_after(in.pressure, loss);
     return out;
 }
@@ -27,6 +53,11 @@ std::span<const fields::Row> Duct::rows() {
               "Rennels and Miller"),
         usual("roughness", "eps", at<&Duct::roughness>, fields::length("mm"), {0, 3}, 0.015,
               "Height of the wall's roughness", "hose, from memory, to be confirmed"),
+        usual("bend_angle", "theta", at<&Duct::bend_angle>, angle("deg"), {0, 1080}, 45,
+              "Angle of all bends together, on whose walls drops land", "one bend"),
+        maybe("conductance", "UA", at<&Duct::conductance>, fields::conductance("W/K"), {0, 200},
+              "Between the charge and the air under the bodywork; when not given, from the pipe's "
+              "surface"),
     };
     return table;
 }

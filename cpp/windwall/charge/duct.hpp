@@ -3,6 +3,8 @@
 #include "windwall/fields/row.hpp"
 #include "windwall/media/stream.hpp"
 
+#include <numbers>
+#include <optional>
 #include <span>
 #include <string_view>
 
@@ -15,7 +17,9 @@ struct Duct {
     double length{};  // m
     double bore{};    // m
     double loss_coefficient = 0.3;
-    double roughness = 0.02e-3;  // m
+    double roughness = 0.02e-3;                // m
+    double bend_angle = std::numbers::pi / 2;  // rad, all bends together
+    std::optional<double> conductance;         // W/K
 
     media::Stream outlet(const media::Stream& in, const Around& around) const noexcept;
     static std::span<const fields::Row> rows();

@@ -1,7 +1,9 @@
 #pragma once
 #include "windwall/charge/bypass.hpp"
+#include "windwall/charge/carburettor.hpp"
 #include "windwall/charge/charge_cooler.hpp"
 #include "windwall/charge/duct.hpp"
+#include "windwall/charge/evaporative_injection.hpp"
 #include "windwall/charge/filter.hpp"
 #include "windwall/charge/mapped_compressor.hpp"
 #include "windwall/charge/plenum.hpp"
@@ -52,7 +54,9 @@ concept Branching = requires(const T& part, const media::Stream& path, double pr
 
 /// Puts liquid into the charge.
 template <class T>
-concept Wetting = requires { requires T::adds_liquid; };
+concept Wetting = requires {
+    requires T::adds_liquid;
+};
 
 template <class T>
 concept ChargePart = fields::Kind<T> &&(Passive<T> + Metering<T> + Driven<T> + Branching<T> == 1);
@@ -75,7 +79,7 @@ struct Complete {
 
 /// One part of the charge path. A new one is a header and a word here.
 using Part = fields::OneOf<Filter, Duct, Throttle, PositiveBlower, MappedCompressor, ChargeCooler,
-                           Bypass, Plenum>;
+                           Bypass, Plenum, EvaporativeInjection, Carburettor>;
 
 template <class T>
 inline constexpr bool all_complete = false;

@@ -3,6 +3,7 @@
 #include "windwall/fields/row.hpp"
 #include "windwall/media/stream.hpp"
 
+#include <optional>
 #include <span>
 #include <string_view>
 
@@ -13,17 +14,13 @@ struct Plenum {
     static constexpr std::string_view says =
         "Volume that evens out the pulses; without loss in steady flow.";
 
-    double volume{};  // m3
+    double volume{};                    // m3
+    std::optional<double> conductance;  // W/K
 
-    media::Stream outlet(const media::Stream& in, const Around&) const noexcept { return in; }
-    static std::span<const fields::Row> rows() {
-        using namespace fields;
-        static constexpr Row table[] = {
-            required("volume", "V", at<&Plenum::volume>, fields::volume("L"), {0.05, 200},
-                     "Volume between the last part of the path and the intake valves"),
-        };
-        return table;
-    }
+    /// Of a cube of this volume in still air, W/K, unless stated.
+    double wall_conductance() const noexcept;
+    media::Stream outlet(const media::Stream& in, const Around& around) const noexcept;
+    static std::span<const fields::Row> rows();
 };
 
 }  // namespace windwall::charge

@@ -2,7 +2,9 @@
 
 #include "windwall/charge/blower_work.hpp"
 #include "windwall/charge/pressure_loss.hpp"
+#include "windwall/media/equilibrium.hpp"
 #include "windwall/media/orifice.hpp"
+#include "windwall/media/stream_enthalpy.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -37,30 +39,115 @@ double friction(const PositiveBlower& blower, double speed) {
             blower.friction_torque_per_speed * std::abs(speed) / PositiveBlower::reference_speed);
 }
 
-/// Outlet temperature, and the split of the heat between charge and case.
-void heat(Compression& does, const PositiveBlower& blower, const media::Stream& in) {
+/// What the case takes from the charge at a mean temperature of the charge, W. A case without heat
+/// of its own is at the temperature where it gives to the air around what it takes: from the charge
+/// and from its bearings.
+struct Case {
+    double conductance;     // W/K, charge to what is behind it
+    double behind;          // K
+    double charge_to_case;  // W/K
+
+    Case(const PositiveBlower& blower, double bearing_loss, double around) {
+        charge_to_case = blower.case_conductance;
+        const double both = blower.case_conductance + blower.case_to_air;
+        if (blower.case_temperature) {
+            conductance = charge_to_case;
+            behind = *blower.case_temperature;
+        } else if (blower.case_to_air > 0) {
+            conductance = charge_to_case * blower.case_to_air / both;
+            behind = around + bearing_loss / blower.case_to_air;
+        } else {  // nothing leaves an insulated case: what the bearings make returns to the charge
+            conductance = 0;
+            behind = around;
+        }
+    }
+    double taken(double mean) const { return conductance * (mean - behind); }
+    double temperature(double mean) const {
+        return charge_to_case > 0 ? mean - taken(mean) / charge_to_case : behind;
+    }
+};
+
+/// Outlet temperature of a charge in which nothing evaporates, where
+/// m (h2 - h1) + G (T1 + T2)/2 = made + G T_behind: Newton, the left side bends little.
+double free_temperature(const media::Stream& in, const Case& housing, double made) {
+    const double flow = std::max(in.dry_air, least_flow);
+    const double before = media::enthalpy_per_dry_air(in);
+    media::Stream out = in;
+    double T = in.temperature;
+    for (int step = 0; step < 20; ++step) {
+        out.temperature = T;
+        const double excess = flow * (media::enthalpy_per_dry_air(out) - before) +
+                              housing.taken((in.temperature + T) / 2) - made;
+        const double slope = flow * media::capacity_per_dry_air(out) + housing.conductance / 2;
+        T -= excess / slope;
+        if (std::abs(excess) <= 1e-13 * slope * std::abs(T)) break;
+    }
+    return T;
+}
+
+/// Lets the liquid evaporate on the way: a share of what it would in equilibrium. The case meets
+/// the cooler charge; two steps of the secant settle what it takes to within a watt or so.
+void evaporate(Compression& does, const PositiveBlower& blower, const media::Stream& in,
+               const Case& housing, double made) {
+    const double flow = in.dry_air;
+    const double before = media::enthalpy_per_dry_air(in);
+    const double dry = does.outlet.temperature;
+    double taken = housing.taken((in.temperature + dry) / 2);
+    for (int step = 0; step < 3; ++step) {
+        const double enthalpy = before + (made - taken) / flow;
+        const media::Stream mixed = media::at_enthalpy(does.outlet, enthalpy);
+        const media::Stream ceiling = media::equilibrium_at_enthalpy(mixed, enthalpy);
+        does.outlet = in;
+        does.outlet.pressure = mixed.pressure;
+        does.outlet = media::towards(does.outlet, ceiling, blower.evaporated_inside, enthalpy);
+        if (step == 2) break;
+        const double asked = housing.taken((in.temperature + does.outlet.temperature) / 2);
+        const double stiffness =
+            1 + housing.conductance / (2 * flow * media::capacity_per_dry_air(does.outlet));
+        taken += (asked - taken) / stiffness;
+        does.outlet.vapour = in.vapour;
+        does.outlet.liquid = in.liquid;
+        does.outlet.gas = in.gas;
+    }
+    does.casing_loss = taken;
+    does.heat_to_charge = made - taken;
+    does.outlet_temperature = does.outlet.temperature;
+}
+
+/// Outlet state, and the split of the heat between charge, case and bearings.
+void heat(Compression& does, const PositiveBlower& blower, const media::Stream& in,
+          double outlet_pressure, double around) {
     const double made = does.indicated_power + blower.friction_to_charge * does.friction_power;
-    const double into_charge = made - std::min(blower.casing_loss, std::max(made, 0.0));
-    const double flow = in.gas_flow();
-    const double before = in.gas.enthalpy(in.temperature);
-    const double rise = into_charge / std::max(flow, least_flow);
-    const double guess = in.temperature + rise / in.gas.heat_capacity(in.temperature);
-    const double free = in.gas.temperature(before + rise, guess);
-    does.outlet_temperature = held(free);
-    does.capped = free > hot_knee || free < cold_knee || flow < least_flow;
-    does.heat_to_charge =
-        does.capped ? flow * (in.gas.enthalpy(does.outlet_temperature) - before) : into_charge;
-    does.casing_loss = made - does.heat_to_charge;
     does.bearing_loss = does.friction_power - blower.friction_to_charge * does.friction_power;
+    const Case housing(blower, does.bearing_loss, around);
+    const double free = free_temperature(in, housing, made);
+    does.outlet_temperature = held(free);
+    does.capped = free > hot_knee || free < cold_knee || in.dry_air < least_flow;
+    does.outlet = in;
+    does.outlet.pressure = outlet_pressure;
+    does.outlet.temperature = does.outlet_temperature;
+    const double mean = (in.temperature + does.outlet_temperature) / 2;
+    if (does.capped) {
+        does.heat_to_charge = media::enthalpy_flow(does.outlet) - media::enthalpy_flow(in);
+        does.casing_loss = made - does.heat_to_charge;
+    } else {
+        does.casing_loss = housing.taken(mean);
+        does.heat_to_charge = made - does.casing_loss;
+        if (in.liquid_share() > 0) evaporate(does, blower, in, housing, made);
+    }
+    does.case_temperature = housing.temperature((in.temperature + does.outlet_temperature) / 2);
 }
 
 /// The leak is gas of the side it comes from, and takes up the inlet's room at that temperature.
 void leak(Compression& does, const PositiveBlower& blower, const media::Stream& in,
           double outlet_pressure) {
-    const double T = outlet_pressure > in.pressure ? does.outlet_temperature : in.temperature;
-    does.leak_flow = media::orifice_flow(blower.leak_area, outlet_pressure, T, in.pressure,
-                                         in.gas.R, in.gas.gamma(T));
-    does.capacity = blower.swept_flow(in, does.rotor_speed) - does.leak_flow * T / in.temperature;
+    const bool back = outlet_pressure > in.pressure;
+    const double T = back ? does.outlet_temperature : in.temperature;
+    const media::Gas& gas = back ? does.outlet.gas : in.gas;
+    does.leak_flow =
+        media::orifice_flow(blower.leak_area, outlet_pressure, T, in.pressure, gas.R, gas.gamma(T));
+    does.capacity = blower.swept_flow(in, does.rotor_speed) -
+                    does.leak_flow * (gas.R * T) / (in.gas.R * in.temperature);
 }
 
 void drive(Compression& does, double belt_efficiency) {
@@ -85,18 +172,16 @@ Compression PositiveBlower::compress(const media::Stream& in, double outlet_pres
     does.rotor_speed = drive_ratio * around.engine_speed;
     does.indicated_power = work_power(*this, in, outlet_pressure, does.rotor_speed / turn);
     does.friction_power = friction(*this, does.rotor_speed);
-    heat(does, *this, in);
+    heat(does, *this, in, outlet_pressure, around.under_hood_temperature);
     leak(does, *this, in, outlet_pressure);
     drive(does, belt_efficiency);
-    does.outlet = in;
-    does.outlet.temperature = does.outlet_temperature;
-    does.outlet.pressure = outlet_pressure;
     return does;
 }
 
 std::span<const fields::Row> PositiveBlower::rows() {
     using namespace fields;
     using B = PositiveBlower;
+    constexpr std::string_view remembered = "from memory, to be confirmed";
     static constexpr Row table[] = {
         required("displacement", "V_d", at<&B::displacement>, volume("cm3"), {20, 5000},
                  "Volume moved by one turn of the driven rotor"),
@@ -122,9 +207,15 @@ std::span<const fields::Row> PositiveBlower::rows() {
         usual("belt_efficiency", "eta_b", at<&B::belt_efficiency>, number(), {0.7, 1}, 0.015,
               "Power at the rotor shaft over power at the crankshaft",
               "from memory, to be confirmed"),
-        usual("casing_loss", "Q_c", at<&B::casing_loss>, power("W"), {0, 5000}, 50,
-              "Heat the charge loses through the case; never more than the blower makes",
-              "common practice: none"),
+        usual("case_conductance", "UA_c", at<&B::case_conductance>, conductance("W/K"), {0, 50}, 1,
+              "Between the charge, at the mean of its two temperatures, and the case", remembered),
+        usual("case_to_air", "hA_c", at<&B::case_to_air>, conductance("W/K"), {0, 50}, 1,
+              "Between the case and the air under the bodywork", remembered),
+        maybe("case_temperature", "T_c", at<&B::case_temperature>, temperature("degC"), {-40, 250},
+              "Temperature of the case; when not given, the one at which it gives off what it "
+              "takes"),
+        usual("evaporated_inside", "x_e", at<&B::evaporated_inside>, number(), {0, 1}, 0.25,
+              "Of the liquid that could evaporate by the outlet, the share that does", remembered),
         usual("rotor_inertia", "J", at<&B::rotor_inertia>, inertia("kg m2"), {0, 0.1}, 5e-4,
               "Moment of inertia of both rotors, referred to the driven one",
               "from memory, to be confirmed"),

@@ -27,7 +27,10 @@ struct PositiveBlower {
     double friction_to_charge = 0.5;
     double fill_loss = 0;  // at the reference speed
     double belt_efficiency = 0.96;
-    double casing_loss = 0;                          // W
+    double case_conductance = 2.5;                   // W/K, charge to case
+    double case_to_air = 2;                          // W/K, case to the air under the bodywork
+    std::optional<double> case_temperature;          // K
+    double evaporated_inside = 0.6;                  // of what equilibrium would evaporate
     double rotor_inertia = 1e-3;                     // kg m2
     std::optional<double> rated_speed;               // rad/s
     std::optional<double> rated_outlet_temperature;  // K

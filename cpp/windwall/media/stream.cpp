@@ -34,6 +34,8 @@ Gas scaled(Gas gas, double factor) noexcept {
 
 double Stream::vapour_share() const noexcept { return total(vapour); }
 
+double Stream::liquid_share() const noexcept { return total(liquid); }
+
 double Stream::gas_flow() const noexcept { return dry_air * (1 + vapour_share()); }
 
 double Stream::density() const noexcept { return pressure / (gas.R * temperature); }

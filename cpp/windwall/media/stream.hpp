@@ -14,6 +14,9 @@ struct Stream {
     std::array<double, 4> vapour{};  // kg per kg dry air, by Vapour
     std::array<double, 4> liquid{};  // kg per kg dry air, by Vapour
     Gas gas;                         // of the gas phase: dry air and vapours
+    double drop_diameter{};          // Sauter mean of the liquid in flight, m; 0 without drops
+    double film_share{};             // of the liquid, what runs along the walls
+    double fed{};                    // J per kg dry air, brought in by every liquid put in upstream
 
     /// All vapours together, kg per kg dry air.
     double vapour_share() const noexcept;
@@ -21,6 +24,8 @@ struct Stream {
     double gas_flow() const noexcept;
     /// Of the gas phase, kg/m3; the volume of the drops is neglected.
     double density() const noexcept;
+    /// All liquids together, in flight and on the walls, kg per kg dry air.
+    double liquid_share() const noexcept;
 };
 
 /// Absolute enthalpy of gas and drops together, J per kg of dry air. What evaporates or condenses

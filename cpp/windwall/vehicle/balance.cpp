@@ -1,5 +1,7 @@
 #include "windwall/vehicle/balance.hpp"
 
+#include "windwall/media/stream_enthalpy.hpp"
+
 #include <algorithm>
 
 namespace windwall::vehicle {
@@ -10,9 +12,7 @@ constexpr bool has_unknown = charge::Metering<Part> || charge::Driven<Part>;
 
 }  // namespace
 
-double Station::heat_given_off() const noexcept {
-    return inlet.dry_air * (media::enthalpy(inlet) - media::enthalpy(outlet));
-}
+double Station::heat_given_off() const noexcept { return media::heat_given_off(inlet, outlet); }
 
 Balance::Balance(const Vehicle& vehicle) : vehicle_(&vehicle) {
     const media::Day& day = vehicle.day;
@@ -28,6 +28,11 @@ Balance::Balance(const Vehicle& vehicle) : vehicle_(&vehicle) {
             []<class Part>(const Part&) -> std::size_t { return has_unknown<Part>; });
     }
     find_loops();
+    around_.fuel_demand = vehicle.engine.visit(
+        [&](const auto& engine) { return engine.fuel_demand(vehicle.fuel); });
+    carburetted_ = std::ranges::any_of(vehicle.charge_path, [](const auto& entry) {
+        return entry.part.template as<charge::Carburettor>() != nullptr;
+    });
 }
 
 void Balance::hold(const Condition& condition, const WhatIf& what_if) noexcept {
@@ -72,7 +77,7 @@ engine::Intake Balance::intake(const media::Stream& manifold) const noexcept {
             around_.ambient_temperature,
             around_.road_speed,
             around_.under_hood_temperature,
-            false};
+            carburetted_};
 }
 
 std::string_view Balance::name(std::size_t k) const noexcept {

@@ -117,6 +117,7 @@ private:
     double weather_heat_{};   // enthalpy of the day's air, J per kg of dry air
     media::Stream weather_;   // one kilogram a second of the air at the mouth of the intake
     media::Stream manifold_;  // behind the last part of the last march
+    bool carburetted_ = false;  // the charge brings the fuel
     std::size_t valves_ = 0;
     std::vector<Station> stations_;
     std::vector<Loop> loops_;

@@ -1,3 +1,5 @@
+#include "windwall/media/equilibrium.hpp"
+#include "windwall/media/stream_enthalpy.hpp"
 #include "windwall/vehicle/balance.hpp"
 
 #include <algorithm>

@@ -1,6 +1,7 @@
 #include "windwall/vehicle/loop.hpp"
 
-#include <algorithm>
+#include "windwall/media/stream_enthalpy.hpp"
+
 #include <cmath>
 
 namespace windwall::vehicle {
@@ -38,15 +39,13 @@ media::Stream mixed(const media::Stream& first, const media::Stream& second,
     media::Stream both = first;
     both.dry_air = first.dry_air * (1 + ratio);
     const double share = ratio / (1 + ratio);
-    both.fed = std::lerp(first.fed, second.fed, share);
-    both.film_share = std::lerp(first.film_share, second.film_share, share);
-    both.drop_diameter = std::max(first.drop_diameter, second.drop_diameter);
     bool alike = true;
     for (std::size_t i = 0; i < both.vapour.size(); ++i) {
         both.vapour[i] = std::lerp(first.vapour[i], second.vapour[i], share);
         both.liquid[i] = std::lerp(first.liquid[i], second.liquid[i], share);
         alike = alike && first.vapour[i] == second.vapour[i];
     }
+    media::mix_drops(both, first, second, share);
     if (!alike) both.gas = media::gas_phase(both.vapour);
     const double enthalpy = std::lerp(media::enthalpy(first), media::enthalpy(second), share);
     both.temperature = media::temperature(both, enthalpy);

@@ -21,6 +21,7 @@ PositiveBlower roots(double leak_area, double friction = 0) {
     made.drive_ratio = 1.3;
     made.leak_area = leak_area;
     made.friction_torque = friction;
+    made.case_conductance = 0;
     return made;
 }
 
@@ -86,18 +87,30 @@ TEST(Blower, SplitsItsFriction) {
     EXPECT_NEAR(does.heat_to_charge, does.indicated_power + 0.3 * does.friction_power, 1e-9);
 }
 
-TEST(Blower, LosesHeatThroughItsCaseButNeverMoreThanItMakes) {
-    auto blower = roots(0);
+TEST(Blower, LosesHeatThroughItsCaseToTheAirAround) {
+    auto blower = roots(0, 0.25);
+    auto around = at(8000 * rpm);
+    around.under_hood_temperature = 320;
     const auto in = samples::air(100e3, 300, 0.03);
-    const auto whole = blower.compress(in, 160e3, at(8000 * rpm));
-    blower.casing_loss = 200;
-    const auto cooled = blower.compress(in, 160e3, at(8000 * rpm));
-    EXPECT_NEAR(cooled.casing_loss, 200, 1e-9);
-    EXPECT_NEAR(whole.heat_to_charge - cooled.heat_to_charge, 200, 1e-9);
-    EXPECT_NEAR(whole.outlet_temperature - cooled.outlet_temperature, 200 / (0.03 * 1004.675),
+    const auto whole = blower.compress(in, 160e3, around);
+    EXPECT_EQ(whole.casing_loss, 0);
+    blower.case_conductance = 3;
+    blower.case_to_air = 2;
+    const auto cooled = blower.compress(in, 160e3, around);
+    const double mean = (300 + cooled.outlet_temperature) / 2;
+    EXPECT_NEAR(cooled.casing_loss, 3 * (mean - cooled.case_temperature), 1e-9);
+    EXPECT_NEAR(cooled.casing_loss + cooled.bearing_loss, 2 * (cooled.case_temperature - 320),
                 1e-9);
-    blower.casing_loss = 1e5;
-    EXPECT_NEAR(blower.compress(in, 160e3, at(8000 * rpm)).outlet_temperature, 300, 1e-9);
+    EXPECT_NEAR(whole.outlet_temperature - cooled.outlet_temperature,
+                cooled.casing_loss / (0.03 * 1004.675), 1e-9);
+    // Hotter air around, a hotter case, a hotter charge.
+    around.under_hood_temperature = 360;
+    const auto warmer = blower.compress(in, 160e3, around);
+    EXPECT_GT(warmer.outlet_temperature, cooled.outlet_temperature);
+    blower.case_temperature = 330;
+    const auto held = blower.compress(in, 160e3, around);
+    EXPECT_EQ(held.case_temperature, 330);
+    EXPECT_NEAR(held.casing_loss, 3 * ((300 + held.outlet_temperature) / 2 - 330), 1e-9);
 }
 
 TEST(Blower, DrivesThroughItsBelt) {

@@ -1,6 +1,8 @@
 #include "windwall/charge/charge_cooler.hpp"
 
 #include "windwall/charge/crossflow.hpp"
+#include "windwall/media/equilibrium.hpp"
+#include "windwall/media/stream_enthalpy.hpp"
 
 #include <gtest/gtest.h>
 
@@ -60,7 +62,7 @@ TEST(ChargeCooler, GivesToTheCoolingAirWhatTheChargeLoses) {
     samples::Dice dice(21);
     for (int i = 0; i < 2000; ++i) {
         const auto part = samples::part<ChargeCooler>(dice);
-        const auto in = samples::stream(dice);
+        const auto in = samples::dry_stream(dice);
         const auto around = samples::around(dice);
         const auto found = part.exchange(in, around);
         const auto out = part.outlet(in, around);
@@ -72,6 +74,39 @@ TEST(ChargeCooler, GivesToTheCoolingAirWhatTheChargeLoses) {
         EXPECT_GE(out.temperature, low - 1e-9);  // neither stream passes the other
         EXPECT_LE(out.temperature, high + 1e-9);
         EXPECT_LE(std::abs(found.heat), found.cooling_flow * 1100 * (high - low));
+    }
+}
+
+TEST(ChargeCooler, CondensesWhatTheColdCoreCannotHold) {
+    // 35 degC of dew point at 170 kPa meets a core cooled by air of 15 degC.
+    auto in = media::ambient_stream(170e3, 360, 0.0222, 0.025);
+    Around around = road(30);
+    around.ambient_temperature = 283;
+    const auto out = cooler().outlet(in, around);
+    const auto found = cooler().exchange(in, around);
+    EXPECT_GT(found.condensed, 0.002);
+    EXPECT_NEAR(found.condensed, out.liquid_share(), 1e-15);
+    EXPECT_EQ(out.film_share, 1);
+    const double sensible =
+        in.gas_flow() * (in.gas.enthalpy(360) - in.gas.enthalpy(out.temperature));
+    EXPECT_GT(found.heat, sensible + 0.8 * 2.4e6 * found.condensed * in.dry_air);
+    EXPECT_NEAR(media::heat_given_off(in, out), found.heat, 1e-9 * found.heat);
+    // The water that freezes out of dry winter air is none; that of a dry charge neither.
+    EXPECT_EQ(cooler().exchange(samples::air(170e3, 360, 0.025), around).condensed, 0);
+    EXPECT_EQ(cooler().outlet(samples::air(170e3, 360, 0.025), around).liquid_share(), 0);
+}
+
+TEST(ChargeCooler, NeitherWetStreamPassesTheOther) {
+    samples::Dice dice(22);
+    for (int i = 0; i < 1000; ++i) {
+        const auto part = samples::part<ChargeCooler>(dice);
+        const auto in = samples::stream(dice);
+        const auto around = samples::around(dice);
+        const auto found = part.exchange(in, around);
+        if (!(found.conductance > 0)) continue;
+        const double warm = media::adiabatic_equilibrium(in).temperature;
+        EXPECT_GE(found.outlet_temperature, std::min(warm, found.cooling_temperature) - 1e-6);
+        EXPECT_LE(found.outlet_temperature, std::max(warm, found.cooling_temperature) + 1e-6);
     }
 }
 

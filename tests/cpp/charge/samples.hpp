@@ -36,13 +36,27 @@ inline media::Stream stream(Dice& dice) {
         share = dice.between(0, 0.03);
     for (double& share : in.liquid)
         share = dice.between(0, 0.05);
+    in.drop_diameter = dice.decades(5e-6, 500e-6);
+    in.film_share = dice.between(0, 1);
+    in.gas = media::gas_phase(in.vapour);
+    return in;
+}
+
+/// The same gas without liquid, and with little enough vapour that none forms.
+inline media::Stream dry_stream(Dice& dice) {
+    media::Stream in = stream(dice);
+    in.vapour = {1e-6, 0, 0, 0};
+    in.liquid = {};
+    in.drop_diameter = in.film_share = 0;
     in.gas = media::gas_phase(in.vapour);
     return in;
 }
 
 inline charge::Around around(Dice& dice) {
-    return {dice.between(70e3, 105e3), dice.between(250, 320), dice.between(0.8, 1.4),
-            dice.between(0, 80),       dice.between(50, 1500), dice.between(0, 1)};
+    return {dice.between(70e3, 105e3), dice.between(250, 320),
+            dice.between(0.8, 1.4),    dice.between(0, 80),
+            dice.between(50, 1500),    dice.between(0, 1),
+            dice.between(250, 370),    {0, 0, dice.between(0, 0.02), dice.between(0, 0.1)}};
 }
 
 /// Dry air between simple numbers, as handbooks use them.

@@ -1,0 +1,172 @@
+#include "windwall/charge/evaporative_injection.hpp"
+
+#include "windwall/media/drops.hpp"
+#include "windwall/media/liquids.hpp"
+#include "windwall/media/stream_enthalpy.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace windwall::charge {
+namespace {
+
+using media::Vapour;
+
+constexpr double most_liquid = 1;  // kg per kg of dry air, where the engine hardly breathes
+constexpr double soft = 100;       // Pa, below which a difference gives less than its root
+
+/// Root without its steep start, so that a solver sees no corner; 0 below 0.
+double soft_root(double x) { return x > 0 ? x / std::pow(x * x + soft * soft, 0.25) : 0; }
+
+double smooth_step(double x) {
+    const double inside = std::clamp(x, 0.0, 1.0);
+    return inside * inside * (3 - 2 * inside);
+}
+
+double density_of(Vapour kind) { return media::liquid(kind).density; }
+
+/// Of the blend, by mass.
+template <class Property>
+double mean(const std::array<double, 4>& blend, Property&& property) {
+    double sum = 0;
+    for (const Vapour kind : media::all_vapours)
+        sum += blend[media::index(kind)] * property(kind);
+    return sum;
+}
+
+/// Share of the pump's start, by the gauge pressure at the nozzle.
+double running_share(const EvaporativeInjection& part, double gauge) {
+    return part.starts_at ? smooth_step((gauge - *part.starts_at) / part.full_after) : 1;
+}
+
+double mass_flow(const EvaporativeInjection& part, double difference) {
+    const double water = density_of(Vapour::water);
+    const double rated = part.rated_flow / soft_root(part.rated_pressure);
+    return rated * soft_root(difference) * std::sqrt(water * part.blend_density());
+}
+
+double drop_size(const EvaporativeInjection& part, const media::Stream& in, double flow,
+                 double difference) {
+    const auto blend = part.blend();
+    const double made = part.drop_diameter
+                            ? *part.drop_diameter
+                            : media::sauter_diameter(mean(blend, media::surface_tension),
+                                                     mean(blend, media::liquid_viscosity), flow,
+                                                     difference, in.density());
+    return part.drop_size_factor * made;
+}
+
+}  // namespace
+
+double nozzle_flow(double rated_flow, double pressure_difference, double rated_pressure) noexcept {
+    return rated_flow * std::sqrt(std::max(pressure_difference, 0.0) / rated_pressure);
+}
+
+double valve_open_share(double duty, double period, double dead_time) noexcept {
+    return std::clamp(duty - dead_time / period, 0.0, 1.0);
+}
+
+std::array<double, 4> EvaporativeInjection::blend() const noexcept {
+    std::array<double, 4> shares{std::max(1 - methanol - ethanol, 0.0), methanol, ethanol, 0};
+    if (blend_by == BlendBy::volume)
+        for (const Vapour liquid : media::all_vapours)
+            shares[media::index(liquid)] *= density_of(liquid);
+    const double all = shares[0] + shares[1] + shares[2];
+    for (double& share : shares)
+        share /= all;
+    return shares;
+}
+
+double EvaporativeInjection::blend_density() const noexcept {
+    return 1 / mean(blend(), [](Vapour liquid) { return 1 / density_of(liquid); });
+}
+
+Spray EvaporativeInjection::spray(const media::Stream& in, const Around& around) const noexcept {
+    const double gauge = in.pressure - around.ambient_pressure;
+    Spray made;
+    made.running = running_share(*this, gauge);
+    made.pressure_difference = boost_referenced ? pump_pressure : pump_pressure - gauge;
+    const double open = duty ? valve_open_share(*duty, valve_period, dead_time) : 1;
+    const double pumped = made.running * open * mass_flow(*this, made.pressure_difference);
+    // The tank stands in the ambient air: vacuum at the nozzle draws from it.
+    made.siphoned = check_valve ? 0 : (1 - made.running) * mass_flow(*this, -gauge);
+    made.flow = pumped + made.siphoned;
+    const double difference = std::max(made.pressure_difference, 1e3);
+    made.drop_diameter = made.flow > 0 ? drop_size(*this, in, made.flow, difference) : 0;
+    made.atomises = made.pressure_difference >= least_pressure;
+    return made;
+}
+
+media::Stream EvaporativeInjection::outlet(const media::Stream& in,
+                                           const Around& around) const noexcept {
+    if (!(in.dry_air > 0)) return in;
+    const Spray made = spray(in, around);
+    if (!(made.flow > 0)) return in;
+    const double share = made.flow / in.dry_air / most_liquid;
+    const double added = most_liquid * share / std::pow(1 + share * share * share * share, 0.25);
+    std::array<double, 4> liquid = blend();
+    for (double& each : liquid)
+        each *= added;
+    const double film = in.film_share * in.liquid_share() + wall_share * added;
+    media::Stream out = media::with_liquid(
+        in, liquid, liquid_temperature.value_or(around.ambient_temperature), made.drop_diameter);
+    out.film_share = std::min(film / out.liquid_share(), 1.0);
+    return out;
+}
+
+std::optional<fields::Complaint> EvaporativeInjection::check() const {
+    if (methanol + ethanol <= 1 + 1e-12) return std::nullopt;
+    return fields::Complaint{"ethanol", "methanol and ethanol are more than the whole blend"};
+}
+
+std::span<const fields::Row> EvaporativeInjection::rows() {
+    using namespace fields;
+    using E = EvaporativeInjection;
+    constexpr std::string_view remembered = "from memory, to be confirmed";
+    static constexpr Row table[] = {
+        choice("blend_by", at<&E::blend_by>,
+               "Whether the shares of the blend are by mass or by volume", {}, Need::required),
+        required("methanol", "x_m", at<&E::methanol>, percent(), {0, 100},
+                 "Methanol in the blend; what is neither methanol nor ethanol is water"),
+        usual("ethanol", "x_e", at<&E::ethanol>, percent(), {0, 100}, 0, "Ethanol in the blend",
+              "none, unless stated"),
+        required("rated_flow", "Q_0", at<&E::rated_flow>, volume_flow("cm3/min"), {1, 20000},
+                 "Flow of water through all nozzles at this place at the rated pressure"),
+        usual("rated_pressure", "dp_0", at<&E::rated_pressure>, pressure_difference("bar"),
+              {0.5, 200}, 0.2, "Pressure across the nozzle at which its flow is rated",
+              "common practice"),
+        required("pump_pressure", "p_p", at<&E::pump_pressure>, gauge_pressure("bar"), {0.1, 200},
+                 "Pressure of the pump above the ambient air, or above the charge if referenced"),
+        flag(
+            "boost_referenced", at<&E::boost_referenced>,
+            "The pump's pressure is kept above the charge at the nozzle, not above the ambient air",
+            "common practice: a plain pump with a pressure switch"),
+        maybe("starts_at", "p_s", at<&E::starts_at>, gauge_pressure("kPa"), {-90, 300},
+              "Boost at the nozzle below which the pump rests; when not given it always runs"),
+        usual("full_after", "dp_s", at<&E::full_after>, pressure_difference("kPa"), {0.5, 200}, 2,
+              "Further boost over which the pump comes to its pressure", "common practice"),
+        maybe("duty", "D", at<&E::duty>, percent(), {0, 100},
+              "Share of the time a pulsed valve is told to be open; without a valve leave it out"),
+        usual("valve_period", "t_v", at<&E::valve_period>, fields::time("ms"), {2, 1000}, 10,
+              "Time from pulse to pulse of the valve", "common practice"),
+        usual("dead_time", "t_d", at<&E::dead_time>, fields::time("ms"), {0, 20}, 0.5,
+              "Time the valve takes to open, less the time it takes to close", remembered),
+        flag("check_valve", at<&E::check_valve>,
+             "A valve in the line keeps vacuum from drawing liquid while the pump rests",
+             "common practice"),
+        usual("least_pressure", "dp_l", at<&E::least_pressure>, pressure_difference("psi"),
+              {1, 3000}, 10, "Pressure across the nozzle below which it dribbles",
+              "common practice, 60 psi"),
+        maybe("drop_diameter", "d_32", at<&E::drop_diameter>, length("mm"), {0.002, 1},
+              "Sauter mean diameter of the spray; when not given, after Lefebvre"),
+        usual("drop_size_factor", "k_d", at<&E::drop_size_factor>, number(), {0.2, 5}, 0.4,
+              "Factor on the drop's diameter: published forms differ by two", "the form itself"),
+        usual("wall_share", "x_w", at<&E::wall_share>, percent(), {0, 100}, 10,
+              "Share of the spray that hits the wall at once", remembered),
+        maybe("liquid_temperature", "T_l", at<&E::liquid_temperature>, temperature("degC"),
+              {-40, 90}, "Of the liquid in its tank; when not given, the day's"),
+    };
+    return table;
+}
+
+}  // namespace windwall::charge

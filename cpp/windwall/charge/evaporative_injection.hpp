@@ -1,0 +1,72 @@
+#pragma once
+#include "windwall/charge/around.hpp"
+#include "windwall/fields/row.hpp"
+#include "windwall/media/stream.hpp"
+
+#include <array>
+#include <optional>
+#include <span>
+#include <string_view>
+
+namespace windwall::charge {
+
+/// What the shares of a blend are counted in: half and half is not the same liquid.
+enum class BlendBy { mass, volume };
+
+/// What a nozzle does at one operating point.
+struct Spray {
+    double pressure_difference{};  // Pa across the nozzle while the pump runs
+    double running{};              // share 0 to 1 of the pump's start
+    double flow{};                 // kg/s of liquid
+    double siphoned{};             // kg/s of it drawn by vacuum, the pump at rest
+    double drop_diameter{};        // m
+    bool atomises{};               // the difference reaches the least for a fine spray
+};
+
+struct EvaporativeInjection {
+    static constexpr bool adds_liquid = true;
+    static constexpr std::string_view kind = "evaporative_injection";
+    static constexpr std::string_view says =
+        "Nozzle that sprays water, methanol, ethanol or a blend of them into the charge.";
+
+    BlendBy blend_by = BlendBy::volume;
+    double methanol{};  // shares of the blend; the rest is water
+    double ethanol = 0;
+    double rated_flow{};          // m3/s of water
+    double rated_pressure = 7e5;  // Pa
+    double pump_pressure{};       // Pa above the ambient air
+    bool boost_referenced = false;
+    std::optional<double> starts_at;  // Pa above the ambient air, at the nozzle
+    double full_after = 5e3;          // Pa
+    std::optional<double> duty;
+    double valve_period = 50e-3;  // s
+    double dead_time = 2e-3;      // s
+    bool check_valve = true;
+    double least_pressure = 413685.4;     // Pa
+    std::optional<double> drop_diameter;  // m
+    double drop_size_factor = 1;
+    double wall_share = 0.1;
+    std::optional<double> liquid_temperature;  // K
+
+    /// By mass, by media::Vapour.
+    std::array<double, 4> blend() const noexcept;
+    double blend_density() const noexcept;
+    Spray spray(const media::Stream& in, const Around& around) const noexcept;
+    media::Stream outlet(const media::Stream& in, const Around& around) const noexcept;
+
+    static std::span<const fields::Row> rows();
+    std::optional<fields::Complaint> check() const;
+};
+
+/// Flow of a nozzle, in the unit of `rated_flow`, by the square root of the pressure difference; of
+/// another density at the same volume, the root of the densities' ratio. 0 without a difference.
+double nozzle_flow(double rated_flow, double pressure_difference, double rated_pressure) noexcept;
+/// Open share of a pulsed valve: duty less the dead time's share, within 0 and 1.
+double valve_open_share(double duty, double period, double dead_time) noexcept;
+
+}  // namespace windwall::charge
+
+template <>
+struct windwall::fields::Names<windwall::charge::BlendBy> {
+    static constexpr std::array<std::string_view, 2> names{"mass", "volume"};
+};

@@ -1,0 +1,38 @@
+#include "windwall/charge/wall_heat.hpp"
+
+#include "windwall/media/stream_enthalpy.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+namespace windwall::charge {
+namespace {
+
+constexpr double prandtl = 0.71;
+constexpr double conductivity_by_viscosity = 1006 / prandtl;  // k = mu cp/Pr, J/(kg K)
+constexpr double laminar = 3.66;                              // Nusselt number, uniform wall
+constexpr double least_capacity = 1e-9;                       // W/K
+
+}  // namespace
+
+double pipe_conductance(double flow, double viscosity, double bore, double length,
+                        double outside) noexcept {
+    const double reynolds = 4 * std::abs(flow) / (std::numbers::pi * bore * viscosity);
+    const double nusselt = laminar + 0.023 * std::pow(reynolds, 0.8) * std::pow(prandtl, 0.4);
+    const double inside = nusselt * viscosity * conductivity_by_viscosity / bore;
+    const double resistance = 1 / inside + 1 / outside;
+    return std::numbers::pi * bore * length / resistance;
+}
+
+media::Stream through_the_wall(const media::Stream& in, double conductance,
+                               double outside_temperature) noexcept {
+    if (!(conductance > 0)) return in;
+    const double capacity = std::abs(in.dry_air) * media::capacity_per_dry_air(in);
+    const double left = std::exp(-conductance / std::max(capacity, least_capacity));
+    media::Stream out = in;
+    out.temperature = outside_temperature + left * (in.temperature - outside_temperature);
+    return out;
+}
+
+}  // namespace windwall::charge

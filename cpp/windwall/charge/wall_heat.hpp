@@ -1,0 +1,21 @@
+#pragma once
+#include "windwall/charge/around.hpp"
+#include "windwall/media/stream.hpp"
+
+namespace windwall::charge {
+
+/// Conductance, W/K, of a pipe between the charge and the air around it: Dittus and Boelter inside,
+/// `outside` W/(m2 K) outside, the wall's own resistance neglected.
+double pipe_conductance(double flow, double viscosity, double bore, double length,
+                        double outside) noexcept;
+
+/// Still or slowly moving air and radiation about a warm pipe under a bonnet, W/(m2 K). From
+/// memory, to be confirmed: 5 to 10 in still air, 15 to 40 in a draught.
+inline constexpr double outside_coefficient = 15;
+
+/// The charge after giving heat through a wall of this conductance to air at a temperature in K:
+/// the difference falls by exp(-UA/(m cp)). Nothing evaporates or condenses there.
+media::Stream through_the_wall(const media::Stream& in, double conductance,
+                               double outside_temperature) noexcept;
+
+}  // namespace windwall::charge

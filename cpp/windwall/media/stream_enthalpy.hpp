@@ -1,0 +1,32 @@
+#pragma once
+#include "windwall/media/stream.hpp"
+
+/// Enthalpy of gas and liquid together. A liquid's enthalpy hangs on its vapour's, so that every
+/// balance closes whatever evaporates. Gas and liquid of a stream have one temperature.
+namespace windwall::media {
+
+/// Gas and liquid, J per kg of dry air, heats of formation included: enthalpy(stream) by its unit.
+inline double enthalpy_per_dry_air(const Stream& stream) noexcept { return enthalpy(stream); }
+/// The same times the flow of dry air, W.
+double enthalpy_flow(const Stream& stream) noexcept;
+/// Heat capacity of gas and liquid with nothing evaporating, J/K per kg of dry air.
+double capacity_per_dry_air(const Stream& stream) noexcept;
+
+/// The same gas and liquid at the temperature that has this enthalpy, J per kg of dry air.
+Stream at_enthalpy(Stream stream, double enthalpy_per_dry_air) noexcept;
+
+/// With this much liquid, kg per kg of dry air, put in at a temperature in K; it takes the stream's
+/// temperature and nothing evaporates yet. `drop_diameter` in m is that of the new drops.
+Stream with_liquid(Stream stream, const std::array<double, 4>& added, double temperature,
+                   double drop_diameter) noexcept;
+
+/// Gives a mixture, its liquid already summed, the drops, the film and what was put into its two
+/// streams; `share` of its dry air is the second's.
+void mix_drops(Stream& both, const Stream& first, const Stream& second, double share) noexcept;
+
+/// W that the stream leaves on its way: what came in, with what was put in, less what goes out.
+double heat_given_off(const Stream& inlet, const Stream& outlet) noexcept;
+/// kg per kg of dry air that became liquid between two stations where nothing is put in, or 0.
+double condensed(const Stream& inlet, const Stream& outlet) noexcept;
+
+}  // namespace windwall::media
