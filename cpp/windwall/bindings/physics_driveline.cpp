@@ -44,10 +44,10 @@ double clutch_torque(double speed, double engagement_speed, double shoe_mass, do
 }
 
 double cvt_efficiency(double torque, double rated_torque, double ratio, double speed) {
-    const driveline::BeltCvt part{.low_ratio = ratio,
-                                  .high_ratio = ratio,
-                                  .shift_speed = speed,
-                                  .rated_torque = rated_torque};
+    driveline::BeltCvt part;
+    part.low_ratio = part.high_ratio = ratio;
+    part.shift_speed = speed;
+    part.rated_torque = rated_torque;
     return part.efficiency({speed, torque}, 0);
 }
 
