@@ -98,7 +98,6 @@ def at_flow(plate_name, grams, **layout):
     return held(**layout, **{plate_name: brentq(excess, 3, 50, xtol=1e-9)})
 
 
-
 def check(point, p1, p2, inlet, outlet, indicated, returned):
     blower = point.charge_path["blower"]
     assert blower.inlet.pressure / 1e3 == pytest.approx(p1, rel=CLOSE)
