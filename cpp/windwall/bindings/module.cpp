@@ -12,6 +12,7 @@ void bind_sweep(pybind11::module_& module);
 void bind_media_physics(pybind11::module_& physics);
 void bind_charge_physics(pybind11::module_& physics);
 void bind_compressor_physics(pybind11::module_& physics);
+void bind_wet_physics(pybind11::module_& physics);
 void bind_engine_physics(pybind11::module_& physics);
 void bind_driveline_physics(pybind11::module_& physics);
 void bind_road_physics(pybind11::module_& physics);
@@ -33,6 +34,7 @@ PYBIND11_MODULE(_core, module) {
     bind_media_physics(physics);
     bind_charge_physics(physics);
     bind_compressor_physics(physics);
+    bind_wet_physics(physics);
     bind_engine_physics(physics);
     bind_driveline_physics(physics);
     bind_road_physics(physics);
