@@ -9,8 +9,9 @@ using fields::readable;
 using vehicle::Balance;
 using vehicle::Station;
 
-constexpr double near_runaway = 0.5;       // share of what the rotors carry that leaks back
-constexpr double least_condensate = 1e-6;  // kg per kg of dry air
+constexpr double hottest_charge = 273.15 + 200;  // K; coated rotors are rated to 130 to 150 degC
+constexpr double near_runaway = 0.5;             // share of what the rotors carry that leaks back
+constexpr double least_condensate = 1e-6;        // kg per kg of dry air
 
 void add_blower(const Balance& balance, const std::string& address, const Station& station,
                 std::vector<Caution>& cautions) {
@@ -21,6 +22,13 @@ void add_blower(const Balance& balance, const std::string& address, const Statio
                                 readable(depression, fields::pressure_difference("kPa"), {}, 2) +
                                 " below the air around: unvented seals draw oil into the charge, "
                                 "which costs octane and fouls plugs."});
+    }
+    if (station.outlet.temperature > hottest_charge) {
+        cautions.push_back(
+            {address + "/outlet/temperature",
+             "The charge leaves the blower at " +
+                 readable(station.outlet.temperature, fields::temperature("degC"), {}, 3) +
+                 ": rotors grow into the case far below that."});
     }
     const charge::Compression& did = station.compression;
     const double leak = did.leak_flow / (station.inlet.gas_flow() + did.leak_flow);
