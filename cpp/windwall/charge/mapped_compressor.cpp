@@ -1,5 +1,7 @@
 #include "windwall/charge/mapped_compressor.hpp"
 
+#include "windwall/media/stream_enthalpy.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <tuple>
@@ -29,8 +31,10 @@ void heat(Compression& does, const media::Stream& in, double work) noexcept {
     const double free = in.gas.temperature(before + work, guess);
     does.outlet_temperature = held(free);
     does.capped = free > hottest || free < coldest;
-    does.heat_to_charge =
-        in.gas_flow() * (does.capped ? in.gas.enthalpy(does.outlet_temperature) - before : work);
+    // Drops that come along are heated too, and the impeller pays for that.
+    does.outlet = in;
+    does.outlet.temperature = does.outlet_temperature;
+    does.heat_to_charge = media::enthalpy_flow(does.outlet) - media::enthalpy_flow(in);
     does.indicated_power = does.heat_to_charge;
 }
 
@@ -74,8 +78,6 @@ Compression MappedCompressor::compress(const media::Stream& in, double outlet_pr
     does.choked = reading.choked;
     heat(does, in, reading.work * theta);
     drive(does, mechanical_efficiency, belt_efficiency);
-    does.outlet = in;
-    does.outlet.temperature = does.outlet_temperature;
     does.outlet.pressure = outlet_pressure;
     return does;
 }

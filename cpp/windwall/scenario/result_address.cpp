@@ -16,6 +16,7 @@ solve::OperatingPoint blank(const vehicle::Vehicle& vehicle) {
             {id, part.visit([]<class Part>(const Part&) -> solve::PartResult {
                  return solve::ResultOf<Part>{};
              })});
+    point.knock.emplace();
     point.injector.emplace();
     point.road.emplace();
     point.tyres.emplace();

@@ -47,7 +47,8 @@ TEST(Problems, WhatLeadsToAProblemIsNotReportedAgain) {
     };
     EXPECT_EQ(broken(R"({"charge_path": [{"id": "blower", "kind": "blower"}], "limits": {}})"),
               "charge_path/blower/kind: \"blower\" is not known here; it is one of filter, duct, "
-              "throttle, positive_blower, charge_cooler or plenum\n");
+              "throttle, positive_blower, mapped_compressor, charge_cooler, bypass, plenum, "
+              "evaporative_injection or carburettor\n");
     EXPECT_EQ(broken(R"({"charge_path": [{"kind": "plenum", "volume": "1 L"}], "limits": {}})"),
               "charge_path/1/id: is missing; every part has an id of its own\n");
     EXPECT_EQ(broken(R"({"charge_path": [], "limits": {}})"),
@@ -58,8 +59,9 @@ TEST(Problems, WhatLeadsToAProblemIsNotReportedAgain) {
                    "set": {"charge_path/hose/bore": "40 mm"}},
                   {"id": "b", "requires": ["a"], "scale": {"charge_path/hose/length": 2}}])"),
         "upgrades/a/insert/1/part/kind: \"dict\" is not known here; it is one of filter, duct, "
-        "throttle, positive_blower, charge_cooler, plenum, clutch, chain, gearbox or "
-        "final_drive; did you mean \"duct\"?\n");
+        "throttle, positive_blower, mapped_compressor, charge_cooler, bypass, plenum, "
+        "evaporative_injection, carburettor, clutch, centrifugal_clutch, chain, belt, "
+        "gearbox, final_drive or belt_cvt; did you mean \"duct\"?\n");
 }
 
 TEST(Problems, ResultsAndInputsRefuseEachOtherByName) {
