@@ -29,7 +29,7 @@ public:
         }
     }
     const Stream& at(double T) {
-        const Shares gas = vapour_moles(moles_, T, stream_.pressure, alcohol_share_);
+        const Shares gas = vapour_moles(moles_, T, stream_.pressure, last_);
         stream_.temperature = T;
         for (std::size_t i = 0; i < gas.size(); ++i) {
             stream_.vapour[i] = std::min(gas[i] / per_mole(i), all_[i]);
@@ -49,7 +49,7 @@ public:
 private:
     Stream stream_;
     Shares all_{}, moles_{};
-    double alcohol_share_ = 0.5;
+    LastLiquid last_;
 };
 
 /// Temperature at which the enthalpy in equilibrium, which rises with it, is the one given: from

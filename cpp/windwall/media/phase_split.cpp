@@ -52,6 +52,7 @@ struct Flash {
     const Moles& moles;
     Moles K{};         // activity times vapour pressure over pressure; petrol: of its first drop
     double ratio = 0;  // moles of liquid for each mole of gas
+    double last = -1;  // the ratio of a split nearby, if one is known
 
     double vapour(std::size_t i) const { return moles[i] * K[i] / (ratio + K[i]); }
     /// Gas without petrol, moles.
@@ -84,7 +85,9 @@ struct Flash {
             ratio = 0;
             return;
         }
-        ratio = falling_root([this](double at) { return excess(at); }, 0, all, all / 2);
+        const double start = last > 0 && last < all ? last : all / 2;
+        ratio = falling_root([this](double at) { return excess(at); }, 0, all, start);
+        last = ratio;
     }
     /// Mole share of alcohol in the liquid, or in the first drop that would form.
     double alcohol_share() const {
@@ -125,20 +128,21 @@ void find_liquid(Flash& flash, const Moles& pure, double& share) {
 }  // namespace
 
 std::array<double, 4> vapour_moles(const std::array<double, 4>& moles, double temperature,
-                                   double pressure, double& alcohol_share) noexcept {
+                                   double pressure, LastLiquid& last) noexcept {
     Moles pure{};
     for (const Vapour kind : all_vapours)
         if (moles[index(kind)] > 0)
             pure[index(kind)] = vapour_pressure(kind, temperature) / pressure;
         else
             pure[index(kind)] = 1;
-    Flash flash{moles, pure};
+    Flash flash{moles, pure, 0, last.moles};
     const bool mixture = moles[water] > 0 && moles[1] + moles[2] > 0;
     if (mixture) {
-        find_liquid(flash, pure, alcohol_share);
+        find_liquid(flash, pure, last.alcohol_share);
     } else {
         flash.solve();
     }
+    last.moles = flash.last;
     return {flash.vapour(0), flash.vapour(1), flash.vapour(2), flash.petrol_gas()};
 }
 

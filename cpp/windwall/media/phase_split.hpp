@@ -3,10 +3,15 @@
 
 namespace windwall::media {
 
+/// The liquid of water and alcohols that the last split ended with, as a start for one nearby.
+struct LastLiquid {
+    double alcohol_share = 0.5;  // moles of alcohol for each mole of this liquid
+    double moles = -1;           // of this liquid for each mole of gas; none known below zero
+};
+
 /// What of each substance is vapour, given all of it: moles for each mole of dry air, by Vapour, at
-/// a temperature in K and a pressure in Pa, in equilibrium. `alcohol_share` is the mole share of
-/// alcohol in the liquid of water and alcohols; given as a first guess, left as found.
+/// a temperature in K and a pressure in Pa, in equilibrium. `last` is a first guess, left as found.
 std::array<double, 4> vapour_moles(const std::array<double, 4>& moles, double temperature,
-                                   double pressure, double& alcohol_share) noexcept;
+                                   double pressure, LastLiquid& last) noexcept;
 
 }  // namespace windwall::media

@@ -28,8 +28,8 @@ Balance::Balance(const Vehicle& vehicle) : vehicle_(&vehicle) {
             []<class Part>(const Part&) -> std::size_t { return has_unknown<Part>; });
     }
     find_loops();
-    around_.fuel_demand = vehicle.engine.visit(
-        [&](const auto& engine) { return engine.fuel_demand(vehicle.fuel); });
+    around_.fuel_demand =
+        vehicle.engine.visit([&](const auto& engine) { return engine.fuel_demand(vehicle.fuel); });
     carburetted_ = std::ranges::any_of(vehicle.charge_path, [](const auto& entry) {
         return entry.part.template as<charge::Carburettor>() != nullptr;
     });
@@ -56,12 +56,25 @@ void Balance::residuals(std::span<const double> x, std::span<double> r) noexcept
         march(std::exp(x[0]), [&]<class Part>(const Part& part, const media::Stream& inlet) {
             ++k;
             const double behind = pressure(part, inlet, x[k]);
-            const double passed = capacity(part, inlet, behind) / inlet.gas_flow();
-            r[k] = charge::Driven<Part> ? passed - 1 : std::log(passed);
+            if constexpr (charge::Metering<Part>)
+                r[k] = std::log(capacity(part, inlet, behind) / inlet.gas_flow());
             return behind;
         });
     r[0] = std::log(drawn(manifold));
+    blower_residuals(r);
     loop_residuals(x, r);
+}
+
+/// After a march, which leaves at each blower what it would deliver.
+void Balance::blower_residuals(std::span<double> r) const noexcept {
+    std::size_t k = 0;
+    for (std::size_t i = 0; i < stations_.size(); ++i) {
+        vehicle_->charge_path[i].part.visit([&]<class Part>(const Part&) {
+            k += has_unknown<Part>;
+            if constexpr (charge::Driven<Part>)
+                r[k] = stations_[i].compression.capacity / stations_[i].inlet.gas_flow() - 1;
+        });
+    }
 }
 
 double Balance::drawn(const media::Stream& manifold) const noexcept {

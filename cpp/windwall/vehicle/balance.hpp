@@ -94,13 +94,14 @@ public:
 
 private:
     struct Branch {
-        double ratio = 0;       // of the net flow
-        double enthalpy = 0;    // J per kg of dry air
+        double ratio = 0;                            // of the net flow
+        double enthalpy = 0;                         // J per kg of dry air
         std::array<double, Loop::liquids> shares{};  // liquid and vapour, where liquid is put in
         double fed = 0;
         media::Stream forward;  // what enters it at the blower's inlet, where it runs forward
     };
     void find_loops();
+    void blower_residuals(std::span<double> r) const noexcept;
     media::Stream returned(const Loop& loop, const Branch& branch,
                            const media::Stream& gas) const noexcept;
     void rejoin(std::size_t part, media::Stream& gas) noexcept;
@@ -113,10 +114,10 @@ private:
     WhatIf what_if_;
     charge::Around around_{};
     double humidity_ratio_{};
-    double net_flow_{};       // kg/s of dry air, of the last march
-    double weather_heat_{};   // enthalpy of the day's air, J per kg of dry air
-    media::Stream weather_;   // one kilogram a second of the air at the mouth of the intake
-    media::Stream manifold_;  // behind the last part of the last march
+    double net_flow_{};         // kg/s of dry air, of the last march
+    double weather_heat_{};     // enthalpy of the day's air, J per kg of dry air
+    media::Stream weather_;     // one kilogram a second of the air at the mouth of the intake
+    media::Stream manifold_;    // behind the last part of the last march
     bool carburetted_ = false;  // the charge brings the fuel
     std::size_t valves_ = 0;
     std::vector<Station> stations_;
