@@ -11,6 +11,7 @@ from typing import Any
 
 from windwall import __version__, documents
 from windwall.errors import NoAnswer, Problem, ScenarioError
+from windwall.new import DEFAULT_NAME, Unfinished, new
 from windwall.ranking import rank
 from windwall.scenario import LARGEST_FILE, Scenario, loads
 from windwall.schema import schema
@@ -67,11 +68,45 @@ def parser() -> argparse.ArgumentParser:
         "--threads", type=count, default=0, metavar="N", help="how many at once; all by default"
     )
     add_question(commands, "check", Check, "what is wrong with a file, and what it leaves open")
+    add_new(commands)
     written = commands.add_parser("schema", help="the JSON Schema of scenario files")
     written.add_argument("--output", metavar="FILE", help="where to write it; else it is printed")
     written.add_argument("--json", action="store_true", help="it is JSON in any case")
     written.set_defaults(run=write_schema)
     return made
+
+
+def add_new(commands: Any) -> None:
+    """The one command that makes a file."""
+    says = "writes a scenario file from a few questions"
+    made = commands.add_parser("new", help=says, description=f"{says.capitalize()}.")
+    made.add_argument("file", nargs="?", default=DEFAULT_NAME, metavar="FILE")
+    made.add_argument("--force", action="store_true", help="write over a file that is there")
+    made.add_argument(
+        "--answers", metavar="FILE", help="a JSON object of answers; nothing is asked"
+    )
+    made.add_argument(
+        "--set",
+        metavar="NAME=ANSWER",
+        action="append",
+        default=[],
+        help="one answer, any number of times; nothing is asked",
+    )
+    made.set_defaults(run=make_new)
+
+
+def make_new(arguments: argparse.Namespace) -> int:
+    """Every way in which the questions may end."""
+    try:
+        return new(arguments)
+    except ScenarioError as wrong:
+        return refuse(wrong, "", False)
+    except Unfinished:
+        print("the answers ended before the questions; nothing is written", file=sys.stderr)
+        return WRONG_INPUT
+    except KeyboardInterrupt:
+        print("interrupted; nothing is written", file=sys.stderr)
+        return INTERRUPTED
 
 
 def add_question(

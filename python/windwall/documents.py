@@ -94,16 +94,38 @@ def speed_document(answer: TopSpeed) -> dict[str, Any]:
         "margins": numbers["margins"],
         "sensitivities": dict(numbers["sensitivities"]),
         "passed": numbers["passed"],
-        "observed": [_observed(one) for one in answer.against_observed],
+        "observed": observed_document(answer._asked.scenario),
         "point": answer.point.to_dict(),
     }
     point_units = {f"point/{key}": unit for key, unit in answer.point.units().items()}
     return document | {"units": SPEED_UNITS | point_units}
 
 
+def observed_document(scenario: Scenario) -> list[dict[str, Any]]:
+    """The model beside every observed fact, and what would explain those that are far off."""
+    from windwall.explaining import explained
+
+    far = explained(scenario)
+    return [
+        _observed(one)
+        | {
+            "explained_by": [
+                _explanation(each) for why in far if why.compared == one for each in why.inputs
+            ]
+        }
+        for one in scenario.against_observed()
+    ]
+
+
 def _observed(compared: Any) -> dict[str, Any]:
-    keys = ("key", "observed", "sigma", "model", "off")
-    return {key: getattr(compared, key) for key in keys} | {"unit": compared.measure.si}
+    keys = ("key", "observed", "sigma", "model", "model_sigma", "off")
+    made = {"what": compared.fact.entry["what"]} | {key: getattr(compared, key) for key in keys}
+    return made | {"unit": compared.measure.si}
+
+
+def _explanation(one: Any) -> dict[str, Any]:
+    made = {"address": one.input.address, "value": one.value, "deviations": one.deviations}
+    return made | {"stated": one.input.given}
 
 
 def point_document(answer: HeldPoint) -> dict[str, Any]:
@@ -133,6 +155,7 @@ def rank_document(ranking: Ranking) -> dict[str, Any]:
         "upgrades": numbers["upgrades"],
         "sets": numbers["sets"],
         "missing": ranking.missing,
+        "observed": observed_document(ranking._asked.scenario),
     }
     for key in ("target", "cheapest_to_goal"):
         document[key] = _names(getattr(ranking, key))

@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
-from typing import Any, NamedTuple
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 from windwall.documents import finite
 from windwall.errors import NoAnswer
 from windwall.layout import Readable
 from windwall.measures import LENGTH
 from windwall.records import Record
+
+if TYPE_CHECKING:
+    from windwall.scenario import Scenario
 
 
 class Asked(NamedTuple):
@@ -18,6 +21,7 @@ class Asked(NamedTuple):
     system: str
     conditions: str
     knock_sigma: float
+    scenario: Scenario
     goal_speed: float | None = None
     run_up: float | None = None
     mass: float | None = None

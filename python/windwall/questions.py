@@ -50,6 +50,7 @@ def asked(scenario: Scenario) -> Asked:
         system=scenario.system,
         conditions=conditions(scenario),
         knock_sigma=knock_sigma(scenario),
+        scenario=scenario,
         goal_speed=scenario.get("goal/speed"),
         run_up=scenario.get("goal/run_up"),
         mass=scenario.get("body/mass"),

@@ -13,6 +13,7 @@ from windwall.errors import Problem, ScenarioError
 from windwall.held_point import HeldPoint
 from windwall.layout import Readable
 from windwall.measures import Measure
+from windwall.observed import Compared, compare
 from windwall.quantities import accepted, is_foreign
 from windwall.top_speed import TopSpeed
 
@@ -101,6 +102,25 @@ class Scenario(Readable):
     def sigma(self, address: str) -> float:
         """One standard deviation of an input, SI: as the file says, or that of the default."""
         return _core.sigma(self._core, address)
+
+    def known_to(self, address: str) -> float:
+        """The same, but that nobody knows exactly where an engine knocks."""
+        return self.knock_sigma if address == questions.KNOCK_ANCHOR else self.sigma(address)
+
+    @property
+    def knock_sigma(self) -> float:
+        """How well the knock margin is known, octane numbers."""
+        return questions.knock_sigma(self)
+
+    def at_knock_anchors(self) -> list[Scenario]:
+        """Itself between the two that knock one standard deviation earlier and later."""
+        anchor, spread = self.get(questions.KNOCK_ANCHOR), self.knock_sigma
+        low, high = (self.set({questions.KNOCK_ANCHOR: anchor + way * spread}) for way in (-1, 1))
+        return [low, self, high]
+
+    def against_observed(self) -> list[Compared]:
+        """The model beside every fact that was observed and that it has a number for."""
+        return list(compare(self))
 
     def given(self, address: str) -> bool:
         """Whether the file states this value rather than leaving it at its default."""

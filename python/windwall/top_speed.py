@@ -5,8 +5,9 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any, NamedTuple
 
 from windwall import frames
+from windwall.explaining import Explained, explained
 from windwall.knock import KnockBand
-from windwall.observed import Compared, compare
+from windwall.observed import Compared
 from windwall.outcome import Outcome
 from windwall.records import Record
 
@@ -147,9 +148,15 @@ class TopSpeed(Outcome):
 
     @property
     def against_observed(self) -> list[Compared]:
-        """The model beside every number that was observed at top speed."""
+        """The model beside every fact that was observed."""
         self._number("point")
-        return list(compare(self, self._asked.observed))
+        return self._asked.scenario.against_observed()
+
+    @property
+    def explained(self) -> list[Explained]:
+        """What the model is far from, and single inputs of which each would explain it."""
+        self._number("point")
+        return list(explained(self._asked.scenario))
 
     @property
     def unrated(self) -> list[str]:

@@ -3,6 +3,7 @@
 import json
 import math
 import pickle
+from math import hypot
 
 import pytest
 
@@ -77,7 +78,8 @@ def test_the_model_is_held_against_what_was_seen(best):
     compared = {one.key: one for one in best.against_observed}
     assert set(compared) == {"speed", "gear", "boost"}
     speed = compared["speed"]
-    assert speed.off == pytest.approx((best.goal_speed - 122 / 3.6) / (2 / 3.6))
+    spread = hypot(2 / 3.6, speed.model_sigma)
+    assert speed.off == pytest.approx((best.goal_speed - 122 / 3.6) / spread)
     assert compared["gear"].off is None
     assert "CAUTION" in repr(best)
 

@@ -12,6 +12,7 @@ from windwall.ranking import MIDDLE, Ranking, UpgradeSet
 from windwall.texts.care import care
 from windwall.texts.common import head, pairs
 from windwall.texts.limits import bound_text, limits_table
+from windwall.texts.observed import observed_lines
 
 NONE = "-"
 SMALLEST_GAIN = 0.05  # in the unit of speed shown; a smaller one is printed as 0.0
@@ -26,6 +27,7 @@ def rank_text(ranking: Ranking) -> str:
     lines = head(asked, question(ranking))
     if not ranking.answered:
         return "\n".join([*lines, *no_answer(ranking), *care()])
+    lines += observed_lines(asked.scenario)
     lines += stopped(ranking)
     lines += ["", *pairs(start(ranking))]
     lines += limits_table(ranking.base.passed, asked.system)

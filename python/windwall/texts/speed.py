@@ -23,7 +23,7 @@ def speed_text(answer: TopSpeed) -> str:
         lines += section(f"No answer ({answer.status})", paragraph(answer.sentence))
         lines += caution_lines(answer.cautions)
         return "\n".join([*lines, *care()])
-    lines += observed_lines(answer)
+    lines += observed_lines(asked.scenario)
     lines += ["", *pairs(speeds(answer))]
     lines += section("Why it stops", reasons(answer))
     lines += limits_table(answer.passed, asked.system)

@@ -1,0 +1,114 @@
+"""The model against what was seen, and which single input would explain a difference."""
+
+import json
+from math import hypot
+
+import pytest
+
+import windwall as ww
+from windwall.explaining import FARTHEST
+from windwall.observed import FAR_OFF, Fact
+
+
+@pytest.fixture
+def seen(document):
+    """A scenario in which something else was observed."""
+
+    def make(*observed):
+        document["observed"] = list(observed)
+        return ww.loads(json.dumps(document))
+
+    return make
+
+
+def top(**facts):
+    return {"what": "top speed", **facts}
+
+
+def test_each_kind_of_fact_has_its_place(seen):
+    pull = {"what": "full throttle", "engine_speed": "4000 rpm"}
+    car = seen(
+        top(speed="122 ± 2 km/h", gear=4, knock="not heard"),
+        pull | {"boost": "12 ± 1 kPa", "charge_temperature": "62 ± 3 degC", "knock": "heard"},
+    )
+    compared = [(one.key, one.fact.at_top_speed) for one in car.against_observed()]
+    assert compared == [
+        ("speed", True), ("gear", True), ("knock", True),
+        ("boost", False), ("charge_temperature", False), ("knock", False),
+    ]  # fmt: skip
+    point = car.operating_point("4000 rpm").point
+    boost = car.against_observed()[3]
+    assert boost.model == point.manifold.boost
+    assert car.against_observed()[4].model == point.manifold.temperature
+
+
+def test_both_spreads_count(car):
+    speed = car.against_observed()[0]
+    anchor = "engine/knock_anchor/octane_number"
+    here, spread = car.get(anchor), car.knock_sigma
+    ends = [car.set({anchor: here + way * spread}).top_speed().goal_speed for way in (-1, 1)]
+    base = car.top_speed().goal_speed
+    assert speed.model_sigma == max(abs(end - base) for end in ends) > 0
+    assert speed.off == pytest.approx((base - 122 / 3.6) / hypot(2 / 3.6, speed.model_sigma))
+
+
+@pytest.mark.parametrize(
+    ("word", "margin", "above"),
+    [
+        ("heard", 4, 4), ("heard", -4, 0), ("not heard", 4, 0), ("not heard", -4, -4),
+        ("at the edge", 4, 4), ("at the edge", -4, -4),
+    ],
+)  # fmt: skip
+def test_what_was_heard_of_knock_bounds_the_margin(word, margin, above):
+    assert Fact({}, "knock", word, None).above(margin) == above
+
+
+def test_near_enough_is_no_caution(seen, best):
+    car = seen(top(speed=f"{3.6 * best.goal_speed:.1f} ± 2 km/h"))
+    assert car.top_speed().explained == []
+    assert "CAUTION" not in repr(car.top_speed())
+
+
+def test_what_explains_it_does(seen, best):
+    """Each named input, set to the value it is said to need, brings the model there."""
+    target = 3.6 * best.goal_speed * 0.94
+    car = seen(top(speed=f"{target:.2f} ± 0.5 km/h")).set({"engine/knock_anchor/octane_number": 88})
+    # A well known anchor leaves the observation alone to say how far off the model is.
+    car = car.set({"engine/knock_anchor/octane_number": "88 ± 0.01"})
+    (far,) = car.top_speed().explained
+    assert abs(far.compared.off) > FAR_OFF
+    assert 1 <= len(far.inputs) <= 3
+    moves = [abs(one.deviations) for one in far.inputs]
+    assert moves == sorted(moves)
+    assert moves[-1] <= FARTHEST
+    for one in far.inputs:
+        sigma = car.known_to(one.input.address)
+        assert one.value == pytest.approx(car.get(one.input.address) + one.deviations * sigma)
+        speed = car.set({one.input.address: one.value}).top_speed().goal_speed
+        assert abs(3.6 * speed - target) < 0.1 * 0.5  # a tenth of what the speed was read to
+    text = repr(car.top_speed())
+    assert all(one.input.address in text for one in far.inputs)
+    assert text.index("CAUTION") < text.index("balance speed")
+
+
+def test_the_ranking_is_headed_by_the_same(car, ranking):
+    text, speed = repr(ranking), repr(car.top_speed())
+    start = speed.index("Held against")
+    held = speed[start : speed.index("\n\n", start)]
+    assert held in text
+    assert "CAUTION" in held
+    assert text.index("CAUTION") < text.index("as it is")
+    assert ranking.to_dict()["observed"] == car.top_speed().to_dict()["observed"]
+
+
+def test_nothing_explains_the_impossible(seen):
+    car = seen(top(speed="300 ± 1 km/h"))
+    (far,) = car.top_speed().explained
+    assert far.inputs == []
+    assert "No single input" in " ".join(repr(car.top_speed()).split())
+
+
+def test_full_throttle_without_engine_speed_is_said_not_to_be_compared(seen):
+    car = seen({"what": "full throttle", "boost": "12 ± 1 kPa"})
+    assert car.against_observed() == []
+    assert "observed/1 is not compared" in repr(car.top_speed())
