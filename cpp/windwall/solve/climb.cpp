@@ -25,7 +25,7 @@ Sample end_of(const Puller& puller, const GearCurve& curve, double from) {
         const auto excess = [&](double speed) { return surplus(puller, curve, speed); };
         const auto root = numerics::find_root(excess, start, above.road_speed, {0, 1e-7, 60});
         const double share = (root.x - below.road_speed) / (above.road_speed - below.road_speed);
-        return {below.along + share * (above.along - below.along), root.x, 0, 0};
+        return {below.along + share * (above.along - below.along), root.x, 0, 0, true, false};
     }
     return samples.back();
 }

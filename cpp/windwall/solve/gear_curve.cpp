@@ -6,7 +6,25 @@ namespace windwall::solve {
 namespace {
 
 constexpr std::size_t samples_of_a_rise = 24;
-constexpr std::size_t samples_of_a_shift = 12;
+constexpr std::size_t samples_of_a_shift = 16;
+constexpr double kink_width = 1e-6;  // of a stretch
+
+/// Where between two samples the tyres begin to hold the thrust, or cease to: the thrust has a kink
+/// there.
+Sample kink(const EngineCurve& engine, const Puller& puller, std::size_t gear, Sample before,
+            Sample behind) {
+    while (behind.along - before.along > kink_width) {
+        const Sample middle = read(engine, puller, gear, 0.5 * (before.along + behind.along));
+        (middle.grips == before.grips ? before : behind) = middle;
+    }
+    before.kink = true;
+    return before;
+}
+
+/// Where the slip rises faster than the wheels turn the road does not get faster.
+void add(const Sample& sample, std::vector<Sample>& samples) {
+    if (sample.road_speed > samples.back().road_speed) samples.push_back(sample);
+}
 
 std::vector<Sample> sampled(const EngineCurve& engine, const Puller& puller, std::size_t gear) {
     const Sweep& sweep = puller.sweep(gear);
@@ -16,9 +34,11 @@ std::vector<Sample> sampled(const EngineCurve& engine, const Puller& puller, std
         for (std::size_t i = 1; i <= steps; ++i) {
             const double part = static_cast<double>(i) / static_cast<double>(steps);
             const Sample next = read(engine, puller, gear, static_cast<double>(stretch) + part);
-            // Where the slip rises faster than the wheels turn the road does not get faster.
-            if (next.road_speed > samples.back().road_speed) samples.push_back(next);
+            const Sample last = samples.back();
+            if (next.grips != last.grips) add(kink(engine, puller, gear, last, next), samples);
+            add(next, samples);
         }
+        samples.back().kink = true;
     }
     if (samples.size() == 1) {  // nothing to sweep: it launches at its limit
         samples.push_back(samples.front());
@@ -27,13 +47,18 @@ std::vector<Sample> sampled(const EngineCurve& engine, const Puller& puller, std
     return samples;
 }
 
-numerics::Table thrust_over_speed(const std::vector<Sample>& samples) {
+std::vector<numerics::Table> thrust_over_speed(const std::vector<Sample>& samples) {
+    std::vector<numerics::Table> tables;
     std::vector<double> speeds, thrusts;
     for (const Sample& sample : samples) {
         speeds.push_back(sample.road_speed);
         thrusts.push_back(sample.thrust);
+        if (speeds.size() < 2 || !(sample.kink || &sample == &samples.back())) continue;
+        tables.emplace_back(speeds, thrusts, numerics::Interpolation::monotone);
+        speeds = {sample.road_speed};
+        thrusts = {sample.thrust};
     }
-    return {std::move(speeds), std::move(thrusts), numerics::Interpolation::monotone};
+    return tables;
 }
 
 }  // namespace
@@ -44,8 +69,9 @@ Sample read(const EngineCurve& engine, const Puller& puller, std::size_t gear,
     const double assumed = puller.road_speed(setting);
     const Reach reach =
         puller.reach(setting, engine.torque(setting.engine_speed, assumed), assumed);
-    return {along, reach.road_speed, reach.thrust,
-            reach.thrust - puller.load(reach.road_speed).total()};
+    return {along,        reach.road_speed,
+            reach.thrust, reach.thrust - puller.load(reach.road_speed).total(),
+            reach.grips,  false};
 }
 
 GearCurve::GearCurve(const EngineCurve& engine, const Puller& puller, std::size_t gear)
@@ -69,7 +95,10 @@ void GearCurve::pass_through(const Pull& pull) noexcept {
 }
 
 double GearCurve::thrust(double road_speed) const noexcept {
-    return scale_ * thrust_.at(road_speed).value;  // below the lowest sample the value there
+    std::size_t i = 0;
+    while (i + 1 < thrust_.size() && road_speed >= thrust_[i].high())
+        ++i;
+    return scale_ * thrust_[i].at(road_speed).value;  // below the lowest sample the value there
 }
 
 std::size_t GearCurve::piece(double road_speed) const noexcept {

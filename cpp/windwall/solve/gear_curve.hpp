@@ -13,6 +13,8 @@ struct Sample {
     double road_speed{};
     double thrust{};
     double surplus{};
+    bool grips = true;
+    bool kink = false;  // the slope of the thrust may jump here
 };
 
 /// What the engine curve says for a place along a gear's sweep.
@@ -20,8 +22,9 @@ Sample read(const EngineCurve& engine, const Puller& puller, std::size_t gear,
             double along) noexcept;
 
 /// Full throttle in one gear from launch to the rev limit: the engine curve taken to the road at
-/// many settings, and the thrust between them by a monotone cubic over road speed. Below the lowest
-/// speed the clutch slips at the launch speed and the thrust is the one there.
+/// many settings, and the thrust between them by a monotone cubic over road speed, from kink to
+/// kink. Below the lowest speed the clutch slips at the launch speed and the thrust is the one
+/// there.
 class GearCurve {
 public:
     GearCurve(const EngineCurve& engine, const Puller& puller, std::size_t gear);
@@ -45,7 +48,7 @@ public:
 private:
     std::size_t gear_;
     std::vector<Sample> samples_;
-    numerics::Table thrust_;
+    std::vector<numerics::Table> thrust_;  // from kink to kink
     double scale_ = 1;
     std::size_t pieces_ = 1;
     std::array<double, 4> ends_{};  // road speeds
