@@ -1,5 +1,6 @@
 #include "windwall/charge/mapped_compressor.hpp"
 
+#include "windwall/media/equilibrium.hpp"
 #include "windwall/media/stream_enthalpy.hpp"
 
 #include <algorithm>
@@ -24,17 +25,27 @@ ImpellerEstimate estimate(const MappedCompressor& part) noexcept {
             part.reference_pressure / (air_constant * part.reference_temperature)};
 }
 
-/// The whole work of the impeller goes into the gas; where it would burn, only what is let in.
-void heat(Compression& does, const media::Stream& in, double work) noexcept {
-    const double before = in.gas.enthalpy(in.temperature);
-    const double guess = in.temperature + work / in.gas.heat_capacity(in.temperature);
-    const double free = in.gas.temperature(before + work, guess);
-    does.outlet_temperature = held(free);
-    does.capped = free > hottest || free < coldest;
-    // Drops that come along are heated too, and the impeller pays for that.
+/// The whole work of the impeller goes into gas and liquid; where it would burn, only what is let
+/// in. On the way a share of what could evaporate by the outlet does.
+void heat(Compression& does, const MappedCompressor& part, const media::Stream& in,
+          double outlet_pressure, double work) noexcept {
+    const double before = media::enthalpy_per_dry_air(in);
+    const double behind = before + work * (1 + in.vapour_share());
     does.outlet = in;
-    does.outlet.temperature = does.outlet_temperature;
-    does.heat_to_charge = media::enthalpy_flow(does.outlet) - media::enthalpy_flow(in);
+    does.outlet.pressure = outlet_pressure;
+    does.outlet = media::at_enthalpy(does.outlet, behind);
+    const double free = does.outlet.temperature;
+    does.capped = free > hottest || free < coldest;
+    if (does.capped) {
+        does.outlet.temperature = held(free);
+    } else if (in.liquid_share() > 0) {
+        const media::Stream ceiling = media::equilibrium_at_enthalpy(does.outlet, behind);
+        does.outlet = media::towards(does.outlet, ceiling, part.evaporated_inside, behind);
+    }
+    does.outlet_temperature = does.outlet.temperature;
+    const double rise = does.capped ? media::enthalpy_per_dry_air(does.outlet) - before
+                                    : work * (1 + in.vapour_share());
+    does.heat_to_charge = in.dry_air * rise;
     does.indicated_power = does.heat_to_charge;
 }
 
@@ -76,9 +87,8 @@ Compression MappedCompressor::compress(const media::Stream& in, double outlet_pr
     does.capacity = reading.flow * (in.pressure / reference_pressure) / std::sqrt(theta);
     does.surging = reading.surging;
     does.choked = reading.choked;
-    heat(does, in, reading.work * theta);
+    heat(does, *this, in, outlet_pressure, reading.work * theta);
     drive(does, mechanical_efficiency, belt_efficiency);
-    does.outlet.pressure = outlet_pressure;
     return does;
 }
 
@@ -145,6 +155,9 @@ std::span<const fields::Row> MappedCompressor::rows() {
               "from memory, to be confirmed"),
         usual("belt_efficiency", "eta_b", at<&C::belt_efficiency>, number(), {0.7, 1}, 0.015,
               "Power at the compressor's pulley over power at the crankshaft",
+              "from memory, to be confirmed"),
+        usual("evaporated_inside", "x_e", at<&C::evaporated_inside>, number(), {0, 1}, 0.25,
+              "Of the liquid that could evaporate by the outlet, the share that does",
               "from memory, to be confirmed"),
         usual("rotor_inertia", "J", at<&C::rotor_inertia>, inertia("kg m2"), {0, 0.1}, 2e-5,
               "Moment of inertia of rotor and step-up gear, referred to the rotor",

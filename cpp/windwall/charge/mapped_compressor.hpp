@@ -27,6 +27,7 @@ struct MappedCompressor {
     double flow_coefficient = 0.12;
     double mechanical_efficiency = 0.95;
     double belt_efficiency = 0.96;
+    double evaporated_inside = 0.6;                  // of what equilibrium would evaporate
     double rotor_inertia = 3e-5;                     // kg m2
     std::optional<double> rated_speed;               // rad/s
     std::optional<double> rated_outlet_temperature;  // K
