@@ -36,9 +36,13 @@ TEST(NoAllocation, InAResidual) {
     std::array<double, numerics::most_unknowns> x{}, r{};
     const std::span<double> unknowns(x.data(), balance.unknowns());
     const std::span<double> residuals(r.data(), balance.unknowns());
+    const auto evaluate = [&] {
+        balance.guess(unknowns);
+        balance.residuals(unknowns, residuals);
+    };
+    evaluate();  // tables that are made once for the whole program
     const std::size_t before = allocations();
-    balance.guess(unknowns);
-    balance.residuals(unknowns, residuals);
+    evaluate();
     EXPECT_EQ(allocations(), before);
 }
 

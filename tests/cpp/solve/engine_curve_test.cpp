@@ -135,7 +135,8 @@ TEST(EngineCurve, FollowsSolvedPoints) {
                     curve.torque(pull.point.condition.engine_speed, pull.road_speed);
                 worst = std::max(worst, std::abs(read / pull.point.torque - 1));
             }
-            EXPECT_LT(worst, gear == 3 ? 5e-4 : 5e-3) << gear;
+            // The head's temperature now follows the road speed too: 6.1e-4 at worst in top gear.
+            EXPECT_LT(worst, gear == 3 ? 7e-4 : 5e-3) << gear;
         }
     }
 }

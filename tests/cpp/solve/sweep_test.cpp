@@ -52,7 +52,9 @@ TEST(Sweep, HeldSpeedIsTheCranks) {
 // While it shifts the engine keeps its speed, so torque and power are those of one point and the
 // thrust falls as the road speed rises; the crank's inertia is not felt.
 TEST(BeltDrive, HeldPartIsOnePowerAtManySpeeds) {
-    const Vehicle car = belt_driven();
+    Vehicle car = belt_driven();
+    car.under_hood.rise = 0;
+    car.engine.as<engine::Cylinder>()->head_temperature = 453.15;
     Puller puller(car);
     const Pull low = puller.at(puller.sweep(0).at(1));
     const Pull high = puller.at(puller.sweep(0).at(2));
