@@ -1,10 +1,11 @@
-"""docs/physics/engine.md and knock.md: what a cylinder draws, what it makes of it, and when it knocks."""
+"""docs/physics/engine.md and knock.md: what a cylinder draws, makes of it, and when it knocks."""
 
 from math import degrees, log, pi, radians, sqrt
 
 import numpy as np
 from scipy.interpolate import PchipInterpolator
 
+from twin import heat
 from twin.gas import gamma
 
 MACH = (0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 1.0, 1.2)
@@ -13,6 +14,10 @@ FILLING = {
     40: (0.978, 0.973, 0.962, 0.944, 0.917, 0.879, 0.831, 0.722, 0.619),
     60: (0.944, 0.944, 0.937, 0.926, 0.911, 0.891, 0.860, 0.768, 0.667),
 }
+CLOSINGS = list(FILLING)
+FILLING_AT = PchipInterpolator(
+    MACH, np.array([np.array(row) / max(row) for row in FILLING.values()]).T
+)
 RATIOS = (6, 7, 8, 9, 10, 11, 12)
 RICHNESS = (0.6, 0.8, 0.9, 1.0, 1.1, 1.15, 1.2, 1.3, 1.4)
 FUEL_AIR = (
@@ -24,7 +29,9 @@ FUEL_AIR = (
     (0.5176, 0.4976, 0.4874, 0.4739, 0.4341, 0.4136, 0.3943, 0.3593, 0.3289),
     (0.5303, 0.5103, 0.5000, 0.4866, 0.4453, 0.4243, 0.4044, 0.3685, 0.3372),
 )
-EXPONENTS = [[-log(1 - eta) / log(r) for eta in row] for r, row in zip(RATIOS, FUEL_AIR, strict=True)]
+EXPONENTS = [
+    [-log(1 - eta) / log(r) for eta in row] for r, row in zip(RATIOS, FUEL_AIR, strict=True)
+]
 
 
 def swept(engine):
@@ -45,12 +52,22 @@ def mixture(engine, fuel):
     return {"f": f, "heat": f * fuel["heating"], "phi": 1 / engine["lambda"]}
 
 
-def exhaust_pressure(engine, air, dry, carried):
+def exhaust_pressure(engine, air, state, dry, carried):
     """carried: fuel and vapours, kg per kg of dry air."""
     exhaust = engine["exhaust"]
     reference = exhaust["at_flow"] or 1.184 * swept_flow(engine, engine["rev_limit"])
-    flow = dry * (1 + carried)
-    return air["p"] + exhaust["back_pressure"] * (flow / reference) ** 2 * 101325 / air["p"]
+    squared = (dry * (1 + carried) / reference) ** 2
+    hot = (state["T"] + 800) / (298.15 + 800)
+    return air["p"] + exhaust["back_pressure"] * squared * 101325 / air["p"] * hot
+
+
+def conditions(engine, air, held, state, m, dry, mixed):
+    """What the flow that arrives makes of exhaust, head and oil."""
+    p_exhaust = exhaust_pressure(engine, air, state, dry, air["w"] + mixed["f"])
+    head = engine["head_temperature"] or heat.head(engine, air, held, state, m, mixed["phi"])
+    oil = engine["oil"]["temperature"] or heat.oil(engine, air, held, dry, mixed)
+    thickness = heat.thickness(engine, oil)
+    return {"p_e": p_exhaust, "T_h": head, "T_o": oil, "thickness": thickness}
 
 
 def by_speed(engine, speed):
@@ -59,20 +76,18 @@ def by_speed(engine, speed):
     return 1 / (1 + breathing["fall_off"] * (speed / best - 1) ** 2)
 
 
-def by_mach(engine, speed, state):
-    valves, gas = engine["valves"], state["gas"]
+def sound(state):
+    return sqrt(gamma(state["gas"], state["T"]) * state["gas"]["R"] * state["T"])
+
+
+def by_mach(engine, speed, sound):
+    valves = engine["valves"]
     area = valves["flow_coefficient"] * valves["per_side"] * valves["intake_ratio"] ** 2
-    sound = sqrt(gamma(gas, state["T"]) * gas["R"] * state["T"])
     Z = piston_speed(engine, speed) / (area * sound)
     late = min(max(degrees(valves["intake_closing"]), 20), 60)
-    return np.interp(late, list(FILLING), [row_of_mach(row, Z) for row in FILLING.values()])
-
-
-def row_of_mach(row, Z):
-    scaled = np.array(row) / max(row)
-    if Z > MACH[-1]:
-        return scaled[-1] * MACH[-1] / Z
-    return float(PchipInterpolator(MACH, scaled)(max(Z, MACH[0])))
+    if MACH[-1] < Z:
+        return np.interp(late, CLOSINGS, FILLING_AT(MACH[-1])) * MACH[-1] / Z
+    return float(np.interp(late, CLOSINGS, FILLING_AT(max(Z, MACH[0]))))
 
 
 def by_pressures(engine, ratio):
@@ -81,22 +96,29 @@ def by_pressures(engine, ratio):
     return E if E >= 0.3 else 0.3 * np.exp(E / 0.3 - 1)
 
 
-def filling(engine, speed, state, p_exhaust):
+def filling(engine, speed, state, there):
     """Volumetric efficiency, referred to the manifold."""
-    breathing = engine["breathing"]
-    warmth = sqrt(state["T"] / breathing["reference_temperature"])
+    breathing, T = engine["breathing"], state["T"]
+    if breathing["stated_efficiency"] is not None:
+        return breathing["stated_efficiency"]
+    warm = breathing["wall_heating"]
     return (
         breathing["peak_efficiency"]
         * by_speed(engine, speed)
-        * by_mach(engine, speed, state)
-        * by_pressures(engine, p_exhaust / state["p"])
-        * warmth
+        * by_mach(engine, speed, sound(state))
+        * by_pressures(engine, there["p_e"] / state["p"])
+        * sqrt(T / breathing["reference_temperature"])
+        * ((1 - warm) * T + warm * breathing["reference_head_temperature"])
+        / ((1 - warm) * T + warm * there["T_h"])
     )
 
 
-def draw(engine, speed, state, p_exhaust):
-    rho = state["p"] / (state["gas"]["R"] * state["T"])
-    return filling(engine, speed, state, p_exhaust) * rho * swept_flow(engine, speed)
+def density(state):
+    return state["p"] / (state["gas"]["R"] * state["T"])
+
+
+def draw(engine, speed, state, there):
+    return filling(engine, speed, state, there) * density(state) * swept_flow(engine, speed)
 
 
 def fuel_air_efficiency(r, phi):
@@ -117,18 +139,24 @@ def indicated(engine, mixed, dry, retard):
     return factor * eta * spark_share(retard) * mixed["heat"] * dry
 
 
-def rubbing(engine, speed, p, p_air):
+def rubbing_pressure(engine, speed):
+    """Rubbing mean effective pressure with hot oil and without boost."""
     friction = engine["friction"]
-    mean = friction["base"] + friction["per_piston_speed"] * piston_speed(engine, speed)
-    mean += friction["gas_load"] * (p - p_air)
+    return friction["base"] + friction["per_piston_speed"] * piston_speed(engine, speed)
+
+
+def rubbing(engine, speed, p, p_air, thickness):
+    friction = engine["friction"]
+    mean = thickness * rubbing_pressure(engine, speed) + friction["gas_load"] * (p - p_air)
     return friction["scale"] * mean * swept_flow(engine, speed)
 
 
-def pumping(engine, speed, p, p_air, p_exhaust):
+def pumping(engine, speed, state, p_exhaust):
     valves, S = engine["valves"], piston_speed(engine, speed)
-    sizes = 1 / valves["intake_ratio"] ** 4 + 1 / valves["exhaust_ratio"] ** 4
-    loss = valves["flow_loss"] * 4.12 * (p / p_air) ** 2 * S**2 / valves["per_side"] ** 2 * sizes
-    return (p_exhaust - p + loss) * swept_flow(engine, speed)
+    sizes = density(state) / 1.184 / valves["intake_ratio"] ** 4
+    sizes += p_exhaust / 101325 / valves["exhaust_ratio"] ** 4
+    loss = valves["flow_loss"] * 4.12 * S**2 / valves["per_side"] ** 2 * sizes
+    return (p_exhaust - state["p"] + loss) * swept_flow(engine, speed)
 
 
 def accessories(engine, speed):
@@ -140,7 +168,7 @@ def appetite(lam):
     return 2 * abs(14.604 * lam - 14.0)
 
 
-def requirement(engine, speed, state, p_exhaust, w, retard):
+def requirement(engine, speed, state, there, w, retard):
     """Octane number that the point needs, by the linear rule from its anchor."""
     a = engine["knock_anchor"]
     return (
@@ -148,9 +176,9 @@ def requirement(engine, speed, state, p_exhaust, w, retard):
         + 5 * (engine["compression_ratio"] - a["compression_ratio"])
         + 3.5 * (state["p"] - a["manifold_pressure"]) / 10e3
         + (state["T"] - a["charge_temperature"]) / 7
-        + (engine["head_temperature"] - a["head_temperature"]) / 10
+        + (there["T_h"] - a["head_temperature"]) / 10
         - degrees(retard - a["retard"])
-        + (p_exhaust - a["exhaust_pressure"]) / 30e3
+        + (there["p_e"] - a["exhaust_pressure"]) / 30e3
         - (appetite(engine["lambda"]) - appetite(a["lambda"]))
         - (speed - a["engine_speed"]) * 30 / pi / 1000
         - 0.3 * (w - a["humidity_ratio"]) * 1000

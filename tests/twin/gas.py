@@ -1,4 +1,4 @@
-"""docs/physics/air_and_gas.md, orifice.md and fuels.md: what the air of the day and the fuel are."""
+"""docs/physics/air_and_gas.md, orifice.md and fuels.md: the air of the day and the fuel."""
 
 from math import exp, log, sqrt
 
@@ -16,11 +16,39 @@ MOLAR_MASS = {
     "water": 18.01528e-3,
 }
 NASA = {
-    "nitrogen": (3.53100528, -1.23660987e-4, -5.02999437e-7, 2.43530612e-9, -1.40881235e-12, -1046.97628),
-    "oxygen": (3.78245636, -2.99673415e-3, 9.847302e-6, -9.68129508e-9, 3.24372836e-12, -1063.94356),
+    "nitrogen": (
+        3.53100528,
+        -1.23660987e-4,
+        -5.02999437e-7,
+        2.43530612e-9,
+        -1.40881235e-12,
+        -1046.97628,
+    ),
+    "oxygen": (
+        3.78245636,
+        -2.99673415e-3,
+        9.847302e-6,
+        -9.68129508e-9,
+        3.24372836e-12,
+        -1063.94356,
+    ),
     "argon": (2.5, 0, 0, 0, 0, -745.375),
-    "carbon_dioxide": (2.35677352, 8.98459677e-3, -7.12356269e-6, 2.45919022e-9, -1.43699548e-13, -48371.9697),
-    "water": (4.19864056, -2.0364341e-3, 6.52040211e-6, -5.48797062e-9, 1.77197817e-12, -30293.7267),
+    "carbon_dioxide": (
+        2.35677352,
+        8.98459677e-3,
+        -7.12356269e-6,
+        2.45919022e-9,
+        -1.43699548e-13,
+        -48371.9697,
+    ),
+    "water": (
+        4.19864056,
+        -2.0364341e-3,
+        6.52040211e-6,
+        -5.48797062e-9,
+        1.77197817e-12,
+        -30293.7267,
+    ),
 }
 BY_MOLE = {"nitrogen": 0.78084, "oxygen": 0.20946, "argon": 0.00934, "carbon_dioxide": 0.00036}
 
@@ -28,7 +56,10 @@ BY_MOLE = {"nitrogen": 0.78084, "oxygen": 0.20946, "argon": 0.00934, "carbon_dio
 def mixture(by_mass):
     """A gas: R and the coefficients of cp and h, all per kilogram."""
     R = sum(share * RU / MOLAR_MASS[name] for name, share in by_mass.items())
-    a = [sum(share * RU / MOLAR_MASS[name] * NASA[name][k] for name, share in by_mass.items()) for k in range(6)]
+    a = [
+        sum(share * RU / MOLAR_MASS[name] * NASA[name][k] for name, share in by_mass.items())
+        for k in range(6)
+    ]
     return {"R": R, "a": a}
 
 
@@ -44,13 +75,15 @@ def moist_air(w):
 
 def heat_capacity(gas, T):
     T = min(max(T, BOTTOM), TOP)
-    return sum(gas["a"][k] * T**k for k in range(5))
+    a = gas["a"]
+    return a[0] + T * (a[1] + T * (a[2] + T * (a[3] + T * a[4])))
 
 
 def enthalpy(gas, T):
     near = min(max(T, BOTTOM), TOP)
-    inside = sum(gas["a"][k] * near ** (k + 1) / (k + 1) for k in range(5)) + gas["a"][5]
-    return inside + heat_capacity(gas, near) * (T - near)
+    a = gas["a"]
+    rise = a[0] + near * (a[1] / 2 + near * (a[2] / 3 + near * (a[3] / 4 + near * a[4] / 5)))
+    return a[5] + near * rise + heat_capacity(gas, near) * (T - near)
 
 
 def gamma(gas, T):
@@ -58,11 +91,13 @@ def gamma(gas, T):
     return cp / (cp - gas["R"])
 
 
-def temperature(gas, h):
-    for end, beyond in ((BOTTOM, h < enthalpy(gas, BOTTOM)), (TOP, h > enthalpy(gas, TOP))):
+def temperature(gas, h, lost=0.0, base=0.0):
+    """Where the enthalpy, and a loss of `lost` J/(kg K) against `base` beside it, come to h."""
+    over = lambda T: enthalpy(gas, T) + lost * (T - base) - h  # noqa: E731
+    for end, beyond in ((BOTTOM, over(BOTTOM) > 0), (TOP, over(TOP) < 0)):
         if beyond:
-            return end + (h - enthalpy(gas, end)) / heat_capacity(gas, end)
-    return brentq(lambda T: enthalpy(gas, T) - h, BOTTOM, TOP, xtol=1e-12, rtol=1e-14)
+            return end - over(end) / (heat_capacity(gas, end) + lost)
+    return brentq(over, BOTTOM, TOP, xtol=1e-12, rtol=1e-14)
 
 
 LIQUID = (-5.8002206e3, 1.3914993, -4.8640239e-2, 4.1764768e-5, -1.4452093e-8, 0.0, 6.5459673)
@@ -114,14 +149,22 @@ def jet(area, p, T, behind, gas):
     return area * p / sqrt(gas["R"] * T) * flow_function(behind / p, gamma(gas, T))
 
 
-PETROL = {"density": 745.0, "air": 14.604, "heating": 43.4e6}
-ETHANOL = {"density": 785.0, "air": 9.005, "heating": 26.813e6}
+# kg/m3, kg of air for a kilogram, J/kg
+LIQUIDS = {
+    "petrol": {"density": 745.0, "air": 14.604, "heating": 43.4e6},
+    "ethanol": {"density": 785.0, "air": 9.005, "heating": 26.813e6},
+    "methanol": {"density": 787.0, "air": 6.474, "heating": 19.936e6},
+}
 
 
 def blend(fuel):
-    """Stoichiometric ratio and lower heating value of the fuel in the tank."""
-    v = fuel["ethanol"]
-    y = v * ETHANOL["density"] / ((1 - v) * PETROL["density"] + v * ETHANOL["density"])
-    of = lambda key: PETROL[key] + y * (ETHANOL[key] - PETROL[key])  # noqa: E731
-    stated = fuel["stoichiometric_ratio"], fuel["heating_value"]
-    return {"air": stated[0] or of("air"), "heating": stated[1] or of("heating")}
+    """Stoichiometric ratio and lower heating value of the fuel in the tank; alcohols by volume."""
+    by_volume = {"ethanol": fuel["ethanol"], "methanol": fuel["methanol"]}
+    by_volume["petrol"] = 1 - sum(by_volume.values())
+    mass = {name: share * LIQUIDS[name]["density"] for name, share in by_volume.items()}
+    computed = {
+        key: sum(mass[name] * LIQUIDS[name][key] for name in mass) / sum(mass.values())
+        for key in ("air", "heating")
+    }
+    stated = {"air": fuel["stoichiometric_ratio"], "heating": fuel["heating_value"]}
+    return {key: stated[key] or computed[key] for key in computed}

@@ -1,6 +1,7 @@
-"""docs/physics/charge_path.md: one function for each part, from the gas before it to the gas behind it.
+"""docs/physics/charge_path.md: one function for each part, from the gas before to behind it.
 
-A state is a dict with p, T and gas; m is the flow of gas, kg/s. What a part cannot pass raises TooMuch.
+A state is a dict with p, T and gas; m is the flow of gas, kg/s.
+More than a part can pass raises TooMuchError.
 """
 
 from math import asin, cos, exp, log, pi, sqrt
@@ -14,7 +15,7 @@ from twin.gas import DRY_AIR, enthalpy, gamma, heat_capacity, jet, temperature
 FULL = 2 * pi * 10000 / 60  # rotor speed at which losses of a blower are stated, rad/s
 
 
-class TooMuch(Exception):
+class TooMuchError(Exception):
     """No pressure behind the part lets so much through."""
 
 
@@ -34,14 +35,33 @@ def filter_outlet(part, state, m):
     return state | {"p": less(state["p"], drop)}
 
 
-def duct_outlet(part, state, m):
+def to_the_air(state, m, conductance, around):
+    """Temperature behind walls that give heat to the air under the bodywork."""
+    flow = max(m * heat_capacity(state["gas"], state["T"]), 1e-9)
+    return around + (state["T"] - around) * exp(-conductance / flow)
+
+
+def plenum_outlet(part, state, m, around):
+    surface = 6 * part["volume"] ** (2 / 3)
+    conductance = 10 * surface if part["conductance"] is None else part["conductance"]
+    return state | {"T": to_the_air(state, m, conductance, around)}
+
+
+def duct_outlet(part, state, m, around):
     rho, bore = density(state), part["bore"]
     speed = m / (rho * pi * bore**2 / 4)
     viscosity = 1.458e-6 * state["T"] ** 1.5 / (state["T"] + 110.4)
     Re = max(rho * abs(speed) * bore / viscosity, 0.001)
     f = churchill(Re, part["roughness"] / bore)
     loss = f * part["length"] / bore + part["loss_coefficient"]
-    return state | {"p": less(state["p"], loss * rho * speed * abs(speed) / 2)}
+    inside = viscosity * 1006 / 0.71 / bore * (3.66 + 0.023 * Re**0.8 * 0.71**0.4)
+    conductance = pi * bore * part["length"] / (1 / inside + 1 / 15)
+    if part["conductance"] is not None:
+        conductance = part["conductance"]
+    return state | {
+        "p": less(state["p"], loss * rho * speed * abs(speed) / 2),
+        "T": to_the_air(state, m, conductance, around),
+    }
 
 
 def churchill(Re, rough):
@@ -62,6 +82,8 @@ def throttle_area(part, opening):
 
 def throttle_flow(part, state, behind, opening):
     p, T, gas = state["p"], state["T"], state["gas"]
+    if part["linkage"] is not None:
+        opening = float(np.interp(opening, part["linkage"]["pedal"], part["linkage"]["plate"]))
     jet_area = part["discharge_coefficient"] * throttle_area(part, opening)
     t = max(0.0, 2 * opening - 1)
     regained = t * t * (3 - 2 * t) * min(jet_area / (pi / 4 * part["bore"] ** 2), 0.9)
@@ -73,7 +95,7 @@ def throttle_outlet(part, state, m, opening):
     p = state["p"]
     short = lambda behind: throttle_flow(part, state, behind, opening) - m  # noqa: E731
     if short(0.0) < 0:
-        raise TooMuch
+        raise TooMuchError
     return state | {"p": brentq(short, 0.0, p, xtol=1e-12 * p, rtol=1e-15)}
 
 
@@ -84,7 +106,17 @@ def bent(T):
     return 150 - 50 * (150 - T) / (150 - T + 50) if T < 150 else T
 
 
-def blower(part, state, m, p2, engine_speed):
+def case(part, unused, around):
+    """Conductance to what the case stands against, and the temperature of that."""
+    to_case, to_air = part["case_conductance"], part["case_to_air"]
+    if part["case_temperature"] is not None:
+        return to_case, part["case_temperature"]
+    if to_case == 0 or to_air == 0:
+        return 0.0, around
+    return to_case * to_air / (to_case + to_air), around + unused / to_air
+
+
+def blower(part, state, m, p2, engine_speed, around):
     """Outlet temperature, powers and the flow there is room for, at one pressure behind."""
     p1, T1, gas = state["p"], state["T"], state["gas"]
     omega, v, Vd = part["drive_ratio"] * engine_speed, part["built_in_ratio"], part["displacement"]
@@ -96,8 +128,11 @@ def blower(part, state, m, p2, engine_speed):
     crank = shaft / part["belt_efficiency"] if shaft > 0 else shaft * part["belt_efficiency"]
 
     made = N * work + part["friction_to_charge"] * friction
-    heat = made - min(part["casing_loss"], max(made, 0.0))
-    T2 = bent(temperature(gas, enthalpy(gas, T1) + heat / max(m, 1e-9)))
+    G, T_base = case(part, (1 - part["friction_to_charge"]) * friction, around)
+    m = max(m, 1e-9)
+    # half of what the case takes goes with the outlet's temperature
+    h = enthalpy(gas, T1) + (made - G * (T1 - T_base) / 2) / m
+    T2 = bent(temperature(gas, h, G / 2 / m, T_base))
 
     lost = part["fill_loss"] * (omega / FULL) ** 2
     fill = 1 - lost if lost <= 0.5 else 1 / (4 * lost)
@@ -111,14 +146,19 @@ def blower(part, state, m, p2, engine_speed):
     return {"T2": T2, "capacity": capacity, "shaft": shaft, "crank": crank, "leak": leak}
 
 
-def blower_outlet(part, state, m, engine_speed):
+def blower_outlet(part, state, m, engine_speed, around):
     p1 = state["p"]
-    room = lambda p2: blower(part, state, m, p2, engine_speed)["capacity"] - m  # noqa: E731
+    room = lambda p2: blower(part, state, m, p2, engine_speed, around)["capacity"] - m  # noqa: E731
     if room(1e-3 * p1) < 0:
-        raise TooMuch
+        raise TooMuchError
     p2 = brentq(room, 1e-3 * p1, 50 * p1, xtol=1e-12 * p1, rtol=1e-15)
-    answers = blower(part, state, m, p2, engine_speed)
-    return state | {"p": p2, "T": answers["T2"], "shaft": answers["shaft"], "crank": answers["crank"]}
+    answers = blower(part, state, m, p2, engine_speed, around)
+    return state | {
+        "p": p2,
+        "T": answers["T2"],
+        "shaft": answers["shaft"],
+        "crank": answers["crank"],
+    }
 
 
 def effectiveness(NTU, Cr):

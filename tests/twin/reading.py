@@ -1,4 +1,4 @@
-"""A scenario file as nested dicts of plain SI floats, with the defaults that `windwall schema` prints.
+"""A scenario file as nested dicts of SI floats, with the defaults that `windwall schema` prints.
 
 Units are read from the tables of docs/units.md, by the dimension that the schema names.
 """
@@ -93,4 +93,6 @@ def scenario(source):
     """`source`: the path of a file, or what its JSON holds."""
     given = source if isinstance(source, dict) else json.loads(Path(source).read_text("utf-8"))
     roots = schema()["properties"]
-    return {key: understood(node, given.get(key)) for key, node in roots.items() if key not in SKIPPED}
+    return {
+        key: understood(node, given.get(key)) for key, node in roots.items() if key not in SKIPPED
+    }

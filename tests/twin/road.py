@@ -17,7 +17,10 @@ def ratio(part, gear):
 
 
 def gears(vehicle):
-    return max([len(part["ratios"]) for part in vehicle["driveline"] if part["kind"] == "gearbox"], default=1)
+    return max(
+        [len(part["ratios"]) for part in vehicle["driveline"] if part["kind"] == "gearbox"],
+        default=1,
+    )
 
 
 def stage(part, gear, omega, torque):
@@ -45,15 +48,19 @@ def overall_ratio(vehicle, gear):
     return prod(ratio(part, gear) for part in vehicle["driveline"])
 
 
-def accelerated_mass(vehicle, gear, radius):
-    body, i = vehicle["body"], overall_ratio(vehicle, gear)
+def accelerated_mass(vehicle, gear, radius, slips):
+    """With what turns; while the clutch slips without crank, blower and what lies before it."""
+    body, behind = vehicle["body"], overall_ratio(vehicle, gear)
+    held = slips and any(part["kind"] == "clutch" for part in vehicle["driveline"])
     crank = vehicle["engine"]["inertia"]
     for part in vehicle["charge_path"]:
         if part["kind"] == "positive_blower":
             crank += part["rotor_inertia"] * part["drive_ratio"] ** 2
-    at_wheels, behind = crank * i**2, i
+    at_wheels = 0.0 if held else crank * behind**2
     for part in vehicle["driveline"]:
-        at_wheels += part["inertia"] * behind**2
+        if not held:
+            at_wheels += part["inertia"] * behind**2
+        held = held and part["kind"] != "clutch"
         behind /= ratio(part, gear)
     wheels = body["rotating_share"] * body["mass"]
     if body["wheel_inertia"] is not None:
@@ -90,7 +97,9 @@ def grip_limit(vehicle):
 
 def slip(vehicle, thrust):
     tyres, weight = vehicle["tyres"], vehicle["body"]["mass"] * G
-    shift = {"rear": 1, "front": -1, "all": 0}[tyres["driven_axle"]] * tyres["height_over_wheelbase"]
+    shift = {"rear": 1, "front": -1, "all": 0}[tyres["driven_axle"]] * tyres[
+        "height_over_wheelbase"
+    ]
     load = weight
     if tyres["driven_axle"] != "all":
         load = min(max(weight * tyres["weight_on_driven_axle"] + shift * thrust, 0), weight)
@@ -103,4 +112,6 @@ def road_load(vehicle, air, v):
     drag = air["density"] * body["drag_area"] * through_air * abs(through_air) / 2
     rolling = body["rolling_resistance"] * (1 + body["rolling_rise"] * (v / HUNDRED) ** 2)
     weight = body["mass"] * G
-    return drag + rolling * weight * cos(grade) * (tanh(v / 0.1) if v < 2 else 1) + weight * sin(grade)
+    return (
+        drag + rolling * weight * cos(grade) * (tanh(v / 0.1) if v < 2 else 1) + weight * sin(grade)
+    )
