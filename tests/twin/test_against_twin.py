@@ -63,7 +63,15 @@ HILL = {
     "day/temperature": "-4 degC",
     "day/relative_humidity": "90 %",
 }
-EQUILIBRIUM = {"engine/head_temperature": None, "engine/lambda": 0.93, "engine/walls/share": 0.31}
+EQUILIBRIUM = {
+    "engine/head_temperature": None,
+    "engine/lambda": 0.93,
+    "engine/walls/share": 0.31,
+    "engine/friction/scale": 1.3,
+    "engine/valves/flow_loss": 1.4,
+    "engine/cooling/known_engine_speed": "3600 rpm",
+    "engine/octane_sensitivity_weight": 0.1,
+}
 BODYWORK = {
     "under_hood/rise": "45 K",
     "under_hood/intake_share": "40 %",
@@ -96,6 +104,7 @@ VARIANTS = {
     "intake under the bodywork": CYCLECAR.set(BODYWORK),
     "alcohol in the tank": CYCLECAR.set({"fuel/ethanol": "20 %", "fuel/methanol": "12 %"}),
     "linked plate": edited(lambda document: document["charge_path"][1].update(linkage=LINKAGE)),
+    "no throttle": edited(lambda document: document["charge_path"].pop(1)),
     "stated filling": CYCLECAR.set({"engine/breathing/stated_efficiency": 0.83}),
     "no blower": MICROCAR,
     "no blower on a hill": MICROCAR.set(HILL),
