@@ -1,0 +1,73 @@
+"""docs/physics/heat.md: what head and oil come to in a long pull."""
+
+from math import exp, sqrt
+
+from twin import engine as cylinder
+
+
+def cooling(engine, air, held):
+    """Flow of the cooling air over that of the known point, and its temperature here and there."""
+    known, here, there = engine["cooling"], air["T"], engine["cooling"]["known_air_temperature"]
+    if known["by"] == "liquid":
+        return 1.0, known["coolant_temperature"], known["coolant_temperature"]
+    densities = (air["p"] / here) / (101325 / there)
+    if known["by"] == "fan":
+        ratio = held["engine_speed"] / known_speed(engine) * densities
+    else:
+        ratio = held["wind"] / known["known_road_speed"] * densities
+    return max(ratio, 0.1), here, there
+
+
+def known_speed(engine):
+    return engine["cooling"]["known_engine_speed"] or engine["rev_limit"]
+
+
+def known_flow(engine):
+    """Charge flow at the known point."""
+    speed = known_speed(engine)
+    filling = engine["breathing"]["peak_efficiency"] * cylinder.by_speed(engine, speed)
+    filling *= cylinder.by_mach(engine, speed, 346.0)
+    return filling * 1.184 * cylinder.swept_flow(engine, speed)
+
+
+def head(engine, air, held, state, m, phi):
+    known = engine["cooling"]
+    T_g, T_h1 = known["gas_temperature"], known["known_head_temperature"]
+    c, T_a, T_a1 = cooling(engine, air, held)
+    flow = max(m / known_flow(engine), 1e-3)
+    Y = (T_h1 - T_a1) / (T_g - T_h1) * flow**0.57 * c**-0.58
+    T_g += 0.45 * (state["T"] - 298.15) - 700 * ((phi - 1.1) ** 2 - 0.07**2)
+    return (Y * min(max(T_g, 400.0), 1300.0) + T_a) / (1 + Y)
+
+
+def unburnt(phi):
+    """Share of the fuel's energy left in carbon monoxide and hydrogen."""
+    if phi <= 1:
+        return 0.0
+    K, O = 3.577, max(1.0, 3.125 / phi)
+    linear = O + K * (2.125 - O)
+    a = (-linear + sqrt(linear**2 + 4 * (K - 1) * (O - 1))) / (2 * (K - 1))
+    b = O - 1 - a
+    return ((1 - a) * 283.0 + (1.125 - b) * 241.8) / 637.5
+
+
+def to_the_oil(engine, speed, dry, phi, heating):
+    friction = cylinder.rubbing_pressure(engine, speed) * engine["friction"]["scale"]
+    walls = engine["walls"]["share"] * (1 - unburnt(phi)) * heating * dry
+    return friction * cylinder.swept_flow(engine, speed) + engine["oil"]["wall_share"] * walls
+
+
+def oil(engine, air, held, dry, mixed):
+    c, T_a, T_a1 = cooling(engine, air, held)
+    known = to_the_oil(engine, known_speed(engine), known_flow(engine), 1.17, 1.17 * 2.972e6)
+    here = to_the_oil(engine, held["engine_speed"], dry, mixed["phi"], mixed["heat"])
+    T = T_a + (engine["oil"]["known_temperature"] - T_a1) * here / known * c**-0.58
+    return min(max(T, 273.15 - 20), 273.15 + 250)
+
+
+def thickness(engine, T):
+    """Friction of the oil's films over that with hot oil."""
+    fahrenheit = lambda T: (T - 273.15) * 1.8 + 32  # noqa: E731
+    viscosity = lambda T: exp(1360 / (fahrenheit(T) + 95))  # noqa: E731
+    oil = engine["oil"]
+    return (viscosity(T) / viscosity(oil["hot_temperature"])) ** oil["viscosity_exponent"]
