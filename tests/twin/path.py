@@ -83,7 +83,9 @@ def throttle_area(part, opening):
 def throttle_flow(part, state, behind, opening):
     p, T, gas = state["p"], state["T"], state["gas"]
     if part["linkage"] is not None:
-        opening = float(np.interp(opening, part["linkage"]["pedal"], part["linkage"]["plate"]))
+        opening = float(
+            np.interp(opening, part["linkage"]["pedal_travel"], part["linkage"]["plate_travel"])
+        )
     jet_area = part["discharge_coefficient"] * throttle_area(part, opening)
     t = max(0.0, 2 * opening - 1)
     regained = t * t * (3 - 2 * t) * min(jet_area / (pi / 4 * part["bore"] ** 2), 0.9)

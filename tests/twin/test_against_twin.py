@@ -79,7 +79,10 @@ BODYWORK = {
     "charge_path/plenum/conductance": "9 W/K",
     "day/headwind": "4 m/s",
 }
-LINKAGE = {"columns": {"pedal": "%", "plate": "%"}, "rows": [[0, 0], [40, 20], [100, 100]]}
+LINKAGE = {
+    "columns": {"pedal_travel": "%", "plate_travel": "%"},
+    "rows": [[0, 0], [40, 20], [100, 100]],
+}
 VARIANTS = {
     "as it stands": CYCLECAR,
     "slow blower": CYCLECAR.set({"charge_path/blower/drive_ratio": 1.0}),

@@ -26,7 +26,10 @@ def plate(name, area):
         "bore": "60 mm",
         "leak_area": f"{area} mm2",
         # Whatever the pedal does, this plate stays shut and leaves its leak.
-        "linkage": {"columns": {"pedal": "%", "plate": "%"}, "rows": [[0, 0], [100, 0]]},
+        "linkage": {
+            "columns": {"pedal_travel": "%", "plate_travel": "%"},
+            "rows": [[0, 0], [100, 0]],
+        },
     }
 
 

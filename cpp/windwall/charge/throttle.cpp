@@ -85,8 +85,8 @@ std::optional<fields::Complaint> Throttle::check() const {
 std::span<const fields::Row> Throttle::rows() {
     using namespace fields;
     static constexpr Column travels[] = {
-        {"pedal", percent(), {0, 100}, "Share of the pedal's travel"},
-        {"plate", percent(), {0, 100}, "Share of the plate's travel"},
+        {"pedal_travel", percent(), {0, 100}, "Share of the pedal's travel"},
+        {"plate_travel", percent(), {0, 100}, "Share of the plate's travel"},
     };
     static constexpr Row table[] = {
         required("bore", "D", at<&Throttle::bore>, length("mm"), {8, 150},
