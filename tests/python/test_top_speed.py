@@ -69,7 +69,7 @@ def test_margins_leave_no_knock_margin_when_used_up(car, best):
         if part["id"] == "roots":
             part["drive_ratio"] = left.drive_ratio
     point = ww.loads(json.dumps(text)).operating_point(
-        engine_speed=ww.si(best.engine.speed), road_speed=ww.si(best.road.speed)
+        engine_speed=ww.si(best.engine_speed), road_speed=ww.si(best.speed)
     )
     assert point.knock.margin == pytest.approx(0, abs=1e-3)
 

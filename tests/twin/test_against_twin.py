@@ -199,7 +199,6 @@ def test_top_speed(variant):
         assert core.run_up_time == pytest.approx(second["run_up_time"], rel=1e-4)
 
 
-@pytest.mark.xfail(reason="run_up_time ends where the rev limit is met, not where the road ends")
 def test_time_of_a_run_that_meets_the_rev_limit():
     scenario = CYCLECAR.set({"driveline/final_chain/teeth_rear": 40})
     core, second = scenario.top_speed(), twin.top_speed(scenario.document())

@@ -107,11 +107,13 @@ RunUp run_up(const Puller& puller, const std::vector<GearCurve>& curves, double 
             const double end = road_end(run, *used, u, next, distance - covered);
             reached.speed = run.speed(end);
             reached.time += run.between(*used, u, end).time;
-            break;
+            return reached;
         }
         covered += stretch.distance;
         reached.time += stretch.time;
     }
+    // The rest of the road at the speed that is not exceeded.
+    if (summit > 0) reached.time += (distance - covered) / summit;
     return reached;
 }
 

@@ -13,6 +13,8 @@ OUT_OF_REACH = "not used up within the range searched"
 
 def margin_lines(answer: TopSpeed) -> list[str]:
     """What is left, what that was found by, and what was held."""
+    if answer.knock is None:
+        return []
     retard = ANGLE.text(answer.knock.retard, answer._asked.system, 2)
     held = (
         "Each by solving again until the middle of the knock band is used up, with engine and road "
