@@ -80,12 +80,13 @@ def top_speed(vehicle):
 def thrust_curves(run, gear, speed):
     """For each gear its first pull, and a spline of its thrust through dense true points.
 
-    The last gear's is brought through its balance, where the integrand of the run-up is steepest.
+    The last gear's is brought through its balance, where the integrand of the run-up is steepest;
+    where the rev limit ends it with thrust to spare, its last pull is the end already.
     """
     curves = {}
     for each in range(road.gears(run.vehicle)):
         pulls = [run.pull(each, N) for N in run.speeds()]
-        if each == gear:
+        if each == gear and speed < pulls[-1][0] * (1 - 1e-6):
             balance = road.road_load(run.vehicle, run.vehicle["air"], speed)
             pulls = [pull for pull in pulls if abs(pull[0] / speed - 1) > 1e-6] + [(speed, balance)]
         pulls = sorted((float(v), float(thrust)) for v, thrust in pulls)

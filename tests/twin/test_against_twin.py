@@ -206,5 +206,4 @@ def test_time_of_a_run_that_meets_the_rev_limit():
     assert core.speed == pytest.approx(second["speed"], rel=1e-6)
     # 1600 m cannot be driven in less than their length over the greatest speed
     assert core.run_up_time > 1600 / core.speed
-    # The core reads the last stretch before the limit off its interpolated curve: 2.0e-4 apart.
-    assert core.run_up_time == pytest.approx(second["run_up_time"], rel=4e-4)
+    assert core.run_up_time == pytest.approx(second["run_up_time"], rel=1e-4)
