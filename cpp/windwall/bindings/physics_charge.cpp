@@ -162,7 +162,7 @@ struct Answer {
 constexpr Answer answers[] = {
     {"flow", [](const BlowerPoint& p) { return p.gas_flow; }},
     {"leak_flow", [](const BlowerPoint& p) { return p.compression.leak_flow; }},
-    {"outlet_temperature", [](const BlowerPoint& p) { return p.compression.outlet_temperature; }},
+    {"outlet_temperature", [](const BlowerPoint& p) { return p.compression.outlet.temperature; }},
     {"indicated_power", [](const BlowerPoint& p) { return p.compression.indicated_power; }},
     {"friction_power", [](const BlowerPoint& p) { return p.compression.friction_power; }},
     {"shaft_power", [](const BlowerPoint& p) { return p.compression.shaft_power; }},

@@ -50,8 +50,9 @@ Stream sprayed(double pressure, double temperature, double humidity_ratio, const
 
 py::dict described(const Stream& stream) {
     return py::dict("temperature"_a = stream.temperature, "vapour"_a = by_name(stream.vapour),
-                    "liquid"_a = by_name(stream.liquid), "enthalpy"_a = enthalpy(stream),
-                    "density"_a = stream.density(), "drop_diameter"_a = stream.drop_diameter);
+                    "liquid"_a = by_name(stream.liquid),
+                    "enthalpy"_a = enthalpy_per_dry_air(stream), "density"_a = stream.density(),
+                    "drop_diameter"_a = stream.drop_diameter);
 }
 
 void bind_vapours(py::module_& physics) {

@@ -20,15 +20,16 @@ double capacity_slope(const PositiveBlower& blower, const Compression& at,
     if (at.leak_flow <= 0) return 0;
     const double inside = blower.case_conductance, outside = blower.case_to_air;
     const double lost = inside > 0 && outside > 0 ? inside * outside / (inside + outside) : 0;
-    const double carried = flow * in.gas.heat_capacity(at.outlet_temperature) + lost / 2;
+    const double carried = flow * in.gas.heat_capacity(at.outlet.temperature) + lost / 2;
     const double cooling = at.heat_to_charge / (flow * carried);
     return at.leak_flow / (2 * in.temperature) * cooling;
 }
 
 BlowerPoint unsolved(BlowerBalance balance) {
     constexpr double none = std::numeric_limits<double>::quiet_NaN();
-    const Compression nothing{none, none, none, none, none, none, none, none,
-                              none, none, none, none, none, {},   true};
+    Compression nothing{none, none, none, none, none, none, none, none, none, none, none, none, {}};
+    nothing.outlet.temperature = none;
+    nothing.capped = true;
     return {balance, none, nothing, none, none, none};
 }
 
@@ -49,7 +50,7 @@ BlowerPoint solved(const PositiveBlower& blower, const media::Stream& in, double
     BlowerPoint point{BlowerBalance::solved, in.gas_flow(), at, 0, 0, 0};
     point.volumetric_efficiency = in.gas_flow() / (in.density() * volume);
     point.shaft_efficiency = in.gas_flow() * cp * rise / at.shaft_power;
-    point.temperature_efficiency = rise / (at.outlet_temperature - in.temperature);
+    point.temperature_efficiency = rise / (at.outlet.temperature - in.temperature);
     return point;
 }
 
@@ -69,7 +70,7 @@ BlowerPoint blower_point(const PositiveBlower& blower, const media::Stream& inle
         const media::Stream in = delivering(inlet, flow);
         const Compression at = blower.compress(in, outlet_pressure, around);
         const double slope = capacity_slope(blower, at, in) - 1;
-        const bool cooked = at.capped && at.outlet_temperature > in.temperature;
+        const bool cooked = at.capped && at.outlet.temperature > in.temperature;
         if (cooked || slope >= 0) break;
         const double change = (at.capacity - flow) / slope;
         if (std::abs(change) <= 1e-13 * flow) return solved(blower, in, outlet_pressure, at);

@@ -1,16 +1,14 @@
 #include "windwall/charge/bypass.hpp"
 
 #include "windwall/media/orifice.hpp"
-
-#include <algorithm>
+#include "windwall/numerics/smooth.hpp"
 
 namespace windwall::charge {
 namespace {
 
 /// From 0 to 1 between the two ends, level at both.
 double smooth_between(double x, double from, double to) {
-    const double inside = std::clamp((x - from) / (to - from), 0.0, 1.0);
-    return inside * inside * (3 - 2 * inside);
+    return numerics::smooth_step((x - from) / (to - from));
 }
 
 }  // namespace

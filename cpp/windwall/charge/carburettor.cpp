@@ -3,6 +3,7 @@
 #include "windwall/charge/pressure_loss.hpp"
 #include "windwall/media/equilibrium.hpp"
 #include "windwall/media/stream_enthalpy.hpp"
+#include "windwall/numerics/smooth.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -50,8 +51,7 @@ media::Stream Carburettor::outlet(const media::Stream& in, const Around& around)
     const media::Stream ceiling = media::adiabatic_equilibrium(out);
     const double most = out.liquid_share() - ceiling.liquid_share();
     if (!(most > 0 && evaporated > 0)) return out;
-    const double r = evaporated * all / most;
-    return media::towards(out, ceiling, r / std::pow(1 + r * r * r * r, 0.25),
+    return media::towards(out, ceiling, numerics::saturated(evaporated * all / most),
                           media::enthalpy_per_dry_air(out));
 }
 

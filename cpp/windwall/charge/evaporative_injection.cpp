@@ -3,6 +3,7 @@
 #include "windwall/media/drops.hpp"
 #include "windwall/media/liquids.hpp"
 #include "windwall/media/stream_enthalpy.hpp"
+#include "windwall/numerics/smooth.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -18,13 +19,6 @@ constexpr double soft = 100;       // Pa, below which a difference gives less th
 /// Root without its steep start, so that a solver sees no corner; 0 below 0.
 double soft_root(double x) { return x > 0 ? x / std::pow(x * x + soft * soft, 0.25) : 0; }
 
-double smooth_step(double x) {
-    const double inside = std::clamp(x, 0.0, 1.0);
-    return inside * inside * (3 - 2 * inside);
-}
-
-double density_of(Vapour kind) { return media::liquid(kind).density; }
-
 /// Of the blend, by mass.
 template <class Property>
 double mean(const std::array<double, 4>& blend, Property&& property) {
@@ -36,11 +30,11 @@ double mean(const std::array<double, 4>& blend, Property&& property) {
 
 /// Share of the pump's start, by the gauge pressure at the nozzle.
 double running_share(const EvaporativeInjection& part, double gauge) {
-    return part.starts_at ? smooth_step((gauge - *part.starts_at) / part.full_after) : 1;
+    return part.starts_at ? numerics::smooth_step((gauge - *part.starts_at) / part.full_after) : 1;
 }
 
 double mass_flow(const EvaporativeInjection& part, double difference) {
-    const double water = density_of(Vapour::water);
+    const double water = media::liquid(Vapour::water).density;
     const double rated = part.rated_flow / soft_root(part.rated_pressure);
     return rated * soft_root(difference) * std::sqrt(water * part.blend_density());
 }
@@ -67,18 +61,12 @@ double valve_open_share(double duty, double period, double dead_time) noexcept {
 }
 
 std::array<double, 4> EvaporativeInjection::blend() const noexcept {
-    std::array<double, 4> shares{std::max(1 - methanol - ethanol, 0.0), methanol, ethanol, 0};
-    if (blend_by == BlendBy::volume)
-        for (const Vapour liquid : media::all_vapours)
-            shares[media::index(liquid)] *= density_of(liquid);
-    const double all = shares[0] + shares[1] + shares[2];
-    for (double& share : shares)
-        share /= all;
-    return shares;
+    const std::array<double, 4> shares{std::max(1 - methanol - ethanol, 0.0), methanol, ethanol, 0};
+    return blend_by == BlendBy::volume ? media::shares_by_mass(shares) : media::normalised(shares);
 }
 
 double EvaporativeInjection::blend_density() const noexcept {
-    return 1 / mean(blend(), [](Vapour liquid) { return 1 / density_of(liquid); });
+    return 1 / media::volume_of(blend());
 }
 
 Spray EvaporativeInjection::spray(const media::Stream& in, const Around& around) const noexcept {
@@ -102,8 +90,7 @@ media::Stream EvaporativeInjection::outlet(const media::Stream& in,
     if (!(in.dry_air > 0)) return in;
     const Spray made = spray(in, around);
     if (!(made.flow > 0)) return in;
-    const double share = made.flow / in.dry_air / most_liquid;
-    const double added = most_liquid * share / std::pow(1 + share * share * share * share, 0.25);
+    const double added = most_liquid * numerics::saturated(made.flow / in.dry_air / most_liquid);
     std::array<double, 4> liquid = blend();
     for (double& each : liquid)
         each *= added;

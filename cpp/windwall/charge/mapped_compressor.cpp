@@ -30,33 +30,20 @@ ImpellerEstimate estimate(const MappedCompressor& part) noexcept {
 void heat(Compression& does, const MappedCompressor& part, const media::Stream& in,
           double outlet_pressure, double work) noexcept {
     const double before = media::enthalpy_per_dry_air(in);
-    const double behind = before + work * (1 + in.vapour_share());
+    const double rise = work * (1 + in.vapour_share());
     does.outlet = in;
     does.outlet.pressure = outlet_pressure;
-    does.outlet = media::at_enthalpy(does.outlet, behind);
+    does.outlet = media::at_enthalpy(does.outlet, before + rise);
     const double free = does.outlet.temperature;
     does.capped = free > hottest || free < coldest;
+    double taken = rise;
     if (does.capped) {
         does.outlet.temperature = held(free);
+        taken = media::enthalpy_per_dry_air(does.outlet) - before;
     } else if (in.liquid_share() > 0) {
-        const media::Stream ceiling = media::equilibrium_at_enthalpy(does.outlet, behind);
-        does.outlet = media::towards(does.outlet, ceiling, part.evaporated_inside, behind);
+        does.outlet = media::partly_settled(does.outlet, before + rise, part.evaporated_inside);
     }
-    does.outlet_temperature = does.outlet.temperature;
-    const double rise = does.capped ? media::enthalpy_per_dry_air(does.outlet) - before
-                                    : work * (1 + in.vapour_share());
-    does.heat_to_charge = in.dry_air * rise;
-    does.indicated_power = does.heat_to_charge;
-}
-
-void drive(Compression& does, double mechanical_efficiency, double belt_efficiency) noexcept {
-    does.bearing_loss = std::abs(does.indicated_power) * (1 / mechanical_efficiency - 1);
-    does.friction_power = does.bearing_loss;
-    does.shaft_power = does.indicated_power + does.friction_power;
-    const bool drives_the_crank = does.shaft_power < 0;
-    does.crank_power =
-        drives_the_crank ? does.shaft_power * belt_efficiency : does.shaft_power / belt_efficiency;
-    does.belt_loss = does.crank_power - does.shaft_power;
+    does.heat_to_charge = does.indicated_power = in.dry_air * taken;
 }
 
 }  // namespace
@@ -88,7 +75,9 @@ Compression MappedCompressor::compress(const media::Stream& in, double outlet_pr
     does.surging = reading.surging;
     does.choked = reading.choked;
     heat(does, *this, in, outlet_pressure, reading.work * theta);
-    drive(does, mechanical_efficiency, belt_efficiency);
+    does.friction_power = std::abs(does.indicated_power) * (1 / mechanical_efficiency - 1);
+    does.bearing_loss = does.friction_power;
+    does.drive_by_crank(belt_efficiency);
     return does;
 }
 

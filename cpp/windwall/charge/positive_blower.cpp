@@ -91,27 +91,19 @@ void evaporate(Compression& does, const PositiveBlower& blower, const media::Str
                const Case& housing, double made) {
     const double flow = in.dry_air;
     const double before = media::enthalpy_per_dry_air(in);
-    const double dry = does.outlet.temperature;
-    double taken = housing.taken((in.temperature + dry) / 2);
+    const media::Stream unsettled = does.outlet;
+    double taken = housing.taken((in.temperature + unsettled.temperature) / 2);
     for (int step = 0; step < 3; ++step) {
-        const double enthalpy = before + (made - taken) / flow;
-        const media::Stream mixed = media::at_enthalpy(does.outlet, enthalpy);
-        const media::Stream ceiling = media::equilibrium_at_enthalpy(mixed, enthalpy);
-        does.outlet = in;
-        does.outlet.pressure = mixed.pressure;
-        does.outlet = media::towards(does.outlet, ceiling, blower.evaporated_inside, enthalpy);
+        does.outlet = media::partly_settled(unsettled, before + (made - taken) / flow,
+                                            blower.evaporated_inside);
         if (step == 2) break;
         const double asked = housing.taken((in.temperature + does.outlet.temperature) / 2);
         const double stiffness =
             1 + housing.conductance / (2 * flow * media::capacity_per_dry_air(does.outlet));
         taken += (asked - taken) / stiffness;
-        does.outlet.vapour = in.vapour;
-        does.outlet.liquid = in.liquid;
-        does.outlet.gas = in.gas;
     }
     does.casing_loss = taken;
     does.heat_to_charge = made - taken;
-    does.outlet_temperature = does.outlet.temperature;
 }
 
 /// Outlet state, and the split of the heat between charge, case and bearings.
@@ -121,41 +113,31 @@ void heat(Compression& does, const PositiveBlower& blower, const media::Stream& 
     does.bearing_loss = does.friction_power - blower.friction_to_charge * does.friction_power;
     const Case housing(blower, does.bearing_loss, around);
     const double free = free_temperature(in, housing, made);
-    does.outlet_temperature = held(free);
     does.capped = free > hot_knee || free < cold_knee || in.dry_air < least_flow;
     does.outlet = in;
     does.outlet.pressure = outlet_pressure;
-    does.outlet.temperature = does.outlet_temperature;
-    const double mean = (in.temperature + does.outlet_temperature) / 2;
+    does.outlet.temperature = held(free);
     if (does.capped) {
         does.heat_to_charge = media::enthalpy_flow(does.outlet) - media::enthalpy_flow(in);
         does.casing_loss = made - does.heat_to_charge;
     } else {
-        does.casing_loss = housing.taken(mean);
+        does.casing_loss = housing.taken((in.temperature + does.outlet.temperature) / 2);
         does.heat_to_charge = made - does.casing_loss;
         if (in.liquid_share() > 0) evaporate(does, blower, in, housing, made);
     }
-    does.case_temperature = housing.temperature((in.temperature + does.outlet_temperature) / 2);
+    does.case_temperature = housing.temperature((in.temperature + does.outlet.temperature) / 2);
 }
 
 /// The leak is gas of the side it comes from, and takes up the inlet's room at that temperature.
 void leak(Compression& does, const PositiveBlower& blower, const media::Stream& in,
           double outlet_pressure) {
     const bool back = outlet_pressure > in.pressure;
-    const double T = back ? does.outlet_temperature : in.temperature;
+    const double T = back ? does.outlet.temperature : in.temperature;
     const media::Gas& gas = back ? does.outlet.gas : in.gas;
     does.leak_flow =
         media::orifice_flow(blower.leak_area, outlet_pressure, T, in.pressure, gas.R, gas.gamma(T));
     does.capacity = blower.swept_flow(in, does.rotor_speed) -
                     does.leak_flow * (gas.R * T) / (in.gas.R * in.temperature);
-}
-
-void drive(Compression& does, double belt_efficiency) {
-    does.shaft_power = does.indicated_power + does.friction_power;
-    const bool drives_the_crank = does.shaft_power < 0;
-    does.crank_power =
-        drives_the_crank ? does.shaft_power * belt_efficiency : does.shaft_power / belt_efficiency;
-    does.belt_loss = does.crank_power - does.shaft_power;
 }
 
 }  // namespace
@@ -174,7 +156,7 @@ Compression PositiveBlower::compress(const media::Stream& in, double outlet_pres
     does.friction_power = friction(*this, does.rotor_speed);
     heat(does, *this, in, outlet_pressure, around.under_hood_temperature);
     leak(does, *this, in, outlet_pressure);
-    drive(does, belt_efficiency);
+    does.drive_by_crank(belt_efficiency);
     return does;
 }
 

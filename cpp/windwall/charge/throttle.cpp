@@ -1,10 +1,11 @@
 #include "windwall/charge/throttle.hpp"
 
 #include "windwall/charge/throttle_area.hpp"
+#include "windwall/fields/lookup.hpp"
 #include "windwall/media/orifice.hpp"
+#include "windwall/numerics/smooth.hpp"
 
 #include <algorithm>
-#include <cmath>
 
 namespace windwall::charge {
 namespace {
@@ -14,11 +15,6 @@ constexpr double pi = std::numbers::pi;
 constexpr double recovery_begins = 0.5;
 // A short, clean body wide open keeps a loss coefficient of (1/0.9 - 1)^2 = 0.012.
 constexpr double fullest_jet = 0.9;
-
-double smooth_step(double x) {
-    const double inside = std::clamp(x, 0.0, 1.0);
-    return inside * inside * (3 - 2 * inside);
-}
 
 }  // namespace
 
@@ -35,14 +31,7 @@ double recovering_flow(double jet_area, double recovered, double upstream_pressu
 }
 
 double Throttle::plate(double pedal) const noexcept {
-    if (linkage.empty()) return pedal;
-    const auto& at = linkage.column[0];
-    const auto& plate = linkage.column[1];
-    if (pedal <= at.front()) return plate.front();
-    for (std::size_t i = 1; i < at.size(); ++i)
-        if (pedal < at[i])
-            return std::lerp(plate[i - 1], plate[i], (pedal - at[i - 1]) / (at[i] - at[i - 1]));
-    return plate.back();
+    return linkage.empty() ? pedal : fields::looked_up(linkage, pedal);
 }
 
 double Throttle::jet_area(double opening) const noexcept {
@@ -53,7 +42,7 @@ double Throttle::jet_area(double opening) const noexcept {
 
 double Throttle::recovering_share(double opening, double jet) const noexcept {
     const double filled = jet / (pi / 4 * bore * bore);
-    const double step = smooth_step((opening - recovery_begins) / (1 - recovery_begins));
+    const double step = numerics::smooth_step((opening - recovery_begins) / (1 - recovery_begins));
     return step * std::min(filled, fullest_jet);
 }
 

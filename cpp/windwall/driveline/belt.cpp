@@ -32,13 +32,9 @@ double Belt::slip_share(double torque, Stance) const noexcept {
 }
 
 Shaft Belt::drive(const Shaft& in, Stance stance) const noexcept {
-    const std::optional<double> most = capacity(in.speed);
-    const double held = most ? std::clamp(in.torque, -*most, *most) : in.torque;
-    Shaft out = transmit({in.speed, held}, ratio(stance), {efficiency, drag_torque, 0});
-    const double left = 1 - slip_share(held, stance);
-    const bool drives = (out.speed < 0) == (out.torque < 0);
-    out.speed = drives ? out.speed * left : out.speed / left;
-    return out;
+    const double held = held_torque(in.torque, capacity(in.speed));
+    const Shaft out = transmit({in.speed, held}, ratio(stance), {efficiency, drag_torque, 0});
+    return lagging(out, slip_share(held, stance));
 }
 
 std::span<const fields::Row> Belt::rows() {

@@ -36,17 +36,12 @@ double BeltCvt::slip_share(double torque, Stance stance) const noexcept {
 }
 
 Shaft BeltCvt::drive(const Shaft& in, Stance stance) const noexcept {
-    const std::optional<double> most = capacity(stance);
-    const double held = most ? std::clamp(in.torque, -*most, *most) : in.torque;
+    const double held = held_torque(in.torque, capacity(stance));
     const double reduction = ratio(stance);
     const double passed = 1 - load_loss - ratio_loss * std::abs(std::log(reduction));
     // The drag is taken off behind the share of the load: T - T_0 - k T.
     const Losses losses{passed, drag_share * rated_torque / passed, churning_torque / passed};
-    Shaft out = transmit({in.speed, held}, reduction, losses);
-    const double left = 1 - slip_share(held, stance);
-    const bool drives = (out.speed < 0) == (out.torque < 0);
-    out.speed = drives ? out.speed * left : out.speed / left;
-    return out;
+    return lagging(transmit({in.speed, held}, reduction, losses), slip_share(held, stance));
 }
 
 double BeltCvt::efficiency(const Shaft& in, Stance stance) const noexcept {

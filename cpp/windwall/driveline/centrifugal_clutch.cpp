@@ -1,5 +1,7 @@
 #include "windwall/driveline/centrifugal_clutch.hpp"
 
+#include "windwall/driveline/losses.hpp"
+
 #include <algorithm>
 #include <cmath>
 
@@ -22,8 +24,7 @@ bool CentrifugalClutch::slips(double torque, double speed) const noexcept {
 }
 
 Shaft CentrifugalClutch::drive(const Shaft& in, Stance) const noexcept {
-    const double most = capacity(in.speed);
-    return {in.speed, std::clamp(in.torque, -most, most)};
+    return {in.speed, held_torque(in.torque, capacity(in.speed))};
 }
 
 std::span<const fields::Row> CentrifugalClutch::rows() {

@@ -1,13 +1,13 @@
 #include "windwall/driveline/clutch.hpp"
 
-#include <algorithm>
+#include "windwall/driveline/losses.hpp"
+
 #include <cmath>
 
 namespace windwall::driveline {
 
 Shaft Clutch::drive(const Shaft& in, Stance) const noexcept {
-    if (!capacity) return in;
-    return {in.speed, std::clamp(in.torque, -*capacity, *capacity)};
+    return {in.speed, held_torque(in.torque, capacity)};
 }
 
 bool Clutch::slips(double torque) const noexcept {

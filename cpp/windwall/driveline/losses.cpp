@@ -1,5 +1,6 @@
 #include "windwall/driveline/losses.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 namespace windwall::driveline {
@@ -15,6 +16,16 @@ double sense(double speed) noexcept {
 
 double drag(const Losses& losses, double speed) noexcept {
     return losses.drag_torque * sense(speed) + losses.churning * speed / churning_speed;
+}
+
+double held_torque(double torque, const std::optional<double>& capacity) noexcept {
+    return capacity ? std::clamp(torque, -*capacity, *capacity) : torque;
+}
+
+Shaft lagging(Shaft out, double share) noexcept {
+    const bool drives = (out.speed < 0) == (out.torque < 0);
+    out.speed = drives ? out.speed * (1 - share) : out.speed / (1 - share);
+    return out;
 }
 
 Shaft transmit(const Shaft& in, double ratio, const Losses& losses) noexcept {

@@ -1,6 +1,8 @@
 #pragma once
 #include "windwall/driveline/shaft.hpp"
 
+#include <optional>
+
 namespace windwall::driveline {
 
 /// Input speed at which a churning torque is stated, rad/s: 5000 rpm.
@@ -16,6 +18,12 @@ struct Losses {
 /// Drag at the input of a stage, N m, against the rotation; the sign turns over within a few rad/s
 /// of standstill so that a resting shaft is not driven backwards.
 double drag(const Losses& losses, double speed) noexcept;
+
+/// The torque that gets through what slips above a capacity, N m; all of it where none is known.
+double held_torque(double torque, const std::optional<double>& capacity) noexcept;
+
+/// An output shaft that lags by a share of its speed; in overrun the input lags.
+Shaft lagging(Shaft out, double share) noexcept;
 
 /// The output of a stage whose input turns `ratio` times as fast. Driving:
 /// T_out = (T_in - T_drag) ratio efficiency. In overrun the power comes from the output, and the

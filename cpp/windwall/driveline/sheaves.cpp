@@ -1,5 +1,7 @@
 #include "windwall/driveline/sheaves.hpp"
 
+#include "windwall/numerics/root.hpp"
+
 #include <algorithm>
 #include <cmath>
 
@@ -9,16 +11,6 @@ namespace {
 /// Angle by which a straight of the belt leans towards the line of centres.
 double lean(double driving, double driven, double distance) noexcept {
     return std::asin(std::clamp((driven - driving) / distance, -1.0, 1.0));
-}
-
-/// Halves an interval on which `excess` rises until nothing is left of it.
-template <class Excess>
-double bisect(double low, double high, Excess&& excess) noexcept {
-    for (int i = 0; i < 60; ++i) {
-        const double middle = 0.5 * (low + high);
-        (excess(middle) < 0 ? low : high) = middle;
-    }
-    return 0.5 * (low + high);
 }
 
 }  // namespace
@@ -36,16 +28,19 @@ double belt_length(double driving, double driven, double distance) noexcept {
 }
 
 double driven_radius(double driving, double distance, double length) noexcept {
-    return bisect(0, driving + distance,
-                  [&](double driven) { return belt_length(driving, driven, distance) - length; });
+    const auto excess = [&](double driven) {
+        return belt_length(driving, driven, distance) - length;
+    };
+    return numerics::find_root(excess, 0, driving + distance).x;
 }
 
 double driving_radius(double ratio, double distance, double length) noexcept {
     // At the largest radius the step between both wheels is the distance between them.
     const double largest = distance / std::max(std::abs(ratio - 1), 1e-3);
-    return bisect(0, largest, [&](double driving) {
+    const auto excess = [&](double driving) {
         return belt_length(driving, ratio * driving, distance) - length;
-    });
+    };
+    return numerics::find_root(excess, 0, largest).x;
 }
 
 double clamp_torque(double friction, double force, double radius, double half_angle) noexcept {

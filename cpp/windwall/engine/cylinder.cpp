@@ -31,18 +31,11 @@ double pumping_mean_pressure(const Cylinder& engine, const Intake& intake,
     return exhaust_pressure - intake.charge.pressure + valves.flow_loss * losses;
 }
 
-double carried_liquid(const media::Stream& charge) noexcept {
-    double liquid = 0;
-    for (const double share : charge.liquid)
-        liquid += share;
-    return liquid;
-}
-
 /// Gain of the filling by drops that evaporate before the intake closes: a colder gas, of which
 /// the vapour takes its place; the walls warm the colder gas more, as in the rule of the root.
 double evaporation_share(const Cylinder& engine, const media::Stream& charge,
                          const Mixture& burnt) noexcept {
-    if (carried_liquid(charge) <= 0) return 1;
+    if (charge.liquid_share() <= 0) return 1;
     const Evaporated drops = evaporate(charge, engine.evaporation.before_closing, burnt.tank_fuel);
     const double T = charge.temperature;
     return std::sqrt(T / (T - drops.cooling)) / (1 + drops.displaced);
@@ -65,16 +58,13 @@ Mixture Cylinder::mixture(const Intake& intake, const media::Fuel& fuel) const n
 }
 
 std::array<double, 4> Cylinder::fuel_demand(const media::Fuel& fuel) const noexcept {
-    std::array<double, 4> demand = fuel.shares();
-    for (double& share : demand)
-        share /= lambda * fuel.stoichiometric_ratio();
-    return demand;
+    return fuel_for(lambda, fuel);
 }
 
 double Cylinder::pressure_behind(const Intake& intake, const Mixture& burnt) const noexcept {
     const media::Stream& charge = intake.charge;
     const double flow =
-        charge.dry_air * (1 + charge.vapour_share() + carried_liquid(charge) + burnt.own_fuel);
+        charge.dry_air * (1 + charge.vapour_share() + charge.liquid_share() + burnt.own_fuel);
     const double usual_flow = usual_air_density * swept_flow(swept_volume(), rev_limit);
     return intake.ambient_pressure +
            exhaust.rise(flow, intake.ambient_pressure, usual_flow, charge.temperature);

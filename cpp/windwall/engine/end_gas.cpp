@@ -1,5 +1,7 @@
 #include "windwall/engine/end_gas.hpp"
 
+#include "windwall/engine/usual.hpp"
+
 #include <Eigen/Core>
 
 #include <algorithm>
@@ -8,8 +10,6 @@
 namespace windwall::engine {
 namespace {
 
-constexpr double degree = std::numbers::pi / 180;
-constexpr double atmosphere = 101325;  // Pa
 constexpr double delay_at_100 = 17.68e-3;
 constexpr double octane_exponent = 3.402, pressure_exponent = 1.7, activation = 3800;
 constexpr double wiebe = 5;            // and an exponent of 3
@@ -71,7 +71,8 @@ Nodes running(const Nodes& of, const Nodes& over) noexcept {
 
 double ignition_delay(double octane_number, double pressure, double temperature) noexcept {
     return delay_at_100 * std::pow(octane_number / 100, octane_exponent) *
-           std::pow(pressure / atmosphere, -pressure_exponent) * std::exp(activation / temperature);
+           std::pow(pressure / media::constants::isa_pressure, -pressure_exponent) *
+           std::exp(activation / temperature);
 }
 
 double burnt_share(double part) noexcept {
@@ -93,7 +94,8 @@ double knock_integral(const EndGas& charge) noexcept {
     const Nodes worked = running(((g - 1) * log_volume).exp(), burnt(charge, last));
     const double heating = (g - 1) * charge.heat / (charge.gas_constant * charge.temperature);
     const Nodes log_pressure = (1 + heating * worked).log() - g * log_volume;
-    const double start = pressure_exponent * std::log(charge.pressure / atmosphere);
+    const double start =
+        pressure_exponent * std::log(charge.pressure / media::constants::isa_pressure);
     const Nodes rate = (start + pressure_exponent * log_pressure -
                         activation / charge.temperature * (-(g - 1) / g * log_pressure).exp())
                            .exp();

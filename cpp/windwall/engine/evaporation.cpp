@@ -10,8 +10,7 @@ namespace {
 constexpr double petrol_vapour_heat_capacity = 1700;  // J/(kg K), near 330 K
 constexpr double most_cooling = 0.2;                  // of the temperature: a charge of mist
 
-constexpr std::array<media::Species, 3> species{media::Species::water, media::Species::methanol,
-                                                media::Species::ethanol};
+constexpr std::array counted{media::Vapour::water, media::Vapour::methanol, media::Vapour::ethanol};
 
 }  // namespace
 
@@ -20,10 +19,11 @@ Evaporated evaporate(const media::Stream& charge, double share, double fuel) noe
     double latent = 0, volume = 0;
     double capacity = charge.gas.heat_capacity(charge.temperature) * (1 + charge.vapour_share()) +
                       fuel * petrol_vapour_heat_capacity;
-    for (std::size_t i = 0; i < species.size(); ++i) {
+    for (const media::Vapour kind : counted) {
+        const std::size_t i = media::index(kind);
         if (charge.liquid[i] <= 0) continue;
         const double dose = made.vapour[i] = share * charge.liquid[i];
-        const media::Gas vapour = media::species_gas(species[i]);
+        const media::Gas vapour = media::vapour_gas(kind);
         latent += dose * media::liquids[i].latent_heat;
         capacity += dose * vapour.heat_capacity(charge.temperature);
         volume += dose * vapour.R;

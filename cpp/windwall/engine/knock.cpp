@@ -1,5 +1,6 @@
 #include "windwall/engine/knock.hpp"
 
+#include "windwall/engine/usual.hpp"
 #include "windwall/media/liquids.hpp"
 
 #include <cmath>
@@ -7,7 +8,6 @@
 namespace windwall::engine {
 namespace {
 
-constexpr double degree = std::numbers::pi / 180;
 constexpr double thousand_rpm = 1000 * std::numbers::pi / 30;
 
 /// Octane numbers by which a mixture knocks less than the worst one, which has 14 kg of air per

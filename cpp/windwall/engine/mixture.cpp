@@ -44,6 +44,13 @@ double add_sprayed(Mixture& mixture) noexcept {
 
 }  // namespace
 
+std::array<double, 4> fuel_for(double lambda, const media::Fuel& fuel) noexcept {
+    Shares asked = fuel.shares();
+    for (double& share : asked)
+        share /= lambda * fuel.stoichiometric_ratio();
+    return asked;
+}
+
 Mixture mix(const media::Stream& charge, const media::Fuel& fuel, double target,
             bool trimmed) noexcept {
     Mixture mixture;

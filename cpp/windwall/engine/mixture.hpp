@@ -17,6 +17,9 @@ struct Mixture {
     double equivalence_ratio() const noexcept { return 1 / lambda; }
 };
 
+/// What a lambda asks for of a fuel, kg of each liquid per kg of dry air, by Vapour.
+std::array<double, 4> fuel_for(double lambda, const media::Fuel& fuel) noexcept;
+
 /// The engine's own fuel brings the mixture to `target`; where `trimmed`, with what was injected.
 Mixture mix(const media::Stream& charge, const media::Fuel& fuel, double target,
             bool trimmed) noexcept;

@@ -1,6 +1,6 @@
 #include "windwall/engine/spark.hpp"
 
-#include "windwall/engine/lookup.hpp"
+#include "windwall/fields/lookup.hpp"
 
 #include <algorithm>
 #include <string>
@@ -24,7 +24,7 @@ double SparkPlan::held_retard(double requirement, double fuel_index) const noexc
 }
 
 double SparkPlan::given_retard(double engine_speed) const noexcept {
-    return looked_up(table, engine_speed);
+    return fields::looked_up(table, engine_speed);
 }
 
 Spark SparkPlan::choose(double engine_speed, double requirement, double fuel_index) const noexcept {

@@ -1,8 +1,8 @@
 #include "windwall/engine/torque_curve.hpp"
 
 #include "windwall/engine/geometry.hpp"
-#include "windwall/engine/lookup.hpp"
 #include "windwall/engine/usual.hpp"
+#include "windwall/fields/lookup.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -24,7 +24,7 @@ double TorqueCurve::piston_speed(double engine_speed) const noexcept {
 }
 
 double TorqueCurve::net_torque(double engine_speed) const noexcept {
-    const double read = looked_up(table, engine_speed);
+    const double read = fields::looked_up(table, engine_speed);
     switch (measured_at) {
         case MeasuredAt::crank_gross: return read * (1 - gross_allowance);
         case MeasuredAt::wheels: return read / (1 - driveline_loss);
@@ -39,10 +39,7 @@ Mixture TorqueCurve::mixture(const Intake& intake, const media::Fuel& fuel) cons
 }
 
 std::array<double, 4> TorqueCurve::fuel_demand(const media::Fuel& fuel) const noexcept {
-    std::array<double, 4> demand = fuel.shares();
-    for (double& share : demand)
-        share /= lambda * fuel.stoichiometric_ratio();
-    return demand;
+    return fuel_for(lambda, fuel);
 }
 
 double TorqueCurve::exhaust_pressure(const Intake& intake, const media::Fuel&) const noexcept {

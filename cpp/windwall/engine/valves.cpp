@@ -1,5 +1,6 @@
 #include "windwall/engine/valves.hpp"
 
+#include "windwall/engine/usual.hpp"
 #include "windwall/numerics/table.hpp"
 
 #include <algorithm>
@@ -10,7 +11,6 @@ namespace {
 
 using numerics::Table;
 
-constexpr double degree = std::numbers::pi / 180;
 constexpr double first_closing = 20 * degree, step_of_closing = 20 * degree;
 constexpr double last_index = 1.2;
 

@@ -5,6 +5,8 @@
 #include "windwall/media/liquids.hpp"
 #include "windwall/media/stream_enthalpy.hpp"
 #include "windwall/media/vapour_pressure.hpp"
+#include "windwall/numerics/root.hpp"
+#include "windwall/numerics/smooth.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -101,33 +103,17 @@ double surplus(const Film& film, const Transfer& moves, const Stream& stream, do
     return moves.lewis * std::log1p(std::max(heat, -0.99)) - std::log1p(std::max(film.B, -0.99));
 }
 
-/// Where the surplus vanishes: false position with halved weights (Illinois).
+/// Where the surplus vanishes.
 double drop_temperature(const Surface& surface, const Stream& stream) {
     const auto at = [&](double T) {
         const Film film = film_at(surface, stream, T);
         return surplus(film, transfer(film, stream, T), stream, T);
     };
-    double low = std::min(200.0, stream.temperature - 1),
-           high = std::max(stream.temperature, 201.0);
-    double at_low = at(low), at_high = at(high);
+    const double low = std::min(200.0, stream.temperature - 1);
+    const double high = std::max(stream.temperature, 201.0);
+    const double at_high = at(high);
     if (at_high > 0) return high;  // condensing: the drop is no colder than the gas
-    int side = 0;
-    double T = high;
-    for (int i = 0; i < 60; ++i) {
-        const double next = (low * at_high - high * at_low) / (at_high - at_low);
-        const bool settled = std::abs(next - T) <= 1e-12 * T;
-        T = next;
-        if (settled) break;
-        const double here = at(T);
-        const int now = here > 0 ? -1 : 1;
-        double& other = now > 0 ? at_low : at_high;
-        (now > 0 ? high : low) = T;
-        (now > 0 ? at_high : at_low) = here;
-        if (side == now) other /= 2;
-        side = now;
-        if (here == 0) break;
-    }
-    return T;
+    return numerics::find_root(at, {low, high, at(low), at_high, 0, true}, {0, 1e-12, 60}).x;
 }
 
 }  // namespace
@@ -136,12 +122,8 @@ double surface_tension(Vapour liquid) noexcept { return tension[index(liquid)]; 
 double liquid_viscosity(Vapour liquid) noexcept { return viscosity[index(liquid)]; }
 
 double liquid_density(const Stream& stream) noexcept {
-    double mass = 0, volume = 0;
-    for (std::size_t i = 0; i < liquids.size(); ++i) {
-        mass += stream.liquid[i];
-        volume += stream.liquid[i] / liquids[i].density;
-    }
-    return volume > 0 ? mass / volume : liquids[index(Vapour::water)].density;
+    const double volume = volume_of(stream.liquid);
+    return volume > 0 ? stream.liquid_share() / volume : liquid(Vapour::water).density;
 }
 
 DropRate drop_rate(const Stream& stream) noexcept {
@@ -186,8 +168,7 @@ Stream evaporate(const Stream& stream, double time) noexcept {
     if (!(most > 0)) return stream;
     const double constant = drop_rate(stream).evaporation_constant;
     const double rate = flying * evaporated_share(constant, time, stream.drop_diameter);
-    const double r = rate / most;
-    const double share = r / std::pow(1 + r * r * r * r, 0.25);
+    const double share = numerics::saturated(rate / most);
     Stream after = towards(stream, ceiling, share, enthalpy_per_dry_air(stream));
     // Only drops shrink; the film stays what it was, as far as there is liquid for it.
     const double left = after.liquid_share(), film = all * stream.film_share;

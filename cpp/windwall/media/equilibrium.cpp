@@ -5,6 +5,7 @@
 #include "windwall/media/phase_split.hpp"
 #include "windwall/media/stream_enthalpy.hpp"
 #include "windwall/media/vapour_pressure.hpp"
+#include "windwall/numerics/root.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -53,8 +54,7 @@ private:
 };
 
 /// Temperature at which the enthalpy in equilibrium, which rises with it, is the one given: from
-/// `low`, where it is too little, by growing steps and then false position, halving the weight of
-/// an end that stays (Illinois).
+/// `low`, where it is too little, by growing steps and then inside the bracket.
 double temperature_of(Split& split, double enthalpy, double low, double excess_low) {
     const auto excess = [&](double T) { return enthalpy_per_dry_air(split.at(T)) - enthalpy; };
     double step = 2, high = std::min(low + step, hottest);
@@ -67,22 +67,9 @@ double temperature_of(Split& split, double enthalpy, double low, double excess_l
         excess_high = excess(high);
     }
     if (excess_high <= 0) return high;
-    int side = 0;
-    double T = high;
-    for (int i = 0; i < 100 && high - low > narrow * high; ++i) {
-        const double next = (low * excess_high - high * excess_low) / (excess_high - excess_low);
-        const double moved = std::abs(next - T);
-        T = next;
-        const double here = excess(T);
-        if (here == 0 || moved <= narrow * T) break;
-        double& other = here > 0 ? excess_low : excess_high;
-        const int now = here > 0 ? 1 : -1;
-        (here > 0 ? high : low) = T;
-        (here > 0 ? excess_high : excess_low) = here;
-        if (side == now) other /= 2;
-        side = now;
-    }
-    return T;
+    return numerics::find_root(excess, {low, high, excess_low, excess_high, 0, true},
+                               {0, narrow, 100})
+        .x;
 }
 
 /// Drops shrink with what leaves them; their number stays.
@@ -154,6 +141,10 @@ Stream towards(const Stream& stream, const Stream& equilibrium, double share,
     there.gas = gas_phase(there.vapour);
     shrink(there, before);
     return at_enthalpy(there, enthalpy);
+}
+
+Stream partly_settled(const Stream& stream, double enthalpy, double share) noexcept {
+    return towards(stream, equilibrium_at_enthalpy(stream, enthalpy), share, enthalpy);
 }
 
 }  // namespace windwall::media

@@ -22,4 +22,7 @@ Stream equilibrium_at_enthalpy(const Stream& stream, double enthalpy_per_dry_air
 Stream towards(const Stream& stream, const Stream& equilibrium, double share,
                double enthalpy_per_dry_air) noexcept;
 
+/// A share of the way to equilibrium at an enthalpy in J per kg of dry air.
+Stream partly_settled(const Stream& stream, double enthalpy_per_dry_air, double share) noexcept;
+
 }  // namespace windwall::media

@@ -85,20 +85,13 @@ std::optional<fields::Complaint> Fuel::check() const {
 }
 
 std::array<double, 4> Fuel::shares() const noexcept {
+    const double of_ethanol = by_mass() ? ethanol_by_mass.value_or(0) : ethanol;
+    const double of_methanol = by_mass() ? methanol_by_mass.value_or(0) : methanol;
     std::array<double, 4> shares{};
-    if (by_mass()) {
-        shares[ethanol_at] = ethanol_by_mass.value_or(0);
-        shares[methanol_at] = methanol_by_mass.value_or(0);
-        shares[petrol_at] = std::max(0.0, 1 - shares[ethanol_at] - shares[methanol_at]);
-        return shares;
-    }
-    shares[ethanol_at] = ethanol * liquids[ethanol_at].density;
-    shares[methanol_at] = methanol * liquids[methanol_at].density;
-    shares[petrol_at] = std::max(0.0, 1 - ethanol - methanol) * liquids[petrol_at].density;
-    const double all = shares[ethanol_at] + shares[methanol_at] + shares[petrol_at];
-    for (double& share : shares)
-        share /= all;
-    return shares;
+    shares[ethanol_at] = of_ethanol;
+    shares[methanol_at] = of_methanol;
+    shares[petrol_at] = std::max(0.0, 1 - of_ethanol - of_methanol);
+    return by_mass() ? shares : shares_by_mass(shares);
 }
 
 double Fuel::ethanol_mass_share() const noexcept { return shares()[ethanol_at]; }
@@ -121,12 +114,7 @@ double Fuel::heating_value() const noexcept {
 
 double Fuel::density() const noexcept {
     if (stated_density) return *stated_density;
-    // Volumes are taken as additive; they swell by less than 0.3 %.
-    const auto of = shares();
-    double volume = 0;
-    for (std::size_t i = 0; i < of.size(); ++i)
-        volume += of[i] / liquids[i].density;
-    return 1 / volume;
+    return 1 / volume_of(shares());
 }
 
 double Fuel::latent_heat() const noexcept {

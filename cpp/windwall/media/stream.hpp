@@ -28,14 +28,8 @@ struct Stream {
     double liquid_share() const noexcept;
 };
 
-/// Absolute enthalpy of gas and drops together, J per kg of dry air. What evaporates or condenses
-/// at a constant one takes its latent heat from the rest.
-double enthalpy(const Stream& stream) noexcept;
-/// The temperature, K, at which these shares of vapour and drops have that enthalpy.
-double temperature(const Stream& stream, double enthalpy) noexcept;
-/// Of a liquid alone, J/kg, on the scale of its vapour.
-double liquid_enthalpy(Vapour vapour, double temperature) noexcept;
-
+/// A vapour alone.
+Gas vapour_gas(Vapour vapour) noexcept;
 /// One kilogram of dry air with these vapours, as one gas.
 Gas gas_phase(const std::array<double, 4>& vapour) noexcept;
 

@@ -1,5 +1,6 @@
 #include "windwall/media/stream_enthalpy.hpp"
 
+#include "windwall/media/constants.hpp"
 #include "windwall/media/liquids.hpp"
 
 #include <algorithm>
@@ -24,6 +25,22 @@ double mean_diameter(double one, double diameter_one, double other, double diame
 }
 
 }  // namespace
+
+double liquid_enthalpy(Vapour vapour, double temperature) noexcept {
+    constexpr double known_at = constants::reference_temperature;
+    const Liquid& known = liquid(vapour);
+    return vapour_gas(vapour).enthalpy(known_at) - known.latent_heat +
+           known.heat_capacity * (temperature - known_at);
+}
+
+double enthalpy_per_dry_air(const Stream& stream) noexcept {
+    double sum = (1 + stream.vapour_share()) * stream.gas.enthalpy(stream.temperature);
+    for (const Vapour each : all_vapours) {
+        const double share = stream.liquid[index(each)];
+        if (share != 0) sum += share * liquid_enthalpy(each, stream.temperature);
+    }
+    return sum;
+}
 
 double enthalpy_flow(const Stream& stream) noexcept {
     return stream.dry_air * enthalpy_per_dry_air(stream);

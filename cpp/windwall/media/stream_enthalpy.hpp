@@ -5,8 +5,11 @@
 /// balance closes whatever evaporates. Gas and liquid of a stream have one temperature.
 namespace windwall::media {
 
-/// Gas and liquid, J per kg of dry air, heats of formation included: enthalpy(stream) by its unit.
-inline double enthalpy_per_dry_air(const Stream& stream) noexcept { return enthalpy(stream); }
+/// Of a liquid alone, J/kg.
+double liquid_enthalpy(Vapour vapour, double temperature) noexcept;
+/// Gas and liquid together, J per kg of dry air, heats of formation included. What evaporates or
+/// condenses at a constant one takes its latent heat from the rest.
+double enthalpy_per_dry_air(const Stream& stream) noexcept;
 /// The same times the flow of dry air, W.
 double enthalpy_flow(const Stream& stream) noexcept;
 /// Heat capacity of gas and liquid with nothing evaporating, J/K per kg of dry air.

@@ -1,8 +1,7 @@
 #include "windwall/scenario/schema.hpp"
 
-#include "windwall/fields/write.hpp"
-
 #include "windwall/fields/schema.hpp"
+#include "windwall/fields/write.hpp"
 #include "windwall/scenario/check_menu.hpp"
 #include "windwall/scenario/scenario.hpp"
 

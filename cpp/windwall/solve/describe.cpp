@@ -18,10 +18,9 @@ GasResult gas(const media::Stream& stream) {
 /// Isentropic work over shaft work, with the heat capacity of the gas at the inlet.
 double efficiency(const Station& station) {
     const media::Stream& in = station.inlet;
-    const double gamma = in.gas.gamma(in.temperature);
-    const double ratio = station.outlet.pressure / in.pressure;
-    const double ideal = in.gas.heat_capacity(in.temperature) * in.temperature *
-                         (std::pow(ratio, (gamma - 1) / gamma) - 1);
+    const double ideal =
+        charge::isentropic_head(station.outlet.pressure / in.pressure, in.temperature,
+                                in.gas.heat_capacity(in.temperature), in.gas.gamma(in.temperature));
     return in.gas_flow() * ideal / station.compression.shaft_power;
 }
 
@@ -31,7 +30,7 @@ CompressedResult compressed(const Balance& balance, const Station& station) {
             gas(station.outlet),
             station.outlet.pressure / station.inlet.pressure,
             did.rotor_speed,
-            did.leak_flow / (station.inlet.gas_flow() + did.leak_flow),
+            station.leak_share(),
             efficiency(station),
             balance.around().ambient_pressure - station.inlet.pressure,
             did.shaft_power,

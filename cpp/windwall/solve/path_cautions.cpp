@@ -30,8 +30,7 @@ void add_blower(const Balance& balance, const std::string& address, const Statio
                  readable(station.outlet.temperature, fields::temperature("degC"), {}, 3) +
                  ": rotors grow into the case far below that."});
     }
-    const charge::Compression& did = station.compression;
-    const double leak = did.leak_flow / (station.inlet.gas_flow() + did.leak_flow);
+    const double leak = station.leak_share();
     if (leak > near_runaway) {
         cautions.push_back({address + "/leak_share",
                             "The hot leak is " + readable(leak, fields::percent(), {}, 2) +

@@ -18,7 +18,7 @@ Balance::Balance(const Vehicle& vehicle) : vehicle_(&vehicle) {
     const media::Day& day = vehicle.day;
     humidity_ratio_ = day.humidity_ratio();
     weather_ = media::ambient_stream(day.station_pressure(), day.temperature, humidity_ratio_, 1);
-    weather_heat_ = media::enthalpy(weather_);
+    weather_heat_ = media::enthalpy_per_dry_air(weather_);
     around_.ambient_pressure = weather_.pressure;
     around_.ambient_temperature = weather_.temperature;
     around_.air_density = weather_.density();

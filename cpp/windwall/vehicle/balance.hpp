@@ -21,6 +21,10 @@ struct Station {
 
     /// W that the stream, drops included, leaves in the part; negative where it is heated.
     double heat_given_off() const noexcept;
+    /// Of what the rotors of a driven part carry, the share that leaks back.
+    double leak_share() const noexcept {
+        return compression.leak_flow / (inlet.gas_flow() + compression.leak_flow);
+    }
 };
 
 /// The whole balance of the air path on one page.

@@ -111,7 +111,8 @@ double Balance::branch_flow(std::size_t loop) const noexcept {
 }
 
 double Balance::branch_heat(std::size_t loop) const noexcept {
-    return (media::enthalpy(stations_[loops_[loop].takeoff].inlet) - weather_heat_) / heat_scale;
+    return (media::enthalpy_per_dry_air(stations_[loops_[loop].takeoff].inlet) - weather_heat_) /
+           heat_scale;
 }
 
 void Balance::guess(std::span<double> x) noexcept {

@@ -47,9 +47,9 @@ media::Stream mixed(const media::Stream& first, const media::Stream& second,
     }
     media::mix_drops(both, first, second, share);
     if (!alike) both.gas = media::gas_phase(both.vapour);
-    const double enthalpy = std::lerp(media::enthalpy(first), media::enthalpy(second), share);
-    both.temperature = media::temperature(both, enthalpy);
-    return both;
+    const double enthalpy =
+        std::lerp(media::enthalpy_per_dry_air(first), media::enthalpy_per_dry_air(second), share);
+    return media::at_enthalpy(both, enthalpy);
 }
 
 }  // namespace windwall::vehicle

@@ -20,10 +20,11 @@ std::optional<fields::Complaint> Vehicle::check() const {
     for (const auto& entry : charge_path)
         unknowns += unknowns_of(entry.part);
     if (unknowns <= numerics::most_unknowns) return std::nullopt;
-    return fields::Complaint{"charge_path",
-                             "too many valves, blowers and bypasses to be balanced at once; at most "
-                             "23, of which a bypass counts as " +
-                                 std::to_string(Loop::most_unknowns)};
+    return fields::Complaint{
+        "charge_path",
+        "too many valves, blowers and bypasses to be balanced at once; at most "
+        "23, of which a bypass counts as " +
+            std::to_string(Loop::most_unknowns)};
 }
 
 }  // namespace windwall::vehicle

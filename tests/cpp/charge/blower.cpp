@@ -72,7 +72,7 @@ TEST(Blower, LeaksForwardWhenThePressureBehindIsLower) {
 TEST(Blower, StandsStill) {
     const auto does = roots(10e-6, 0.25).compress(samples::air(100e3, 300, 0), 120e3, at(0));
     EXPECT_EQ(does.shaft_power, 0);
-    EXPECT_NEAR(does.outlet_temperature, 300, 1e-9);
+    EXPECT_NEAR(does.outlet.temperature, 300, 1e-9);
     EXPECT_NEAR(does.capacity, -does.leak_flow, 1e-15);
     EXPECT_TRUE(does.capped);
 }
@@ -97,20 +97,20 @@ TEST(Blower, LosesHeatThroughItsCaseToTheAirAround) {
     blower.case_conductance = 3;
     blower.case_to_air = 2;
     const auto cooled = blower.compress(in, 160e3, around);
-    const double mean = (300 + cooled.outlet_temperature) / 2;
+    const double mean = (300 + cooled.outlet.temperature) / 2;
     EXPECT_NEAR(cooled.casing_loss, 3 * (mean - cooled.case_temperature), 1e-9);
     EXPECT_NEAR(cooled.casing_loss + cooled.bearing_loss, 2 * (cooled.case_temperature - 320),
                 1e-9);
-    EXPECT_NEAR(whole.outlet_temperature - cooled.outlet_temperature,
+    EXPECT_NEAR(whole.outlet.temperature - cooled.outlet.temperature,
                 cooled.casing_loss / (0.03 * 1004.675), 1e-9);
     // Hotter air around, a hotter case, a hotter charge.
     around.under_hood_temperature = 360;
     const auto warmer = blower.compress(in, 160e3, around);
-    EXPECT_GT(warmer.outlet_temperature, cooled.outlet_temperature);
+    EXPECT_GT(warmer.outlet.temperature, cooled.outlet.temperature);
     blower.case_temperature = 330;
     const auto held = blower.compress(in, 160e3, around);
     EXPECT_EQ(held.case_temperature, 330);
-    EXPECT_NEAR(held.casing_loss, 3 * ((300 + held.outlet_temperature) / 2 - 330), 1e-9);
+    EXPECT_NEAR(held.casing_loss, 3 * ((300 + held.outlet.temperature) / 2 - 330), 1e-9);
 }
 
 TEST(Blower, DrivesThroughItsBelt) {
@@ -138,11 +138,11 @@ TEST(Blower, BendsToItsCapAndSaysSo) {
     bool capped = false;
     for (double flow = 1e-10; flow < 0.1; flow *= 1.05) {
         const auto does = blower.compress(samples::air(100e3, 300, flow), 190e3, at(6000 * rpm));
-        EXPECT_LE(does.outlet_temperature, before);
-        EXPECT_LT(does.outlet_temperature, 1500);
-        EXPECT_EQ(does.capped, does.outlet_temperature > 1200);
+        EXPECT_LE(does.outlet.temperature, before);
+        EXPECT_LT(does.outlet.temperature, 1500);
+        EXPECT_EQ(does.capped, does.outlet.temperature > 1200);
         capped = capped || does.capped;
-        before = does.outlet_temperature;
+        before = does.outlet.temperature;
     }
     EXPECT_TRUE(capped);
 }

@@ -104,8 +104,8 @@ TYPED_TEST(EveryPart, GivesNumbersInAnyState) {
         } else {
             const charge::Compression does = part.compress(in, behind, around);
             keeps_its_substances(in, does.outlet, false);
-            EXPECT_GT(does.outlet_temperature, 100);
-            EXPECT_LT(does.outlet_temperature, 1500);
+            EXPECT_GT(does.outlet.temperature, 100);
+            EXPECT_LT(does.outlet.temperature, 1500);
             for (double number : {does.capacity, does.leak_flow, does.crank_power,
                                   does.heat_to_charge, does.casing_loss, does.belt_loss})
                 EXPECT_TRUE(std::isfinite(number));
@@ -197,7 +197,7 @@ TYPED_TEST(EveryPart, KeepsTheAccountOfWorkAndHeat) {
                 const double out =
                     part.case_to_air * (does.case_temperature - around.under_hood_temperature);
                 EXPECT_NEAR(out, does.casing_loss + does.bearing_loss,
-                            0.02 * part.case_conductance * std::abs(does.outlet_temperature - 200) +
+                            0.02 * part.case_conductance * std::abs(does.outlet.temperature - 200) +
                                 1e-9 * size);
             }
             ++free;
@@ -238,7 +238,7 @@ TYPED_TEST(EveryPart, CouldDeliverMoreWhereMoreFlowCoolsTheLeak) {
             // A case that takes more than the rotors make cools a small flow more than a large one.
             if (less.heat_to_charge < 0) continue;
             const auto more = part.compress(with_flow(in, 1.2 * in.dry_air), behind, around);
-            EXPECT_LE(more.outlet_temperature, less.outlet_temperature * (1 + 1e-12));
+            EXPECT_LE(more.outlet.temperature, less.outlet.temperature * (1 + 1e-12));
             EXPECT_GE(more.capacity, less.capacity - 1e-12 * std::abs(less.capacity));
         }
     }

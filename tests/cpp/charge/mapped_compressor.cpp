@@ -52,7 +52,7 @@ TEST(MappedCompressor, ReadsItsOwnPointsBack) {
         // The map's air has 287.048 J/(kg K) and this one 287.05.
         EXPECT_NEAR(does.capacity, at(1), 1e-4 * at(1)) << i;
         const double ideal = 298.15 * (std::pow(at(2), 0.4 / 1.4) - 1);
-        EXPECT_NEAR(ideal / (does.outlet_temperature - 298.15), at(3), 1e-4) << i;
+        EXPECT_NEAR(ideal / (does.outlet.temperature - 298.15), at(3), 1e-4) << i;
     }
 }
 
@@ -65,7 +65,7 @@ TEST(MappedCompressor, IsTheSameMachineAtAnotherInlet) {
     const auto other = part.compress(samples::air(delta * 100e3, theta * 298.15, 0.05),
                                      delta * 160e3, turning(speed * std::sqrt(theta), part));
     EXPECT_NEAR(other.capacity, plain.capacity * delta / std::sqrt(theta), 1e-9);
-    EXPECT_NEAR(other.outlet_temperature, theta * plain.outlet_temperature, 1e-6);
+    EXPECT_NEAR(other.outlet.temperature, theta * plain.outlet.temperature, 1e-6);
 }
 
 TEST(MappedCompressor, LiesBetweenItsLinesAndGoesOnByTheFanLaws) {

@@ -197,7 +197,7 @@ TEST(WetCharge, EvaporatesInTheBlowerWithTheWorkItGets) {
     blower.evaporated_inside = 1;
     const auto wet = blower.compress(saturated, 156.8e3, around);
     EXPECT_EQ(wet.outlet.liquid_share(), 0);
-    EXPECT_LT(wet.outlet_temperature, dry.outlet_temperature - 10);
+    EXPECT_LT(wet.outlet.temperature, dry.outlet.temperature - 10);
     EXPECT_EQ(wet.shaft_power, dry.shaft_power);
     EXPECT_NEAR(media::enthalpy_flow(wet.outlet) - media::enthalpy_flow(saturated), wet.shaft_power,
                 1e-6 * wet.shaft_power);

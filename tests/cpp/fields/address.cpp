@@ -1,4 +1,5 @@
 #include "windwall/fields/address.hpp"
+
 #include "windwall/fields/read.hpp"
 
 #include <gtest/gtest.h>

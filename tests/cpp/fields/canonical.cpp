@@ -1,4 +1,5 @@
 #include "windwall/fields/canonical.hpp"
+
 #include "windwall/fields/read.hpp"
 #include "windwall/fields/sha256.hpp"
 

@@ -1,9 +1,10 @@
+#include "contract.hpp"
+
 #include <gtest/gtest.h>
 
 #include <random>
 #include <string>
 
-#include "contract.hpp"
 #include "fields/sample.hpp"
 
 namespace {

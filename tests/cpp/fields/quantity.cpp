@@ -1,4 +1,5 @@
 #include "windwall/fields/quantity.hpp"
+
 #include "windwall/fields/readable.hpp"
 
 #include <gtest/gtest.h>

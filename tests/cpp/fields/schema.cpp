@@ -1,6 +1,7 @@
+#include "windwall/fields/schema.hpp"
+
 #include "windwall/fields/quantity.hpp"
 #include "windwall/fields/quantity_pattern.hpp"
-#include "windwall/fields/schema.hpp"
 
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>

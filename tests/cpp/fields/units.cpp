@@ -1,6 +1,7 @@
+#include "windwall/fields/units.hpp"
+
 #include "windwall/fields/exact.hpp"
 #include "windwall/fields/nearest.hpp"
-#include "windwall/fields/units.hpp"
 
 #include <gtest/gtest.h>
 

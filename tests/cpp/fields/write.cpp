@@ -1,5 +1,6 @@
-#include "windwall/fields/read.hpp"
 #include "windwall/fields/write.hpp"
+
+#include "windwall/fields/read.hpp"
 
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>

@@ -1,10 +1,10 @@
 #pragma once
 #include "windwall/fields/row.hpp"
 
-namespace windwall::engine {
+namespace windwall::fields {
 
 /// The second column at a value of the first, linear in between, its ends held; zero where the
 /// table is empty.
-double looked_up(const fields::Columns& table, double at) noexcept;
+double looked_up(const Columns& table, double at) noexcept;
 
-}  // namespace windwall::engine
+}  // namespace windwall::fields

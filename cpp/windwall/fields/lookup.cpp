@@ -1,11 +1,11 @@
-#include "windwall/engine/lookup.hpp"
+#include "windwall/fields/lookup.hpp"
 
 #include <algorithm>
 #include <vector>
 
-namespace windwall::engine {
+namespace windwall::fields {
 
-double looked_up(const fields::Columns& table, double at) noexcept {
+double looked_up(const Columns& table, double at) noexcept {
     if (table.column.size() < 2 || table.empty()) return 0;
     const std::vector<double>&places = table.column[0], &values = table.column[1];
     const auto above = std::upper_bound(places.begin(), places.end(), at);
@@ -16,4 +16,4 @@ double looked_up(const fields::Columns& table, double at) noexcept {
     return values[i - 1] + part * (values[i] - values[i - 1]);
 }
 
-}  // namespace windwall::engine
+}  // namespace windwall::fields
