@@ -17,12 +17,13 @@ concept HeldByHand = requires(const T& part) {
     { part.launch_speed } -> std::convertible_to<double>;
 };
 
-/// Of the part's own input.
-std::optional<double> own_launch_speed(const Part& part, double torque) noexcept {
-    return part.visit([torque]<class Each>(const Each& each) -> std::optional<double> {
-        if constexpr (HoldsBySpeed<Each>) return each.holding_speed(torque);
+/// Engine speed, of a part whose input turns `before` times as slowly as the crank.
+std::optional<double> held_by(const Part& part, double torque, double before) noexcept {
+    return part.visit([&]<class Each>(const Each& each) -> std::optional<double> {
         if constexpr (HeldByHand<Each>) return each.launch_speed;
-        if constexpr (Varying<Each>) return each.engagement_speed;
+        if constexpr (HoldsBySpeed<Each>) return each.holding_speed(torque * before) * before;
+        if constexpr (Varying<Each>)
+            if (each.engagement_speed) return *each.engagement_speed * before;
         return std::nullopt;
     });
 }
@@ -36,7 +37,7 @@ double own_bottom_ratio(const Part& part) noexcept {
 std::optional<double> launch_speed(const Train& train, double torque) noexcept {
     double before = 1;
     for (const auto& entry : train) {
-        if (const auto own = own_launch_speed(entry.part, torque * before)) return *own * before;
+        if (const auto held = held_by(entry.part, torque, before)) return held;
         before *= own_bottom_ratio(entry.part);
     }
     return std::nullopt;

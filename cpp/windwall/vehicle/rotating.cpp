@@ -1,10 +1,10 @@
 #include "windwall/vehicle/rotating.hpp"
 
+#include "windwall/driveline/launch.hpp"
 #include "windwall/driveline/train.hpp"
 
 #include <algorithm>
 #include <numbers>
-#include <optional>
 
 namespace windwall::vehicle {
 namespace {
@@ -31,17 +31,6 @@ double usual_torque(const Vehicle& vehicle) noexcept {
     return 1e6 * swept / (4 * std::numbers::pi);
 }
 
-/// Where the belt of a variator takes hold, as the crank's speed.
-std::optional<double> engagement_speed(const Vehicle& vehicle) noexcept {
-    for (const auto& entry : vehicle.driveline) {
-        const auto* belt = entry.part.as<driveline::BeltCvt>();
-        if (belt == nullptr || !belt->engagement_speed) continue;
-        const auto variator = driveline::variator(vehicle.driveline);
-        return *belt->engagement_speed * variator->held_speed / belt->shift_speed;
-    }
-    return std::nullopt;
-}
-
 }  // namespace
 
 double accelerated_mass(const Vehicle& vehicle, driveline::Stance stance, double rolling_radius,
@@ -55,13 +44,8 @@ double accelerated_mass(const Vehicle& vehicle, driveline::Stance stance, double
 
 double launch_speed(const Vehicle& vehicle) noexcept {
     const double limit = speed_limit(vehicle);
-    for (const auto& entry : vehicle.driveline) {
-        if (const auto* clutch = entry.part.as<driveline::Clutch>())
-            return std::min(clutch->launch_speed, limit);
-        if (const auto* shoes = entry.part.as<driveline::CentrifugalClutch>())
-            return std::min(shoes->holding_speed(usual_torque(vehicle)), limit);
-    }
-    return std::min(engagement_speed(vehicle).value_or(0.4 * limit), limit);
+    const auto held = driveline::launch_speed(vehicle.driveline, usual_torque(vehicle));
+    return std::min(held.value_or(0.4 * limit), limit);
 }
 
 double speed_limit(const Vehicle& vehicle) noexcept {
