@@ -10,7 +10,7 @@ if TYPE_CHECKING:
     from windwall.ranking import Ranking
     from windwall.records import Record
 
-GAS = ("pressure", "temperature", "flow")
+GAS = ("pressure", "temperature", "flow", "liquid")
 
 
 def station_rows(point: Record) -> list[tuple[str, Record]]:

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from math import erfc, sqrt
 from typing import Any, NamedTuple
+
+from windwall import _core
 
 
 class KnockBand(NamedTuple):
@@ -20,7 +21,7 @@ class KnockBand(NamedTuple):
     @property
     def chance(self) -> float:
         """How probable detonation is when the margin is normal about its middle."""
-        return 0.5 * erfc(self.margin / (self.sigma * sqrt(2)))
+        return _core.physics.knock_probability(self.margin, self.sigma)
 
     @property
     def word(self) -> str:

@@ -34,5 +34,5 @@ def worth(scenario: Scenario, one: Loose) -> float | None:
 
 def goal_speed(scenario: Scenario | None) -> float | None:
     """The speed that goals go by, m/s."""
-    answer = scenario.top_speed() if scenario else None
+    answer = scenario.brief_top_speed() if scenario else None
     return answer.goal_speed if answer and answer.answered else None

@@ -75,7 +75,7 @@ class Fact(NamedTuple):
     def ask(self, scenario: Scenario | None) -> Outcome | None:
         """Asks a scenario about the situation that was observed."""
         if scenario is None or self.at_top_speed:
-            return scenario and scenario.top_speed()
+            return scenario and scenario.brief_top_speed()
         speed = self.entry["speed"]
         road_speed = si(speed[0]) if speed else None
         return scenario.operating_point(si(self.engine_speed), road_speed=road_speed)

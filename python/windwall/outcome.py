@@ -39,8 +39,9 @@ class Asked(NamedTuple):
 
 
 class Caution(NamedTuple):
-    """Something to know about an answer, and the address it is about."""
+    """Something to know about an answer: one of a closed list of words, and where."""
 
+    about: str
     address: str
     sentence: str
 

@@ -171,6 +171,12 @@ class Scenario(Readable):
         """How fast it gets, why no faster, and where the watts go."""
         return TopSpeed(_core.top_speed(self._core), questions.asked(self))
 
+    def brief_top_speed(self) -> TopSpeed:
+        """The speed and the point there alone, for asking again and again: no accounts, no limits,
+        nothing of what small changes are worth.
+        """
+        return TopSpeed(_core.top_speed(self._core, brief=True), questions.asked(self))
+
     def operating_point(
         self, engine_speed: Any, opening: Any = 1.0, road_speed: Any = None
     ) -> HeldPoint:

@@ -30,7 +30,8 @@ py::dict verdict(const solve::Verdict& verdict) {
 py::list cautions(const std::vector<solve::Caution>& all) {
     py::list made;
     for (const solve::Caution& caution : all)
-        made.append(py::make_tuple(caution.address, caution.sentence));
+        made.append(py::make_tuple(std::string(solve::name(caution.about)), caution.address,
+                                   caution.sentence));
     return made;
 }
 
@@ -87,7 +88,7 @@ py::dict plain(const solve::SpeedAnswer& answer) {
     made["evaluations"] = answer.found.evaluations;
     made["points"] = answer.found.points;
     made["sentence"] = answer.sentence;
-    made["limited_by"] = answer.limited_by;
+    made["limited_by"] = std::string(answer.limited_by);
     made["next"] = answer.next;
     if (answer.found.summit.pull) add_summit(answer.found.summit, made);
     made["run_up"] = run_up(answer.found.run_up);

@@ -6,13 +6,18 @@
 #include "windwall/driveline/train.hpp"
 #include "windwall/fields/quantity.hpp"
 #include "windwall/scenario/scenario.hpp"
+#include "windwall/solve/caution.hpp"
+#include "windwall/solve/reason.hpp"
 
 #include <pybind11/stl.h>
 
+#include <array>
 #include <map>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <variant>
+#include <vector>
 
 namespace windwall::bindings {
 
@@ -42,13 +47,19 @@ Question question(const std::map<std::string, Stated>& stated) {
     return made;
 }
 
-py::dict top_speed(const Scenario& scenario) {
+py::dict top_speed(const Scenario& scenario, bool brief) {
     solve::SpeedAnswer answer;
     {
         const py::gil_scoped_release others_run;
-        answer = solve::answer_speed(scenario.vehicle, scenario.limits);
+        answer = brief ? solve::answer_speed_briefly(scenario.vehicle)
+                       : solve::answer_speed(scenario.vehicle, scenario.limits);
     }
     return plain(answer);
+}
+
+template <std::size_t count>
+std::vector<std::string> words(const std::array<std::string_view, count>& names) {
+    return {names.begin(), names.end()};
 }
 
 py::dict operating_point(const Scenario& scenario, const std::map<std::string, Stated>& stated) {
@@ -78,12 +89,21 @@ py::dict curve(const Scenario& scenario, std::optional<std::size_t> gear, std::s
 }  // namespace
 
 void bind_solve(py::module_& module) {
-    module.def("top_speed", &top_speed, "scenario"_a,
-               "The top speed, explained, as plain objects.");
+    module.def("top_speed", &top_speed, "scenario"_a, "brief"_a = false,
+               "The top speed, explained, as plain objects; briefly, only how fast and the point "
+               "there.");
     module.def("operating_point", &operating_point, "scenario"_a, "stated"_a,
                "One operating point, explained, as plain objects.");
     module.def("full_throttle_curve", &curve, "scenario"_a, "gear"_a, "points"_a,
                "Full throttle over engine speed, one column a result address.");
+    module.def(
+        "closed_lists",
+        [] {
+            return py::dict("status"_a = words(solve::status_names),
+                            "limited_by"_a = words(solve::binding_names),
+                            "about"_a = words(solve::concern_names));
+        },
+        "Every word that an answer may use for how it ended, what binds and what it warns of.");
     module.def(
         "result_rows", [] { return rows_of(fields::group_type<solve::OperatingPoint>); },
         "What the rows of an operating point say.");

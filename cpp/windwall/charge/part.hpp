@@ -52,6 +52,13 @@ concept Branching = requires(const T& part, const media::Stream& path, double pr
     noexcept->std::same_as<double>;
 };
 
+/// Says what its nozzle does for the charge that passes it.
+template <class T>
+concept Spraying = requires(const T& part, const media::Stream& in, const Around& around) {
+    { part.spray(in, around) }
+    noexcept->std::same_as<Spray>;
+};
+
 /// Puts liquid into the charge.
 template <class T>
 concept Wetting = requires {

@@ -8,13 +8,26 @@
 namespace windwall::solve {
 namespace {
 
+SpeedAnswer climb(const vehicle::Vehicle& vehicle, const Observer& observer) {
+    SpeedAnswer answer;
+    answer.found = top_speed(vehicle, {}, observer);
+    answer.sentence = sentence(answer.found);
+    answer.limited_by = limited_by(answer.found.summit);
+    return answer;
+}
+
 /// Solves the summit once more, so that its stations are there to be read.
+Pull describe_summit(Puller& puller, SpeedAnswer& answer) {
+    const Pull& there = *answer.found.summit.pull;
+    Pull pull = puller.at({there.point.condition.engine_speed, there.stance()});
+    describe(puller.solver().balance(), pull, answer.point.emplace());
+    return pull;
+}
+
 void explain_summit(const vehicle::Vehicle& vehicle, SpeedAnswer& answer) {
-    const Summit& summit = answer.found.summit;
     Puller puller(vehicle);
-    const Pull pull = puller.at({summit.pull->point.condition.engine_speed, summit.pull->stance()});
+    const Pull pull = describe_summit(puller, answer);
     const vehicle::Balance& balance = puller.solver().balance();
-    describe(balance, pull, answer.point.emplace());
     answer.margins = margins(vehicle, pull);
     answer.shaft = shaft_account(balance, pull);
     answer.heat = heat_account(balance, pull);
@@ -22,25 +35,30 @@ void explain_summit(const vehicle::Vehicle& vehicle, SpeedAnswer& answer) {
     for (Caution& caution : heat_cautions(*answer.heat)) {
         answer.cautions.push_back(std::move(caution));
     }
-    answer.next = next_to_bind(summit, vehicle::speed_limit(vehicle),
+    answer.next = next_to_bind(answer.found.summit, vehicle::speed_limit(vehicle),
                                vehicle.tyres.grip_limit(vehicle.body.mass));
 }
 
 }  // namespace
 
 SpeedAnswer answer_speed(const vehicle::Vehicle& vehicle, const std::vector<Limit>& stated) {
-    SpeedAnswer answer;
     LimitWatch watch(vehicle, stated);
-    answer.found = top_speed(vehicle, {}, [&](const vehicle::Balance& balance, Pull& pull) {
+    SpeedAnswer answer = climb(vehicle, [&](const vehicle::Balance& balance, Pull& pull) {
         watch.read(balance, pull, pull.watched);
     });
-    answer.sentence = sentence(answer.found);
-    answer.limited_by = limited_by(answer.found.summit);
     answer.unrated = unrated(vehicle);
     if (!answer.found.verdict.answered()) return answer;
     explain_summit(vehicle, answer);
     answer.passed = passed_limits(answer.found, watch);
     answer.sensitivities = sensitivities(vehicle, answer.found.speed());
+    return answer;
+}
+
+SpeedAnswer answer_speed_briefly(const vehicle::Vehicle& vehicle) {
+    SpeedAnswer answer = climb(vehicle, {});
+    if (!answer.found.verdict.answered()) return answer;
+    Puller puller(vehicle);
+    describe_summit(puller, answer);
     return answer;
 }
 

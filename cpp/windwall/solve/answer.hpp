@@ -1,5 +1,6 @@
 #pragma once
 #include "windwall/solve/account.hpp"
+#include "windwall/solve/caution.hpp"
 #include "windwall/solve/limits.hpp"
 #include "windwall/solve/margins.hpp"
 #include "windwall/solve/results.hpp"
@@ -17,7 +18,7 @@ namespace windwall::solve {
 struct SpeedAnswer {
     TopSpeed found;
     std::string sentence;                 // always: how it ended, with numbers
-    std::string limited_by;               // one word: drag, rev_limit, grip, knock, standstill
+    std::string_view limited_by;          // one of binding_names
     std::string next;                     // what would bind next, and how far away it is
     std::optional<OperatingPoint> point;  // at the summit
     std::optional<Account> shaft;
@@ -31,6 +32,10 @@ struct SpeedAnswer {
 
 /// Top speed of a vehicle with its limits, explained.
 SpeedAnswer answer_speed(const vehicle::Vehicle& vehicle, const std::vector<Limit>& stated = {});
+
+/// The top speed and its point alone, for those who ask again and again: nothing is looked at on
+/// the way up, and nothing is solved a second time to say what it is worth.
+SpeedAnswer answer_speed_briefly(const vehicle::Vehicle& vehicle);
 
 /// One operating point, explained.
 struct PointAnswer {

@@ -14,25 +14,26 @@ constexpr double hot_head = 273.15 + 230;
 constexpr double hot_oil = 273.15 + 120;
 
 void add_validity(const engine::Validity& valid, std::vector<Caution>& cautions) {
-    const auto add = [&](bool inside, std::string_view address, std::string_view sentence) {
-        if (!inside) cautions.push_back({std::string(address), std::string(sentence)});
+    const auto add = [&](bool inside, Concern about, std::string_view address,
+                         std::string_view sentence) {
+        if (!inside) cautions.push_back({about, std::string(address), std::string(sentence)});
     };
-    add(valid.compression_ratio, "engine/compression_ratio",
+    add(valid.compression_ratio, Concern::compression_ratio, "engine/compression_ratio",
         "The table of fuel-air efficiency covers compression ratios 6 to 12; beyond it is "
         "extrapolated.");
-    add(valid.mixture, "engine/lambda",
+    add(valid.mixture, Concern::mixture, "engine/lambda",
         "The table of fuel-air efficiency covers lambda 0.72 to 1.67; beyond it is extrapolated.");
-    add(valid.mach_index, "engine/valves",
+    add(valid.mach_index, Concern::inlet_mach_index, "engine/valves",
         "The inlet Mach index is beyond 1.2, where the filling table ends; it is extrapolated.");
-    add(valid.pressure_ratio, "engine/exhaust",
+    add(valid.pressure_ratio, Concern::exhaust_over_intake, "engine/exhaust",
         "Exhaust over intake pressure is outside 0.3 to 3, where the filling rule is stated.");
-    add(valid.retard, "knock/retard",
+    add(valid.retard, Concern::late_spark, "knock/retard",
         "The spark is more than 30 degrees from the best one, beyond what its penalty is fitted "
         "to.");
-    add(valid.knock_pressure, "knock/margin",
+    add(valid.knock_pressure, Concern::knock_pressure, "knock/margin",
         "The manifold pressure is more than 60 kPa from the knock anchor: the octane rule is "
         "extrapolating.");
-    add(valid.measured_speed, "engine/table",
+    add(valid.measured_speed, Concern::measured_speed, "engine/table",
         "The engine speed is outside the measured torque curve; its end is held.");
 }
 
@@ -40,12 +41,12 @@ void add_heat(const engine::Temperatures& now, std::vector<Caution>& cautions) {
     using fields::readable;
     if (!now.known) return;
     if (now.head > hot_head) {
-        cautions.push_back({"engine/head_temperature",
+        cautions.push_back({Concern::hot_head, "engine/head_temperature",
                             "The head is at " + readable(now.head, fields::temperature("degC")) +
-                                "; air-cooled heads of aluminium soften above 230 degC."});
+                                "; heads of aluminium lose their strength above 230 degC."});
     }
     if (now.oil > hot_oil) {
-        cautions.push_back({"engine/oil_temperature",
+        cautions.push_back({Concern::hot_oil, "engine/oil_temperature",
                             "The oil is at " + readable(now.oil, fields::temperature("degC")) +
                                 "; above 120 degC it ages within hours and its film thins."});
     }
@@ -68,12 +69,12 @@ std::vector<Caution> point_cautions(const vehicle::Balance& balance, const Point
     for (Caution& caution : path_cautions(balance))
         cautions.push_back(std::move(caution));
     if (!point.spark.modelled) {
-        cautions.push_back({"engine",
+        cautions.push_back({Concern::torque_curve, "engine",
                             "A torque curve says nothing of knock and heat, and nothing of what "
                             "another charge path or spark would give."});
     }
     if (point.spark.modelled && point.spark.margin < 0) {
-        cautions.push_back({"knock/margin",
+        cautions.push_back({Concern::detonation, "knock/margin",
                             "The knock margin is negative in the middle of its band: detonation is "
                             "likely and breaks pistons."});
     }
@@ -84,7 +85,7 @@ std::vector<Caution> heat_cautions(const HeatAccount& heat) {
     if (heat.exhaust_temperature > coldest_exhaust && heat.exhaust_temperature < hottest_exhaust) {
         return {};
     }
-    return {{"heat/exhaust",
+    return {{Concern::exhaust_heat, "heat/exhaust",
              "What the heat account leaves to the exhaust would make it " +
                  fields::readable(heat.exhaust_temperature, fields::temperature("degC")) +
                  ", outside the usual 550 to 1050 degC: some heat is booked in the wrong place."}};

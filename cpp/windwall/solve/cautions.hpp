@@ -1,6 +1,6 @@
 #pragma once
 #include "windwall/solve/account.hpp"
-#include "windwall/solve/outcome.hpp"
+#include "windwall/solve/caution.hpp"
 #include "windwall/solve/results.hpp"
 
 #include <vector>

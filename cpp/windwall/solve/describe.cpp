@@ -12,7 +12,8 @@ using vehicle::Station;
 constexpr double revolutions_per_cycle = 2;
 
 GasResult gas(const media::Stream& stream) {
-    return {stream.pressure, stream.temperature, stream.gas_flow()};
+    return {stream.pressure, stream.temperature, stream.gas_flow(),
+            stream.liquid_share() * stream.dry_air};
 }
 
 /// Isentropic work over shaft work, with the heat capacity of the gas at the inlet.
@@ -45,6 +46,11 @@ double opening(const charge::Bypass& bypass, const Balance& balance) {
     return bypass.opening(balance.manifold().pressure, balance.around());
 }
 
+SprayedResult sprayed(const charge::Spray& made, const Station& station) {
+    return {gas(station.inlet), gas(station.outlet),      made.flow,
+            made.siphoned,      made.pressure_difference, made.drop_diameter};
+}
+
 template <class Part>
 PartResult part_result(const Part& part, const Balance& balance, const Station& station) {
     const double drop = station.inlet.pressure - station.outlet.pressure;
@@ -56,6 +62,8 @@ PartResult part_result(const Part& part, const Balance& balance, const Station& 
         return BranchedResult{gas(station.inlet), gas(station.outlet),
                               station.inlet.gas_flow() - station.outlet.gas_flow(),
                               opening(part, balance)};
+    } else if constexpr (charge::Spraying<Part>) {
+        return sprayed(part.spray(station.inlet, balance.around()), station);
     } else {
         return ResistedResult{gas(station.inlet), gas(station.outlet), drop,
                               station.heat_given_off()};

@@ -18,12 +18,13 @@ void rate(std::vector<Limit>& limits, const std::string& address, std::optional<
     if (max) limits.push_back({address, max, std::nullopt, std::move(why)});
 }
 
+/// Every driven part, whatever its kind: they are rated by the same three numbers.
 template <class Visit>
 void for_each_blower(const vehicle::Vehicle& vehicle, Visit&& visit) {
     for (const auto& entry : vehicle.charge_path) {
-        if (const auto* blower = entry.part.as<charge::PositiveBlower>()) {
-            visit("charge_path/" + entry.id, *blower);
-        }
+        entry.part.visit([&]<class Part>(const Part& part) {
+            if constexpr (charge::Driven<Part>) visit("charge_path/" + entry.id, part);
+        });
     }
 }
 
@@ -50,7 +51,7 @@ void note(const Pull& pull, std::size_t k, const Limit& limit, std::optional<Pas
 
 std::vector<Limit> built_in_limits(const vehicle::Vehicle& vehicle) {
     std::vector<Limit> limits{{"knock/margin", std::nullopt, 0.0, "detonation"}};
-    for_each_blower(vehicle, [&](const std::string& blower, const charge::PositiveBlower& part) {
+    for_each_blower(vehicle, [&](const std::string& blower, const auto& part) {
         rate(limits, blower + "/rotor_speed", part.rated_speed, "rated rotor speed");
         rate(limits, blower + "/outlet/temperature", part.rated_outlet_temperature,
              "rated outlet temperature: rotors grow into the case");
@@ -74,7 +75,7 @@ std::vector<std::string> unrated(const vehicle::Vehicle& vehicle) {
     const auto ask = [&](const std::string& address, bool rated) {
         if (!rated) silent.push_back(address);
     };
-    for_each_blower(vehicle, [&](const std::string& blower, const charge::PositiveBlower& part) {
+    for_each_blower(vehicle, [&](const std::string& blower, const auto& part) {
         ask(blower + "/rotor_speed", part.rated_speed.has_value());
         ask(blower + "/outlet/temperature", part.rated_outlet_temperature.has_value());
         ask(blower + "/pressure_ratio", part.rated_pressure_ratio.has_value());

@@ -1,6 +1,5 @@
 #pragma once
 #include <array>
-#include <string>
 #include <string_view>
 #include <vector>
 
@@ -44,11 +43,5 @@ inline constexpr std::string_view always_knocks = "knock";
 
 /// What `worst` says where no flow at all balances.
 inline constexpr std::string_view nothing_flows = "engine";
-
-/// Something the builder should know about an answer, and where.
-struct Caution {
-    std::string address;
-    std::string sentence;
-};
 
 }  // namespace windwall::solve

@@ -12,6 +12,8 @@ std::span<const Row> GasResult::rows() {
                "Temperature of the gas"),
         result("flow", "m", at<&GasResult::flow>, mass_flow("g/s"),
                "Gas that passes, air and vapour"),
+        result("liquid", "m_l", at<&GasResult::liquid>, mass_flow("g/s"),
+               "Liquid that the gas carries, as drops and along the wall"),
     };
     return table;
 }
@@ -24,6 +26,22 @@ std::span<const Row> ResistedResult::rows() {
                pressure_difference("kPa"), "Pressure lost in the part"),
         result("heat_given_off", "Q", at<&ResistedResult::heat_given_off>, power("W"),
                "Heat the gas leaves in the part"),
+    };
+    return table;
+}
+
+std::span<const Row> SprayedResult::rows() {
+    static constexpr Row table[] = {
+        group("inlet", at<&SprayedResult::inlet>, "The gas before the nozzle"),
+        group("outlet", at<&SprayedResult::outlet>, "The gas behind the nozzle"),
+        result("liquid_flow", "m_l", at<&SprayedResult::liquid_flow>, mass_flow("g/s"),
+               "Liquid put into the charge"),
+        result("siphoned", "m_v", at<&SprayedResult::siphoned>, mass_flow("g/s"),
+               "Of it, drawn by vacuum while the pump rests"),
+        result("pressure_difference", "dp", at<&SprayedResult::pressure_difference>,
+               fields::pressure_difference("bar"), "Across the nozzle while the pump runs"),
+        result("drop_diameter", "d_32", at<&SprayedResult::drop_diameter>, length("mm"),
+               "Sauter mean diameter of the spray"),
     };
     return table;
 }

@@ -15,6 +15,7 @@ struct GasResult {
     double pressure{};
     double temperature{};
     double flow{};
+    double liquid{};
 
     static std::span<const fields::Row> rows();
 };
@@ -27,6 +28,20 @@ struct ResistedResult {
     GasResult outlet;
     double pressure_drop{};
     double heat_given_off{};
+
+    static std::span<const fields::Row> rows();
+};
+
+/// A nozzle.
+struct SprayedResult {
+    static constexpr std::string_view kind = "sprayed";
+    static constexpr std::string_view says = "What a nozzle put into the charge.";
+    GasResult inlet;
+    GasResult outlet;
+    double liquid_flow{};
+    double siphoned{};
+    double pressure_difference{};
+    double drop_diameter{};
 
     static std::span<const fields::Row> rows();
 };
@@ -72,14 +87,24 @@ struct BranchedResult {
     static std::span<const fields::Row> rows();
 };
 
-using PartResult = fields::OneOf<ResistedResult, MeteredResult, CompressedResult, BranchedResult>;
+using PartResult =
+    fields::OneOf<ResistedResult, SprayedResult, MeteredResult, CompressedResult, BranchedResult>;
 
 /// The kind of result that a kind of part has.
 template <class Part>
-using ResultOf =
-    std::conditional_t<charge::Driven<Part>, CompressedResult,
-                       std::conditional_t<charge::Metering<Part>, MeteredResult,
-                                          std::conditional_t<charge::Branching<Part>,
-                                                             BranchedResult, ResistedResult>>>;
+constexpr auto result_of() noexcept {
+    if constexpr (charge::Driven<Part>)
+        return CompressedResult{};
+    else if constexpr (charge::Metering<Part>)
+        return MeteredResult{};
+    else if constexpr (charge::Branching<Part>)
+        return BranchedResult{};
+    else if constexpr (charge::Spraying<Part>)
+        return SprayedResult{};
+    else
+        return ResistedResult{};
+}
+template <class Part>
+using ResultOf = decltype(result_of<Part>());
 
 }  // namespace windwall::solve

@@ -1,5 +1,5 @@
 #pragma once
-#include "windwall/solve/outcome.hpp"
+#include "windwall/solve/caution.hpp"
 #include "windwall/vehicle/balance.hpp"
 
 #include <vector>
@@ -11,7 +11,8 @@ namespace windwall::solve {
 inline constexpr double seal_depression = 30e3;
 
 /// What the charge path is near to at a point just solved: seals that draw oil, a blower near the
-/// runaway of its hot leak, water in a cold cooler.
+/// runaway of its hot leak, a compressor off its map, water in a cold cooler, a nozzle that
+/// dribbles or is drawn from.
 std::vector<Caution> path_cautions(const vehicle::Balance& balance);
 
 }  // namespace windwall::solve

@@ -71,7 +71,7 @@ std::string sentence(const Point& point) {
            kilowatts(point.torque * point.condition.engine_speed) + "." + knock_text(point);
 }
 
-std::string limited_by(const Summit& summit) {
+std::string_view limited_by(const Summit& summit) {
     if (summit.stop == Stop::standstill || !summit.pull) return "standstill";
     if (summit.stop == Stop::rev_limit) return "rev_limit";
     if (summit.stop == Stop::grip) return "grip";

@@ -2,7 +2,9 @@
 #include "windwall/solve/pull.hpp"
 #include "windwall/solve/top_speed.hpp"
 
+#include <array>
 #include <string>
+#include <string_view>
 
 /// The words for how a solve ended, with its numbers.
 namespace windwall::solve {
@@ -10,8 +12,11 @@ namespace windwall::solve {
 /// Why a point has no answer, or what its answer is worth.
 std::string sentence(const Point& point);
 
-/// One word for what binds at the summit: drag, knock, rev_limit, grip or standstill.
-std::string limited_by(const Summit& summit);
+/// What may bind at the summit. The words are those of results.
+inline constexpr std::array<std::string_view, 5> binding_names{"drag", "rev_limit", "grip", "knock",
+                                                               "standstill"};
+/// Which of them does.
+std::string_view limited_by(const Summit& summit);
 
 /// Where the climb ends and why.
 std::string sentence(const TopSpeed& found);

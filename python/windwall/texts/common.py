@@ -26,18 +26,22 @@ def station_table(point: Record, system: str) -> list[str]:
     """The charge from station to station."""
     rows = frames.station_rows(point)
     ambient = point.manifold.pressure - point.manifold.boost
-    header = ("", PRESSURE.shown(system) + " abs", "boost " + BOOST.shown(system))
-    header += (TEMPERATURE.shown(system), FLOW.shown(system))
+    header = ["", PRESSURE.shown(system) + " abs", "boost " + BOOST.shown(system)]
+    header += [TEMPERATURE.shown(system), FLOW.shown(system)]
     lines = [
-        (
+        [
             name,
             PRESSURE.number(gas.pressure, system, 4),
             BOOST.change(gas.pressure - ambient, system),
             TEMPERATURE.number(gas.temperature, system),
             FLOW.number(gas.flow, system),
-        )
+        ]
         for name, gas in rows
     ]
+    if any(gas.liquid > 0 for _, gas in rows):
+        header.append("liquid")
+        for line, (_, gas) in zip(lines, rows, strict=True):
+            line.append(FLOW.number(gas.liquid, system) if gas.liquid > 0 else "")
     return section("Charge, station by station", table([header, *lines]))
 
 
