@@ -139,13 +139,22 @@ Gas perfect_gas(double R, double cp) noexcept {
     return {R, {cp, 0, 0, 0, 0}, -cp * reference_temperature};
 }
 
-Gas dry_air() noexcept { return air; }
+const Gas& dry_air() noexcept { return air; }
 
-Gas species_gas(Species species) noexcept { return table[static_cast<std::size_t>(species)]; }
+const Gas& species_gas(Species species) noexcept {
+    return table[static_cast<std::size_t>(species)];
+}
 
 Gas mixed(const Gas& a, double share, const Gas& b) noexcept {
     const double whole = 1 + share;
     return sum(1 / whole, a, share / whole, b);
+}
+
+void add(Gas& sum, double share, const Gas& other) noexcept {
+    sum.R += share * other.R;
+    sum.h0 += share * other.h0;
+    for (std::size_t i = 0; i < sum.c.size(); ++i)
+        sum.c[i] += share * other.c[i];
 }
 
 }  // namespace windwall::media

@@ -54,7 +54,9 @@ struct Flash {
     double ratio = 0;  // moles of liquid for each mole of gas
     double last = -1;  // the ratio of a split nearby, if one is known
 
-    double vapour(std::size_t i) const { return moles[i] * K[i] / (ratio + K[i]); }
+    /// Evaporated share of a substance, exactly 1 without liquid.
+    double share(std::size_t i) const { return ratio > 0 ? K[i] / (ratio + K[i]) : 1; }
+    double vapour(std::size_t i) const { return moles[i] * share(i); }
     /// Gas without petrol, moles.
     double gas() const { return 1 + vapour(0) + vapour(1) + vapour(2); }
     double petrol_gas() const { return petrol_vapour(moles[petrol], gas(), K[petrol]); }
@@ -127,8 +129,8 @@ void find_liquid(Flash& flash, const Moles& pure, double& share) {
 
 }  // namespace
 
-std::array<double, 4> vapour_moles(const std::array<double, 4>& moles, double temperature,
-                                   double pressure, LastLiquid& last) noexcept {
+std::array<double, 4> evaporated_shares(const std::array<double, 4>& moles, double temperature,
+                                        double pressure, LastLiquid& last) noexcept {
     Moles pure{};
     for (const Vapour kind : all_vapours)
         if (moles[index(kind)] > 0)
@@ -143,7 +145,8 @@ std::array<double, 4> vapour_moles(const std::array<double, 4>& moles, double te
         flash.solve();
     }
     last.moles = flash.last;
-    return {flash.vapour(0), flash.vapour(1), flash.vapour(2), flash.petrol_gas()};
+    const double of_petrol = moles[petrol] > 0 ? flash.petrol_gas() / moles[petrol] : 1;
+    return {flash.share(0), flash.share(1), flash.share(2), of_petrol};
 }
 
 }  // namespace windwall::media
