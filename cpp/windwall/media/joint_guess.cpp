@@ -19,20 +19,22 @@ struct OneLiquid {
     double K{};       // at the temperature `at`
     double at{};
     double steepness{};  // -d ln(K)/d(1/T), K
+    double last{};       // K of its last drop over K
 
+    double K_at(double T) const { return K * std::exp(steepness * (1 / at - 1 / T)); }
+    double most() const { return moles / (1 + moles); }
     /// The share of the gas that it fills; the gas cannot hold more than there is.
-    double of_gas(double T) const {
-        return std::min(K * std::exp(steepness * (1 / at - 1 / T)), moles / (1 + moles));
-    }
+    double of_gas(double T) const { return std::min(K_at(T), most()); }
     double vapour(double T) const {
         const double share = of_gas(T);
         return share / (1 - share);
     }
-    bool is_wet(double T) const { return moles > 0 && vapour(T) < moles * (1 - 1e-12); }
+    bool is_wet(double T) const { return moles > 0 && last * K_at(T) < most(); }
     /// J per kg of dry air in its vapour, and its slope.
     double heat(double T) const { return moles > 0 ? latent * vapour(T) / moles : 0; }
     double slope(double T) const {
-        return is_wet(T) ? heat(T) / (1 - of_gas(T)) * steepness / (T * T) : 0;
+        const double share = of_gas(T);
+        return share < most() ? heat(T) / (1 - share) * steepness / (T * T) : 0;
     }
 };
 
@@ -50,18 +52,21 @@ Liquids liquids_at(const Contents& contents, double T) {
     Liquids both;
     Activity held{1, 1};
     if (contents.mixed) held = activity(contents.pair, contents.alcohol_share);
-    double growth = 0;
+    double growth = 0, room = 0;
     for (std::size_t i = 0; i < petrol_at; ++i) {
         if (!(contents.moles[i] > 0)) continue;
         const double K = contents.moles[i] / contents.mixture * pure.K[i] *
                          (i == index(Vapour::water) ? held.water : held.alcohol);
         both.mixture.K += K;
         growth += K * pure.growth[i];
+        room += contents.moles[i] * contents.moles[i] / (contents.mixture * K);
         both.mixture.latent += latent_heat(contents, i, T);
     }
     both.mixture.moles = contents.mixture;
     both.mixture.at = both.petrol.at = T;
     both.mixture.steepness = growth > 0 ? growth / both.mixture.K * T * T : 0;
+    both.mixture.last = room > 0 ? contents.mixture / (room * both.mixture.K) : 1;
+    both.petrol.last = std::exp(-petrol_fall * (1 - middle_of_petrol));
     both.petrol.moles = contents.petrol;
     both.petrol.K = pure.K[petrol_at] * std::exp(-petrol_fall * middle_of_petrol);
     both.petrol.steepness = pure.growth[petrol_at] * T * T;
@@ -100,12 +105,13 @@ Guess guess_from(const Contents& contents, const Liquids& liquids, double T) {
     const auto& [mixture, petrol_] = liquids;
     const double wet = mixture.moles > 0 ? mixture.vapour(T) : 0;
     const double petrol_vapour = petrol_.moles > 0 ? petrol_.vapour(T) : 0;
-    const double liquid = std::max(mixture.moles - wet, 0.0);
+    const double liquid =
+        mixture.is_wet(T) ? std::max(mixture.moles - wet, 0.02 * mixture.moles) : 0;
     Guess guess;
     guess.sought = {true, mixture.is_wet(T), contents.mixed && mixture.is_wet(T),
                     petrol_.is_wet(T)};
     guess.unknowns = {T, liquid / (1 + wet + petrol_vapour), contents.alcohol_share,
-                      petrol_.is_wet(T) ? petrol_vapour / petrol_.moles : 1};
+                      petrol_.is_wet(T) ? std::min(petrol_vapour / petrol_.moles, 0.95) : 1};
     return guess;
 }
 
