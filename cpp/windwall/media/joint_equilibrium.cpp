@@ -51,7 +51,7 @@ private:
             jacobian.row(i) = Vector::Unit(i);
             residual[i] = 0;
         }
-        return -jacobian.partialPivLu().solve(residual);
+        return -(jacobian.inverse() * residual);
     }
     double length(const Vector& step) const noexcept {
         return std::abs(step[temperature]) / u_[temperature] +
