@@ -26,6 +26,16 @@ double alcohol_share_of(const VanLaar& pair, double goal) {
     return x;
 }
 
+/// Moles of gas that hold the water, and the alcohols, were each a liquid of its own.
+struct Alone {
+    double water, alcohols;
+};
+
+Alone room_alone(const Contents& contents, const Volatility& pure) {
+    const auto& [of_water, methanol, ethanol, petrol] = contents.moles;
+    return {of_water / pure.K[water], methanol / pure.K[1] + ethanol / pure.K[2]};
+}
+
 }  // namespace
 
 Contents::Contents(const Stream& stream) noexcept : pressure(stream.pressure) {
@@ -68,8 +78,7 @@ Volatility volatility(const Contents& contents, double temperature) noexcept {
 }
 
 FirstDrop first_drop(const Contents& contents, const Volatility& pure) noexcept {
-    const double of_water = contents.moles[water] / pure.K[water];
-    const double of_alcohols = contents.moles[1] / pure.K[1] + contents.moles[2] / pure.K[2];
+    const auto [of_water, of_alcohols] = room_alone(contents, pure);
     if (!contents.mixed) return {of_water + of_alcohols, contents.alcohol_share};
     const double x = alcohol_share_of(contents.pair, std::log(of_alcohols / of_water));
     const Activity held = activity(contents.pair, x);
@@ -77,18 +86,17 @@ FirstDrop first_drop(const Contents& contents, const Volatility& pure) noexcept 
 }
 
 double room_for_petrol(const Contents& contents, const Volatility& pure) noexcept {
-    return contents.petrol / (pure.K[petrol_at] * std::exp(-petrol_fall));
+    return contents.petrol > 0 ? contents.petrol / (pure.K[petrol_at] * std::exp(-petrol_fall)) : 0;
 }
 
 bool stays_dry(const Contents& contents, double temperature) noexcept {
     const Volatility pure = volatility(contents, temperature);
     const double gas = contents.all_gas();
     if (!(room_for_petrol(contents, pure) <= gas)) return false;
-    // Water and alcohol hold each other back less than not at all: their drop needs more gas.
-    double ideal = 0;
-    for (std::size_t i = 0; i < petrol_at; ++i)
-        ideal += contents.moles[i] / pure.K[i];
-    return ideal <= gas || first_drop(contents, pure).room <= gas;
+    const auto [of_water, of_alcohols] = room_alone(contents, pure);
+    // In one liquid they hold each other back less than not at all, and more than if apart.
+    if (of_water + of_alcohols <= gas) return true;
+    return std::max(of_water, of_alcohols) <= gas && first_drop(contents, pure).room <= gas;
 }
 
 }  // namespace windwall::media

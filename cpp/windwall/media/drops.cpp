@@ -25,7 +25,7 @@ constexpr Shares viscosity{0.89e-3, 0.54e-3, 1.07e-3, 0.5e-3};
 
 /// Of air, W/(m K), U.S. Standard Atmosphere 1976, eq. 53.
 double air_conductivity(double T) {
-    return 2.64638e-3 * T * std::sqrt(T) / (T + 245.4 * std::pow(10.0, -12 / T));
+    return 2.64638e-3 * T * std::sqrt(T) / (T + 245.4 * std::exp(-12 * std::numbers::ln10 / T));
 }
 
 /// The liquid as one substance: mole shares and what it fills the gas with at its surface.

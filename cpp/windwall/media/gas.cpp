@@ -53,7 +53,8 @@ constexpr double polynomial(const std::array<double, 5>& c, double T) {
 }
 
 constexpr double integral(const std::array<double, 5>& c, double T) {
-    return T * (c[0] + T * (c[1] / 2 + T * (c[2] / 3 + T * (c[3] / 4 + T * c[4] / 5))));
+    constexpr double third = 1.0 / 3, fifth = 1.0 / 5;  // a product is quicker than a quotient
+    return T * (c[0] + T * (c[1] / 2 + T * (c[2] * third + T * (c[3] / 4 + T * c[4] * fifth))));
 }
 
 constexpr Gas gas_nitrogen = per_kilogram(nasa_nitrogen, molar_mass_nitrogen);
