@@ -5,7 +5,7 @@ namespace windwall::media::joint {
 
 /// Where Newton starts, and which liquids there are likely to be.
 struct Guess {
-    Vector unknowns;
+    Vector unknowns{};
     Sought sought{};
 };
 
