@@ -2,6 +2,7 @@
 
 #include "windwall/media/constants.hpp"
 #include "windwall/media/liquids.hpp"
+#include "windwall/media/stream_enthalpy.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -53,6 +54,13 @@ Contents::Contents(const Stream& stream) noexcept : pressure(stream.pressure) {
 
 double Contents::mass(std::size_t substance) noexcept {
     return liquids[substance].molar_mass / constants::molar_mass_air;
+}
+
+Gas all_liquid(const Contents& contents) noexcept {
+    Gas sum = dry_air();
+    for (const Vapour kind : all_vapours)
+        add(sum, contents.all[index(kind)], liquid_phase(kind));
+    return sum;
 }
 
 Stream shared_out(Stream stream, const Contents& contents, const Phases& phases) noexcept {

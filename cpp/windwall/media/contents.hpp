@@ -28,6 +28,8 @@ struct Phases {
     std::array<double, 4> evaporated{1, 1, 1, 1};  // share of each substance that is vapour
 };
 
+/// Dry air with all the rest as liquid, per kg of dry air.
+Gas all_liquid(const Contents& contents) noexcept;
 /// The stream with its contents shared out like this; its drops and film are left alone.
 Stream shared_out(Stream stream, const Contents& contents, const Phases& phases) noexcept;
 

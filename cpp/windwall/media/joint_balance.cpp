@@ -17,11 +17,8 @@ void add(Sloped& sum, double share, const Sloped& other) {
 
 }  // namespace
 
-Balance::Balance(const Contents& contents, double enthalpy) noexcept
-    : contents_(contents), enthalpy_(enthalpy), liquid_(dry_air()) {
-    for (const Vapour kind : all_vapours)
-        media::add(liquid_, contents.all[index(kind)], liquid_phase(kind));
-}
+Balance::Balance(const Contents& contents, const Gas& all_liquid, double enthalpy) noexcept
+    : contents_(contents), all_liquid_(all_liquid), enthalpy_(enthalpy) {}
 
 void Balance::at(const Vector& unknowns) noexcept {
     pure_ = volatility(contents_, unknowns[temperature]);
@@ -77,8 +74,8 @@ void Balance::count_petrol(const Vector& unknowns) noexcept {
 
 /// The enthalpy too much, in kelvins of dry air.
 void Balance::weigh(double T) noexcept {
-    Sloped sum{liquid_.enthalpy(T) - enthalpy_};
-    sum.slope[temperature] = liquid_.heat_capacity(T);
+    Sloped sum{all_liquid_.enthalpy(T) - enthalpy_};
+    sum.slope[temperature] = all_liquid_.heat_capacity(T);
     for (const Vapour kind : all_vapours) {
         const std::size_t i = index(kind);
         const double all = contents_.all[i];

@@ -28,7 +28,7 @@ struct Sloped {
 /// Residuals of an equilibrium with its Jacobian, at one set of unknowns.
 class Balance {
 public:
-    Balance(const Contents& contents, double enthalpy) noexcept;
+    Balance(const Contents& contents, const Gas& all_liquid, double enthalpy) noexcept;
     void at(const Vector& unknowns) noexcept;
 
     Vector residual;
@@ -43,8 +43,8 @@ private:
     void weigh(double temperature) noexcept;
 
     const Contents& contents_;
+    const Gas& all_liquid_;
     double enthalpy_;  // J per kg of dry air
-    Gas liquid_;       // dry air with all the rest as liquid, per kg of dry air
     Volatility pure_;
     Sloped gas_, liquid_moles_, composition_, petrol_;
 };

@@ -20,9 +20,10 @@ constexpr double near = 1e-8;                    // of a step: what it leaves is
 
 class Search {
 public:
-    Search(const Contents& contents, double enthalpy, const Guess& guess) noexcept
+    Search(const Contents& contents, const Gas& all_liquid, double enthalpy,
+           const Guess& guess) noexcept
         : contents_(contents),
-          balance_(contents, enthalpy),
+          balance_(contents, all_liquid, enthalpy),
           u_(guess.unknowns),
           sought_(guess.sought) {}
 
@@ -113,12 +114,15 @@ private:
 
 std::optional<Phases> joint_equilibrium_at_temperature(const Contents& contents,
                                                        double temperature) noexcept {
-    return Search(contents, 0, guess_at_temperature(contents, temperature)).run();
+    const Guess guess = guess_at_temperature(contents, temperature);
+    return Search(contents, all_liquid(contents), 0, guess).run();
 }
 
-std::optional<Phases> joint_equilibrium(const Contents& contents, double enthalpy_per_dry_air,
+std::optional<Phases> joint_equilibrium(const Contents& contents, double enthalpy,
                                         double all_vapour) noexcept {
-    return Search(contents, enthalpy_per_dry_air, guess_at_enthalpy(contents, all_vapour)).run();
+    const Gas liquid = all_liquid(contents);
+    const Guess guess = guess_at_enthalpy(contents, liquid, enthalpy, all_vapour);
+    return Search(contents, liquid, enthalpy, guess).run();
 }
 
 }  // namespace windwall::media

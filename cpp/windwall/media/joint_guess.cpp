@@ -1,7 +1,6 @@
 #include "windwall/media/joint_guess.hpp"
 
 #include "windwall/media/one_liquid.hpp"
-#include "windwall/media/stream_enthalpy.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -22,18 +21,10 @@ Liquids liquids_at(const Contents& contents, double T) {
     return {mixture_as_one(contents, T), petrol_as_one(contents, T)};
 }
 
-double capacity_as_liquid(const Contents& contents, double T) {
-    double sum = dry_air().heat_capacity(T);
-    for (const Vapour kind : all_vapours)
-        sum += contents.all[index(kind)] * liquid_phase(kind).c[0];
-    return sum;
-}
-
-/// How far the heat of condensing warms it all from `low`: Newton in the logarithm of the heat that
-/// is left in vapour, which is nearly straight, inside a bracket.
-double warmed(const Liquids& liquids, double low, double capacity) {
+/// Between the temperatures with all as vapour and all as liquid: Newton in the logarithm of the
+/// heat that is in vapour, which is nearly straight, inside a bracket.
+double between(const Liquids& liquids, double low, double all_liquid, double capacity) {
     const auto& [mixture, petrol] = liquids;
-    const double all_liquid = low + (mixture.latent + petrol.latent) / capacity;
     double high = all_liquid, T = (low + high) / 2;
     for (int step = 0; step < 6; ++step) {
         const double vapours = mixture.heat(T) + petrol.heat(T);
@@ -60,11 +51,14 @@ Guess guess_from(const Contents& contents, const Liquids& liquids, double T) {
 
 }  // namespace
 
-Guess guess_at_enthalpy(const Contents& contents, double all_vapour) noexcept {
+Guess guess_at_enthalpy(const Contents& contents, const Gas& all_liquid, double enthalpy,
+                        double all_vapour) noexcept {
     const double T = std::clamp(all_vapour, coldest, hottest);
+    const double capacity = all_liquid.heat_capacity(T);
+    const double hot = T + (enthalpy - all_liquid.enthalpy(T)) / capacity;
     const Liquids liquids = liquids_at(contents, T);
     return guess_from(contents, liquids,
-                      warmed(liquids, all_vapour, capacity_as_liquid(contents, T)));
+                      hot > all_vapour ? between(liquids, all_vapour, hot, capacity) : T);
 }
 
 Guess guess_at_temperature(const Contents& contents, double temperature) noexcept {

@@ -9,9 +9,10 @@ struct Guess {
     Sought sought{};
 };
 
-/// At an enthalpy with which everything evaporated would have the temperature `all_vapour`, below
-/// which liquid forms.
-Guess guess_at_enthalpy(const Contents& contents, double all_vapour) noexcept;
+/// At an enthalpy in J per kg of dry air with which everything evaporated would have the
+/// temperature `all_vapour`, K.
+Guess guess_at_enthalpy(const Contents& contents, const Gas& all_liquid, double enthalpy,
+                        double all_vapour) noexcept;
 /// At a temperature.
 Guess guess_at_temperature(const Contents& contents, double temperature) noexcept;
 
