@@ -18,6 +18,7 @@ constexpr double coldest = 150, hottest = 1000;  // K
 constexpr double longest = 40;                   // K in one step
 constexpr double near = 1e-8;                    // of a step: what it leaves is lost in rounding
 
+/// Newton with bounds, and with liquids that come and go.
 class Search {
 public:
     Search(const Contents& contents, const Gas& all_liquid, double enthalpy,
@@ -43,6 +44,7 @@ public:
     }
 
 private:
+    /// Four by four, the inverse is quicker than factors; what it rounds the next step mends.
     Vector newton() noexcept {
         balance_.at(u_);
         Matrix& jacobian = balance_.jacobian;
@@ -92,6 +94,7 @@ private:
         u_[alcohol] = drop.alcohol_share;
         return false;
     }
+    /// The last step goes along the slopes, which spares another look at the vapour pressures.
     Phases end(const Vector& step) const noexcept {
         Phases found{u_[temperature] + step[temperature], {}};
         for (std::size_t i = 0; i < 4; ++i) {
