@@ -27,9 +27,11 @@ struct Gas {
 /// Constant heat capacity, enthalpy zero at 298.15 K.
 Gas perfect_gas(double R, double cp) noexcept;
 /// Dry air of the stated composition, R = 287.048 J/(kg K).
-Gas dry_air() noexcept;
-Gas species_gas(Species species) noexcept;
+const Gas& dry_air() noexcept;
+const Gas& species_gas(Species species) noexcept;
 /// a + share x b in mass: `share` kilograms of b with every kilogram of a.
 Gas mixed(const Gas& a, double share, const Gas& b) noexcept;
+/// Adds `share` times every member of another, for a sum over parts of a mixture.
+void add(Gas& sum, double share, const Gas& other) noexcept;
 
 }  // namespace windwall::media

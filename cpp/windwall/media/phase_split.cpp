@@ -1,5 +1,6 @@
 #include "windwall/media/phase_split.hpp"
 
+#include "windwall/media/falling_root.hpp"
 #include "windwall/media/vapour_pressure.hpp"
 
 #include <algorithm>
@@ -15,27 +16,6 @@ constexpr std::size_t water = index(Vapour::water);
 constexpr double close = 1e-14;
 constexpr double settled = 1e-13;  // of the liquid's composition
 
-/// Root of a falling function between two ends where it changes sign: Newton, halved where it
-/// would leave the bracket.
-template <class Function>
-double falling_root(Function&& function, double low, double high, double x) {
-    for (int step = 0; step < 80; ++step) {
-        const auto [value, slope] = function(x);
-        (value > 0 ? low : high) = x;
-        const double newton = slope < 0 ? x - value / slope : low;
-        const bool inside = newton >= low && newton <= high;
-        const double next = inside ? newton : (low + high) / 2;
-        const double change = std::abs(next - x);
-        x = next;
-        if (value == 0 || change <= 4 * close * std::abs(x)) break;
-    }
-    return x;
-}
-
-struct Point {
-    double value, slope;
-};
-
 /// Petrol vapour beside `other` moles of gas: (other + v) K exp(-fall v/all) = v, or all of it.
 double petrol_vapour(double all, double other, double K) {
     if (!(all > 0)) return 0;
@@ -44,7 +24,7 @@ double petrol_vapour(double all, double other, double K) {
         return {(other + v) * share - v, share - (other + v) * share * petrol_fall / all - 1};
     };
     if (excess(all).value >= 0) return all;
-    return falling_root(excess, 0, all, all / 2);
+    return falling_root(excess, 0, all, all / 2, 4 * close);
 }
 
 /// The flash of one liquid of water and alcohols, with known activities, beside petrol.
@@ -54,7 +34,9 @@ struct Flash {
     double ratio = 0;  // moles of liquid for each mole of gas
     double last = -1;  // the ratio of a split nearby, if one is known
 
-    double vapour(std::size_t i) const { return moles[i] * K[i] / (ratio + K[i]); }
+    /// Evaporated share of a substance, exactly 1 without liquid.
+    double share(std::size_t i) const { return ratio > 0 ? K[i] / (ratio + K[i]) : 1; }
+    double vapour(std::size_t i) const { return moles[i] * share(i); }
     /// Gas without petrol, moles.
     double gas() const { return 1 + vapour(0) + vapour(1) + vapour(2); }
     double petrol_gas() const { return petrol_vapour(moles[petrol], gas(), K[petrol]); }
@@ -86,7 +68,7 @@ struct Flash {
             return;
         }
         const double start = last > 0 && last < all ? last : all / 2;
-        ratio = falling_root([this](double at) { return excess(at); }, 0, all, start);
+        ratio = falling_root([this](double at) { return excess(at); }, 0, all, start, 4 * close);
         last = ratio;
     }
     /// Mole share of alcohol in the liquid, or in the first drop that would form.
@@ -127,8 +109,8 @@ void find_liquid(Flash& flash, const Moles& pure, double& share) {
 
 }  // namespace
 
-std::array<double, 4> vapour_moles(const std::array<double, 4>& moles, double temperature,
-                                   double pressure, LastLiquid& last) noexcept {
+std::array<double, 4> evaporated_shares(const std::array<double, 4>& moles, double temperature,
+                                        double pressure, LastLiquid& last) noexcept {
     Moles pure{};
     for (const Vapour kind : all_vapours)
         if (moles[index(kind)] > 0)
@@ -143,7 +125,8 @@ std::array<double, 4> vapour_moles(const std::array<double, 4>& moles, double te
         flash.solve();
     }
     last.moles = flash.last;
-    return {flash.vapour(0), flash.vapour(1), flash.vapour(2), flash.petrol_gas()};
+    const double of_petrol = moles[petrol] > 0 ? flash.petrol_gas() / moles[petrol] : 1;
+    return {flash.share(0), flash.share(1), flash.share(2), of_petrol};
 }
 
 }  // namespace windwall::media

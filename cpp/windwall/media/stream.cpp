@@ -10,13 +10,6 @@ double total(const std::array<double, 4>& shares) noexcept {
     return shares[0] + shares[1] + shares[2] + shares[3];
 }
 
-void add(Gas& gas, double share, const Gas& other) noexcept {
-    gas.R += share * other.R;
-    gas.h0 += share * other.h0;
-    for (std::size_t i = 0; i < gas.c.size(); ++i)
-        gas.c[i] += share * other.c[i];
-}
-
 Gas scaled(Gas gas, double factor) noexcept {
     gas.R *= factor;
     gas.h0 *= factor;
@@ -35,7 +28,7 @@ double Stream::gas_flow() const noexcept { return dry_air * (1 + vapour_share())
 
 double Stream::density() const noexcept { return pressure / (gas.R * temperature); }
 
-Gas vapour_gas(Vapour vapour) noexcept { return species_gas(species_of[index(vapour)]); }
+const Gas& vapour_gas(Vapour vapour) noexcept { return species_gas(species_of[index(vapour)]); }
 
 Gas gas_phase(const std::array<double, 4>& vapour) noexcept {
     Gas gas = dry_air();

@@ -29,7 +29,7 @@ struct Stream {
 };
 
 /// A vapour alone.
-Gas vapour_gas(Vapour vapour) noexcept;
+const Gas& vapour_gas(Vapour vapour) noexcept;
 /// One kilogram of dry air with these vapours, as one gas.
 Gas gas_phase(const std::array<double, 4>& vapour) noexcept;
 

@@ -9,6 +9,15 @@
 namespace windwall::media {
 namespace {
 
+Gas condensed_gas(Vapour vapour) {
+    constexpr double known_at = constants::reference_temperature;
+    const Liquid& known = liquid(vapour);
+    return {
+        0,
+        {known.heat_capacity, 0, 0, 0, 0},
+        vapour_gas(vapour).enthalpy(known_at) - known.latent_heat - known.heat_capacity * known_at};
+}
+
 double heat_capacity_of_liquid(const Stream& stream) {
     double sum = 0;
     for (std::size_t i = 0; i < liquids.size(); ++i)
@@ -26,11 +35,16 @@ double mean_diameter(double one, double diameter_one, double other, double diame
 
 }  // namespace
 
+const Gas& liquid_phase(Vapour vapour) noexcept {
+    static const std::array<Gas, 4> table{
+        condensed_gas(Vapour::water), condensed_gas(Vapour::methanol),
+        condensed_gas(Vapour::ethanol), condensed_gas(Vapour::petrol)};
+    return table[index(vapour)];
+}
+
 double liquid_enthalpy(Vapour vapour, double temperature) noexcept {
-    constexpr double known_at = constants::reference_temperature;
-    const Liquid& known = liquid(vapour);
-    return vapour_gas(vapour).enthalpy(known_at) - known.latent_heat +
-           known.heat_capacity * (temperature - known_at);
+    const Gas& phase = liquid_phase(vapour);
+    return phase.h0 + phase.c[0] * temperature;
 }
 
 double enthalpy_per_dry_air(const Stream& stream) noexcept {
@@ -52,12 +66,12 @@ double capacity_per_dry_air(const Stream& stream) noexcept {
 }
 
 Stream at_enthalpy(Stream stream, double target) noexcept {
-    // Nearly straight in the temperature: three or four steps of Newton.
+    // Nearly straight in the temperature: after a step this short the next is lost in rounding.
     for (int step = 0; step < 20; ++step) {
         const double change =
             (target - enthalpy_per_dry_air(stream)) / capacity_per_dry_air(stream);
         stream.temperature = std::max(stream.temperature + change, 1.0);
-        if (std::abs(change) <= 1e-13 * stream.temperature) break;
+        if (std::abs(change) <= 1e-8 * stream.temperature) break;
     }
     return stream;
 }

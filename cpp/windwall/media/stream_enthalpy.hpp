@@ -5,6 +5,8 @@
 /// balance closes whatever evaporates. Gas and liquid of a stream have one temperature.
 namespace windwall::media {
 
+/// A liquid alone as a gas without volume, whose heat capacity is constant.
+const Gas& liquid_phase(Vapour vapour) noexcept;
 /// Of a liquid alone, J/kg.
 double liquid_enthalpy(Vapour vapour, double temperature) noexcept;
 /// Gas and liquid together, J per kg of dry air, heats of formation included. What evaporates or

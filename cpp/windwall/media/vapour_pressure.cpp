@@ -12,11 +12,13 @@ constexpr double coldest = 200, hottest = 473.15;  // K
 struct Wagner {
     double a, b, c, d, critical_pressure, critical_temperature;
 
-    double pressure(double T) const {
+    Saturation at(double T) const {
         const double t = 1 - T / critical_temperature;
-        const double t3 = t * t * t;
-        const double sum = a * t + b * t * std::sqrt(t) + c * t3 + d * t3 * t3;
-        return critical_pressure * std::exp(sum * critical_temperature / T);
+        const double root = std::sqrt(t), t2 = t * t, t5 = t2 * t2 * t;
+        const double sum = t * (a + b * root + c * t2 + d * t5);
+        const double slope = a + 1.5 * b * root + 3 * c * t2 + 6 * d * t5;
+        return {critical_pressure * std::exp(sum * critical_temperature / T),
+                -(sum * critical_temperature / T + slope) / T};
     }
 };
 
@@ -25,10 +27,11 @@ constexpr Wagner methanol{-8.54796, 0.769817, -3.1085, 1.54481, 8085050, 512.64}
 constexpr Wagner ethanol{-8.51838, 0.341626, -5.73683, 8.32581, 6130870, 513.92};
 
 /// Hyland and Wexler 1983, over liquid.
-double water_pressure(double T) {
-    return std::exp(-5.8002206e3 / T + 1.3914993 +
-                    T * (-4.8640239e-2 + T * (4.1764768e-5 - 1.4452093e-8 * T)) +
-                    6.5459673 * std::log(T));
+Saturation water_at(double T) {
+    constexpr double a = -5.8002206e3, b = 1.3914993, c = -4.8640239e-2, d = 4.1764768e-5,
+                     e = -1.4452093e-8, g = 6.5459673;
+    return {std::exp(a / T + b + T * (c + T * (d + T * e)) + g * std::log(T)),
+            (g - a / T) / T + c + T * (2 * d + T * 3 * e)};
 }
 
 // From memory, to be confirmed: Reid vapour pressure of summer petrol, and a slope that belongs to
@@ -40,6 +43,16 @@ constexpr double petrol_slope = 4448;         // K
 constexpr VanLaar methanol_in_water{0.86, 0.56};
 constexpr VanLaar ethanol_in_water{1.6798, 0.9227};
 
+Saturation saturation_between(Vapour liquid, double T) {
+    switch (liquid) {
+        case Vapour::water: return water_at(T);
+        case Vapour::methanol: return methanol.at(T);
+        case Vapour::ethanol: return ethanol.at(T);
+        case Vapour::petrol: break;
+    }
+    return {petrol_pressure(T, 0), petrol_slope / (T * T)};
+}
+
 }  // namespace
 
 double petrol_pressure(double temperature, double evaporated) noexcept {
@@ -48,15 +61,15 @@ double petrol_pressure(double temperature, double evaporated) noexcept {
            std::exp(petrol_slope * (1 / reid_temperature - 1 / T) - petrol_fall * evaporated);
 }
 
-double vapour_pressure(Vapour liquid, double temperature) noexcept {
+Saturation saturation(Vapour liquid, double temperature) noexcept {
     const double T = std::clamp(temperature, coldest, hottest);
-    switch (liquid) {
-        case Vapour::water: return water_pressure(T);
-        case Vapour::methanol: return methanol.pressure(T);
-        case Vapour::ethanol: return ethanol.pressure(T);
-        case Vapour::petrol: break;
-    }
-    return petrol_pressure(T, 0);
+    Saturation held = saturation_between(liquid, T);
+    if (T != temperature) held.growth = 0;
+    return held;
+}
+
+double vapour_pressure(Vapour liquid, double temperature) noexcept {
+    return saturation(liquid, temperature).pressure;
 }
 
 VanLaar alcohol_in_water(double methanol_moles, double ethanol_moles) noexcept {
@@ -66,12 +79,25 @@ VanLaar alcohol_in_water(double methanol_moles, double ethanol_moles) noexcept {
             (1 - e) * methanol_in_water.water + e * ethanol_in_water.water};
 }
 
-Activity activity(const VanLaar& pair, double alcohol_share) noexcept {
+Activity log_activity(const VanLaar& pair, double alcohol_share) noexcept {
     const double x = std::clamp(alcohol_share, 0.0, 1.0);
     const auto& [A, B] = pair;
     const double weight = A * x + B * (1 - x);
     const double to_alcohol = B * (1 - x) / weight, to_water = A * x / weight;
-    return {std::exp(A * to_alcohol * to_alcohol), std::exp(B * to_water * to_water)};
+    return {A * to_alcohol * to_alcohol, B * to_water * to_water};
+}
+
+Activity log_activity_slope(const VanLaar& pair, double alcohol_share) noexcept {
+    const double x = std::clamp(alcohol_share, 0.0, 1.0);
+    const auto& [A, B] = pair;
+    const double weight = A * x + B * (1 - x);
+    const double common = 2 * A * A * B * B / (weight * weight * weight);
+    return {-common * (1 - x), common * x};
+}
+
+Activity activity(const VanLaar& pair, double alcohol_share) noexcept {
+    const Activity logarithm = log_activity(pair, alcohol_share);
+    return {std::exp(logarithm.alcohol), std::exp(logarithm.water)};
 }
 
 }  // namespace windwall::media

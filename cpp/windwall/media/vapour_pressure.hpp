@@ -9,6 +9,13 @@ namespace windwall::media {
 /// Methanol and ethanol: Wagner. Petrol: of its first drop, see petrol_pressure.
 double vapour_pressure(Vapour liquid, double temperature) noexcept;
 
+/// The same, and how fast its logarithm grows with the temperature.
+struct Saturation {
+    double pressure;  // Pa
+    double growth;    // d ln(pressure)/dT, 1/K; none where the pressure is that of an end
+};
+Saturation saturation(Vapour liquid, double temperature) noexcept;
+
 /// Vapour pressure of petrol, Pa, of which a share 0 to 1 has evaporated: 60 kPa at 37.8 degC when
 /// fresh (Reid), falling as the light ends leave. From memory, to be confirmed.
 double petrol_pressure(double temperature, double evaporated) noexcept;
@@ -31,5 +38,8 @@ struct Activity {
     double water;
 };
 Activity activity(const VanLaar& pair, double alcohol_share) noexcept;
+/// Their logarithms, and the slopes of these over the share.
+Activity log_activity(const VanLaar& pair, double alcohol_share) noexcept;
+Activity log_activity_slope(const VanLaar& pair, double alcohol_share) noexcept;
 
 }  // namespace windwall::media
