@@ -18,10 +18,15 @@ std::size_t gears(const Train& train) noexcept;
 /// Turns of the crank for one turn of the wheels, where nothing slips.
 double total_ratio(const Train& train, Stance stance) noexcept;
 
-/// What reaches the wheels of what the crank gives. The watts that each part keeps go into `losses`
-/// in the train's order, as far as it is long.
+/// What reaches the wheels of what the crank gives. The watts that each part turns into heat go
+/// into `losses` in the train's order, as far as it is long; none is ever negative.
 Shaft drive(const Train& train, const Shaft& crank, Stance stance,
             std::span<double> losses = {}) noexcept;
+
+/// Watts that the crank, and what turns with it, pay out of their own momentum: what an overrun
+/// asks of parts that slip beyond what they hold. The crank's power and this are what reaches the
+/// wheels and all losses; 0 where nothing slips in overrun.
+double slowing_power(const Train& train, const Shaft& crank, Stance stance) noexcept;
 
 /// From where on the parts speed up with the vehicle: all of them, those behind a slipping clutch,
 /// or those behind a variator that holds the speed of the crank.
