@@ -36,8 +36,7 @@ enum class Behind { crank, clutch, variator };
 double inertia_at_wheels(const Train& train, Stance stance, Behind behind = Behind::crank) noexcept;
 
 /// The variator of the train as the crank sees it in a gear: what stands before it is taken into
-/// its held speed. Nothing where all ratios are fixed; the first where there are several, which all
-/// stand at one position.
+/// its held speed. Nothing where all ratios are fixed. A vehicle has no more than one.
 std::optional<Variator> variator(const Train& train, std::size_t gear = 0) noexcept;
 
 /// Time without drive at a change of gear, s: that of the slowest box.

@@ -1,6 +1,7 @@
 #include "windwall/scenario/apply.hpp"
 
 #include <algorithm>
+#include <tuple>
 
 namespace windwall::scenario {
 namespace {
@@ -88,9 +89,25 @@ void nothing_left(const vehicle::Vehicle& vehicle, const Menu& menu, UpgradeSet 
     }
 }
 
+// The last part that was brought in is the one too many.
+void breaks_the_vehicle(const vehicle::Vehicle& vehicle, const Menu& menu, UpgradeSet set,
+                        Faults& faults) {
+    const auto broken = vehicle.check();
+    if (!broken) return;
+    for (std::size_t at = menu.size(); at-- > 0;) {
+        const auto& [inserts, replaces] = std::tie(menu[at].inserts, menu[at].replaces);
+        if (!holds(set, at) || (inserts.empty() && replaces.empty())) continue;
+        const auto verb = inserts.empty() ? Verb::replace : Verb::insert;
+        const auto count = inserts.empty() ? replaces.size() : inserts.size();
+        faults.push_back({at, verb, count - 1, broken->sentence});
+        return;
+    }
+}
+
 }  // namespace
 
 void rearrange(vehicle::Vehicle& vehicle, const Menu& menu, UpgradeSet set, Faults& faults) {
+    const bool sound = !vehicle.check();
     std::vector<std::string_view> gone;
     const auto carry_out = [&](Verb verb, auto actions, auto&& act) {
         for (std::size_t at = 0; at < menu.size(); ++at) {
@@ -108,6 +125,7 @@ void rearrange(vehicle::Vehicle& vehicle, const Menu& menu, UpgradeSet set, Faul
     carry_out(Verb::insert, &Upgrade::inserts,
               [&](const Insert& action) { return insert(vehicle, action); });
     nothing_left(vehicle, menu, set, faults);
+    if (sound) breaks_the_vehicle(vehicle, menu, set, faults);
 }
 
 }  // namespace windwall::scenario
