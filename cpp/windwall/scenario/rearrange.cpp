@@ -107,7 +107,6 @@ void breaks_the_vehicle(const vehicle::Vehicle& vehicle, const Menu& menu, Upgra
 }  // namespace
 
 void rearrange(vehicle::Vehicle& vehicle, const Menu& menu, UpgradeSet set, Faults& faults) {
-    const bool sound = !vehicle.check();
     std::vector<std::string_view> gone;
     const auto carry_out = [&](Verb verb, auto actions, auto&& act) {
         for (std::size_t at = 0; at < menu.size(); ++at) {
@@ -125,7 +124,7 @@ void rearrange(vehicle::Vehicle& vehicle, const Menu& menu, UpgradeSet set, Faul
     carry_out(Verb::insert, &Upgrade::inserts,
               [&](const Insert& action) { return insert(vehicle, action); });
     nothing_left(vehicle, menu, set, faults);
-    if (sound) breaks_the_vehicle(vehicle, menu, set, faults);
+    breaks_the_vehicle(vehicle, menu, set, faults);
 }
 
 }  // namespace windwall::scenario

@@ -163,8 +163,8 @@ TEST(Problems, ADrivelineHasOneVariatorAtMost) {
     EXPECT_EQ(installed(car, 0b01).driveline.size(), installed(car, 0b10).driveline.size());
     EXPECT_EQ(refused(car, 0b11), "\"b\": \"other\" and \"belt\" " + sentence);
     // What is wrong with the vehicle is not said again of what is put into it.
-    EXPECT_EQ(problems_of_car(R"([{"id": "a", "insert": [{"after": ["belt"], "part": {
-                  "id": "plate", "kind": "clutch"}}]}])",
+    EXPECT_EQ(problems_of_car(R"([{"id": "a", "insert": [{"after": ["filter"], "part": {
+                  "id": "box", "kind": "plenum", "volume": "1 L"}}]}])",
                               driveline(belt + "," + second)),
               "driveline: \"belt\" and \"other\" " + sentence + "\n");
 }
