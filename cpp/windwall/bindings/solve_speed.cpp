@@ -78,6 +78,10 @@ py::dict curve(const Scenario& scenario, std::optional<std::size_t> gear, std::s
 }  // namespace
 
 void bind_solve(py::module_& module) {
+    module.def(
+        "gears",
+        [](const Scenario& scenario) { return driveline::gears(scenario.vehicle.driveline); },
+        "scenario"_a, "How many gears the vehicle has.");
     module.def("top_speed", &top_speed, "scenario"_a,
                "The top speed, explained, as plain objects.");
     module.def("operating_point", &operating_point, "scenario"_a, "stated"_a,

@@ -3,7 +3,6 @@
 #include "windwall/solve/cautions.hpp"
 #include "windwall/solve/describe.hpp"
 #include "windwall/solve/reason.hpp"
-#include "windwall/vehicle/rotating.hpp"
 
 namespace windwall::solve {
 namespace {
@@ -22,8 +21,8 @@ void explain_summit(const vehicle::Vehicle& vehicle, SpeedAnswer& answer) {
     for (Caution& caution : heat_cautions(*answer.heat)) {
         answer.cautions.push_back(std::move(caution));
     }
-    answer.next = next_to_bind(summit, vehicle::speed_limit(vehicle),
-                               vehicle.tyres.grip_limit(vehicle.body.mass));
+    answer.gearing = gearing(vehicle, summit.pull->stance());
+    answer.next = next_to_bind(summit, vehicle);
 }
 
 }  // namespace
@@ -34,7 +33,7 @@ SpeedAnswer answer_speed(const vehicle::Vehicle& vehicle, const std::vector<Limi
     answer.found = top_speed(vehicle, {}, [&](const vehicle::Balance& balance, Pull& pull) {
         watch.read(balance, pull, pull.watched);
     });
-    answer.sentence = sentence(answer.found);
+    answer.sentence = sentence(answer.found, vehicle);
     answer.limited_by = limited_by(answer.found.summit);
     answer.unrated = unrated(vehicle);
     if (!answer.found.verdict.answered()) return answer;

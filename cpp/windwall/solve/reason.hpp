@@ -13,10 +13,14 @@ std::string sentence(const Point& point);
 /// One word for what binds at the summit: drag, knock, rev_limit, grip or standstill.
 std::string limited_by(const Summit& summit);
 
-/// Where the climb ends and why.
-std::string sentence(const TopSpeed& found);
+/// The gear, where there are several, and where the belt of a variator stands; each with a space
+/// before it, nothing where the vehicle has one ratio.
+std::string gearing(const vehicle::Vehicle& vehicle, driveline::Stance stance);
+
+/// Where the climb of a vehicle ends and why.
+std::string sentence(const TopSpeed& found, const vehicle::Vehicle& vehicle);
 
 /// Which condition would bind next and how far away it is.
-std::string next_to_bind(const Summit& summit, double highest_engine_speed, double grip_limit);
+std::string next_to_bind(const Summit& summit, const vehicle::Vehicle& vehicle);
 
 }  // namespace windwall::solve
