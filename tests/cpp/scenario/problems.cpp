@@ -143,6 +143,8 @@ TEST(Problems, ADrivelineHasOneVariatorAtMost) {
             "shift_speed": "4200 rpm", "rated_torque": "40 N m"})";
     std::string second = belt;
     second.replace(second.find("belt"), 4, "other");
+    std::string nameless = belt;
+    nameless.erase(nameless.find("\"id\""), std::string("\"id\": \"belt\", ").size());
     const auto driveline = [&](const std::string& parts) {
         return R"({"driveline": [)" + parts + R"(], "limits": {}, "observed": []})";
     };
@@ -159,6 +161,11 @@ TEST(Problems, ADrivelineHasOneVariatorAtMost) {
     EXPECT_EQ(problems_of_car("[" + brings("a", second) + "]",
                               driveline(R"({"id": "clutch", "kind": "clutch"},)" + belt)),
               "upgrades/a/insert/1: \"other\" and \"belt\" " + sentence + "\n");
+    EXPECT_EQ(problems_of_car(R"([{"id": "a", "replace": {"clutch": )" + nameless +
+                                  R"(}, "insert": [{"after": ["filter"], "part": {
+                  "id": "box", "kind": "plenum", "volume": "1 L"}}]}])",
+                              driveline(R"({"id": "clutch", "kind": "clutch"},)" + belt)),
+              "upgrades/a/replace/clutch: \"clutch\" and \"belt\" " + sentence + "\n");
     const auto car = loaded_car("[" + brings("a", belt) + "," + brings("b", second) + "]");
     EXPECT_EQ(installed(car, 0b01).driveline.size(), installed(car, 0b10).driveline.size());
     EXPECT_EQ(refused(car, 0b11), "\"b\": \"other\" and \"belt\" " + sentence);
