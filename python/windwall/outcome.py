@@ -26,11 +26,16 @@ class Asked(NamedTuple):
     run_up: float | None = None
     mass: float | None = None
     observed: list[dict[str, Any]] = []  # noqa: RUF012  # never changed
+    gears: int = 1
 
     @property
     def run_up_text(self) -> str:
         """The length of the goal's road."""
         return "" if self.run_up is None else LENGTH.text(self.run_up, self.system)
+
+    def in_gear(self, gear: int) -> str:
+        """The gear with a space before it; nothing where the vehicle has only one."""
+        return f" in gear {gear}" if self.gears > 1 else ""
 
     @property
     def observed_speed(self) -> float | None:

@@ -38,6 +38,7 @@ def force_against_speed(scenario: Scenario, ax: Axes | None = None, points: int 
     """Thrust of every gear at full throttle, the road load crossing them, and the balance."""
     ax, system = _axes(ax), scenario.system
     curve = scenario.full_throttle_curve(points=points)
+    several = curve["gear"].nunique() > 1
     styles = zip(cycle(LINE_STYLES), cycle(MARKERS), strict=False)
     for (gear, pulls), (line, marker) in zip(curve.groupby("gear"), styles, strict=False):
         ax.plot(
@@ -46,7 +47,7 @@ def force_against_speed(scenario: Scenario, ax: Axes | None = None, points: int 
             linestyle=line,
             marker=marker,
             markevery=max(1, points // 6),
-            label=f"gear {gear}",
+            label=f"gear {gear}" if several else "thrust",
         )
     _road_load(curve, ax, system)
     _balance(scenario, ax)

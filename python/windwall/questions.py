@@ -55,6 +55,7 @@ def asked(scenario: Scenario) -> Asked:
         run_up=scenario.get("goal/run_up"),
         mass=scenario.get("body/mass"),
         observed=scenario.observed,
+        gears=_core.gears(scenario._core),
     )
 
 

@@ -75,6 +75,12 @@ class TopSpeed(Outcome):
         return run["time"] if run else None
 
     @property
+    def start_gear(self) -> int | None:
+        """The gear that a run over the goal's road starts in, from 1; None where it names none."""
+        run = self._number("run_up")
+        return run["start_gear"] if run else None
+
+    @property
     def goal_speed(self) -> float:
         """The speed that goals and rankings go by: after the run-up where one is named, m/s."""
         run = self.run_up_speed

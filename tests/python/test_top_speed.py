@@ -19,6 +19,8 @@ def test_speeds_and_gears(best):
     assert best.run_up_time > 0
     assert best.point.road.speed == pytest.approx(best.speed, rel=1e-6)
     assert best.point.road.gear == best.gear
+    assert best.start_gear == 1
+    assert "gear to start in" in repr(best)
 
 
 def test_both_accounts_add_up(best):
@@ -99,9 +101,9 @@ def test_what_nobody_rated_is_not_called_within_limits(best):
 
 
 NUMBERS = [
-    "speed", "run_up_speed", "goal_speed", "gear", "engine_speed", "opening", "shaft", "heat",
-    "exhaust_temperature", "point", "stations", "knock", "knock_band", "sensitivities", "passed",
-    "against_observed",
+    "speed", "run_up_speed", "goal_speed", "start_gear", "gear", "engine_speed", "opening", "shaft",
+    "heat", "exhaust_temperature", "point", "stations", "knock", "knock_band", "sensitivities",
+    "passed", "against_observed",
 ]  # fmt: skip
 
 

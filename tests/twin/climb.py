@@ -105,12 +105,27 @@ def acceleration(run, curves, gear, v):
     return (thrust - resistance) / road.accelerated_mass(vehicle, gear, radius, slips)
 
 
+def start_gear(run, curves):
+    """The greatest acceleration from rest; within a thousandth the one of the largest reduction."""
+    at_rest = {gear: acceleration(run, curves, gear, 0.0) for gear in curves}
+    best = max(at_rest.values())
+    equal = [gear for gear in curves if at_rest[gear] > best - 1e-3 * abs(best)]
+    return max(equal, key=lambda gear: road.overall_ratio(run.vehicle, gear))
+
+
 def pieces(run, curves, end):
-    """(from, to, gear) over road speed: one gear, and between two samples of every curve."""
+    """(from, to, gear) over road speed: one gear, and between two samples of every curve.
+
+    The gear of the start is kept until its clutch has ceased to slip.
+    """
+    started = start_gear(run, curves)
+    locked = curves[started][0][0]
     joints = {float(v) for *_, curve in curves.values() for v in curve.x}
     ends = sorted({0.0, 0.2, 2.0} | {v for v in joints if v < end}) + [end]
 
     def best(v):
+        if v < locked:
+            return started
         return max(curves, key=lambda gear: acceleration(run, curves, gear, v))
 
     def gap(v, low, high):
@@ -126,8 +141,9 @@ def pieces(run, curves, end):
 
 
 def run_up(run, gear, balance_speed, length):
-    """Speed and time at the end of the road, from rest, by quadrature over road speed."""
+    """The gear of the start, and speed and time at the end, by quadrature over road speed."""
     curves = thrust_curves(run, gear, balance_speed)
+    started = {"start_gear": start_gear(run, curves) + 1}
     gone = time = 0.0
     for a, b, gear in sorted(pieces(run, curves, balance_speed * (1 - 1e-9))):
 
@@ -140,7 +156,8 @@ def run_up(run, gear, balance_speed, length):
         stretch = between(a, b, 1)
         if gone + stretch >= length:
             b = brentq(lambda v, a=a, gone=gone: gone + between(a, v, 1) - length, a, b, xtol=1e-9)
-            return {"run_up_speed": b, "run_up_time": time + between(a, b, 0)}
+            return started | {"run_up_speed": b, "run_up_time": time + between(a, b, 0)}
         gone, time = gone + stretch, time + between(a, b, 0)
     # what is left of the road is driven at the speed that stays
-    return {"run_up_speed": balance_speed, "run_up_time": time + (length - gone) / balance_speed}
+    rest = (length - gone) / balance_speed
+    return started | {"run_up_speed": balance_speed, "run_up_time": time + rest}

@@ -46,7 +46,8 @@ py::list account(const solve::Account& account) {
 
 py::object run_up(const std::optional<solve::RunUp>& run) {
     if (!run) return py::none();
-    return py::dict("speed"_a = run->speed, "time"_a = run->time, "gear"_a = run->gear + 1);
+    return py::dict("speed"_a = run->speed, "time"_a = run->time, "gear"_a = run->gear + 1,
+                    "start_gear"_a = run->start_gear + 1);
 }
 
 /// Where the climb ended; only of a vehicle that moves.
@@ -89,6 +90,7 @@ py::dict plain(const solve::SpeedAnswer& answer) {
     made["points"] = answer.found.points;
     made["sentence"] = answer.sentence;
     made["limited_by"] = std::string(answer.limited_by);
+    made["gearing"] = answer.gearing;
     made["next"] = answer.next;
     if (answer.found.summit.pull) add_summit(answer.found.summit, made);
     made["run_up"] = run_up(answer.found.run_up);

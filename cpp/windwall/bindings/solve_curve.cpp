@@ -11,7 +11,7 @@ namespace {
 
 constexpr double unknown = std::numeric_limits<double>::quiet_NaN();
 
-/// The engine and road speed and the gear are known even where nothing else is.
+/// The engine and road speed and the gearing are known even where nothing else is.
 void ask(const solve::Pull& pull, solve::OperatingPoint& point) {
     point.engine.speed = pull.point.condition.engine_speed;
     solve::RoadResult& road = point.road ? *point.road : point.road.emplace();
@@ -20,7 +20,8 @@ void ask(const solve::Pull& pull, solve::OperatingPoint& point) {
 }
 
 bool asked(const std::string& address) {
-    return address == "engine/speed" || address == "road/speed" || address == "road/gear";
+    return address == "engine/speed" || address == "road/speed" || address == "road/gear" ||
+           address == "road/ratio";
 }
 
 class Recorder {

@@ -89,6 +89,10 @@ py::dict curve(const Scenario& scenario, std::optional<std::size_t> gear, std::s
 }  // namespace
 
 void bind_solve(py::module_& module) {
+    module.def(
+        "gears",
+        [](const Scenario& scenario) { return driveline::gears(scenario.vehicle.driveline); },
+        "scenario"_a, "How many gears the vehicle has.");
     module.def("top_speed", &top_speed, "scenario"_a, "brief"_a = false,
                "The top speed, explained, as plain objects; briefly, only how fast and the point "
                "there.");

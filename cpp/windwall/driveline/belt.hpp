@@ -46,6 +46,7 @@ struct Belt {
     double ratio(Stance) const noexcept { return diameter_rear / diameter_front; }
     /// Torque beyond the capacity does not get through; what is left over heats the belt.
     Shaft drive(const Shaft& in, Stance stance) const noexcept;
+    std::optional<double> holds(double speed, Stance) const noexcept { return capacity(speed); }
     /// Torque at the front pulley, N m, from which on the belt slips as a whole at a speed of the
     /// front pulley in rad/s; nothing where its tension is not stated, or where it has teeth.
     std::optional<double> capacity(double speed) const noexcept;

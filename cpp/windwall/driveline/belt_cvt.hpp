@@ -46,6 +46,7 @@ struct BeltCvt {
     /// Torque beyond the capacity does not get through; what is left over heats the belt. The
     /// output turns slower than the ratio says by the slip.
     Shaft drive(const Shaft& in, Stance stance) const noexcept;
+    std::optional<double> holds(double, Stance stance) const noexcept { return capacity(stance); }
     /// Torque at the driving sheave, N m, from which on the belt slips through: what is stated, or
     /// what the clamp force holds; nothing where neither is known.
     std::optional<double> capacity(Stance stance) const noexcept;

@@ -4,6 +4,7 @@
 #include "windwall/fields/row.hpp"
 
 #include <cstddef>
+#include <optional>
 #include <span>
 #include <string_view>
 
@@ -29,6 +30,7 @@ struct CentrifugalClutch {
     /// More torque than the capacity at this speed does not get through; what is left over heats
     /// the clutch. Below the engagement speed nothing does.
     Shaft drive(const Shaft& in, Stance stance) const noexcept;
+    std::optional<double> holds(double speed, Stance) const noexcept { return capacity(speed); }
     /// n mu r_d m r_g (w2 - w_e2), N m, at a speed in rad/s.
     double capacity(double speed) const noexcept;
     /// Speed, rad/s, at which it just holds a torque, N m: where the engine stays while it slips.

@@ -23,6 +23,7 @@ struct Clutch {
     double ratio(Stance) const noexcept { return 1; }
     /// More torque than the capacity does not get through; what is left over heats the clutch.
     Shaft drive(const Shaft& in, Stance stance) const noexcept;
+    std::optional<double> holds(double, Stance) const noexcept { return capacity; }
     /// Whether this torque, N m, makes a clutch of stated capacity slip.
     bool slips(double torque) const noexcept;
     static std::span<const fields::Row> rows();

@@ -22,6 +22,10 @@ double held_torque(double torque, const std::optional<double>& capacity) noexcep
     return capacity ? std::clamp(torque, -*capacity, *capacity) : torque;
 }
 
+Shaft taken(const Shaft& in, const std::optional<double>& capacity) noexcept {
+    return {in.speed, in.power() < 0 ? held_torque(in.torque, capacity) : in.torque};
+}
+
 Shaft lagging(Shaft out, double share) noexcept {
     const bool drives = (out.speed < 0) == (out.torque < 0);
     out.speed = drives ? out.speed * (1 - share) : out.speed / (1 - share);

@@ -22,6 +22,11 @@ double drag(const Losses& losses, double speed) noexcept;
 /// The torque that gets through what slips above a capacity, N m; all of it where none is known.
 double held_torque(double torque, const std::optional<double>& capacity) noexcept;
 
+/// What a part that slips above a capacity takes of its input. Where it drives that is all of it:
+/// what does not get through heats the part. In overrun it is no more than the part holds: the
+/// input is dragged along no harder, slows down, and pays the rest out of its own momentum.
+Shaft taken(const Shaft& in, const std::optional<double>& capacity) noexcept;
+
 /// An output shaft that lags by a share of its speed; in overrun the input lags.
 Shaft lagging(Shaft out, double share) noexcept;
 

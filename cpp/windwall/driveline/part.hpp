@@ -10,6 +10,7 @@
 
 #include <concepts>
 #include <cstddef>
+#include <optional>
 
 namespace windwall::driveline {
 
@@ -47,6 +48,14 @@ concept Varying = requires(const T& part) {
 template <class T>
 concept TurningBehind = requires(const T& part) {
     { part.driven_inertia } -> std::convertible_to<double>;
+};
+
+/// Slips above a torque at its input, N m, that its speed in rad/s and its stance decide; nothing
+/// where that is not known.
+template <class T>
+concept Holding = requires(const T& part, double speed, Stance stance) {
+    { part.holds(speed, stance) }
+    noexcept->std::same_as<std::optional<double>>;
 };
 
 /// May lose speed to slip, a share that its torque decides.

@@ -1,5 +1,7 @@
 #include "windwall/driveline/train.hpp"
 
+#include "windwall/driveline/losses.hpp"
+
 #include <algorithm>
 
 namespace windwall::driveline {
@@ -27,6 +29,13 @@ double own_inertia_behind(const Part& part) noexcept {
 
 Shaft own_drive(const Part& part, const Shaft& in, Stance stance) noexcept {
     return part.visit([&in, stance](const auto& each) { return each.drive(in, stance); });
+}
+
+Shaft own_taken(const Part& part, const Shaft& in, Stance stance) noexcept {
+    return part.visit([&in, stance]<class Each>(const Each& each) {
+        if constexpr (Holding<Each>) return taken(in, each.holds(in.speed, stance));
+        return in;
+    });
 }
 
 std::optional<Variator> own_variator(const Part& part) noexcept {
@@ -64,6 +73,28 @@ private:
     double position_;
 };
 
+/// What comes to a part, what of it the part takes, and what comes out.
+struct Passage {
+    Shaft in;
+    Shaft taken;
+    Shaft out;
+};
+
+/// From the crank to the wheels, part by part.
+template <class Look>
+Shaft pass(const Train& train, const Shaft& crank, Stance stance, Look&& look) noexcept {
+    GearDealer dealer(train, stance);
+    Shaft shaft = crank;
+    for (std::size_t at = 0; at < train.size(); ++at) {
+        const Part& part = train[at].part;
+        const Stance own = dealer.next(part);
+        const Shaft out = own_drive(part, shaft, own);
+        look(at, Passage{shaft, own_taken(part, shaft, own), out});
+        shaft = out;
+    }
+    return shaft;
+}
+
 }  // namespace
 
 std::size_t gears(const Train& train) noexcept {
@@ -83,15 +114,17 @@ double total_ratio(const Train& train, Stance stance) noexcept {
 
 Shaft drive(const Train& train, const Shaft& crank, Stance stance,
             std::span<double> losses) noexcept {
-    GearDealer dealer(train, stance);
-    Shaft shaft = crank;
-    for (std::size_t at = 0; at < train.size(); ++at) {
-        const Part& part = train[at].part;
-        const Shaft out = own_drive(part, shaft, dealer.next(part));
-        if (at < losses.size()) losses[at] = shaft.power() - out.power();
-        shaft = out;
-    }
-    return shaft;
+    return pass(train, crank, stance, [&](std::size_t at, const Passage& through) {
+        if (at < losses.size()) losses[at] = through.taken.power() - through.out.power();
+    });
+}
+
+double slowing_power(const Train& train, const Shaft& crank, Stance stance) noexcept {
+    double power = 0;
+    pass(train, crank, stance, [&](std::size_t, const Passage& through) {
+        power += through.taken.power() - through.in.power();
+    });
+    return power;
 }
 
 double inertia_at_wheels(const Train& train, Stance stance, Behind behind) noexcept {

@@ -18,10 +18,15 @@ std::size_t gears(const Train& train) noexcept;
 /// Turns of the crank for one turn of the wheels, where nothing slips.
 double total_ratio(const Train& train, Stance stance) noexcept;
 
-/// What reaches the wheels of what the crank gives. The watts that each part keeps go into `losses`
-/// in the train's order, as far as it is long.
+/// What reaches the wheels of what the crank gives. The watts that each part turns into heat go
+/// into `losses` in the train's order, as far as it is long; none is ever negative.
 Shaft drive(const Train& train, const Shaft& crank, Stance stance,
             std::span<double> losses = {}) noexcept;
+
+/// Watts that the crank, and what turns with it, pay out of their own momentum: what an overrun
+/// asks of parts that slip beyond what they hold. The crank's power and this are what reaches the
+/// wheels and all losses; 0 where nothing slips in overrun.
+double slowing_power(const Train& train, const Shaft& crank, Stance stance) noexcept;
 
 /// From where on the parts speed up with the vehicle: all of them, those behind a slipping clutch,
 /// or those behind a variator that holds the speed of the crank.
@@ -31,8 +36,7 @@ enum class Behind { crank, clutch, variator };
 double inertia_at_wheels(const Train& train, Stance stance, Behind behind = Behind::crank) noexcept;
 
 /// The variator of the train as the crank sees it in a gear: what stands before it is taken into
-/// its held speed. Nothing where all ratios are fixed; the first where there are several, which all
-/// stand at one position.
+/// its held speed. Nothing where all ratios are fixed. A vehicle has no more than one.
 std::optional<Variator> variator(const Train& train, std::size_t gear = 0) noexcept;
 
 /// Time without drive at a change of gear, s: that of the slowest box.

@@ -88,6 +88,32 @@ void nothing_left(const vehicle::Vehicle& vehicle, const Menu& menu, UpgradeSet 
     }
 }
 
+// How many of these actions there are up to the last that brings a part of the charge path, or of
+// the driveline; 0 where none does.
+template <class Action>
+std::size_t last_that_brings(const std::vector<Action>& actions, bool to_charge_path) {
+    const auto last = std::find_if(actions.rbegin(), actions.rend(), [&](const Action& action) {
+        return std::holds_alternative<charge::Part>(action.part) == to_charge_path;
+    });
+    return static_cast<std::size_t>(actions.rend() - last);
+}
+
+// The last part that was brought to where it is too much is the one too many.
+void breaks_the_vehicle(const vehicle::Vehicle& vehicle, const Menu& menu, UpgradeSet set,
+                        Faults& faults) {
+    const auto broken = vehicle.check();
+    if (!broken) return;
+    const bool in_path = broken->key == "charge_path";
+    for (std::size_t at = menu.size(); at-- > 0;) {
+        const auto inserted = last_that_brings(menu[at].inserts, in_path);
+        const auto replaced = last_that_brings(menu[at].replaces, in_path);
+        if (!holds(set, at) || inserted + replaced == 0) continue;
+        const auto verb = inserted ? Verb::insert : Verb::replace;
+        faults.push_back({at, verb, (inserted ? inserted : replaced) - 1, broken->sentence});
+        return;
+    }
+}
+
 }  // namespace
 
 void rearrange(vehicle::Vehicle& vehicle, const Menu& menu, UpgradeSet set, Faults& faults) {
@@ -108,6 +134,7 @@ void rearrange(vehicle::Vehicle& vehicle, const Menu& menu, UpgradeSet set, Faul
     carry_out(Verb::insert, &Upgrade::inserts,
               [&](const Insert& action) { return insert(vehicle, action); });
     nothing_left(vehicle, menu, set, faults);
+    breaks_the_vehicle(vehicle, menu, set, faults);
 }
 
 }  // namespace windwall::scenario

@@ -31,10 +31,12 @@ void for_each_station(const Balance& balance, Visit&& visit) {
 void add_driveline(const Balance& balance, const Pull& pull, Entries& entries) {
     const auto& train = balance.vehicle().driveline;
     std::vector<double> losses(train.size());
-    driveline::drive(train, {pull.point.condition.engine_speed, pull.point.torque}, pull.stance(),
-                     losses);
+    const driveline::Shaft crank{pull.point.condition.engine_speed, pull.point.torque};
+    driveline::drive(train, crank, pull.stance(), losses);
     for (std::size_t i = 0; i < train.size(); ++i)
         entries.push_back({train[i].id, losses[i]});
+    const double slowing = driveline::slowing_power(train, crank, pull.stance());
+    if (slowing != 0) entries.push_back({"crank slowing", -slowing});
 }
 
 /// What the wheels turn against more than the road moves back.

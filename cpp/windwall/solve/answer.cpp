@@ -3,7 +3,6 @@
 #include "windwall/solve/cautions.hpp"
 #include "windwall/solve/describe.hpp"
 #include "windwall/solve/reason.hpp"
-#include "windwall/vehicle/rotating.hpp"
 
 namespace windwall::solve {
 namespace {
@@ -11,7 +10,7 @@ namespace {
 SpeedAnswer climb(const vehicle::Vehicle& vehicle, const Observer& observer) {
     SpeedAnswer answer;
     answer.found = top_speed(vehicle, {}, observer);
-    answer.sentence = sentence(answer.found);
+    answer.sentence = sentence(answer.found, vehicle);
     answer.limited_by = limited_by(answer.found.summit);
     return answer;
 }
@@ -35,8 +34,8 @@ void explain_summit(const vehicle::Vehicle& vehicle, SpeedAnswer& answer) {
     for (Caution& caution : heat_cautions(*answer.heat)) {
         answer.cautions.push_back(std::move(caution));
     }
-    answer.next = next_to_bind(answer.found.summit, vehicle::speed_limit(vehicle),
-                               vehicle.tyres.grip_limit(vehicle.body.mass));
+    answer.gearing = gearing(vehicle, pull.stance());
+    answer.next = next_to_bind(answer.found.summit, vehicle);
 }
 
 }  // namespace

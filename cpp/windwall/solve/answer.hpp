@@ -19,6 +19,7 @@ struct SpeedAnswer {
     TopSpeed found;
     std::string sentence;                 // always: how it ended, with numbers
     std::string_view limited_by;          // one of binding_names
+    std::string gearing;                  // gear and belt at the summit, in words
     std::string next;                     // what would bind next, and how far away it is
     std::optional<OperatingPoint> point;  // at the summit
     std::optional<Account> shaft;

@@ -1,5 +1,7 @@
 #include "windwall/solve/describe.hpp"
 
+#include "windwall/driveline/train.hpp"
+
 #include <cmath>
 #include <numbers>
 
@@ -140,9 +142,13 @@ void describe(const Balance& balance, const Point& point, OperatingPoint& into) 
 void describe(const Balance& balance, const Pull& pull, OperatingPoint& into) {
     describe(balance, pull.point, into);
     const vehicle::Vehicle& car = balance.vehicle();
-    into.road = {pull.road_speed, static_cast<double>(pull.gear) + 1,
-                 pull.thrust,     pull.surplus(),
-                 pull.load.air,   pull.load.rolling,
+    into.road = {pull.road_speed,
+                 static_cast<double>(pull.gear) + 1,
+                 driveline::total_ratio(car.driveline, pull.stance()),
+                 pull.thrust,
+                 pull.surplus(),
+                 pull.load.air,
+                 pull.load.rolling,
                  pull.load.grade};
     into.tyres = {pull.slip, car.tyres.load_per_tyre(car.body.mass, pull.thrust)};
 }

@@ -1,6 +1,8 @@
 #include "windwall/solve/reason.hpp"
 
+#include "windwall/driveline/train.hpp"
 #include "windwall/fields/readable.hpp"
+#include "windwall/vehicle/rotating.hpp"
 
 #include <numbers>
 
@@ -15,7 +17,13 @@ std::string kilowatts(double si) { return readable(si, fields::power("kW"), {}, 
 std::string share(double part) { return readable(part, fields::percent(), {}, 2); }
 std::string degrees(double si) { return readable(si, fields::angle("deg"), {}, 2); }
 
-std::string gear_text(std::size_t gear) { return "gear " + std::to_string(gear + 1); }
+bool has_gears(const vehicle::Vehicle& vehicle) { return driveline::gears(vehicle.driveline) > 1; }
+
+std::string belt_text(const driveline::Variator& variator, double position) {
+    if (position >= 1) return " with the belt at its highest gearing";
+    if (position <= 0) return " with the belt at its lowest gearing";
+    return " with the belt at " + fields::readable_number(variator.ratio(position), 3) + " to 1";
+}
 
 std::string held_back(const Pull& pull) {
     const road::RoadLoad& load = pull.load;
@@ -62,6 +70,12 @@ std::string unanswered(const Verdict& verdict, const vehicle::Condition& conditi
     }
 }
 
+/// How much faster the wheels get at one engine speed until the belt has shifted up; 1 without one.
+double still_to_shift(const vehicle::Vehicle& vehicle, driveline::Stance stance) {
+    return driveline::total_ratio(vehicle.driveline, stance) /
+           driveline::total_ratio(vehicle.driveline, stance.gear);
+}
+
 }  // namespace
 
 std::string sentence(const Point& point) {
@@ -69,6 +83,12 @@ std::string sentence(const Point& point) {
     return "At " + rpm(point.condition.engine_speed) + " the flywheel gives " +
            readable(point.torque, fields::torque("N m"), {}, 3) + " and " +
            kilowatts(point.torque * point.condition.engine_speed) + "." + knock_text(point);
+}
+
+std::string gearing(const vehicle::Vehicle& vehicle, driveline::Stance stance) {
+    const auto variator = driveline::variator(vehicle.driveline, stance.gear);
+    return (has_gears(vehicle) ? " in gear " + std::to_string(stance.gear + 1) : "") +
+           (variator ? belt_text(*variator, stance.position) : "");
 }
 
 std::string_view limited_by(const Summit& summit) {
@@ -79,24 +99,25 @@ std::string_view limited_by(const Summit& summit) {
     return knocks ? "knock" : "drag";
 }
 
-std::string sentence(const TopSpeed& found) {
+std::string sentence(const TopSpeed& found, const vehicle::Vehicle& vehicle) {
     if (!found.verdict.answered()) {
         if (found.summit.pull) return sentence(found.summit.pull->point);
         for (const Pull& pull : found.pulls) {
             if (!pull.point.verdict.answered()) return sentence(pull.point);
         }
-        return "No gear takes the vehicle to where the clutch stops slipping: before that the road "
-               "takes the whole thrust.";
+        return std::string(has_gears(vehicle) ? "No gear takes the vehicle"
+                                              : "Full throttle does not take the vehicle") +
+               " to where the clutch stops slipping: before that the road takes the whole thrust.";
     }
     const Summit& summit = found.summit;
     const Pull& pull = *summit.pull;
-    const std::string where = speed_text(summit.road_speed) + " in " + gear_text(summit.gear) +
+    const std::string where = speed_text(summit.road_speed) + gearing(vehicle, pull.stance()) +
                               " at " + rpm(pull.point.condition.engine_speed);
     switch (summit.stop) {
         case Stop::rev_limit:
             return "At " + where + " the engine reaches its limit with " +
-                   readable(pull.surplus(), fields::force("N"), {}, 3) +
-                   " of thrust to spare, and no other gear has any left there." +
+                   readable(pull.surplus(), fields::force("N"), {}, 3) + " of thrust to spare" +
+                   (has_gears(vehicle) ? ", and no other gear has any left there." : ".") +
                    knock_text(pull.point);
         case Stop::grip:
             return "At " + where + " the tyres hold no more than " +
@@ -106,21 +127,23 @@ std::string sentence(const TopSpeed& found) {
     }
 }
 
-std::string next_to_bind(const Summit& summit, double highest_engine_speed, double grip_limit) {
+std::string next_to_bind(const Summit& summit, const vehicle::Vehicle& vehicle) {
     if (!summit.pull) return "";
     const Pull& pull = *summit.pull;
     const double speed = pull.point.condition.engine_speed;
     if (summit.stop == Stop::rev_limit) {
-        return "A longer gear would meet drag next: here the road takes " +
+        return "Longer gearing would meet drag next: here the road takes " +
                share(pull.load.total() / pull.thrust) + " of the thrust.";
     }
-    const double to_limit = highest_engine_speed / speed - 1;
-    const double to_grip = grip_limit / pull.thrust - 1;
+    const double to_limit =
+        vehicle::speed_limit(vehicle) / speed * still_to_shift(vehicle, pull.stance()) - 1;
+    const double to_grip = vehicle.tyres.grip_limit(vehicle.body.mass) / pull.thrust - 1;
     if (to_grip < to_limit) {
         return "Next to bind is grip: the tyres hold " + share(to_grip) + " more thrust.";
     }
     return "Next to bind is the rev limit, " + share(to_limit) + " or " +
-           speed_text(pull.road_speed * to_limit) + " further in this gear.";
+           speed_text(pull.road_speed * to_limit) + " further" +
+           (has_gears(vehicle) ? " in this gear." : ".");
 }
 
 }  // namespace windwall::solve

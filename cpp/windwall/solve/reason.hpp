@@ -18,10 +18,14 @@ inline constexpr std::array<std::string_view, 5> binding_names{"drag", "rev_limi
 /// Which of them does.
 std::string_view limited_by(const Summit& summit);
 
-/// Where the climb ends and why.
-std::string sentence(const TopSpeed& found);
+/// The gear, where there are several, and where the belt of a variator stands; each with a space
+/// before it, nothing where the vehicle has one ratio.
+std::string gearing(const vehicle::Vehicle& vehicle, driveline::Stance stance);
+
+/// Where the climb of a vehicle ends and why.
+std::string sentence(const TopSpeed& found, const vehicle::Vehicle& vehicle);
 
 /// Which condition would bind next and how far away it is.
-std::string next_to_bind(const Summit& summit, double highest_engine_speed, double grip_limit);
+std::string next_to_bind(const Summit& summit, const vehicle::Vehicle& vehicle);
 
 }  // namespace windwall::solve

@@ -80,6 +80,8 @@ std::span<const Row> RoadResult::rows() {
         result("speed", "v", at<&RoadResult::speed>, fields::speed("km/h"),
                "Speed over the ground"),
         result("gear", "g", at<&RoadResult::gear>, number(), "Gear, counted from 1"),
+        result("ratio", "i", at<&RoadResult::ratio>, number(),
+               "Turns of the crank for one turn of the wheels, where nothing slips"),
         result("thrust", "F", at<&RoadResult::thrust>, force("N"), "Thrust of the driven tyres"),
         result("surplus", "F - R", at<&RoadResult::surplus>, force("N"),
                "Thrust left over to accelerate"),

@@ -63,7 +63,8 @@ struct InjectorResult {
 struct RoadResult {
     static constexpr std::string_view says = "What reaches the road, and what holds back there.";
     double speed{};
-    double gear{};  // from 1
+    double gear{};   // from 1
+    double ratio{};  // overall
     double thrust{};
     double surplus{};
     double air{};

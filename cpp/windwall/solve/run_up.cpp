@@ -1,5 +1,6 @@
 #include "windwall/solve/run_up.hpp"
 
+#include "windwall/driveline/launch.hpp"
 #include "windwall/numerics/root.hpp"
 
 #include <array>
@@ -26,14 +27,17 @@ struct Stretch {
 /// The run as a function of u.
 class Run {
 public:
-    Run(const Puller& puller, const std::vector<GearCurve>& curves, double summit)
-        : puller_(puller), curves_(curves), summit_(summit) {}
+    Run(const Puller& puller, const std::vector<GearCurve>& curves, std::size_t start_gear,
+        double summit)
+        : puller_(puller), curves_(curves), start_(curves[start_gear]), summit_(summit) {}
 
     double speed(double u) const { return -summit_ * std::expm1(-u); }
 
-    /// The curve on which the vehicle accelerates most; none where it does on no curve.
-    const GearCurve* best(double u) const {
+    /// The curve that is used: while the clutch slips that of the start, then the one on which the
+    /// vehicle accelerates most; none where it does on no curve.
+    const GearCurve* used(double u) const {
         const double v = speed(u), load = puller_.load(v).total();
+        if (v < start_.low_speed() && start_.samples().front().surplus > 0) return &start_;
         const GearCurve* best = nullptr;
         double most = 0;
         for (const GearCurve& curve : curves_) {
@@ -49,10 +53,10 @@ public:
 
     /// Where a step ends: before its full length if the gear or the piece of its curve changes on
     /// the way, so that no jump of thrust or mass lies inside it.
-    double end_of_step(double from, const GearCurve& used) const {
-        const std::size_t piece = used.piece(speed(from));
+    double end_of_step(double from, const GearCurve& curve) const {
+        const std::size_t piece = curve.piece(speed(from));
         const auto same = [&](double u) {
-            return best(u) == &used && used.piece(speed(u)) == piece;
+            return this->used(u) == &curve && curve.piece(speed(u)) == piece;
         };
         double before = from, behind = from + step;
         if (same(behind)) return behind;
@@ -81,6 +85,7 @@ public:
 private:
     const Puller& puller_;
     const std::vector<GearCurve>& curves_;
+    const GearCurve& start_;
     double summit_;
 };
 
@@ -92,13 +97,25 @@ double road_end(const Run& run, const GearCurve& used, double from, double to, d
 
 }  // namespace
 
-RunUp run_up(const Puller& puller, const std::vector<GearCurve>& curves, double summit,
-             double distance) {
-    const Run run(puller, curves, summit);
-    RunUp reached{summit, 0, 0};
+std::size_t start_gear(const Puller& puller, const EngineCurve& engine) {
+    const vehicle::Vehicle& car = puller.vehicle();
+    const double speed = puller.sweep(0).at(0).engine_speed;
+    const double radius = car.tyres.rolling_radius();
+    const double mass = car.body.mass + car.body.rotating_mass(radius);
+    return driveline::launch_gear(car.driveline, {{speed, engine.torque(speed, 0)},
+                                                  car.tyres.grip_limit(car.body.mass) * radius,
+                                                  mass * radius * radius,
+                                                  puller.load(0).total() * radius});
+}
+
+RunUp run_up(const Puller& puller, const std::vector<GearCurve>& curves, std::size_t start_gear,
+             double summit, double distance) {
+    const Run run(puller, curves, start_gear, summit);
+    RunUp reached{summit, 0, 0, 0};
+    if (const GearCurve* first = run.used(0)) reached.start_gear = first->gear();
     double covered = 0;
     for (double u = 0, next = 0; u < last; u = next) {
-        const GearCurve* used = run.best(u);
+        const GearCurve* used = run.used(u);
         if (used == nullptr) break;
         reached.gear = used->gear();
         next = run.end_of_step(u, *used);

@@ -5,17 +5,22 @@
 
 namespace windwall::solve {
 
-/// The run from standstill over a given road, at every speed in the gear that accelerates most,
-/// shifting in no time.
+/// The run from standstill over a given road: in the gear it starts in until the clutch has ceased
+/// to slip, then at every speed in the gear that accelerates most, shifting in no time.
 struct RunUp {
-    double speed{};      // m/s at the end of the road
-    double time{};       // s
-    std::size_t gear{};  // in use there
+    double speed{};            // m/s at the end of the road
+    double time{};             // s
+    std::size_t gear{};        // in use there
+    std::size_t start_gear{};  // in which it starts
 };
 
+/// The gear to start in, by driveline::launch_gear for the engine's torque at the launch speed.
+std::size_t start_gear(const Puller& puller, const EngineCurve& engine);
+
 /// By the quadrature s(v) = integral of m v dv / (F - R), towards the speed `summit` that full
-/// throttle approaches or ends at.
-RunUp run_up(const Puller& puller, const std::vector<GearCurve>& curves, double summit,
-             double distance);
+/// throttle approaches or ends at. Where the gear to start in has no thrust to get to the end of
+/// the slipping, it starts in the gear that accelerates most.
+RunUp run_up(const Puller& puller, const std::vector<GearCurve>& curves, std::size_t start_gear,
+             double summit, double distance);
 
 }  // namespace windwall::solve

@@ -11,7 +11,8 @@ void climb_and_run(Puller& puller, const EngineCurve& engine, TopSpeed& found) {
     if (!found.summit.pull) return;
     found.verdict = found.summit.pull->point.verdict;
     if (found.verdict.answered() && run_up_length)
-        found.run_up = run_up(puller, found.curves, found.summit.road_speed, *run_up_length);
+        found.run_up = run_up(puller, found.curves, start_gear(puller, engine),
+                              found.summit.road_speed, *run_up_length);
 }
 
 }  // namespace

@@ -40,7 +40,7 @@ void solve_stated(const Vehicle& vehicle, const Scenario& scenario, SetResult& r
         });
     result.answered = found.verdict.answered();
     if (!result.answered) {
-        result.reason = solve::sentence(found);
+        result.reason = solve::sentence(found, vehicle);
         return;
     }
     result.speed[middle] = found.speed();

@@ -13,9 +13,7 @@ std::size_t unknowns_of(const charge::Part& part) {
     });
 }
 
-}  // namespace
-
-std::optional<fields::Complaint> Vehicle::check() const {
+std::optional<fields::Complaint> more_than_can_be_balanced(const ChargePath& charge_path) {
     std::size_t unknowns = 1;  // the flow
     for (const auto& entry : charge_path)
         unknowns += unknowns_of(entry.part);
@@ -25,6 +23,32 @@ std::optional<fields::Complaint> Vehicle::check() const {
         "too many valves, blowers and bypasses to be balanced at once; at most "
         "23, of which a bypass counts as " +
             std::to_string(Loop::most_unknowns)};
+}
+
+bool varies(const driveline::Part& part) {
+    return part.visit([]<class Part>(const Part&) { return driveline::Varying<Part>; });
+}
+
+std::optional<fields::Complaint> more_than_one_varies(const Driveline& driveline) {
+    const std::string* first = nullptr;
+    for (const auto& entry : driveline) {
+        if (!varies(entry.part)) continue;
+        if (first)
+            return fields::Complaint{
+                "driveline",
+                "\"" + *first + "\" and \"" + entry.id +
+                    "\" both vary their ratio; at most one part may, since one alone can hold the "
+                    "engine's speed"};
+        first = &entry.id;
+    }
+    return std::nullopt;
+}
+
+}  // namespace
+
+std::optional<fields::Complaint> Vehicle::check() const {
+    if (auto complaint = more_than_can_be_balanced(charge_path)) return complaint;
+    return more_than_one_varies(driveline);
 }
 
 }  // namespace windwall::vehicle

@@ -31,7 +31,8 @@ struct Vehicle {
     Driveline driveline;  // from the crank to the wheels
     road::Tyres tyres;
 
-    /// So many valves, blowers and bypasses can be balanced at once.
+    /// So many valves, blowers and bypasses can be balanced at once, and one part of the driveline
+    /// can vary its ratio.
     std::optional<fields::Complaint> check() const;
 
     static std::span<const fields::Row> rows() {

@@ -6,6 +6,7 @@ from collections.abc import Iterable
 
 from windwall.layout import paragraph, section, table
 from windwall.measures import SPEED, Measure
+from windwall.outcome import Asked
 from windwall.records import result_row
 from windwall.top_speed import Passed
 
@@ -24,13 +25,14 @@ def bound_text(passed: Passed, system: str) -> str:
     return f"{word} {measure.short(bound, system)}"
 
 
-def limits_table(passed: Iterable[Passed], system: str) -> list[str]:
+def limits_table(passed: Iterable[Passed], asked: Asked) -> list[str]:
     """Where each is first passed, and by how much at worst."""
+    system = asked.system
     rows = [
         (
             one.address,
             bound_text(one, system),
-            f"{SPEED.text(one.road_speed, system)} in gear {one.gear}",
+            f"{SPEED.text(one.road_speed, system)}{asked.in_gear(one.gear)}",
             result_measure(one.address).text(one.worst, system),
             one.why,
         )

@@ -30,7 +30,7 @@ def rank_text(ranking: Ranking) -> str:
     lines += observed_lines(asked.scenario)
     lines += stopped(ranking)
     lines += ["", *pairs(start(ranking))]
-    lines += limits_table(ranking.base.passed, asked.system)
+    lines += limits_table(ranking.base.passed, asked)
     lines += menu(ranking) if ranking.upgrades else section("The menu is empty", NOTHING)
     lines += section("The goal", goal(ranking)) if ranking.complete else []
     sentences = [ranking.sentence, *ranking.sentences]

@@ -26,7 +26,7 @@ def speed_text(answer: TopSpeed) -> str:
     lines += observed_lines(asked.scenario)
     lines += ["", *pairs(speeds(answer))]
     lines += section("Why it stops", reasons(answer))
-    lines += limits_table(answer.passed, asked.system)
+    lines += limits_table(answer.passed, asked)
     lines += knock_lines(answer.knock_band, consequence(answer))
     lines += margin_lines(answer)
     lines += account_table("Shaft: where the power goes", answer._numbers["shaft"], asked.system)
@@ -51,12 +51,15 @@ def speeds(answer: TopSpeed) -> Iterator[tuple[str, str]]:
     run = answer._numbers["run_up"]
     if run:
         time = TIME.text(run["time"], asked.system)
+        without_shifts = " with no time lost in shifts" if asked.gears > 1 else ""
         yield (
             f"after {asked.run_up_text} from rest",
-            f"{text(run['speed'])} in gear {run['gear']}, in {time} with no time lost in shifts",
+            f"{text(run['speed'])}{asked.in_gear(run['gear'])}, in {time}{without_shifts}",
         )
+        if asked.gears > 1:
+            yield "gear to start in", str(run["start_gear"])
     where = ENGINE_SPEED.text(answer.engine_speed, asked.system, 4)
-    yield "balance speed", f"{text(answer.speed)} in gear {answer.gear} at {where}"
+    yield "balance speed", f"{text(answer.speed)}{answer._numbers['gearing']} at {where}"
     if asked.goal_speed is not None:
         short = asked.goal_speed - answer.goal_speed
         missing = f"{SPEED.value(short, asked.system):.1f} {shown} short"

@@ -1,9 +1,13 @@
 // What every part of the driveline keeps to, whichever it is: these tests take each alternative of
 // Part in turn, with numbers drawn from its own rows, so that a new part is tested by being one.
+#include "windwall/driveline/losses.hpp"
+
 #include <gtest/gtest.h>
 
+#include <algorithm>
+#include <array>
 #include <cmath>
-#include <concepts>
+#include <limits>
 #include <regex>
 #include <set>
 
@@ -50,7 +54,8 @@ TYPED_TEST(EveryPart, HasDefaultsInsideTheirRanges) {
     }
 }
 
-// A belt may slip: its output then lags where it drives and runs ahead in overrun.
+// A belt may slip: its output then lags where it drives and runs ahead in overrun, by the share of
+// the torque that it holds.
 TYPED_TEST(EveryPart, TurnsByItsRatioInEveryGear) {
     Dice dice(1);
     for (int i = 0; i < draws; ++i) {
@@ -61,31 +66,55 @@ TYPED_TEST(EveryPart, TurnsByItsRatioInEveryGear) {
             EXPECT_GT(part.ratio(stance), 0);
             const Shaft out = part.drive(in, stance);
             const double turned = out.speed * part.ratio(stance) / in.speed;
-            if constexpr (!driveline::Slipping<TypeParam>) {
-                EXPECT_NEAR(turned, 1, 1e-15);
-            } else {
-                EXPECT_TRUE(out.torque < 0 ? turned >= 1 - 1e-15 : turned <= 1 + 1e-15) << turned;
-                EXPECT_GT(turned, 0.3);
-                EXPECT_LT(turned, 1 / 0.3);
+            double slip = 0;
+            if constexpr (driveline::Slipping<TypeParam>) {
+                const double held = driveline::held_torque(in.torque, part.holds(in.speed, stance));
+                slip = part.slip_share(held, stance);
+                EXPECT_GE(slip, 0);
+                EXPECT_LE(slip, 0.6);  // what the steepest slip of a variator bends to
             }
+            EXPECT_NEAR(out.torque < 0 ? 1 / turned : turned, 1 - slip, 1e-15);
         }
     }
 }
 
+// Whichever way the power flows: what goes in and what a crank gives by slowing down come out again
+// or are heat.
 TYPED_TEST(EveryPart, NeverMakesPower) {
     Dice dice(2);
     for (int i = 0; i < draws; ++i) {
-        const auto part = samples::part<TypeParam>(dice);
+        const driveline::Train train{{"part", samples::part<TypeParam>(dice)}};
         Shaft in = samples::shaft(dice);
         if (i % 2) in.speed *= -1;
-        // A clutch that slips in overrun lets the engine slow down: what it does not take is not
-        // the clutch's to lose.
-        if constexpr (std::same_as<TypeParam, driveline::CentrifugalClutch>) {
-            if (in.power() < 0 && part.slips(in.torque, in.speed)) continue;
-        }
-        const double lost = in.power() - part.drive(in, {0, dice.between(0, 1)}).power();
-        EXPECT_GE(lost, -1e-12 * std::abs(in.power())) << in.speed << ' ' << in.torque;
+        const driveline::Stance stance{0, dice.between(0, 1)};
+        std::array<double, 1> loss{};
+        const Shaft out = drive(train, in, stance, loss);
+        const double slowing = slowing_power(train, in, stance);
+        const double size = std::abs(in.power()) + std::abs(out.power());
+        EXPECT_GE(loss[0], -1e-12 * size) << in.speed << ' ' << in.torque;
+        EXPECT_GE(slowing, 0);
+        EXPECT_NEAR(in.power() + slowing, out.power() + loss[0], 1e-12 * size);
     }
+}
+
+// Only a crank that asks for more than a slipping part holds slows down: what it is given is then
+// no more than that torque at its speed.
+TYPED_TEST(EveryPart, LetsTheCrankSlowOnlyWhereItSlipsInOverrun) {
+    Dice dice(5);
+    int slowed = 0;
+    for (int i = 0; i < draws; ++i) {
+        const auto part = samples::part<TypeParam>(dice);
+        const Shaft in = samples::shaft(dice);
+        const driveline::Stance stance{0, dice.between(0, 1)};
+        double most = std::numeric_limits<double>::infinity();
+        if constexpr (driveline::Holding<TypeParam>)
+            most = part.holds(in.speed, stance).value_or(most);
+        const double missing = std::max(0.0, -in.torque - most) * in.speed;
+        const double slowing = slowing_power({{"part", part}}, in, stance);
+        EXPECT_NEAR(slowing, missing, 1e-12 * std::abs(in.power()));
+        slowed += slowing > 0;
+    }
+    EXPECT_EQ(slowed > 0, driveline::Holding<TypeParam>);
 }
 
 TYPED_TEST(EveryPart, PassesMoreTheMoreItIsGiven) {

@@ -4,7 +4,10 @@
 
 #include <cmath>
 
+#include "samples.hpp"
+
 using namespace windwall::driveline;
+using samples::cvt;
 
 namespace {
 
@@ -21,15 +24,6 @@ Gearbox box(std::vector<double> ratios, double inertia = 0.003) {
     Gearbox made;
     made.ratios = std::move(ratios);
     made.inertia = inertia;
-    return made;
-}
-
-BeltCvt cvt() {
-    BeltCvt made;
-    made.low_ratio = 2.7;
-    made.high_ratio = 0.8;
-    made.shift_speed = 600;
-    made.rated_torque = 30;
     return made;
 }
 

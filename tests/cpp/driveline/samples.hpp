@@ -8,7 +8,8 @@ namespace samples {
 
 using namespace windwall;
 
-/// Every number drawn from inside its row's range; lists fall from first to last.
+/// Every number drawn from inside its row's range, those that may be left out half of the time;
+/// lists fall from first to last.
 template <class T>
 T drawn(Dice& dice) {
     T made;
@@ -18,6 +19,8 @@ T drawn(Dice& dice) {
         void* member = row.member.of(&made);
         if (row.member.shape == fields::Shape::number)
             *static_cast<double*>(member) = si(dice.between(low, high), unit);
+        if (row.member.shape == fields::Shape::maybe_number && dice.between(0, 1) < 0.5)
+            *static_cast<std::optional<double>*>(member) = si(dice.between(low, high), unit);
         if (row.member.shape == fields::Shape::list) {
             auto& numbers = *static_cast<std::vector<double>*>(member);
             for (double top = high; top > 1.3 * low; top *= 0.7)
@@ -41,5 +44,15 @@ T part(Dice& dice) {
 
 /// Anything a crank may do, in overrun too.
 inline driveline::Shaft shaft(Dice& dice) { return {dice.between(1, 900), dice.between(-60, 300)}; }
+
+/// A belt drive of a scooter's size.
+inline driveline::BeltCvt cvt() {
+    driveline::BeltCvt made;
+    made.low_ratio = 2.7;
+    made.high_ratio = 0.8;
+    made.shift_speed = 600;
+    made.rated_torque = 30;
+    return made;
+}
 
 }  // namespace samples

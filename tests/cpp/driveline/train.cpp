@@ -77,6 +77,28 @@ TEST(Train, AccountsForEveryWatt) {
     }
 }
 
+// Behind a box of 2:1 that loses nothing the engine asks for 80 N m at 150 rad/s; the belt holds
+// 30, so the engine slows by 50 N m at 150 rad/s, and the wheels feel no more than the belt's 30.
+TEST(Train, LetsTheCrankSlowWhereABeltSlipsInOverrun) {
+    FinalDrive primary;
+    primary.fixed_ratio = 2;
+    primary.efficiency = 1;
+    primary.drag_torque = 0;
+    BeltCvt belt = samples::cvt();
+    belt.slip_torque = 30;
+    belt.drag_share = belt.load_loss = belt.ratio_loss = belt.slip = 0;
+    const Train train{{"primary", primary}, {"belt", belt}};
+    std::array<double, 2> losses{};
+    const Shaft wheels = drive(train, {300, -40}, 1, losses);
+    EXPECT_DOUBLE_EQ(wheels.torque, -30 * 0.8);
+    EXPECT_DOUBLE_EQ(slowing_power(train, {300, -40}, 1), 50 * 150);
+    EXPECT_EQ(losses[0], 0);
+    // At its capacity a tenth of the speed goes into slip: heat is torque times slip speed.
+    EXPECT_NEAR(losses[1], 30 * (wheels.speed * 0.8 - 150), 1e-9);
+    EXPECT_NEAR(losses[1], 30 * 150 * (1 / 0.9 - 1), 1e-9);
+    EXPECT_EQ(slowing_power(train, {300, 40}, 1), 0);
+}
+
 TEST(Train, TurnsTheWheelsByTheTotalRatio) {
     const Train train = cyclecar();
     const Shaft wheels = drive(train, {700, 40}, 2);

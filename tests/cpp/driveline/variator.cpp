@@ -11,17 +11,9 @@
 
 using namespace windwall;
 using namespace windwall::driveline;
+using samples::cvt;
 
 namespace {
-
-BeltCvt cvt() {
-    BeltCvt made;
-    made.low_ratio = 2.7;
-    made.high_ratio = 0.8;
-    made.shift_speed = 600;
-    made.rated_torque = 30;
-    return made;
-}
 
 /// CVT, a box of two gears and a chain.
 Train scooter() {

@@ -136,6 +136,46 @@ TEST(Problems, AnUpgradeHasToMakeAValidVehicle) {
         "may be larger than the one before it.\n");
 }
 
+// One engine speed can be held by one belt drive.
+TEST(Problems, ADrivelineHasOneVariatorAtMost) {
+    const std::string belt =
+        R"({"id": "belt", "kind": "belt_cvt", "low_ratio": 2.7, "high_ratio": 0.8,
+            "shift_speed": "4200 rpm", "rated_torque": "40 N m"})";
+    std::string second = belt;
+    second.replace(second.find("belt"), 4, "other");
+    std::string nameless = belt;
+    nameless.erase(nameless.find("\"id\""), std::string("\"id\": \"belt\", ").size());
+    const auto driveline = [&](const std::string& parts) {
+        return R"({"driveline": [)" + parts + R"(], "limits": {}, "observed": []})";
+    };
+    const std::string sentence =
+        "both vary their ratio; at most one part may, since one alone can hold the engine's speed";
+    EXPECT_EQ(problems_of_car("[]", driveline(belt)), "");
+    EXPECT_EQ(problems_of_car("[]", driveline(belt + "," + second)),
+              "driveline: \"belt\" and \"other\" " + sentence + "\n");
+    // An upgrade may not bring a second one either, but two may bring one each.
+    const auto brings = [&](const std::string& id, const std::string& part) {
+        return R"({"id": ")" + id + R"(", "insert": [{"after": ["clutch"], "part": )" + part +
+               "}]}";
+    };
+    EXPECT_EQ(problems_of_car("[" + brings("a", second) + "]",
+                              driveline(R"({"id": "clutch", "kind": "clutch"},)" + belt)),
+              "upgrades/a/insert/1: \"other\" and \"belt\" " + sentence + "\n");
+    EXPECT_EQ(problems_of_car(R"([{"id": "a", "replace": {"clutch": )" + nameless +
+                                  R"(}, "insert": [{"after": ["filter"], "part": {
+                  "id": "box", "kind": "plenum", "volume": "1 L"}}]}])",
+                              driveline(R"({"id": "clutch", "kind": "clutch"},)" + belt)),
+              "upgrades/a/replace/clutch: \"clutch\" and \"belt\" " + sentence + "\n");
+    const auto car = loaded_car("[" + brings("a", belt) + "," + brings("b", second) + "]");
+    EXPECT_EQ(installed(car, 0b01).driveline.size(), installed(car, 0b10).driveline.size());
+    EXPECT_EQ(refused(car, 0b11), "\"b\": \"other\" and \"belt\" " + sentence);
+    // What is wrong with the vehicle is not said again of what is put into it.
+    EXPECT_EQ(problems_of_car(R"([{"id": "a", "insert": [{"after": ["filter"], "part": {
+                  "id": "box", "kind": "plenum", "volume": "1 L"}}]}])",
+                              driveline(belt + "," + second)),
+              "driveline: \"belt\" and \"other\" " + sentence + "\n");
+}
+
 TEST(Problems, PartsThatAreNotThere) {
     EXPECT_EQ(problems_of_car(R"([{"id": "a", "remove": ["fliter"]}])"),
               "upgrades/a/remove/1: there is no part \"fliter\" in the vehicle\n");

@@ -47,6 +47,21 @@ TEST(Accounts, ShaftClosesInEveryGear) {
     }
 }
 
+// An engine that drags more than the clutch holds is slowed down, and pays for it itself.
+TEST(Accounts, ShaftClosesWhereAClutchSlipsInOverrun) {
+    Vehicle car = sample::cyclecar();
+    car.driveline[0].part.as<driveline::Clutch>()->capacity = 5;
+    car.engine.as<engine::Cylinder>()->accessories.torque = 120;
+    Puller puller(car);
+    const Pull pull = solved(puller, 4500 * rpm, 2);
+    ASSERT_LT(pull.point.torque, -5);
+    const Account account = shaft_account(puller.solver().balance(), pull);
+    EXPECT_NEAR(account.gap(), 0, 1e-9 * account.total.watts);
+    EXPECT_EQ(watts(account, "clutch"), 0);
+    EXPECT_NEAR(watts(account, "crank slowing"), (pull.point.torque + 5) * 4500 * rpm,
+                1e-9 * account.total.watts);
+}
+
 // Each entry against a formula that does not call the part.
 TEST(Accounts, EntriesFollowFromTheirOwnFormulas) {
     Vehicle car = sample::cooled_cyclecar();
