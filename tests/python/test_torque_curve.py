@@ -6,27 +6,7 @@ import json
 import pytest
 
 import windwall as ww
-
-CURVE = {
-    "format": "windwall-scenario/1",
-    "goal": {"run_up": "1500 m"},
-    "day": {"temperature": "25 degC", "pressure": "99 kPa"},
-    "body": {"mass": "340 kg", "drag_area": "0.6 m2"},
-    "charge_path": [{"id": "plate", "kind": "throttle", "bore": "60 mm"}],
-    "engine": {
-        "kind": "torque_curve",
-        "displacement": "625 cm3",
-        "stroke": "70 mm",
-        "rev_limit": "6000 rpm",
-        "table": {
-            "columns": {"engine_speed": "rpm", "torque": "N m"},
-            "rows": [[2000, 44], [3500, 48], [5000, 44], [6000, 36]],
-        },
-    },
-    "driveline": [{"id": "box", "kind": "gearbox", "ratios": [9.0, 5.0]}],
-    "tyres": {"size": "145/80 R13"},
-    "upgrades": [{"id": "diet", "cost": "50 EUR", "set": {"body/mass": "320 kg"}}],
-}
+from python.samples import CURVE
 
 
 def changed(**parts):
