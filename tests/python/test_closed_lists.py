@@ -102,6 +102,14 @@ CAUTIONED = {
         vehicle(path(roots(drive_ratio=2), COLD_CORE), day=MUGGY, engine={"spark": spark(10)}),
     ),
     "coarse_spray": lambda: (vehicle(path(roots(), jet(pump_pressure="2 bar"))),),
+    "slip": lambda: (
+        vehicle(
+            driveline=[
+                {"id": "plate", "kind": "clutch", "capacity": "45 N m"},
+                *DOCUMENT["driveline"],
+            ]
+        ),
+    ),
     "siphoning": lambda: (
         vehicle(path(roots(), before=[jet(check_valve=False, starts_at="10 kPa")])),
     ),
@@ -165,6 +173,13 @@ BOUND = {
     "knock": lambda: vehicle(engine={"compression_ratio": 13}),
     "standstill": lambda: vehicle(goal={"grade": "20 %"}, body={"mass": "2000 kg"}),
 }
+
+
+def test_a_rated_compressor_is_watched_like_a_blower():
+    rated = vehicle(path(wheel(rated_speed="30000 rpm")))
+    (passed,) = rated.top_speed().passed
+    assert passed.address == "charge_path/wheel/rotor_speed"
+    assert "charge_path/wheel/rotor_speed" in vehicle(path(wheel())).unrated
 
 
 @pytest.mark.parametrize("word", WORDS["status"])

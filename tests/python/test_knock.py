@@ -1,7 +1,10 @@
 """Detonation is a probability with its band, and never ruled out."""
 
+import json
+
 import pytest
 
+import windwall as ww
 from windwall.knock import KnockBand
 
 
@@ -24,3 +27,14 @@ def test_the_chance_is_that_of_a_normal_margin(oracle):
 def test_it_is_never_none_and_never_certain():
     assert "about 1 would knock" in KnockBand(200, 5).sentence
     assert "about 99 would knock" in KnockBand(-200, 5).sentence
+
+
+def test_an_upgrade_may_know_the_anchor_better(document, oracle):
+    anchor = "engine/knock_anchor/octane_number"
+    document["engine"]["knock_anchor"] = {"octane_number": "90 ± 5"}
+    document["upgrades"] = [{"id": "listened", "cost": "5 EUR", "set": {anchor: "90 ± 2"}}]
+    car = ww.loads(json.dumps(document))
+    for scenario, spread in ((car, 5), (car.install("listened"), 2)):
+        knock = scenario.top_speed().knock
+        expected = oracle("scipy.stats").norm.cdf(0, knock.margin, spread)
+        assert knock.probability == pytest.approx(expected, rel=1e-9)

@@ -43,10 +43,35 @@ def test_drag_in_the_account_is_half_rho_cda_v_cubed(car, best):
 
 def test_stations_are_a_frame_in_si(best):
     stations = best.stations
-    assert list(stations.columns) == ["pressure", "temperature", "flow"]
+    assert list(stations.columns) == ["pressure", "temperature", "flow", "liquid"]
     assert list(stations.index)[:2] == ["before airbox", "behind airbox"]
-    assert stations.attrs["units"] == {"pressure": "Pa", "temperature": "K", "flow": "kg/s"}
+    assert stations.attrs["units"] == {
+        "pressure": "Pa",
+        "temperature": "K",
+        "flow": "kg/s",
+        "liquid": "kg/s",
+    }
     assert stations.loc["behind roots", "pressure"] > stations.loc["behind butterfly", "pressure"]
+
+
+def test_everything_that_goes_in_leaves_by_the_exhaust(document):
+    document["charge_path"][2:2] = [
+        {
+            "id": "mist",
+            "kind": "evaporative_injection",
+            "blend_by": "mass",
+            "methanol": "0 %",
+            "rated_flow": "300 cm3/min",
+            "pump_pressure": "7 bar",
+        }
+    ]
+    answer = ww.loads(json.dumps(document)).top_speed()
+    last = answer.point.charge_path.log.outlet
+    assert last.liquid > 0
+    flow = last.flow + last.liquid + answer.point.engine.fuel_flow
+    hotter = answer.exhaust_temperature - (28 + 273.15)
+    # 1230 J/(kg K) of exhaust gas, as the page on top speed states it.
+    assert answer.heat["exhaust"] == pytest.approx(flow * 1230 * hotter, rel=1e-9)
 
 
 def test_small_changes_have_the_right_sign(best):

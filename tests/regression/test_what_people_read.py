@@ -17,7 +17,7 @@ ASKED = {
     **{
         f"{question}_{name}": [question, f"scenarios/{name}.json"]
         for question in ("speed", "rank", "check")
-        for name in ("airfield_cyclecar", "village_microcar")
+        for name in ("airfield_cyclecar", "village_microcar", "lakebed_streamliner")
     },
     "rank_airfield_cyclecar_500_eur": [
         "rank", "scenarios/airfield_cyclecar.json", "--budget", "500 EUR",

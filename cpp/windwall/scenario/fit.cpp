@@ -1,6 +1,7 @@
 #include "windwall/fields/plain_text.hpp"
 #include "windwall/scenario/edit.hpp"
 #include "windwall/scenario/fitted_notes.hpp"
+#include "windwall/scenario/known_anchor.hpp"
 #include "windwall/scenario/prune.hpp"
 
 #include <algorithm>
@@ -36,6 +37,7 @@ Loaded fit(const Scenario& scenario, std::span<const std::string> ids, const Pic
     Loaded made{.scenario = scenario, .problems = {}, .file = "install"};
     made.scenario->notes = fitted_notes(scenario, *set, picks);
     made.scenario->vehicle = std::get<vehicle::Vehicle>(std::move(vehicle));
+    know_the_anchor(made.scenario->vehicle, made.scenario->notes);
     if (*set == 0) return made;
     made.scenario->observed.clear();
     made.scenario->observed_source.reset();

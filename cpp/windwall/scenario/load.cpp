@@ -3,6 +3,7 @@
 #include "windwall/fields/plain_text.hpp"
 #include "windwall/fields/read.hpp"
 #include "windwall/scenario/beside_a_curve.hpp"
+#include "windwall/scenario/known_anchor.hpp"
 #include "windwall/scenario/migrate.hpp"
 #include "windwall/scenario/read_limits.hpp"
 #include "windwall/scenario/read_menu.hpp"
@@ -75,14 +76,6 @@ void read_upgrades_and_limits(Scenario& made, const Cursor& root) {
     if (!root.has("limits")) return;
     made.limits_source = source(root["limits"]);
     made.limits = read_limits(root["limits"], layouts, Spoiled(root.findings().problems));
-}
-
-// What the builder writes behind the ± of the anchor is what the chance of knock is counted from.
-void know_the_anchor(vehicle::Vehicle& vehicle, const fields::Notes& notes) {
-    auto* engine = vehicle.engine.as<engine::Cylinder>();
-    const auto* note = notes.find("engine/knock_anchor/octane_number");
-    if (engine && note && note->sigma && *note->sigma > 0)
-        engine->knock_anchor.known_to = *note->sigma;
 }
 
 void read_root(Scenario& made, const Cursor& root) {

@@ -107,7 +107,8 @@ HeatAccount heat_account(const Balance& balance, const Pull& pull) {
     add_driveline(balance, pull, entries);
     add_charge_path(balance, entries);
     const double exhaust = made.account.gap();
-    const double flow = balance.manifold().gas_flow() + work.fuel_flow;
+    const media::Stream& charge = balance.manifold();
+    const double flow = charge.gas_flow() + charge.liquid_share() * charge.dry_air + work.fuel_flow;
     made.exhaust_temperature =
         balance.around().ambient_temperature + exhaust / (flow * exhaust_heat_capacity);
     entries.push_back({"exhaust", exhaust});

@@ -1,0 +1,13 @@
+#include "windwall/scenario/known_anchor.hpp"
+
+namespace windwall::scenario {
+
+void know_the_anchor(vehicle::Vehicle& vehicle, const fields::Notes& notes) {
+    auto* engine = vehicle.engine.as<engine::Cylinder>();
+    if (engine == nullptr) return;
+    const auto* note = notes.find("engine/knock_anchor/octane_number");
+    engine->knock_anchor.known_to.reset();
+    if (note && note->sigma && *note->sigma > 0) engine->knock_anchor.known_to = *note->sigma;
+}
+
+}  // namespace windwall::scenario
