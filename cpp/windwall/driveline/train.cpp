@@ -3,6 +3,7 @@
 #include "windwall/driveline/losses.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 namespace windwall::driveline {
 
@@ -73,6 +74,16 @@ private:
     double position_;
 };
 
+bool own_overloaded(const Part& part, const Shaft& in, Stance stance) noexcept {
+    return part.visit([&in, stance]<class Each>(const Each& each) {
+        if constexpr (Holding<Each>) {
+            const std::optional<double> held = each.holds(in.speed, stance);
+            return held && std::abs(in.torque) > *held;
+        }
+        return false;
+    });
+}
+
 /// What comes to a part, what of it the part takes, and what comes out.
 struct Passage {
     Shaft in;
@@ -117,6 +128,18 @@ Shaft drive(const Train& train, const Shaft& crank, Stance stance,
     return pass(train, crank, stance, [&](std::size_t at, const Passage& through) {
         if (at < losses.size()) losses[at] = through.taken.power() - through.out.power();
     });
+}
+
+std::optional<std::size_t> overloaded(const Train& train, const Shaft& crank,
+                                      Stance stance) noexcept {
+    GearDealer dealer(train, stance);
+    Shaft shaft = crank;
+    for (std::size_t at = 0; at < train.size(); ++at) {
+        const Stance own = dealer.next(train[at].part);
+        if (own_overloaded(train[at].part, shaft, own)) return at;
+        shaft = own_drive(train[at].part, shaft, own);
+    }
+    return std::nullopt;
 }
 
 double slowing_power(const Train& train, const Shaft& crank, Stance stance) noexcept {

@@ -28,6 +28,11 @@ Shaft drive(const Train& train, const Shaft& crank, Stance stance,
 /// wheels and all losses; 0 where nothing slips in overrun.
 double slowing_power(const Train& train, const Shaft& crank, Stance stance) noexcept;
 
+/// Number of the first part that is asked for more torque than it holds, and so slips; nothing
+/// where every part holds.
+std::optional<std::size_t> overloaded(const Train& train, const Shaft& crank,
+                                      Stance stance) noexcept;
+
 /// From where on the parts speed up with the vehicle: all of them, those behind a slipping clutch,
 /// or those behind a variator that holds the speed of the crank.
 enum class Behind { crank, clutch, variator };

@@ -4,6 +4,9 @@
 #include "windwall/solve/describe.hpp"
 #include "windwall/solve/reason.hpp"
 
+#include <algorithm>
+#include <iterator>
+
 namespace windwall::solve {
 namespace {
 
@@ -31,9 +34,8 @@ void explain_summit(const vehicle::Vehicle& vehicle, SpeedAnswer& answer) {
     answer.shaft = shaft_account(balance, pull);
     answer.heat = heat_account(balance, pull);
     answer.cautions = point_cautions(balance, pull.point);
-    for (Caution& caution : heat_cautions(*answer.heat)) {
-        answer.cautions.push_back(std::move(caution));
-    }
+    std::ranges::move(heat_cautions(*answer.heat), std::back_inserter(answer.cautions));
+    std::ranges::move(slip_cautions(answer.found, vehicle), std::back_inserter(answer.cautions));
     answer.gearing = gearing(vehicle, pull.stance());
     answer.next = next_to_bind(answer.found.summit, vehicle);
 }

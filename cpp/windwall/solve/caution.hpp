@@ -27,9 +27,10 @@ enum class Concern {
     condensation,
     coarse_spray,
     siphoning,
+    slip,
 };
 
-inline constexpr std::array<std::string_view, 20> concern_names{
+inline constexpr std::array<std::string_view, 21> concern_names{
     "compression_ratio",
     "mixture",
     "inlet_mach_index",
@@ -50,8 +51,9 @@ inline constexpr std::array<std::string_view, 20> concern_names{
     "condensation",
     "coarse_spray",
     "siphoning",
+    "slip",
 };
-static_assert(concern_names.size() == static_cast<std::size_t>(Concern::siphoning) + 1);
+static_assert(concern_names.size() == static_cast<std::size_t>(Concern::slip) + 1);
 
 constexpr std::string_view name(Concern concern) noexcept {
     return concern_names[static_cast<std::size_t>(concern)];

@@ -1,7 +1,9 @@
 #include "windwall/solve/cautions.hpp"
 
+#include "windwall/driveline/train.hpp"
 #include "windwall/fields/readable.hpp"
 #include "windwall/solve/path_cautions.hpp"
+#include "windwall/solve/way_up.hpp"
 
 namespace windwall::solve {
 namespace {
@@ -79,6 +81,27 @@ std::vector<Caution> point_cautions(const vehicle::Balance& balance, const Point
                             "likely and breaks pistons."});
     }
     return cautions;
+}
+
+std::vector<Caution> slip_cautions(const TopSpeed& found, const vehicle::Vehicle& vehicle) {
+    const Pull* worst = nullptr;
+    std::size_t part = 0;
+    for (const Pull* pull : way_up(found)) {
+        const double speed = pull->point.condition.engine_speed;
+        const auto slips =
+            driveline::overloaded(vehicle.driveline, {speed, pull->point.torque}, pull->stance());
+        if (!slips || (worst && pull->point.torque <= worst->point.torque)) continue;
+        worst = pull;
+        part = *slips;
+    }
+    if (worst == nullptr) return {};
+    using fields::readable;
+    return {
+        {Concern::slip, "driveline/" + vehicle.driveline[part].id,
+         "It slips at full throttle: at " +
+             readable(worst->point.condition.engine_speed, fields::angular_speed("rpm"), {}, 3) +
+             " the flywheel gives " + readable(worst->point.torque, fields::torque("N m"), {}, 3) +
+             ", more than it holds, and what it cannot pass on heats it until it fails."}};
 }
 
 std::vector<Caution> heat_cautions(const HeatAccount& heat) {

@@ -2,6 +2,7 @@
 #include "windwall/solve/account.hpp"
 #include "windwall/solve/caution.hpp"
 #include "windwall/solve/results.hpp"
+#include "windwall/solve/top_speed.hpp"
 
 #include <vector>
 
@@ -10,6 +11,9 @@ namespace windwall::solve {
 /// What the builder should know about one solved point: rules used outside their range, bands, and
 /// numbers that only make sense with care. `balance` must be where the point left it.
 std::vector<Caution> point_cautions(const vehicle::Balance& balance, const Point& point);
+
+/// About the part of the driveline that slips on the way up, where it is asked for most.
+std::vector<Caution> slip_cautions(const TopSpeed& found, const vehicle::Vehicle& vehicle);
 
 /// About what the heat account leaves to the exhaust.
 std::vector<Caution> heat_cautions(const HeatAccount& heat);
