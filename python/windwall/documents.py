@@ -105,11 +105,12 @@ def observed_document(scenario: Scenario) -> list[dict[str, Any]]:
     """The model beside every observed fact, and what would explain those that are far off."""
     from windwall.explaining import explained
 
-    inputs = {why.compared: why.inputs for why in explained(scenario)}
-    return [
-        _observed(one) | {"explained_by": [_explanation(each) for each in inputs.get(one, ())]}
-        for one in scenario.against_observed()
-    ]
+    far = explained(scenario)
+
+    def inputs(one: Any) -> list[dict[str, Any]]:
+        return [_explanation(each) for why in far if why.compared == one for each in why.inputs]
+
+    return [_observed(one) | {"explained_by": inputs(one)} for one in scenario.against_observed()]
 
 
 def _observed(compared: Any) -> dict[str, Any]:

@@ -54,6 +54,16 @@ void add_heat(const engine::Temperatures& now, std::vector<Caution>& cautions) {
     }
 }
 
+Caution slip(const Pull& pull, const std::string& part) {
+    using fields::readable;
+    const Point& point = pull.point;
+    return {Concern::slip, "driveline/" + part,
+            "It slips at full throttle: at " +
+                readable(point.condition.engine_speed, fields::angular_speed("rpm"), {}, 3) +
+                " the flywheel gives " + readable(point.torque, fields::torque("N m"), {}, 3) +
+                ", more than it holds, and what it cannot pass on heats it until it fails."};
+}
+
 }  // namespace
 
 std::vector<Caution> point_cautions(const vehicle::Balance& balance, const Point& point) {
@@ -83,25 +93,22 @@ std::vector<Caution> point_cautions(const vehicle::Balance& balance, const Point
     return cautions;
 }
 
+/// Below its holding speed a centrifugal clutch slips by design: of it only the summit counts.
 std::vector<Caution> slip_cautions(const TopSpeed& found, const vehicle::Vehicle& vehicle) {
+    const std::vector<const Pull*> way = way_up(found);
     const Pull* worst = nullptr;
     std::size_t part = 0;
-    for (const Pull* pull : way_up(found)) {
-        const double speed = pull->point.condition.engine_speed;
-        const auto slips =
-            driveline::overloaded(vehicle.driveline, {speed, pull->point.torque}, pull->stance());
+    for (const Pull* pull : way) {
+        const auto slips = driveline::overloaded(
+            vehicle.driveline, {pull->point.condition.engine_speed, pull->point.torque},
+            pull->stance());
         if (!slips || (worst && pull->point.torque <= worst->point.torque)) continue;
+        const bool by_speed = vehicle.driveline[*slips].part.as<driveline::CentrifugalClutch>();
+        if (by_speed && pull != way.back()) continue;
         worst = pull;
         part = *slips;
     }
-    if (worst == nullptr) return {};
-    using fields::readable;
-    return {
-        {Concern::slip, "driveline/" + vehicle.driveline[part].id,
-         "It slips at full throttle: at " +
-             readable(worst->point.condition.engine_speed, fields::angular_speed("rpm"), {}, 3) +
-             " the flywheel gives " + readable(worst->point.torque, fields::torque("N m"), {}, 3) +
-             ", more than it holds, and what it cannot pass on heats it until it fails."}};
+    return worst ? std::vector{slip(*worst, vehicle.driveline[part].id)} : std::vector<Caution>{};
 }
 
 std::vector<Caution> heat_cautions(const HeatAccount& heat) {

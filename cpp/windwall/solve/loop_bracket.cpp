@@ -16,9 +16,10 @@ constexpr double most_return = 16;    // of the unknown: some hundred times the 
 constexpr double most_forward = -14;  // of the unknown: nearly the whole flow
 constexpr double scan_step = 1;
 constexpr int most_settlings = 25;
-constexpr double plausible = 0.05;  // of the flow, what a steep balance may be off
-constexpr double a_jump = 0.5;      // of the unknown
-constexpr double settled = 1e-12;   // of the heat's unknown
+constexpr double plausible = 0.05;   // of the flow, what a steep balance may be off
+constexpr double a_jump = 0.5;       // of the unknown
+constexpr double settled = 1e-12;    // of the heat's unknown
+constexpr int most_calls = 1000000;  // evaluations, which take seconds
 
 class Network {
 public:
@@ -35,6 +36,7 @@ public:
         const double end = shut > 0 ? most_return : most_forward;
         double from = 0, at_from = shut;
         for (double w = way; std::abs(w) <= std::abs(end); w += way) {
+            if (spent()) break;
             const double here = excess(loop, w);
             if (std::isnan(here)) continue;
             if ((here > 0) != (shut > 0)) {
@@ -44,12 +46,14 @@ public:
             from = w;
             at_from = here;
         }
-        if (last_.answered()) last_.status = Status::not_converged;
+        if (last_.answered() || spent()) last_.status = Status::not_converged;
         return last_;
     }
     int calls() const { return calls_; }
 
 private:
+    bool spent() const { return calls_ > most_calls; }
+
     Verdict series() {
         balance_.assume(x_);
         const Verdict verdict = bracket_series(balance_, x_);
@@ -61,6 +65,7 @@ private:
     /// charge piles up behind the blower: more would return. Not a number where the path's brackets
     /// ended beside a balance.
     double excess(std::size_t loop, double w) {
+        if (spent()) return std::numeric_limits<double>::quiet_NaN();
         const std::size_t at = balance_.loops()[loop].unknown;
         x_[at] = w;
         last_ = settle(loop);
@@ -76,7 +81,7 @@ private:
         double& heat = x_[balance_.loops()[loop].heat()];
         double last = 0, last_gap = 0;
         Verdict verdict;
-        for (int pass = 0; pass < most_settlings; ++pass) {
+        for (int pass = 0; pass < most_settlings && !spent(); ++pass) {
             verdict = close(loop + 1);
             if (verdict.status != Status::solved) return verdict;
             carry_shares(loop);
