@@ -155,7 +155,7 @@ TEST(RandomLayouts, OfThrottlesBlowerAndBypass) {
 
 TEST(RandomLayouts, WithNozzlesAndCompressors) {
     const Count count = solve_all(Layouts(true), asked_or(400));
-    // About one in eight hundred is lost where throttles all but shut send much round a bypass:
+    // About one in seven hundred is lost where throttles all but shut send much round a bypass:
     // compressors far beyond the surge end of their speed line, and nozzles whose pressure switch
     // hunts, at idle, with more liquid than air.
     EXPECT_LE(count.lost, 1 + count.layouts / 500);
