@@ -3,6 +3,7 @@
 import copy
 import json
 import os
+import signal
 import subprocess
 import sys
 
@@ -44,6 +45,14 @@ def file(tmp_path, document):
     path = tmp_path / "car.json"
     path.write_text(json.dumps(document, ensure_ascii=False, indent=1), encoding="utf-8")
     return path
+
+
+@pytest.fixture
+def heeds_interrupts():
+    """For a process that is sent one: shells start what they put behind `&` deaf to them."""
+    before = signal.signal(signal.SIGINT, signal.default_int_handler)
+    yield
+    signal.signal(signal.SIGINT, before)
 
 
 @pytest.fixture

@@ -141,7 +141,7 @@ def test_versions_and_help(windwall, capsys):
     assert "130 interrupted" in capsys.readouterr().out
 
 
-def test_interrupted_is_exit_code_130(file, document):
+def test_interrupted_is_exit_code_130(file, document, heeds_interrupts):
     document["upgrades"] = [
         {"id": f"lighter_{i}", "add": {"body/mass": f"-{i + 1} kg"}} for i in range(16)
     ]

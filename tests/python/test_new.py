@@ -150,7 +150,7 @@ def test_an_end_in_the_middle_writes_nothing(windwall, path):
     assert not path.exists()
 
 
-def test_an_interrupt_writes_nothing(path):
+def test_an_interrupt_writes_nothing(path, heeds_interrupts):
     running = subprocess.Popen(
         [sys.executable, "-u", "-m", "windwall", "new", str(path)],
         stdin=subprocess.PIPE,

@@ -37,6 +37,10 @@ concept Driven = requires(const T& part, const media::Stream& in, double outlet_
     noexcept->std::same_as<Compression>;
 };
 
+/// Has a pressure behind it that a balance has to find.
+template <class T>
+concept Balanced = Metering<T> || Driven<T>;
+
 /// Has a rotor, kg m2, that turns `drive_ratio` times as fast as the crank.
 template <class T>
 concept Rotating = Driven<T> && requires(const T& part) {

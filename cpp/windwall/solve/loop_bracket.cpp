@@ -84,7 +84,8 @@ private:
         for (int pass = 0; pass < most_settlings && !spent(); ++pass) {
             verdict = close(loop + 1);
             if (verdict.status != Status::solved) return verdict;
-            carry_shares(loop);
+            // Repetition settles what comes back as vapour and liquid too.
+            if (balance_.loops()[loop].wet) balance_.carry_shares(loop, x_);
             const double gap = balance_.branch_heat(loop) - heat;
             if (std::abs(gap) < settled) break;
             const double slope = pass > 0 ? (gap - last_gap) / (heat - last) : -1;
@@ -93,16 +94,6 @@ private:
             heat += slope < -1e-3 ? -gap / slope : gap;
         }
         return verdict;
-    }
-
-    /// Vapour and liquid that come back are those that were taken; repetition settles them too.
-    void carry_shares(std::size_t number) {
-        const vehicle::Loop& loop = balance_.loops()[number];
-        if (!loop.wet) return;
-        const media::Stream& taken = balance_.stations()[loop.takeoff].inlet;
-        for (std::size_t k = 0; k < vehicle::Loop::liquids; ++k)
-            x_[loop.share(k)] = taken.vapour[k] + taken.liquid[k];
-        x_[loop.fed()] = taken.fed / Balance::heat_scale;
     }
 
     /// Leaves the balance between two shares of different sign, and says how open it still is.

@@ -79,8 +79,9 @@ Verdict PointSolver::balance_air() {
 
 /// From other guesses of what goes round, where gas can.
 Verdict PointSolver::elsewhere(Verdict failed, std::span<double> x) {
+    if (balance_.loops().empty()) return failed;
     for (const double unknown : other_returns) {
-        if (balance_.loops().empty() || failed.status == Status::solved) break;
+        if (failed.status == Status::solved) break;
         balance_.guess(x);
         for (const vehicle::Loop& loop : balance_.loops())
             x[loop.unknown] = unknown;

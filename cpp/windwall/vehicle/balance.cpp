@@ -5,13 +5,6 @@
 #include <algorithm>
 
 namespace windwall::vehicle {
-namespace {
-
-template <class Part>
-constexpr bool has_unknown = charge::Metering<Part> || charge::Driven<Part>;
-
-}  // namespace
-
 double Station::heat_given_off() const noexcept { return media::heat_given_off(inlet, outlet); }
 
 Balance::Balance(const Vehicle& vehicle) : vehicle_(&vehicle) {
@@ -25,7 +18,7 @@ Balance::Balance(const Vehicle& vehicle) : vehicle_(&vehicle) {
     stations_.resize(vehicle.charge_path.size());
     for (const auto& entry : vehicle.charge_path) {
         valves_ += entry.part.visit(
-            []<class Part>(const Part&) -> std::size_t { return has_unknown<Part>; });
+            []<class Part>(const Part&) -> std::size_t { return charge::Balanced<Part>; });
     }
     find_loops();
     around_.fuel_demand =
@@ -70,7 +63,7 @@ void Balance::blower_residuals(std::span<double> r) const noexcept {
     std::size_t k = 0;
     for (std::size_t i = 0; i < stations_.size(); ++i) {
         vehicle_->charge_path[i].part.visit([&]<class Part>(const Part&) {
-            k += has_unknown<Part>;
+            k += charge::Balanced<Part>;
             if constexpr (charge::Driven<Part>)
                 r[k] = stations_[i].compression.capacity / stations_[i].inlet.gas_flow() - 1;
         });
@@ -101,7 +94,7 @@ std::string_view Balance::name(std::size_t k) const noexcept {
     std::size_t seen = 0;
     for (const auto& entry : vehicle_->charge_path) {
         const bool valve =
-            entry.part.visit([]<class Part>(const Part&) { return has_unknown<Part>; });
+            entry.part.visit([]<class Part>(const Part&) { return charge::Balanced<Part>; });
         if (valve && ++seen == k) return entry.id;
     }
     return "";

@@ -78,6 +78,9 @@ public:
     double branch_flow(std::size_t loop) const noexcept;
     /// Enthalpy of what a bypass takes, after a march, as its unknown states it.
     double branch_heat(std::size_t loop) const noexcept;
+    /// Vapours and liquids of what a wet bypass takes, after a march, into where its unknowns
+    /// stand.
+    void carry_shares(std::size_t loop, std::span<double> into) const noexcept;
     /// Residuals of what the bypasses bring back, after a march.
     void loop_residuals(std::span<const double> x, std::span<double> r) const noexcept;
     /// Between the unknown of a valve or blower and the pressure behind it.

@@ -51,11 +51,18 @@ void Balance::loop_residuals(std::span<const double> x, std::span<double> r) con
         r[loop.unknown] = recirculation_unknown(branch_flow(i)) - x[loop.unknown];
         r[loop.heat()] = branch_heat(i) - x[loop.heat()];
         if (!loop.wet) continue;
-        const media::Stream& taken = stations_[loop.takeoff].inlet;
-        for (std::size_t k = 0; k < Loop::liquids; ++k)
-            r[loop.share(k)] = taken.vapour[k] + taken.liquid[k] - x[loop.share(k)];
-        r[loop.fed()] = taken.fed / heat_scale - x[loop.fed()];
+        carry_shares(i, r);
+        for (std::size_t k = loop.share(0); k <= loop.fed(); ++k)
+            r[k] -= x[k];
     }
+}
+
+void Balance::carry_shares(std::size_t number, std::span<double> into) const noexcept {
+    const Loop& loop = loops_[number];
+    const media::Stream& taken = stations_[loop.takeoff].inlet;
+    for (std::size_t k = 0; k < Loop::liquids; ++k)
+        into[loop.share(k)] = taken.vapour[k] + taken.liquid[k];
+    into[loop.fed()] = taken.fed / heat_scale;
 }
 
 /// What a bypass brings back has had time to come to rest: vapour and liquid are in equilibrium.

@@ -9,7 +9,7 @@ namespace {
 std::size_t unknowns_of(const charge::Part& part) {
     return part.visit([]<class Part>(const Part&) -> std::size_t {
         if constexpr (charge::Branching<Part>) return Loop::most_unknowns;
-        return charge::Metering<Part> || charge::Driven<Part>;
+        return charge::Balanced<Part>;
     });
 }
 
@@ -19,10 +19,9 @@ std::optional<fields::Complaint> more_than_can_be_balanced(const ChargePath& cha
         unknowns += unknowns_of(entry.part);
     if (unknowns <= numerics::most_unknowns) return std::nullopt;
     return fields::Complaint{
-        "charge_path",
-        "too many valves, blowers and bypasses to be balanced at once; at most "
-        "23, of which a bypass counts as " +
-            std::to_string(Loop::most_unknowns)};
+        "charge_path", "too many valves, blowers and bypasses to be balanced at once; at most " +
+                           std::to_string(numerics::most_unknowns - 1) +
+                           ", of which a bypass counts as " + std::to_string(Loop::most_unknowns)};
 }
 
 bool varies(const driveline::Part& part) {
