@@ -49,11 +49,6 @@ double BeltCvt::efficiency(const Shaft& in, Stance stance) const noexcept {
     return power > 0 ? std::max(0.0, drive(in, stance).power()) / power : 0;
 }
 
-bool BeltCvt::slips(double torque, Stance stance) const noexcept {
-    const std::optional<double> most = capacity(stance);
-    return most && std::abs(torque) > *most;
-}
-
 std::optional<fields::Complaint> BeltCvt::check() const {
     if (high_ratio < low_ratio) return std::nullopt;
     return fields::Complaint{"high_ratio",

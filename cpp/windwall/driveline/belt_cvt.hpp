@@ -54,7 +54,6 @@ struct BeltCvt {
     double slip_share(double torque, Stance stance) const noexcept;
     /// Output power over input power while it drives, from 0 to 1.
     double efficiency(const Shaft& in, Stance stance) const noexcept;
-    bool slips(double torque, Stance stance) const noexcept;
 
     std::optional<fields::Complaint> check() const;
     static std::span<const fields::Row> rows();

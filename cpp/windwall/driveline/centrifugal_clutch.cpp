@@ -19,10 +19,6 @@ double CentrifugalClutch::holding_speed(double torque) const noexcept {
     return std::sqrt(engagement_speed * engagement_speed + std::max(0.0, torque) / grip());
 }
 
-bool CentrifugalClutch::slips(double torque, double speed) const noexcept {
-    return std::abs(torque) > capacity(speed);
-}
-
 Shaft CentrifugalClutch::drive(const Shaft& in, Stance) const noexcept {
     return {in.speed, held_torque(in.torque, capacity(in.speed))};
 }

@@ -35,7 +35,6 @@ struct CentrifugalClutch {
     double capacity(double speed) const noexcept;
     /// Speed, rad/s, at which it just holds a torque, N m: where the engine stays while it slips.
     double holding_speed(double torque) const noexcept;
-    bool slips(double torque, double speed) const noexcept;
     static std::span<const fields::Row> rows();
 
 private:

@@ -2,16 +2,10 @@
 
 #include "windwall/driveline/losses.hpp"
 
-#include <cmath>
-
 namespace windwall::driveline {
 
 Shaft Clutch::drive(const Shaft& in, Stance) const noexcept {
     return {in.speed, held_torque(in.torque, capacity)};
-}
-
-bool Clutch::slips(double torque) const noexcept {
-    return capacity && std::abs(torque) > *capacity;
 }
 
 std::span<const fields::Row> Clutch::rows() {

@@ -24,8 +24,6 @@ struct Clutch {
     /// More torque than the capacity does not get through; what is left over heats the clutch.
     Shaft drive(const Shaft& in, Stance stance) const noexcept;
     std::optional<double> holds(double, Stance) const noexcept { return capacity; }
-    /// Whether this torque, N m, makes a clutch of stated capacity slip.
-    bool slips(double torque) const noexcept;
     static std::span<const fields::Row> rows();
 };
 

@@ -8,6 +8,7 @@
 #include "windwall/driveline/gearbox.hpp"
 #include "windwall/fields/one_of.hpp"
 
+#include <cmath>
 #include <concepts>
 #include <cstddef>
 #include <optional>
@@ -57,6 +58,13 @@ concept Holding = requires(const T& part, double speed, Stance stance) {
     { part.holds(speed, stance) }
     noexcept->std::same_as<std::optional<double>>;
 };
+
+/// Whether a part is asked for more torque than it holds, whichever way the power goes.
+template <Holding Part>
+bool slips(const Part& part, const Shaft& in, Stance stance) noexcept {
+    const std::optional<double> held = part.holds(in.speed, stance);
+    return held && std::abs(in.torque) > *held;
+}
 
 /// May lose speed to slip, a share that its torque decides.
 template <class T>

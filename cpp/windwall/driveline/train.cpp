@@ -3,7 +3,6 @@
 #include "windwall/driveline/losses.hpp"
 
 #include <algorithm>
-#include <cmath>
 
 namespace windwall::driveline {
 
@@ -74,18 +73,16 @@ private:
     double position_;
 };
 
-bool own_overloaded(const Part& part, const Shaft& in, Stance stance) noexcept {
+bool own_slips(const Part& part, const Shaft& in, Stance stance) noexcept {
     return part.visit([&in, stance]<class Each>(const Each& each) {
-        if constexpr (Holding<Each>) {
-            const std::optional<double> held = each.holds(in.speed, stance);
-            return held && std::abs(in.torque) > *held;
-        }
+        if constexpr (Holding<Each>) return slips(each, in, stance);
         return false;
     });
 }
 
 /// What comes to a part, what of it the part takes, and what comes out.
 struct Passage {
+    Stance stance;
     Shaft in;
     Shaft taken;
     Shaft out;
@@ -100,7 +97,7 @@ Shaft pass(const Train& train, const Shaft& crank, Stance stance, Look&& look) n
         const Part& part = train[at].part;
         const Stance own = dealer.next(part);
         const Shaft out = own_drive(part, shaft, own);
-        look(at, Passage{shaft, own_taken(part, shaft, own), out});
+        look(at, Passage{own, shaft, own_taken(part, shaft, own), out});
         shaft = out;
     }
     return shaft;
@@ -132,14 +129,11 @@ Shaft drive(const Train& train, const Shaft& crank, Stance stance,
 
 std::optional<std::size_t> overloaded(const Train& train, const Shaft& crank,
                                       Stance stance) noexcept {
-    GearDealer dealer(train, stance);
-    Shaft shaft = crank;
-    for (std::size_t at = 0; at < train.size(); ++at) {
-        const Stance own = dealer.next(train[at].part);
-        if (own_overloaded(train[at].part, shaft, own)) return at;
-        shaft = own_drive(train[at].part, shaft, own);
-    }
-    return std::nullopt;
+    std::optional<std::size_t> first;
+    pass(train, crank, stance, [&](std::size_t at, const Passage& through) {
+        if (!first && own_slips(train[at].part, through.in, through.stance)) first = at;
+    });
+    return first;
 }
 
 double slowing_power(const Train& train, const Shaft& crank, Stance stance) noexcept {

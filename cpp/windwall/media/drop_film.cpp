@@ -10,6 +10,8 @@
 namespace windwall::media {
 namespace {
 
+using numerics::Point;
+
 // Of the vapours in air at 298.15 K and 101 325 Pa, m2/s, growing with T^1.75/p (Fuller). From
 // memory, to be confirmed; petrol as iso-octane.
 constexpr std::array<double, 4> diffusivity{2.5e-5, 1.6e-5, 1.2e-5, 0.6e-5};
@@ -112,8 +114,8 @@ Point DropFilm::surplus(double T) const noexcept {
 double DropFilm::balanced() const noexcept {
     const double high = gas_temperature_, low = std::min(coldest, high - 1);
     if (!(surface(high).B > 0)) return high;  // vapour condenses: the drop is no colder
-    return falling_root([this](double T) { return surplus(T); }, low, high,
-                        high - 0.3 * (high - low), 1e-9);
+    return numerics::falling_root([this](double T) { return surplus(T); }, low, high,
+                                  high - 0.3 * (high - low), 1e-9);
 }
 
 double DropFilm::evaporation(double T) const noexcept {

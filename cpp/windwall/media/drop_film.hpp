@@ -1,7 +1,7 @@
 #pragma once
-#include "windwall/media/falling_root.hpp"
 #include "windwall/media/stream.hpp"
 #include "windwall/media/vapour_pressure.hpp"
+#include "windwall/numerics/falling_root.hpp"
 
 namespace windwall::media {
 
@@ -13,7 +13,7 @@ public:
     /// The logarithm of the heat that comes to a drop of this temperature over the heat that its
     /// evaporation takes, Le ln(1 + B_T)/ln(1 + B_M), with its slope. It falls with the
     /// temperature; where there is only one of the two it is 1 or -1.
-    Point surplus(double drop_temperature) const noexcept;
+    numerics::Point surplus(double drop_temperature) const noexcept;
     /// K, where the two are the same; no warmer than the gas.
     double balanced() const noexcept;
     /// Density times diffusivity times ln(1 + B_M), kg/(m s); nothing where vapour condenses.
@@ -22,16 +22,16 @@ public:
 private:
     /// Mass shares in the gas at the surface and means over what evaporates there.
     struct Surface {
-        Point latent_heat;  // J/kg
-        Point diffusivity;  // m2/s at 298.15 K and 101 325 Pa
-        Point share;        // of vapour, by mass
-        double B{};         // Spalding's mass transfer number
+        numerics::Point latent_heat;  // J/kg
+        numerics::Point diffusivity;  // m2/s at 298.15 K and 101 325 Pa
+        numerics::Point share;        // of vapour, by mass
+        double B{};                   // Spalding's mass transfer number
     };
     struct Transfer {
-        Point lewis;  // the slope is that of the logarithm
+        numerics::Point lewis;  // the slope is that of the logarithm
         double density_diffusivity;
     };
-    Point mole_share(std::size_t substance, double T) const noexcept;
+    numerics::Point mole_share(std::size_t substance, double T) const noexcept;
     Surface surface(double T) const noexcept;
     Transfer transfer(const Surface& surface, double T) const noexcept;
 

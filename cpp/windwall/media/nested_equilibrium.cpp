@@ -17,9 +17,7 @@ constexpr double narrow = 1e-13;                 // of the temperature
 class Split {
 public:
     Split(const Stream& stream, const Contents& contents) : stream_(stream), contents_(contents) {}
-    Phases at(double T) {
-        return {T, evaporated_shares(contents_.moles, T, contents_.pressure, last_)};
-    }
+    Phases at(double T) { return {T, evaporated_shares(contents_, T, last_)}; }
     double enthalpy(double T) {
         return enthalpy_per_dry_air(shared_out(stream_, contents_, at(T)));
     }
@@ -53,7 +51,7 @@ double temperature_of(Split& split, double enthalpy, double low, double excess_l
 
 Phases nested_equilibrium_at_temperature(const Contents& contents, double temperature) noexcept {
     LastLiquid none;
-    return {temperature, evaporated_shares(contents.moles, temperature, contents.pressure, none)};
+    return {temperature, evaporated_shares(contents, temperature, none)};
 }
 
 Phases nested_equilibrium(const Stream& stream, const Contents& contents, double enthalpy,

@@ -1,7 +1,6 @@
 #include "windwall/media/phase_split.hpp"
 
-#include "windwall/media/falling_root.hpp"
-#include "windwall/media/vapour_pressure.hpp"
+#include "windwall/numerics/falling_root.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -10,6 +9,7 @@ namespace windwall::media {
 namespace {
 
 using Moles = std::array<double, 4>;
+using numerics::Point;
 
 constexpr std::size_t petrol = index(Vapour::petrol);
 constexpr std::size_t water = index(Vapour::water);
@@ -24,7 +24,7 @@ double petrol_vapour(double all, double other, double K) {
         return {(other + v) * share - v, share - (other + v) * share * petrol_fall / all - 1};
     };
     if (excess(all).value >= 0) return all;
-    return falling_root(excess, 0, all, all / 2, 4 * close);
+    return numerics::falling_root(excess, 0, all, all / 2, 4 * close);
 }
 
 /// The flash of one liquid of water and alcohols, with known activities, beside petrol.
@@ -68,7 +68,8 @@ struct Flash {
             return;
         }
         const double start = last > 0 && last < all ? last : all / 2;
-        ratio = falling_root([this](double at) { return excess(at); }, 0, all, start, 4 * close);
+        ratio = numerics::falling_root([this](double at) { return excess(at); }, 0, all, start,
+                                       4 * close);
         last = ratio;
     }
     /// Mole share of alcohol in the liquid, or in the first drop that would form.
@@ -88,8 +89,7 @@ void set_activity(Flash& flash, const Moles& pure, const VanLaar& pair, double a
 }
 
 /// The liquid whose activities bring about the liquid itself: secant steps inside a bracket.
-void find_liquid(Flash& flash, const Moles& pure, double& share) {
-    const VanLaar pair = alcohol_in_water(flash.moles[1], flash.moles[2]);
+void find_liquid(Flash& flash, const Moles& pure, const VanLaar& pair, double& share) {
     double low = 0, high = 1, before = -1, gap_before = 0;
     double x = std::clamp(share, 1e-6, 1 - 1e-6);
     for (int step = 0; step < 60; ++step) {
@@ -109,23 +109,17 @@ void find_liquid(Flash& flash, const Moles& pure, double& share) {
 
 }  // namespace
 
-std::array<double, 4> evaporated_shares(const std::array<double, 4>& moles, double temperature,
-                                        double pressure, LastLiquid& last) noexcept {
-    Moles pure{};
-    for (const Vapour kind : all_vapours)
-        if (moles[index(kind)] > 0)
-            pure[index(kind)] = vapour_pressure(kind, temperature) / pressure;
-        else
-            pure[index(kind)] = 1;
-    Flash flash{moles, pure, 0, last.moles};
-    const bool mixture = moles[water] > 0 && moles[1] + moles[2] > 0;
-    if (mixture) {
-        find_liquid(flash, pure, last.alcohol_share);
+std::array<double, 4> evaporated_shares(const Contents& contents, double temperature,
+                                        LastLiquid& last) noexcept {
+    const Moles pure = volatility(contents, temperature).K;
+    Flash flash{contents.moles, pure, 0, last.moles};
+    if (contents.mixed) {
+        find_liquid(flash, pure, contents.pair, last.alcohol_share);
     } else {
         flash.solve();
     }
     last.moles = flash.last;
-    const double of_petrol = moles[petrol] > 0 ? flash.petrol_gas() / moles[petrol] : 1;
+    const double of_petrol = contents.petrol > 0 ? flash.petrol_gas() / contents.petrol : 1;
     return {flash.share(0), flash.share(1), flash.share(2), of_petrol};
 }
 

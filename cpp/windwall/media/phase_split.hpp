@@ -1,4 +1,6 @@
 #pragma once
+#include "windwall/media/contents.hpp"
+
 #include <array>
 
 namespace windwall::media {
@@ -9,10 +11,10 @@ struct LastLiquid {
     double moles = -1;           // of this liquid for each mole of gas; none known below zero
 };
 
-/// The share of each substance that is vapour in equilibrium, given the moles of all of it for each
-/// mole of dry air, by Vapour, a temperature in K and a pressure in Pa. Root finding inside root
-/// finding, each in a bracket: slow and sure. `last` is a first guess, left as found.
-std::array<double, 4> evaporated_shares(const std::array<double, 4>& moles, double temperature,
-                                        double pressure, LastLiquid& last) noexcept;
+/// The share of each substance that is vapour in equilibrium at a temperature in K, by Vapour. Root
+/// finding inside root finding, each in a bracket: slow and sure. `last` is a first guess, left as
+/// found.
+std::array<double, 4> evaporated_shares(const Contents& contents, double temperature,
+                                        LastLiquid& last) noexcept;
 
 }  // namespace windwall::media

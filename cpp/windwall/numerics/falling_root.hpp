@@ -1,7 +1,7 @@
 #pragma once
 #include <cmath>
 
-namespace windwall::media {
+namespace windwall::numerics {
 
 /// A function's value and slope at one place.
 struct Point {
@@ -25,4 +25,4 @@ double falling_root(Function&& function, double low, double high, double x, doub
     return x;
 }
 
-}  // namespace windwall::media
+}  // namespace windwall::numerics
