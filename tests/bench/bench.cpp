@@ -2,7 +2,7 @@
 // held by tests/cpp/solve.
 #include "windwall/engine/end_gas.hpp"
 #include "windwall/scenario/load.hpp"
-#include "windwall/solve/top_speed.hpp"
+#include "windwall/solve/full_throttle/top_speed.hpp"
 #include "windwall/study/batch.hpp"
 
 #include <algorithm>
@@ -65,7 +65,7 @@ std::vector<Vehicle> load(int count, char** files) {
         text << file.rdbuf();
         const auto loaded = scenario::load(text.str(), files[i]);
         if (loaded) cars.push_back(loaded.scenario->vehicle);
-        if (!loaded) std::cerr << loaded.complaint() << '\n';
+        if (!loaded) std::cerr << loaded.violation() << '\n';
     }
     return cars;
 }
@@ -75,7 +75,7 @@ void count_points(const std::vector<Vehicle>& cars) {
     std::vector<double> warm, cold;
     const long integrals = engine::knock_integrals();
     for (const Vehicle& car : cars) {
-        const solve::Sweep sweep(car, 0);
+        const solve::GearRange sweep(car, 0);
         solve::PointSolver solver(car);
         for (int i = 10; i >= 0; --i) {
             const long before = solver.evaluations();
@@ -96,7 +96,7 @@ void count_top_speeds(const std::vector<Vehicle>& cars) {
     int silent = 0;
     for (const Vehicle& car : cars) {
         const solve::TopSpeed found = solve::top_speed(car);
-        if (!found.verdict.answered()) ++silent;
+        if (!found.outcome.answered()) ++silent;
         points.push_back(static_cast<double>(found.points));
         evaluations.push_back(static_cast<double>(found.evaluations));
     }
@@ -109,7 +109,7 @@ void count_top_speeds(const std::vector<Vehicle>& cars) {
 
 double time_points(const Vehicle& car) {
     solve::PointSolver solver(car);
-    const double speed = solve::Sweep(car, 0).at(1).engine_speed;
+    const double speed = solve::GearRange(car, 0).at(1).engine_speed;
     constexpr int many = 2000;
     const auto work = [&] {
         for (int i = 0; i < many; ++i)

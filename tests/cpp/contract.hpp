@@ -29,7 +29,7 @@ using Pointer = Json::json_pointer;
 template <class T>
 struct Read {
     T made{};
-    Findings findings{group_type<T>};
+    ReadContext findings{group_type<T>};
     std::vector<Problem> problems;
 
     explicit Read(const std::string& text) {
@@ -49,7 +49,7 @@ struct Site {
 };
 
 inline bool is_number(const Row& row) {
-    return row.member.shape == Shape::number || row.member.shape == Shape::maybe_number;
+    return row.member.shape == FieldType::number || row.member.shape == FieldType::optional_number;
 }
 
 inline std::string in_unit(double number, const Row& row) {
@@ -59,15 +59,15 @@ inline std::string in_unit(double number, const Row& row) {
 
 /// Rows by themselves: nothing a reader needs is missing, and defaults keep their own rules.
 inline void expect_sound(const Row& row, const GroupType& owner) {
-    EXPECT_TRUE(Ids(owner).complaint(row.key).find("is no id") == std::string::npos)
+    EXPECT_TRUE(Ids(owner).violation(row.key).find("is no id") == std::string::npos)
         << "a key is made of small letters, digits and _";
     EXPECT_FALSE(row.sentence.empty());
     EXPECT_NE(row.sentence.back(), '.') << "the pages set the full stop";
-    if (!is_number(row) && row.member.shape != Shape::list) return;
+    if (!is_number(row) && row.member.shape != FieldType::list) return;
     EXPECT_NO_THROW(unit_of(row.measure));
     EXPECT_LT(row.range.low, row.range.high);
     EXPECT_GE(row.sigma, 0);
-    if (row.member.shape != Shape::number || row.need != Need::usual) return;
+    if (row.member.shape != FieldType::number || row.need != Need::with_default) return;
     EXPECT_FALSE(row.source.empty()) << "a default has a source";
     const void* usual = row.member.of(const_cast<void*>(owner.fresh()));
     EXPECT_EQ(range_complaint(*static_cast<const double*>(usual), row, default_of(row, owner)), "");
@@ -125,7 +125,7 @@ private:
 
     void expect_wrong_type(const Row& row, const Site& site) {
         const bool takes_lists =
-            row.member.shape == Shape::list || row.member.shape == Shape::parts;
+            row.member.shape == FieldType::list || row.member.shape == FieldType::parts;
         expect_refused(row, site, takes_lists ? Json::object() : Json::array(), "expected");
         expect_refused(row, site, nullptr, "expected");
     }

@@ -36,9 +36,9 @@ double throttle_flow(double inlet_pressure, double inlet_temperature, double out
     in.pressure = inlet_pressure;
     in.temperature = inlet_temperature;
     in.gas = media::perfect_gas(gas_constant, gas_constant * gamma / (gamma - 1));
-    Around around;
-    around.throttle_opening = opening;
-    return throttle.flow(in, outlet_pressure, around);
+    Surroundings surroundings;
+    surroundings.throttle_opening = opening;
+    return throttle.flow(in, outlet_pressure, surroundings);
 }
 
 void bind_throttle(py::module_& physics) {

@@ -148,13 +148,13 @@ py::dict liquid_properties(const std::string& name) {
 
 /// A property of a petrol-ethanol blend as a function of its share of ethanol.
 template <double (Fuel::*property)() const noexcept>
-void bind_fuel(py::module_& physics, const char* name, const char* says) {
+void bind_fuel(py::module_& physics, const char* name, const char* description) {
     physics.def(name, py::vectorize([](double ethanol) {
                     Fuel fuel;
                     fuel.ethanol = ethanol;
                     return (fuel.*property)();
                 }),
-                "ethanol"_a = 0.0, says);
+                "ethanol"_a = 0.0, description);
 }
 
 void bind_fuels(py::module_& physics) {

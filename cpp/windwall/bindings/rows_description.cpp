@@ -47,7 +47,7 @@ py::dict rows_of(const fields::GroupType& group) {
     for (const Row& row : group.rows())
         rows[text(row.key)] = row_of(row);
     py::dict made;
-    made["says"] = text(group.says);
+    made["says"] = text(group.description);
     made["rows"] = rows;
     return made;
 }

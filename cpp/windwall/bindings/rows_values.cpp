@@ -11,8 +11,8 @@
 namespace windwall::bindings {
 
 namespace py = pybind11;
+using fields::FieldType;
 using fields::Row;
-using fields::Shape;
 
 namespace {
 
@@ -53,17 +53,18 @@ py::object group(const fields::GroupType& type, const void* member) {
 
 py::object value(const Row& row, void* member) {
     switch (row.member.shape) {
-        case Shape::number: return py::float_(seen_as<double>(member));
-        case Shape::maybe_number: return py::cast(seen_as<std::optional<double>>(member));
-        case Shape::flag: return py::bool_(seen_as<bool>(member));
-        case Shape::text: return py::str(seen_as<std::string>(member));
-        case Shape::choice: return text(row.member.choice->names[row.member.choice->get(member)]);
-        case Shape::list: return py::cast(seen_as<std::vector<double>>(member));
-        case Shape::table: return table(row, seen_as<fields::Columns>(member));
-        case Shape::group:
-        case Shape::maybe_group: return group(*row.member.group, member);
-        case Shape::tagged: return part(*row.member.tagged, member);
-        case Shape::parts: return parts(*row.member.parts, member);
+        case FieldType::number: return py::float_(seen_as<double>(member));
+        case FieldType::optional_number: return py::cast(seen_as<std::optional<double>>(member));
+        case FieldType::flag: return py::bool_(seen_as<bool>(member));
+        case FieldType::text: return py::str(seen_as<std::string>(member));
+        case FieldType::choice:
+            return text(row.member.choice->names[row.member.choice->get(member)]);
+        case FieldType::list: return py::cast(seen_as<std::vector<double>>(member));
+        case FieldType::table: return table(row, seen_as<fields::Columns>(member));
+        case FieldType::group:
+        case FieldType::optional_group: return group(*row.member.group, member);
+        case FieldType::tagged: return part(*row.member.tagged, member);
+        case FieldType::parts: return parts(*row.member.parts, member);
     }
     return py::none();
 }

@@ -33,7 +33,7 @@ Scenario loads(std::string_view text, std::string_view source) {
 
 scenario::Answer get(const Scenario& scenario, const std::string& address) {
     const auto found = scenario::get(scenario, address);
-    if (!found) throw WrongInput(address, found.complaint);
+    if (!found) throw WrongInput(address, found.violation);
     return *found;
 }
 
@@ -59,7 +59,7 @@ double money(const Scenario& scenario, const std::string& text) {
     const std::string& currency = scenario.currency;
     if (currency.empty()) throw WrongInput("budget", "no upgrade of this file has a cost");
     const auto read = fields::read_quantity(text, fields::money(currency), "500 " + currency);
-    if (!read) throw WrongInput("budget", read.complaint);
+    if (!read) throw WrongInput("budget", read.violation);
     if (read->unit->text != currency) {
         throw WrongInput("budget", "the costs of this file are in " + currency + ", and " +
                                        fields::printable(text) +

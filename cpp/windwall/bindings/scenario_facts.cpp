@@ -4,7 +4,7 @@
 #include "windwall/scenario/scenario.hpp"
 #include "windwall/scenario/schema.hpp"
 #include "windwall/scenario/spot.hpp"
-#include "windwall/solve/limits.hpp"
+#include "windwall/solve/answer/limits.hpp"
 
 #include <pybind11/stl.h>
 
@@ -22,7 +22,7 @@ namespace {
 
 scenario::Spot spot(const Scenario& scenario, const std::string& address) {
     auto found = scenario::find_spot(scenario.vehicle, address);
-    if (!found) throw WrongInput(address, found.complaint);
+    if (!found) throw WrongInput(address, found.violation);
     return *found;
 }
 

@@ -16,15 +16,15 @@ using py::literals::operator""_a;
 namespace {
 
 template <class T>
-py::object maybe(const std::optional<T>& made) {
+py::object optional(const std::optional<T>& made) {
     if (made) return values_of(*made);
     return py::none();
 }
 
-py::dict verdict(const solve::Verdict& verdict) {
-    return py::dict("status"_a = std::string(solve::name(verdict.status)),
-                    "answered"_a = verdict.answered(), "worst"_a = std::string(verdict.worst),
-                    "residual"_a = verdict.residual, "evaluations"_a = verdict.evaluations);
+py::dict outcome(const solve::Outcome& outcome) {
+    return py::dict("status"_a = std::string(solve::name(outcome.status)),
+                    "answered"_a = outcome.answered(), "worst"_a = std::string(outcome.worst),
+                    "residual"_a = outcome.residual, "evaluations"_a = outcome.evaluations);
 }
 
 py::list cautions(const std::vector<solve::Caution>& all) {
@@ -51,12 +51,12 @@ py::object run_up(const std::optional<solve::RunUp>& run) {
 }
 
 /// Where the climb ended; only of a vehicle that moves.
-void add_summit(const solve::Summit& summit, py::dict& made) {
-    made["speed"] = summit.road_speed;
-    made["gear"] = summit.gear + 1;
-    made["engine_speed"] = summit.pull->point.condition.engine_speed;
-    made["opening"] = summit.pull->point.condition.opening;
-    made["surplus"] = summit.pull->surplus();
+void add_summit(const solve::EquilibriumSpeed& equilibrium, py::dict& made) {
+    made["speed"] = equilibrium.road_speed;
+    made["gear"] = equilibrium.gear + 1;
+    made["engine_speed"] = equilibrium.pull->point.condition.engine_speed;
+    made["opening"] = equilibrium.pull->point.condition.opening;
+    made["surplus"] = equilibrium.pull->excess_force();
 }
 
 /// What is left until the knock margin is nothing; None where it is not reached.
@@ -76,7 +76,7 @@ py::list gains(const std::vector<solve::Sensitivity>& all) {
 
 }  // namespace
 
-py::dict plain(const solve::Passed& passed) {
+py::dict plain(const solve::LimitViolation& passed) {
     return py::dict("address"_a = passed.limit.address, "max"_a = passed.limit.max,
                     "min"_a = passed.limit.min, "why"_a = passed.limit.why,
                     "first"_a = passed.first, "worst"_a = passed.worst,
@@ -85,23 +85,23 @@ py::dict plain(const solve::Passed& passed) {
 }
 
 py::dict plain(const solve::SpeedAnswer& answer) {
-    py::dict made = verdict(answer.found.verdict);
+    py::dict made = outcome(answer.found.outcome);
     made["evaluations"] = answer.found.evaluations;
     made["points"] = answer.found.points;
     made["sentence"] = answer.sentence;
     made["limited_by"] = std::string(answer.limited_by);
     made["gearing"] = answer.gearing;
     made["next"] = answer.next;
-    if (answer.found.summit.pull) add_summit(answer.found.summit, made);
+    if (answer.found.equilibrium.pull) add_summit(answer.found.equilibrium, made);
     made["run_up"] = run_up(answer.found.run_up);
-    made["point"] = maybe(answer.point);
+    made["point"] = optional(answer.point);
     made["shaft"] = answer.shaft ? account(*answer.shaft) : py::list();
     made["heat"] = answer.heat ? account(answer.heat->account) : py::list();
     if (answer.heat) made["exhaust_temperature"] = answer.heat->exhaust_temperature;
     made["margins"] = margins(answer.margins);
     made["sensitivities"] = gains(answer.sensitivities);
     py::list passed;
-    for (const solve::Passed& one : answer.passed)
+    for (const solve::LimitViolation& one : answer.passed)
         passed.append(plain(one));
     made["passed"] = passed;
     made["unrated"] = py::cast(answer.unrated);
@@ -110,12 +110,12 @@ py::dict plain(const solve::SpeedAnswer& answer) {
 }
 
 py::dict plain(const solve::PointAnswer& answer) {
-    py::dict made = verdict(answer.point.verdict);
+    py::dict made = outcome(answer.point.outcome);
     made["sentence"] = answer.sentence;
     made["engine_speed"] = answer.point.condition.engine_speed;
     made["road_speed"] = answer.point.condition.road_speed;
     made["opening"] = answer.point.condition.opening;
-    made["point"] = maybe(answer.result);
+    made["point"] = optional(answer.result);
     made["cautions"] = cautions(answer.cautions);
     return made;
 }

@@ -1,5 +1,5 @@
 #pragma once
-#include "windwall/solve/answer.hpp"
+#include "windwall/solve/answer/answer.hpp"
 
 #include <pybind11/pybind11.h>
 
@@ -9,6 +9,6 @@ namespace windwall::bindings {
 /// None for what has no answer.
 pybind11::dict plain(const solve::SpeedAnswer& answer);
 pybind11::dict plain(const solve::PointAnswer& answer);
-pybind11::dict plain(const solve::Passed& passed);
+pybind11::dict plain(const solve::LimitViolation& passed);
 
 }  // namespace windwall::bindings

@@ -1,7 +1,7 @@
 #include "windwall/bindings/solve_curve.hpp"
 
 #include "windwall/fields/address.hpp"
-#include "windwall/solve/describe.hpp"
+#include "windwall/solve/results/describe.hpp"
 
 #include <limits>
 
@@ -12,7 +12,7 @@ namespace {
 constexpr double unknown = std::numeric_limits<double>::quiet_NaN();
 
 /// The engine and road speed and the gearing are known even where nothing else is.
-void ask(const solve::Pull& pull, solve::OperatingPoint& point) {
+void ask(const solve::FullThrottlePoint& pull, solve::OperatingPoint& point) {
     point.engine.speed = pull.point.condition.engine_speed;
     solve::RoadResult& road = point.road ? *point.road : point.road.emplace();
     road.speed = pull.road_speed;
@@ -26,8 +26,8 @@ bool asked(const std::string& address) {
 
 class Recorder {
 public:
-    void add(const vehicle::Balance& balance, const solve::Pull& pull) {
-        const bool answered = pull.point.verdict.answered();
+    void add(const vehicle::Balance& balance, const solve::FullThrottlePoint& pull) {
+        const bool answered = pull.point.outcome.answered();
         solve::describe(balance, pull, point_);
         if (paths_.empty()) find_paths();
         ask(pull, point_);
@@ -35,7 +35,7 @@ public:
             const bool known = answered || asked(curve_.addresses[k]);
             curve_.columns[k].push_back(known ? paths_[k].get(&point_).value_or(unknown) : unknown);
         }
-        curve_.status.emplace_back(solve::name(pull.point.verdict.status));
+        curve_.status.emplace_back(solve::name(pull.point.outcome.status));
     }
 
     Curve take() { return std::move(curve_); }
@@ -57,17 +57,18 @@ private:
 
 Curve full_throttle_curve(const vehicle::Vehicle& vehicle, std::optional<std::size_t> gear,
                           std::size_t points) {
-    solve::Puller puller(vehicle);
+    solve::VehicleSolver solver(vehicle);
     Recorder recorder;
     const std::size_t first = gear.value_or(0);
-    const std::size_t last = gear ? *gear + 1 : puller.gears();
+    const std::size_t last = gear ? *gear + 1 : solver.gears();
     for (std::size_t used = first; used < last; ++used) {
-        const solve::Sweep& sweep = puller.sweep(used);
-        const double step = static_cast<double>(sweep.stretches()) /
+        const solve::GearRange& gear_range = solver.gear_range(used);
+        const double step = static_cast<double>(gear_range.segments()) /
                             static_cast<double>(points > 1 ? points - 1 : 1);
         for (std::size_t i = 0; i < points; ++i) {
-            const solve::Pull pull = puller.at(sweep.at(static_cast<double>(i) * step));
-            recorder.add(puller.solver().balance(), pull);
+            const solve::FullThrottlePoint pull =
+                solver.at(gear_range.at(static_cast<double>(i) * step));
+            recorder.add(solver.point_solver().balance(), pull);
         }
     }
     return recorder.take();

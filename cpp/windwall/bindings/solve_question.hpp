@@ -9,7 +9,7 @@ namespace windwall::bindings {
 
 /// What may be asked of an operating point, by rows like everything else.
 struct Question {
-    static constexpr std::string_view says = "Where the engine is held.";
+    static constexpr std::string_view description = "Where the engine is held.";
     double engine_speed{};
     double opening = 1;
     double road_speed = 0;

@@ -6,8 +6,8 @@
 #include "windwall/driveline/train.hpp"
 #include "windwall/fields/quantity.hpp"
 #include "windwall/scenario/scenario.hpp"
-#include "windwall/solve/caution.hpp"
-#include "windwall/solve/reason.hpp"
+#include "windwall/solve/answer/reason.hpp"
+#include "windwall/solve/results/caution.hpp"
 
 #include <pybind11/stl.h>
 
@@ -33,7 +33,7 @@ double read(const Stated& stated, const fields::Row& row) {
     const auto* text = std::get_if<std::string>(&stated);
     const auto read =
         text ? fields::read_quantity(*text, row) : fields::read_si(std::get<double>(stated), row);
-    if (!read) throw WrongInput(row.key, read.complaint);
+    if (!read) throw WrongInput(row.key, read.violation);
     return read->value;
 }
 

@@ -22,9 +22,9 @@ std::vector<std::string> members(scenario::UpgradeSet set, const scenario::Menu&
     return ids;
 }
 
-py::list plain_limits(const std::vector<solve::Passed>& all) {
+py::list plain_limits(const std::vector<solve::LimitViolation>& all) {
     py::list made;
-    for (const solve::Passed& passed : all)
+    for (const solve::LimitViolation& passed : all)
         made.append(plain(passed));
     return made;
 }

@@ -41,7 +41,7 @@ std::vector<double> axis(const Scenario& scenario, const std::string& address,
 
 fields::Path path(const vehicle::Vehicle& vehicle, const std::string& address) {
     auto found = fields::resolve(fields::group_type<vehicle::Vehicle>, &vehicle, address);
-    if (!found) throw WrongInput(address, found.complaint);
+    if (!found) throw WrongInput(address, found.violation);
     return *found;
 }
 

@@ -58,17 +58,17 @@ BlowerPoint solved(const PositiveBlower& blower, const media::Stream& in, double
 
 BlowerPoint blower_point(const PositiveBlower& blower, const media::Stream& inlet,
                          double outlet_pressure, double rotor_speed) noexcept {
-    Around around;
-    around.engine_speed = rotor_speed / blower.drive_ratio;
-    around.under_hood_temperature = inlet.temperature;
+    Surroundings surroundings;
+    surroundings.engine_speed = rotor_speed / blower.drive_ratio;
+    surroundings.under_hood_temperature = inlet.temperature;
     // Shortfall (capacity less flow) is concave in the flow: from above, Newton comes down to the
-    // larger solution without ever passing it, and passes the summit only if there is none.
+    // larger solution without ever passing it, and passes the equilibrium only if there is none.
     double flow = blower.swept_flow(inlet, rotor_speed);
     if (overwhelmed(blower, inlet, outlet_pressure, flow))
         return unsolved(BlowerBalance::overwhelmed);
     for (int step = 0; step < 100 && flow > 0; ++step) {
         const media::Stream in = delivering(inlet, flow);
-        const Compression at = blower.compress(in, outlet_pressure, around);
+        const Compression at = blower.compress(in, outlet_pressure, surroundings);
         const double slope = capacity_slope(blower, at, in) - 1;
         const bool cooked = at.capped && at.outlet.temperature > in.temperature;
         if (cooked || slope >= 0) break;

@@ -13,26 +13,29 @@ double smooth_between(double x, double from, double to) {
 
 }  // namespace
 
-double Bypass::opening(double manifold_pressure, const Around& around) const noexcept {
+double Bypass::opening(double manifold_pressure, const Surroundings& surroundings) const noexcept {
     switch (opened_by) {
         case OpenedBy::manifold_depression:
-            return smooth_between(around.ambient_pressure - manifold_pressure, opens_at, open_at);
-        case OpenedBy::pedal: return 1 - smooth_between(around.throttle_opening, 0, shut_from);
+            return smooth_between(surroundings.ambient_pressure - manifold_pressure, opens_at,
+                                  open_at);
+        case OpenedBy::pedal:
+            return 1 - smooth_between(surroundings.throttle_opening, 0, shut_from);
         case OpenedBy::hand: break;
     }
     return hand_opening;
 }
 
 double Bypass::branch_flow(const media::Stream& path, double inlet_pressure,
-                           double manifold_pressure, const Around& around) const noexcept {
-    const double open = area * opening(manifold_pressure, around);
+                           double manifold_pressure,
+                           const Surroundings& surroundings) const noexcept {
+    const double open = area * opening(manifold_pressure, surroundings);
     return media::orifice_flow(open, path.pressure, path.temperature, inlet_pressure, path.gas.R,
                                path.gas.gamma(path.temperature));
 }
 
-std::optional<fields::Complaint> Bypass::check() const {
+std::optional<fields::Violation> Bypass::check() const {
     if (opens_at < open_at) return std::nullopt;
-    return fields::Complaint{"open_at",
+    return fields::Violation{"open_at",
                              "the valve is fully open at a smaller depression than the "
                              "one it begins to open at"};
 }
@@ -44,18 +47,19 @@ std::span<const fields::Row> Bypass::rows() {
                  "Effective area of the valve, fully open"),
         choice("opened_by", at<&Bypass::opened_by>, "What opens the valve",
                "a diaphragm on the manifold is the usual one, common practice"),
-        usual("opens_at", "dp_1", at<&Bypass::opens_at>, pressure_difference("kPa"), {0, 90}, 3,
-              "Depression in the manifold, behind the last part of the path, at which it begins to "
-              "open",
-              "from memory, to be confirmed"),
-        usual("open_at", "dp_2", at<&Bypass::open_at>, pressure_difference("kPa"), {0.5, 95}, 4,
-              "Depression in the manifold at which it is fully open",
-              "from memory, to be confirmed"),
-        usual("shut_from", "o_s", at<&Bypass::shut_from>, percent(), {1, 100}, 5,
-              "Travel of the pedal from which it is shut, where the pedal works it",
-              "common practice"),
-        usual("hand_opening", "o_h", at<&Bypass::hand_opening>, percent(), {0, 100}, 0,
-              "How far it is open, where it is set by hand", "shut, chosen by the project"),
+        with_default(
+            "opens_at", "dp_1", at<&Bypass::opens_at>, pressure_difference("kPa"), {0, 90}, 3,
+            "Depression in the manifold, behind the last part of the path, at which it begins to "
+            "open",
+            "from memory, to be confirmed"),
+        with_default("open_at", "dp_2", at<&Bypass::open_at>, pressure_difference("kPa"), {0.5, 95},
+                     4, "Depression in the manifold at which it is fully open",
+                     "from memory, to be confirmed"),
+        with_default("shut_from", "o_s", at<&Bypass::shut_from>, percent(), {1, 100}, 5,
+                     "Travel of the pedal from which it is shut, where the pedal works it",
+                     "common practice"),
+        with_default("hand_opening", "o_h", at<&Bypass::hand_opening>, percent(), {0, 100}, 0,
+                     "How far it is open, where it is set by hand", "shut, chosen by the project"),
     };
     return table;
 }

@@ -1,5 +1,5 @@
 #pragma once
-#include "windwall/charge/around.hpp"
+#include "windwall/charge/surroundings.hpp"
 #include "windwall/fields/row.hpp"
 #include "windwall/media/stream.hpp"
 
@@ -16,7 +16,7 @@ enum class OpenedBy { manifold_depression, pedal, hand };
 /// it. Standing behind the charge cooler it returns cooled gas.
 struct Bypass {
     static constexpr std::string_view kind = "bypass";
-    static constexpr std::string_view says =
+    static constexpr std::string_view description =
         "Valve that lets gas from its place in the path back to the inlet of the blower before it.";
 
     double area{};  // m2, effective, fully open
@@ -27,13 +27,13 @@ struct Bypass {
     double hand_opening = 0;  // share, where it is set by hand
 
     /// 0 shut, 1 fully open; rises smoothly in between.
-    double opening(double manifold_pressure, const Around& around) const noexcept;
+    double opening(double manifold_pressure, const Surroundings& surroundings) const noexcept;
     /// Gas in kg/s from the path back to the blower's inlet, negative the other way.
     double branch_flow(const media::Stream& path, double inlet_pressure, double manifold_pressure,
-                       const Around& around) const noexcept;
+                       const Surroundings& surroundings) const noexcept;
 
     static std::span<const fields::Row> rows();
-    std::optional<fields::Complaint> check() const;
+    std::optional<fields::Violation> check() const;
 };
 
 }  // namespace windwall::charge

@@ -32,22 +32,24 @@ double Carburettor::depression(const media::Stream& in) const noexcept {
     return flow * std::abs(flow) / (2 * in.density() * area * area);
 }
 
-double Carburettor::metering(const media::Stream& in, const Around& around) const noexcept {
+double Carburettor::metering(const media::Stream& in,
+                             const Surroundings& surroundings) const noexcept {
     if (bowl_referenced) return 1;
-    return jet_metering(depression(in), around.ambient_pressure - in.pressure);
+    return jet_metering(depression(in), surroundings.ambient_pressure - in.pressure);
 }
 
-media::Stream Carburettor::outlet(const media::Stream& in, const Around& around) const noexcept {
+media::Stream Carburettor::outlet(const media::Stream& in,
+                                  const Surroundings& surroundings) const noexcept {
     media::Stream out = in;
     out.pressure = pressure_after(in.pressure, unrecovered * depression(in));
     if (!(in.dry_air > 0)) return out;
-    std::array<double, 4> fuel = around.fuel_demand;
-    const double drawn = metering(in, around);
+    std::array<double, 4> fuel = surroundings.fuel_demand;
+    const double drawn = metering(in, surroundings);
     double all = 0;
     for (double& each : fuel)
         all += each *= drawn;
     if (!(all > 0)) return out;
-    out = media::with_liquid(out, fuel, around.ambient_temperature, drop_diameter);
+    out = media::with_liquid(out, fuel, surroundings.ambient_temperature, drop_diameter);
     const media::Stream ceiling = media::adiabatic_equilibrium(out);
     const double most = out.liquid_share() - ceiling.liquid_share();
     if (!(most > 0 && evaporated > 0)) return out;
@@ -62,20 +64,20 @@ std::span<const fields::Row> Carburettor::rows() {
     static constexpr Row table[] = {
         required("venturi", "d_v", at<&C::venturi>, length("mm"), {6, 80},
                  "Narrowest bore the air passes"),
-        usual("discharge_coefficient", "C_d", at<&C::discharge_coefficient>, number(), {0.5, 1},
-              0.05, "Area of the air's jet over the venturi's", remembered),
-        usual("unrecovered", "k_v", at<&C::unrecovered>, number(), {0, 1}, 0.1,
-              "Share of the depression that the air does not regain", remembered),
+        with_default("discharge_coefficient", "C_d", at<&C::discharge_coefficient>, number(),
+                     {0.5, 1}, 0.05, "Area of the air's jet over the venturi's", remembered),
+        with_default("unrecovered", "k_v", at<&C::unrecovered>, number(), {0, 1}, 0.1,
+                     "Share of the depression that the air does not regain", remembered),
         flag(
             "bowl_referenced", at<&C::bowl_referenced>,
             "The float bowl feels the pressure of the air that enters the carburettor; if not, the "
             "ambient air, and boost cuts the fuel",
             "common practice: vented into the inlet"),
-        usual("evaporated", "x_f", at<&C::evaporated>, percent(), {0, 100}, 15,
-              "Share of the fuel that evaporates at once, at most what equilibrium allows",
-              remembered),
-        usual("drop_diameter", "d_32", at<&C::drop_diameter>, length("mm"), {0.01, 1}, 0.04,
-              "Sauter mean diameter of the fuel's drops", remembered),
+        with_default("evaporated", "x_f", at<&C::evaporated>, percent(), {0, 100}, 15,
+                     "Share of the fuel that evaporates at once, at most what equilibrium allows",
+                     remembered),
+        with_default("drop_diameter", "d_32", at<&C::drop_diameter>, length("mm"), {0.01, 1}, 0.04,
+                     "Sauter mean diameter of the fuel's drops", remembered),
     };
     return table;
 }

@@ -1,5 +1,5 @@
 #pragma once
-#include "windwall/charge/around.hpp"
+#include "windwall/charge/surroundings.hpp"
 #include "windwall/fields/row.hpp"
 #include "windwall/media/stream.hpp"
 
@@ -11,7 +11,7 @@ namespace windwall::charge {
 struct Carburettor {
     static constexpr bool adds_liquid = true;
     static constexpr std::string_view kind = "carburettor";
-    static constexpr std::string_view says =
+    static constexpr std::string_view description =
         "Venturi that draws the engine's fuel from a float bowl into the charge.";
 
     double venturi{};                     // m, narrowest bore
@@ -25,8 +25,8 @@ struct Carburettor {
     double depression(const media::Stream& in) const noexcept;
     /// Fuel drawn over the fuel asked for: 1 with the bowl at the inlet's pressure; with the bowl
     /// in the ambient air the root of the head left over the depression, 0 where boost undoes it.
-    double metering(const media::Stream& in, const Around& around) const noexcept;
-    media::Stream outlet(const media::Stream& in, const Around& around) const noexcept;
+    double metering(const media::Stream& in, const Surroundings& surroundings) const noexcept;
+    media::Stream outlet(const media::Stream& in, const Surroundings& surroundings) const noexcept;
 
     static std::span<const fields::Row> rows();
 };

@@ -11,9 +11,9 @@
 namespace windwall::charge {
 namespace {
 
-double cooling_air(const ChargeCooler& cooler, const Around& around) {
-    return cooler.installed_share * around.air_density * cooler.face_area *
-           std::max(around.road_speed, 0.0);
+double cooling_air(const ChargeCooler& cooler, const Surroundings& surroundings) {
+    return cooler.installed_share * surroundings.air_density * cooler.face_area *
+           std::max(surroundings.road_speed, 0.0);
 }
 
 /// Effectiveness and the charge's own share of the way, from the two heat capacity flows.
@@ -87,10 +87,10 @@ media::Stream dry_outlet(HeatExchange& found, const media::Stream& in, double fl
 
 }  // namespace
 
-media::Stream ChargeCooler::exchanged(const media::Stream& in, const Around& around,
+media::Stream ChargeCooler::exchanged(const media::Stream& in, const Surroundings& surroundings,
                                       HeatExchange& found) const noexcept {
-    found.cooling_flow = cooling_air(*this, around);
-    found.cooling_temperature = around.ambient_temperature + under_hood_rise;
+    found.cooling_flow = cooling_air(*this, surroundings);
+    found.cooling_temperature = surroundings.ambient_temperature + under_hood_rise;
     found.outlet_temperature = in.temperature;
     const double flow = std::abs(in.gas_flow());
     found.conductance =
@@ -101,15 +101,17 @@ media::Stream ChargeCooler::exchanged(const media::Stream& in, const Around& aro
                                                  : dry_outlet(found, in, flow);
 }
 
-HeatExchange ChargeCooler::exchange(const media::Stream& in, const Around& around) const noexcept {
+HeatExchange ChargeCooler::exchange(const media::Stream& in,
+                                    const Surroundings& surroundings) const noexcept {
     HeatExchange found;
-    exchanged(in, around, found);
+    exchanged(in, surroundings, found);
     return found;
 }
 
-media::Stream ChargeCooler::outlet(const media::Stream& in, const Around& around) const noexcept {
+media::Stream ChargeCooler::outlet(const media::Stream& in,
+                                   const Surroundings& surroundings) const noexcept {
     HeatExchange found;
-    media::Stream out = exchanged(in, around, found);
+    media::Stream out = exchanged(in, surroundings, found);
     out.pressure = pressure_after(in.pressure, flow_loss(*this, in, out.temperature));
     return out;
 }
@@ -127,24 +129,26 @@ std::span<const fields::Row> ChargeCooler::rows() {
                  "Cooling air flow for which the conductance is given"),
         required("face_area", "A_f", at<&C::face_area>, area("cm2"), {10, 10000},
                  "Area of the core that faces the cooling air"),
-        usual("installed_share", "k_i", at<&C::installed_share>, number(), {0, 1}, 0.12,
-              "Speed of the cooling air ahead of the core over the speed of the vehicle in the air",
-              remembered),
-        usual("under_hood_rise", "dT_u", at<&C::under_hood_rise>, temperature_difference("K"),
-              {0, 60}, 4, "Warming of the cooling air before it meets the core", "common practice"),
-        usual("hot_side_share", "phi_h", at<&C::hot_side_share>, number(), {0, 1}, 0.15,
-              "Share of the thermal resistance on the charge's side at the rated flows",
-              remembered),
-        usual("charge_exponent", "n_h", at<&C::charge_exponent>, number(), {0, 1}, 0.06,
-              "Power of the flow with which the charge's film grows", remembered),
-        usual("cooling_exponent", "n_c", at<&C::cooling_exponent>, number(), {0, 1}, 0.06,
-              "Power of the flow with which the cooling air's film grows", remembered),
-        usual("drop", "dp_0", at<&C::drop>, pressure_difference("kPa"), {0, 50}, 1.5,
-              "Pressure loss of the charge at at_charge_flow and at_density", remembered),
-        usual("at_density", "rho_0", at<&C::at_density>, density("kg/m3"), {0.6, 4}, 0.1,
-              "Density of the charge for which the drop is given", "150 kPa and 100 degC"),
-        usual("drop_exponent", "n_p", at<&C::drop_exponent>, number(), {1, 2}, 0.08,
-              "Power of the flow with which the pressure loss grows", remembered),
+        with_default(
+            "installed_share", "k_i", at<&C::installed_share>, number(), {0, 1}, 0.12,
+            "Speed of the cooling air ahead of the core over the speed of the vehicle in the air",
+            remembered),
+        with_default("under_hood_rise", "dT_u", at<&C::under_hood_rise>,
+                     temperature_difference("K"), {0, 60}, 4,
+                     "Warming of the cooling air before it meets the core", "common practice"),
+        with_default("hot_side_share", "phi_h", at<&C::hot_side_share>, number(), {0, 1}, 0.15,
+                     "Share of the thermal resistance on the charge's side at the rated flows",
+                     remembered),
+        with_default("charge_exponent", "n_h", at<&C::charge_exponent>, number(), {0, 1}, 0.06,
+                     "Power of the flow with which the charge's film grows", remembered),
+        with_default("cooling_exponent", "n_c", at<&C::cooling_exponent>, number(), {0, 1}, 0.06,
+                     "Power of the flow with which the cooling air's film grows", remembered),
+        with_default("drop", "dp_0", at<&C::drop>, pressure_difference("kPa"), {0, 50}, 1.5,
+                     "Pressure loss of the charge at at_charge_flow and at_density", remembered),
+        with_default("at_density", "rho_0", at<&C::at_density>, density("kg/m3"), {0.6, 4}, 0.1,
+                     "Density of the charge for which the drop is given", "150 kPa and 100 degC"),
+        with_default("drop_exponent", "n_p", at<&C::drop_exponent>, number(), {1, 2}, 0.08,
+                     "Power of the flow with which the pressure loss grows", remembered),
     };
     return table;
 }

@@ -1,5 +1,5 @@
 #pragma once
-#include "windwall/charge/around.hpp"
+#include "windwall/charge/surroundings.hpp"
 #include "windwall/fields/row.hpp"
 #include "windwall/media/stream.hpp"
 
@@ -22,7 +22,7 @@ struct HeatExchange {
 
 struct ChargeCooler {
     static constexpr std::string_view kind = "charge_cooler";
-    static constexpr std::string_view says =
+    static constexpr std::string_view description =
         "Air-to-air charge cooler in cross-flow, cooled by the air of the road.";
 
     double conductance{};          // W/K
@@ -38,12 +38,12 @@ struct ChargeCooler {
     double at_density = 1.4;  // kg/m3
     double drop_exponent = 1.8;
 
-    HeatExchange exchange(const media::Stream& in, const Around& around) const noexcept;
-    media::Stream outlet(const media::Stream& in, const Around& around) const noexcept;
+    HeatExchange exchange(const media::Stream& in, const Surroundings& surroundings) const noexcept;
+    media::Stream outlet(const media::Stream& in, const Surroundings& surroundings) const noexcept;
     static std::span<const fields::Row> rows();
 
 private:
-    media::Stream exchanged(const media::Stream& in, const Around& around,
+    media::Stream exchanged(const media::Stream& in, const Surroundings& surroundings,
                             HeatExchange& found) const noexcept;
 };
 

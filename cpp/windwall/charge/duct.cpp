@@ -27,14 +27,15 @@ media::Stream with_drops(const Duct& duct, media::Stream charge, double viscosit
 
 }  // namespace
 
-media::Stream Duct::outlet(const media::Stream& in, const Around& around) const noexcept {
+media::Stream Duct::outlet(const media::Stream& in,
+                           const Surroundings& surroundings) const noexcept {
     const double viscosity = air_viscosity(in.temperature);
     const double loss = duct_pressure_drop(in.gas_flow(), in.density(), viscosity, length, bore,
                                            loss_coefficient, roughness);
     const double wall =
         conductance ? *conductance
                     : pipe_conductance(in.gas_flow(), viscosity, bore, length, outside_coefficient);
-    media::Stream out = through_the_wall(in, wall, around.under_hood_temperature);
+    media::Stream out = through_the_wall(in, wall, surroundings.under_hood_temperature);
     if (in.liquid_share() > 0) out = with_drops(*this, out, viscosity);
     out.pressure = pressure_after(in.pressure, loss);
     return out;
@@ -47,17 +48,18 @@ std::span<const fields::Row> Duct::rows() {
                  "Length along the middle of the pipe"),
         required("bore", "D", at<&Duct::bore>, fields::length("mm"), {8, 200},
                  "Inside diameter of the pipe"),
-        usual("loss_coefficient", "K", at<&Duct::loss_coefficient>, number(), {0, 20}, 0.2,
-              "Loss coefficients of all bends and steps together, on the pipe's velocity",
-              "one bend of 90 degrees with a radius of 1.0 to 1.5 bores: 0.25 to 0.36 after "
-              "Rennels and Miller"),
-        usual("roughness", "eps", at<&Duct::roughness>, fields::length("mm"), {0, 3}, 0.015,
-              "Height of the wall's roughness", "hose, from memory, to be confirmed"),
-        usual("bend_angle", "theta", at<&Duct::bend_angle>, angle("deg"), {0, 1080}, 45,
-              "Angle of all bends together, on whose walls drops land", "one bend"),
-        maybe("conductance", "UA", at<&Duct::conductance>, fields::conductance("W/K"), {0, 200},
-              "Between the charge and the air under the bodywork; when not given, from the pipe's "
-              "surface"),
+        with_default("loss_coefficient", "K", at<&Duct::loss_coefficient>, number(), {0, 20}, 0.2,
+                     "Loss coefficients of all bends and steps together, on the pipe's velocity",
+                     "one bend of 90 degrees with a radius of 1.0 to 1.5 bores: 0.25 to 0.36 after "
+                     "Rennels and Miller"),
+        with_default("roughness", "eps", at<&Duct::roughness>, fields::length("mm"), {0, 3}, 0.015,
+                     "Height of the wall's roughness", "hose, from memory, to be confirmed"),
+        with_default("bend_angle", "theta", at<&Duct::bend_angle>, angle("deg"), {0, 1080}, 45,
+                     "Angle of all bends together, on whose walls drops land", "one bend"),
+        optional(
+            "conductance", "UA", at<&Duct::conductance>, fields::conductance("W/K"), {0, 200},
+            "Between the charge and the air under the bodywork; when not given, from the pipe's "
+            "surface"),
     };
     return table;
 }

@@ -1,5 +1,5 @@
 #pragma once
-#include "windwall/charge/around.hpp"
+#include "windwall/charge/surroundings.hpp"
 #include "windwall/fields/row.hpp"
 #include "windwall/media/stream.hpp"
 
@@ -12,7 +12,7 @@ namespace windwall::charge {
 
 struct Duct {
     static constexpr std::string_view kind = "duct";
-    static constexpr std::string_view says = "Round pipe or hose with its bends.";
+    static constexpr std::string_view description = "Round pipe or hose with its bends.";
 
     double length{};  // m
     double bore{};    // m
@@ -21,7 +21,7 @@ struct Duct {
     double bend_angle = std::numbers::pi / 2;  // rad, all bends together
     std::optional<double> conductance;         // W/K
 
-    media::Stream outlet(const media::Stream& in, const Around& around) const noexcept;
+    media::Stream outlet(const media::Stream& in, const Surroundings& surroundings) const noexcept;
     static std::span<const fields::Row> rows();
 };
 

@@ -69,8 +69,9 @@ double EvaporativeInjection::blend_density() const noexcept {
     return 1 / media::volume_of(blend());
 }
 
-Spray EvaporativeInjection::spray(const media::Stream& in, const Around& around) const noexcept {
-    const double gauge = in.pressure - around.ambient_pressure;
+Spray EvaporativeInjection::spray(const media::Stream& in,
+                                  const Surroundings& surroundings) const noexcept {
+    const double gauge = in.pressure - surroundings.ambient_pressure;
     Spray made;
     made.running = running_share(*this, gauge);
     made.pressure_difference = boost_referenced ? pump_pressure : pump_pressure - gauge;
@@ -86,9 +87,9 @@ Spray EvaporativeInjection::spray(const media::Stream& in, const Around& around)
 }
 
 media::Stream EvaporativeInjection::outlet(const media::Stream& in,
-                                           const Around& around) const noexcept {
+                                           const Surroundings& surroundings) const noexcept {
     if (!(in.dry_air > 0)) return in;
-    const Spray made = spray(in, around);
+    const Spray made = spray(in, surroundings);
     if (!(made.flow > 0)) return in;
     const double added = most_liquid * numerics::saturated(made.flow / in.dry_air / most_liquid);
     std::array<double, 4> liquid = blend();
@@ -96,14 +97,15 @@ media::Stream EvaporativeInjection::outlet(const media::Stream& in,
         each *= added;
     const double film = in.film_share * in.liquid_share() + wall_share * added;
     media::Stream out = media::with_liquid(
-        in, liquid, liquid_temperature.value_or(around.ambient_temperature), made.drop_diameter);
+        in, liquid, liquid_temperature.value_or(surroundings.ambient_temperature),
+        made.drop_diameter);
     out.film_share = std::min(film / out.liquid_share(), 1.0);
     return out;
 }
 
-std::optional<fields::Complaint> EvaporativeInjection::check() const {
+std::optional<fields::Violation> EvaporativeInjection::check() const {
     if (methanol + ethanol <= 1 + 1e-12) return std::nullopt;
-    return fields::Complaint{"ethanol", "methanol and ethanol are more than the whole blend"};
+    return fields::Violation{"ethanol", "methanol and ethanol are more than the whole blend"};
 }
 
 std::span<const fields::Row> EvaporativeInjection::rows() {
@@ -115,43 +117,46 @@ std::span<const fields::Row> EvaporativeInjection::rows() {
                "Whether the shares of the blend are by mass or by volume", {}, Need::required),
         required("methanol", "x_m", at<&E::methanol>, percent(), {0, 100},
                  "Methanol in the blend; what is neither methanol nor ethanol is water"),
-        usual("ethanol", "x_e", at<&E::ethanol>, percent(), {0, 100}, 0, "Ethanol in the blend",
-              "none, unless stated"),
+        with_default("ethanol", "x_e", at<&E::ethanol>, percent(), {0, 100}, 0,
+                     "Ethanol in the blend", "none, unless stated"),
         required("rated_flow", "Q_0", at<&E::rated_flow>, volume_flow("cm3/min"), {1, 20000},
                  "Flow of water through all nozzles at this place at the rated pressure"),
-        usual("rated_pressure", "dp_0", at<&E::rated_pressure>, pressure_difference("bar"),
-              {0.5, 200}, 0.2, "Pressure across the nozzle at which its flow is rated",
-              "common practice"),
+        with_default("rated_pressure", "dp_0", at<&E::rated_pressure>, pressure_difference("bar"),
+                     {0.5, 200}, 0.2, "Pressure across the nozzle at which its flow is rated",
+                     "common practice"),
         required("pump_pressure", "p_p", at<&E::pump_pressure>, gauge_pressure("bar"), {0.1, 200},
                  "Pressure of the pump above the ambient air, or above the charge if referenced"),
         flag(
             "boost_referenced", at<&E::boost_referenced>,
             "The pump's pressure is kept above the charge at the nozzle, not above the ambient air",
             "common practice: a plain pump with a pressure switch"),
-        maybe("starts_at", "p_s", at<&E::starts_at>, gauge_pressure("kPa"), {-90, 300},
-              "Boost at the nozzle below which the pump rests; when not given it always runs"),
-        usual("full_after", "dp_s", at<&E::full_after>, pressure_difference("kPa"), {0.5, 200}, 2,
-              "Further boost over which the pump comes to its pressure", "common practice"),
-        maybe("duty", "D", at<&E::duty>, percent(), {0, 100},
-              "Share of the time a pulsed valve is told to be open; without a valve leave it out"),
-        usual("valve_period", "t_v", at<&E::valve_period>, fields::time("ms"), {2, 1000}, 10,
-              "Time from pulse to pulse of the valve", "common practice"),
-        usual("dead_time", "t_d", at<&E::dead_time>, fields::time("ms"), {0, 20}, 0.5,
-              "Time the valve takes to open, less the time it takes to close", remembered),
+        optional("starts_at", "p_s", at<&E::starts_at>, gauge_pressure("kPa"), {-90, 300},
+                 "Boost at the nozzle below which the pump rests; when not given it always runs"),
+        with_default("full_after", "dp_s", at<&E::full_after>, pressure_difference("kPa"),
+                     {0.5, 200}, 2, "Further boost over which the pump comes to its pressure",
+                     "common practice"),
+        optional(
+            "duty", "D", at<&E::duty>, percent(), {0, 100},
+            "Share of the time a pulsed valve is told to be open; without a valve leave it out"),
+        with_default("valve_period", "t_v", at<&E::valve_period>, fields::time("ms"), {2, 1000}, 10,
+                     "Time from pulse to pulse of the valve", "common practice"),
+        with_default("dead_time", "t_d", at<&E::dead_time>, fields::time("ms"), {0, 20}, 0.5,
+                     "Time the valve takes to open, less the time it takes to close", remembered),
         flag("check_valve", at<&E::check_valve>,
              "A valve in the line keeps vacuum from drawing liquid while the pump rests",
              "common practice"),
-        usual("least_pressure", "dp_l", at<&E::least_pressure>, pressure_difference("psi"),
-              {1, 3000}, 10, "Pressure across the nozzle below which it dribbles",
-              "common practice, 60 psi"),
-        maybe("drop_diameter", "d_32", at<&E::drop_diameter>, length("mm"), {0.002, 1},
-              "Sauter mean diameter of the spray; when not given, after Lefebvre"),
-        usual("drop_size_factor", "k_d", at<&E::drop_size_factor>, number(), {0.2, 5}, 0.4,
-              "Factor on the drop's diameter: published forms differ by two", "the form itself"),
-        usual("wall_share", "x_w", at<&E::wall_share>, percent(), {0, 100}, 10,
-              "Share of the spray that hits the wall at once", remembered),
-        maybe("liquid_temperature", "T_l", at<&E::liquid_temperature>, temperature("degC"),
-              {-40, 90}, "Of the liquid in its tank; when not given, the day's"),
+        with_default("least_pressure", "dp_l", at<&E::least_pressure>, pressure_difference("psi"),
+                     {1, 3000}, 10, "Pressure across the nozzle below which it dribbles",
+                     "common practice, 60 psi"),
+        optional("drop_diameter", "d_32", at<&E::drop_diameter>, length("mm"), {0.002, 1},
+                 "Sauter mean diameter of the spray; when not given, after Lefebvre"),
+        with_default("drop_size_factor", "k_d", at<&E::drop_size_factor>, number(), {0.2, 5}, 0.4,
+                     "Factor on the drop's diameter: published forms differ by two",
+                     "the form itself"),
+        with_default("wall_share", "x_w", at<&E::wall_share>, percent(), {0, 100}, 10,
+                     "Share of the spray that hits the wall at once", remembered),
+        optional("liquid_temperature", "T_l", at<&E::liquid_temperature>, temperature("degC"),
+                 {-40, 90}, "Of the liquid in its tank; when not given, the day's"),
     };
     return table;
 }

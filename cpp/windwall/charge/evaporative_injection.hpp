@@ -1,5 +1,5 @@
 #pragma once
-#include "windwall/charge/around.hpp"
+#include "windwall/charge/surroundings.hpp"
 #include "windwall/fields/row.hpp"
 #include "windwall/media/stream.hpp"
 
@@ -26,7 +26,7 @@ struct Spray {
 struct EvaporativeInjection {
     static constexpr bool adds_liquid = true;
     static constexpr std::string_view kind = "evaporative_injection";
-    static constexpr std::string_view says =
+    static constexpr std::string_view description =
         "Nozzle that sprays water, methanol, ethanol or a blend of them into the charge.";
 
     BlendBy blend_by = BlendBy::volume;
@@ -51,11 +51,11 @@ struct EvaporativeInjection {
     /// By mass, by media::Vapour.
     std::array<double, 4> blend() const noexcept;
     double blend_density() const noexcept;
-    Spray spray(const media::Stream& in, const Around& around) const noexcept;
-    media::Stream outlet(const media::Stream& in, const Around& around) const noexcept;
+    Spray spray(const media::Stream& in, const Surroundings& surroundings) const noexcept;
+    media::Stream outlet(const media::Stream& in, const Surroundings& surroundings) const noexcept;
 
     static std::span<const fields::Row> rows();
-    std::optional<fields::Complaint> check() const;
+    std::optional<fields::Violation> check() const;
 };
 
 /// Flow of a nozzle, in the unit of `rated_flow`, by the square root of the pressure difference; of

@@ -13,7 +13,7 @@ double filter_pressure_drop(double flow, double density, double drop, double at_
            (linear_share * relative + (1 - linear_share) * relative * std::abs(relative));
 }
 
-media::Stream Filter::outlet(const media::Stream& in, const Around&) const noexcept {
+media::Stream Filter::outlet(const media::Stream& in, const Surroundings&) const noexcept {
     media::Stream out = in;
     out.pressure = pressure_after(
         in.pressure,
@@ -28,12 +28,13 @@ std::span<const fields::Row> Filter::rows() {
                  "Pressure loss of filter and housing at the flow given by at_flow"),
         required("at_flow", "m_0", at<&Filter::at_flow>, mass_flow("g/s"), {1, 500},
                  "Air flow at which the pressure loss was measured"),
-        usual("at_density", "rho_0", at<&Filter::at_density>, density("kg/m3"), {0.6, 2}, 0.03,
-              "Density of the air at which the pressure loss was measured",
-              "air at 20 degC and 101.3 kPa"),
-        usual("linear_share", "a", at<&Filter::linear_share>, number(), {0, 1}, 0.2,
-              "Share of the loss that grows with the flow itself; the rest grows with its square",
-              "from memory, to be confirmed"),
+        with_default("at_density", "rho_0", at<&Filter::at_density>, density("kg/m3"), {0.6, 2},
+                     0.03, "Density of the air at which the pressure loss was measured",
+                     "air at 20 degC and 101.3 kPa"),
+        with_default(
+            "linear_share", "a", at<&Filter::linear_share>, number(), {0, 1}, 0.2,
+            "Share of the loss that grows with the flow itself; the rest grows with its square",
+            "from memory, to be confirmed"),
     };
     return table;
 }

@@ -1,5 +1,5 @@
 #pragma once
-#include "windwall/charge/around.hpp"
+#include "windwall/charge/surroundings.hpp"
 #include "windwall/fields/row.hpp"
 #include "windwall/media/stream.hpp"
 
@@ -16,14 +16,14 @@ double filter_pressure_drop(double flow, double density, double drop, double at_
 
 struct Filter {
     static constexpr std::string_view kind = "filter";
-    static constexpr std::string_view says = "Air filter with its housing.";
+    static constexpr std::string_view description = "Air filter with its housing.";
 
     double drop{};            // Pa
     double at_flow{};         // kg/s
     double at_density = 1.2;  // kg/m3
     double linear_share = 0.4;
 
-    media::Stream outlet(const media::Stream& in, const Around& around) const noexcept;
+    media::Stream outlet(const media::Stream& in, const Surroundings& surroundings) const noexcept;
     static std::span<const fields::Row> rows();
 };
 

@@ -66,9 +66,9 @@ CharacteristicReading MappedCompressor::read(const media::Stream& in, double rot
 }
 
 Compression MappedCompressor::compress(const media::Stream& in, double outlet_pressure,
-                                       const Around& around) const noexcept {
+                                       const Surroundings& surroundings) const noexcept {
     Compression does;
-    does.rotor_speed = drive_ratio * around.engine_speed;
+    does.rotor_speed = drive_ratio * surroundings.engine_speed;
     const CharacteristicReading reading = read(in, does.rotor_speed, outlet_pressure);
     const double theta = in.temperature / reference_temperature;
     does.capacity = reading.flow * (in.pressure / reference_pressure) / std::sqrt(theta);
@@ -81,24 +81,24 @@ Compression MappedCompressor::compress(const media::Stream& in, double outlet_pr
     return does;
 }
 
-std::optional<fields::Complaint> MappedCompressor::check() const {
+std::optional<fields::Violation> MappedCompressor::check() const {
     if (map.empty()) return std::nullopt;
     const auto& [speed, flow, ratio] = std::tie(map.column[0], map.column[1], map.column[2]);
     std::size_t in_line = 1;
     for (std::size_t i = 1; i <= speed.size(); ++i) {
         const bool same = i < speed.size() && speed[i] == speed[i - 1];
         if (same && (flow[i] < flow[i - 1] || ratio[i] >= ratio[i - 1])) {
-            return fields::Complaint{"map",
+            return fields::Violation{"map",
                                      "Each speed line goes from surge to choke: the flow never "
                                      "falls and the pressure ratio always does. Leave out what "
                                      "lies left of the highest pressure ratio."};
         }
         if (i < speed.size() && speed[i] < speed[i - 1]) {
-            return fields::Complaint{"map",
+            return fields::Violation{"map",
                                      "Speed lines are stated from the slowest to the fastest."};
         }
         if (!same && in_line < 2) {
-            return fields::Complaint{"map", "A speed line has at least two points."};
+            return fields::Violation{"map", "A speed line has at least two points."};
         }
         in_line = same ? in_line + 1 : 1;
     }
@@ -122,41 +122,46 @@ std::span<const fields::Row> MappedCompressor::rows() {
         table("map", at<&C::map>, columns,
               "Speed lines from the slowest to the fastest, each from surge to choke with as many "
               "points as the others; without it the impeller alone is the estimate"),
-        usual("reference_temperature", "T_ref", at<&C::reference_temperature>, temperature("degC"),
-              {0, 40}, 3, "Inlet temperature to which speeds and flows of the map are corrected",
-              "common practice, 25 degC; stated on the map"),
-        usual("reference_pressure", "p_ref", at<&C::reference_pressure>, absolute_pressure("kPa"),
-              {90, 105}, 1, "Inlet pressure to which flows of the map are corrected",
-              "common practice, 100 kPa; stated on the map"),
-        usual("slip_factor", "sigma", at<&C::slip_factor>, number(), {0.5, 1}, 0.05,
-              "Without a map: work of the impeller over the square of its tip speed",
-              "0.85 to 0.92 for straight blades, 0.70 to 0.80 for swept ones, from memory, to be "
-              "confirmed"),
-        usual("efficiency", "eta", at<&C::efficiency>, number(), {0.3, 0.9}, 0.04,
-              "Without a map: isentropic efficiency at the design flow",
-              "from memory, to be confirmed"),
-        usual("flow_coefficient", "phi", at<&C::flow_coefficient>, number(), {0.02, 0.3}, 0.03,
-              "Without a map: design flow over inlet density, area of the impeller's disc and tip "
-              "speed",
-              "from memory, to be confirmed"),
-        usual("mechanical_efficiency", "eta_m", at<&C::mechanical_efficiency>, number(), {0.7, 1},
-              0.02, "Power of the impeller over power at the input of the step-up gear",
-              "from memory, to be confirmed"),
-        usual("belt_efficiency", "eta_b", at<&C::belt_efficiency>, number(), {0.7, 1}, 0.015,
-              "Power at the compressor's pulley over power at the crankshaft",
-              "from memory, to be confirmed"),
-        usual("evaporated_inside", "x_e", at<&C::evaporated_inside>, number(), {0, 1}, 0.25,
-              "Of the liquid that could evaporate by the outlet, the share that does",
-              "from memory, to be confirmed"),
-        usual("rotor_inertia", "J", at<&C::rotor_inertia>, inertia("kg m2"), {0, 0.1}, 2e-5,
-              "Moment of inertia of rotor and step-up gear, referred to the rotor",
-              "from memory, to be confirmed"),
-        maybe("rated_speed", "N_max", at<&C::rated_speed>, angular_speed("rpm"), {10000, 400000},
-              "Highest rotor speed its maker allows"),
-        maybe("rated_outlet_temperature", "T_max", at<&C::rated_outlet_temperature>,
-              temperature("degC"), {60, 300}, "Highest outlet temperature its maker allows"),
-        maybe("rated_pressure_ratio", "r_max", at<&C::rated_pressure_ratio>, number(), {1, 6},
-              "Highest pressure ratio its maker allows"),
+        with_default("reference_temperature", "T_ref", at<&C::reference_temperature>,
+                     temperature("degC"), {0, 40}, 3,
+                     "Inlet temperature to which speeds and flows of the map are corrected",
+                     "common practice, 25 degC; stated on the map"),
+        with_default("reference_pressure", "p_ref", at<&C::reference_pressure>,
+                     absolute_pressure("kPa"), {90, 105}, 1,
+                     "Inlet pressure to which flows of the map are corrected",
+                     "common practice, 100 kPa; stated on the map"),
+        with_default(
+            "slip_factor", "sigma", at<&C::slip_factor>, number(), {0.5, 1}, 0.05,
+            "Without a map: work of the impeller over the square of its tip speed",
+            "0.85 to 0.92 for straight blades, 0.70 to 0.80 for swept ones, from memory, to be "
+            "confirmed"),
+        with_default("efficiency", "eta", at<&C::efficiency>, number(), {0.3, 0.9}, 0.04,
+                     "Without a map: isentropic efficiency at the design flow",
+                     "from memory, to be confirmed"),
+        with_default(
+            "flow_coefficient", "phi", at<&C::flow_coefficient>, number(), {0.02, 0.3}, 0.03,
+            "Without a map: design flow over inlet density, area of the impeller's disc and tip "
+            "speed",
+            "from memory, to be confirmed"),
+        with_default("mechanical_efficiency", "eta_m", at<&C::mechanical_efficiency>, number(),
+                     {0.7, 1}, 0.02,
+                     "Power of the impeller over power at the input of the step-up gear",
+                     "from memory, to be confirmed"),
+        with_default("belt_efficiency", "eta_b", at<&C::belt_efficiency>, number(), {0.7, 1}, 0.015,
+                     "Power at the compressor's pulley over power at the crankshaft",
+                     "from memory, to be confirmed"),
+        with_default("evaporated_inside", "x_e", at<&C::evaporated_inside>, number(), {0, 1}, 0.25,
+                     "Of the liquid that could evaporate by the outlet, the share that does",
+                     "from memory, to be confirmed"),
+        with_default("rotor_inertia", "J", at<&C::rotor_inertia>, inertia("kg m2"), {0, 0.1}, 2e-5,
+                     "Moment of inertia of rotor and step-up gear, referred to the rotor",
+                     "from memory, to be confirmed"),
+        optional("rated_speed", "N_max", at<&C::rated_speed>, angular_speed("rpm"), {10000, 400000},
+                 "Highest rotor speed its maker allows"),
+        optional("rated_outlet_temperature", "T_max", at<&C::rated_outlet_temperature>,
+                 temperature("degC"), {60, 300}, "Highest outlet temperature its maker allows"),
+        optional("rated_pressure_ratio", "r_max", at<&C::rated_pressure_ratio>, number(), {1, 6},
+                 "Highest pressure ratio its maker allows"),
     };
     return rows;
 }

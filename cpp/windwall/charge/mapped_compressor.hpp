@@ -1,7 +1,7 @@
 #pragma once
-#include "windwall/charge/around.hpp"
 #include "windwall/charge/characteristic.hpp"
 #include "windwall/charge/compression.hpp"
+#include "windwall/charge/surroundings.hpp"
 #include "windwall/fields/row.hpp"
 #include "windwall/media/stream.hpp"
 
@@ -14,7 +14,7 @@ namespace windwall::charge {
 /// A compressor that turns with the crank and works by the speed of its impeller.
 struct MappedCompressor {
     static constexpr std::string_view kind = "mapped_compressor";
-    static constexpr std::string_view says =
+    static constexpr std::string_view description =
         "Centrifugal compressor driven by the crank, from its map or from its impeller alone.";
 
     double drive_ratio{};                   // rotor turns a crankshaft turn, step-up gear included
@@ -36,12 +36,12 @@ struct MappedCompressor {
     /// What it does with the gas flow of `in`, and the flow at which it reaches the outlet
     /// pressure.
     Compression compress(const media::Stream& in, double outlet_pressure,
-                         const Around& around) const noexcept;
+                         const Surroundings& surroundings) const noexcept;
     /// Flow and work at the reference state for a rotor speed and a pressure ratio.
     CharacteristicReading read(const media::Stream& in, double rotor_speed,
                                double outlet_pressure) const noexcept;
 
-    std::optional<fields::Complaint> check() const;
+    std::optional<fields::Violation> check() const;
     static std::span<const fields::Row> rows();
 };
 

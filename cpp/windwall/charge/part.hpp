@@ -16,24 +16,25 @@ namespace windwall::charge {
 
 /// Gives its outlet, explicit in the flow that is given.
 template <class T>
-concept Passive = requires(const T& part, const media::Stream& in, const Around& around) {
-    { part.outlet(in, around) }
+concept Passive = requires(const T& part, const media::Stream& in,
+                           const Surroundings& surroundings) {
+    { part.outlet(in, surroundings) }
     noexcept->std::same_as<media::Stream>;
 };
 
 /// Gives its flow between two pressures that are given.
 template <class T>
 concept Metering = requires(const T& part, const media::Stream& in, double outlet_pressure,
-                            const Around& around) {
-    { part.flow(in, outlet_pressure, around) }
+                            const Surroundings& surroundings) {
+    { part.flow(in, outlet_pressure, surroundings) }
     noexcept->std::same_as<double>;
 };
 
 /// Gives its work and the flow it could deliver, for a flow and an outlet pressure that are given.
 template <class T>
 concept Driven = requires(const T& part, const media::Stream& in, double outlet_pressure,
-                          const Around& around) {
-    { part.compress(in, outlet_pressure, around) }
+                          const Surroundings& surroundings) {
+    { part.compress(in, outlet_pressure, surroundings) }
     noexcept->std::same_as<Compression>;
 };
 
@@ -51,15 +52,16 @@ concept Rotating = Driven<T> && requires(const T& part) {
 /// Gives what it takes out of the path where it stands, back to the blower before it.
 template <class T>
 concept Branching = requires(const T& part, const media::Stream& path, double pressure,
-                             const Around& around) {
-    { part.branch_flow(path, pressure, pressure, around) }
+                             const Surroundings& surroundings) {
+    { part.branch_flow(path, pressure, pressure, surroundings) }
     noexcept->std::same_as<double>;
 };
 
 /// Says what its nozzle does for the charge that passes it.
 template <class T>
-concept Spraying = requires(const T& part, const media::Stream& in, const Around& around) {
-    { part.spray(in, around) }
+concept Spraying = requires(const T& part, const media::Stream& in,
+                            const Surroundings& surroundings) {
+    { part.spray(in, surroundings) }
     noexcept->std::same_as<Spray>;
 };
 

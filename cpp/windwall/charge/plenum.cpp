@@ -19,8 +19,10 @@ double Plenum::wall_conductance() const noexcept {
     return wall_coefficient * 6 * edge * edge;
 }
 
-media::Stream Plenum::outlet(const media::Stream& in, const Around& around) const noexcept {
-    media::Stream out = through_the_wall(in, wall_conductance(), around.under_hood_temperature);
+media::Stream Plenum::outlet(const media::Stream& in,
+                             const Surroundings& surroundings) const noexcept {
+    media::Stream out =
+        through_the_wall(in, wall_conductance(), surroundings.under_hood_temperature);
     if (!(in.liquid_share() > 0)) return out;
     const double flow = std::abs(in.gas_flow());
     return flow > 0 ? media::evaporate(out, volume * out.density() / flow) : out;
@@ -31,9 +33,10 @@ std::span<const fields::Row> Plenum::rows() {
     static constexpr Row table[] = {
         required("volume", "V", at<&Plenum::volume>, fields::volume("L"), {0.05, 200},
                  "Volume between the last part of the path and the intake valves"),
-        maybe("conductance", "UA", at<&Plenum::conductance>, fields::conductance("W/K"), {0, 500},
-              "Between the charge and the air under the bodywork; when not given, from the surface "
-              "of a cube of this volume"),
+        optional(
+            "conductance", "UA", at<&Plenum::conductance>, fields::conductance("W/K"), {0, 500},
+            "Between the charge and the air under the bodywork; when not given, from the surface "
+            "of a cube of this volume"),
     };
     return table;
 }

@@ -1,5 +1,5 @@
 #pragma once
-#include "windwall/charge/around.hpp"
+#include "windwall/charge/surroundings.hpp"
 #include "windwall/fields/row.hpp"
 #include "windwall/media/stream.hpp"
 
@@ -11,7 +11,7 @@ namespace windwall::charge {
 
 struct Plenum {
     static constexpr std::string_view kind = "plenum";
-    static constexpr std::string_view says =
+    static constexpr std::string_view description =
         "Volume that evens out the pulses; without loss in steady flow.";
 
     double volume{};                    // m3
@@ -19,7 +19,7 @@ struct Plenum {
 
     /// Of a cube of this volume in still air, W/K, unless stated.
     double wall_conductance() const noexcept;
-    media::Stream outlet(const media::Stream& in, const Around& around) const noexcept;
+    media::Stream outlet(const media::Stream& in, const Surroundings& surroundings) const noexcept;
     static std::span<const fields::Row> rows();
 };
 

@@ -47,7 +47,7 @@ struct Case {
     double behind;          // K
     double charge_to_case;  // W/K
 
-    Case(const PositiveBlower& blower, double bearing_loss, double around) {
+    Case(const PositiveBlower& blower, double bearing_loss, double surroundings) {
         charge_to_case = blower.case_conductance;
         const double both = blower.case_conductance + blower.case_to_air;
         if (blower.case_temperature) {
@@ -55,10 +55,10 @@ struct Case {
             behind = *blower.case_temperature;
         } else if (blower.case_to_air > 0) {
             conductance = charge_to_case * blower.case_to_air / both;
-            behind = around + bearing_loss / blower.case_to_air;
+            behind = surroundings + bearing_loss / blower.case_to_air;
         } else {  // nothing leaves an insulated case: what the bearings make returns to the charge
             conductance = 0;
-            behind = around;
+            behind = surroundings;
         }
     }
     double taken(double mean) const { return conductance * (mean - behind); }
@@ -108,10 +108,10 @@ void evaporate(Compression& does, const PositiveBlower& blower, const media::Str
 
 /// Outlet state, and the split of the heat between charge, case and bearings.
 void heat(Compression& does, const PositiveBlower& blower, const media::Stream& in,
-          double outlet_pressure, double around) {
+          double outlet_pressure, double surroundings) {
     const double made = does.indicated_power + blower.friction_to_charge * does.friction_power;
     does.bearing_loss = does.friction_power - blower.friction_to_charge * does.friction_power;
-    const Case housing(blower, does.bearing_loss, around);
+    const Case housing(blower, does.bearing_loss, surroundings);
     const double free = free_temperature(in, housing, made);
     does.capped = free > hot_knee || free < cold_knee || in.dry_air < least_flow;
     does.outlet = in;
@@ -149,12 +149,12 @@ double PositiveBlower::swept_flow(const media::Stream& in, double rotor_speed) c
 }
 
 Compression PositiveBlower::compress(const media::Stream& in, double outlet_pressure,
-                                     const Around& around) const noexcept {
+                                     const Surroundings& surroundings) const noexcept {
     Compression does;
-    does.rotor_speed = drive_ratio * around.engine_speed;
+    does.rotor_speed = drive_ratio * surroundings.engine_speed;
     does.indicated_power = work_power(*this, in, outlet_pressure, does.rotor_speed / turn);
     does.friction_power = friction(*this, does.rotor_speed);
-    heat(does, *this, in, outlet_pressure, around.under_hood_temperature);
+    heat(does, *this, in, outlet_pressure, surroundings.under_hood_temperature);
     leak(does, *this, in, outlet_pressure);
     does.drive_by_crank(belt_efficiency);
     return does;
@@ -169,44 +169,49 @@ std::span<const fields::Row> PositiveBlower::rows() {
                  "Volume moved by one turn of the driven rotor"),
         required("drive_ratio", "i", at<&B::drive_ratio>, number(), {0.2, 20},
                  "Turns of the driven rotor for each turn of the crankshaft"),
-        usual("built_in_ratio", "v_i", at<&B::built_in_ratio>, number(), {1, 2.5}, 0,
-              "Volume taken in over volume at the opening of the outlet; 1 for a Roots",
-              "a Roots blower, which has none"),
-        usual("leak_area", "CdA_L", at<&B::leak_area>, area("mm2"), {0, 100}, 4,
-              "Effective area of all gaps between outlet and inlet",
-              "from memory, to be confirmed"),
-        usual("friction_torque", "T_0", at<&B::friction_torque>, torque("N m"), {0, 5}, 0.1,
-              "Friction torque of gears, bearings and seals at the rotor shaft",
-              "from memory, to be confirmed"),
-        usual("friction_torque_per_speed", "T_1", at<&B::friction_torque_per_speed>, torque("N m"),
-              {0, 5}, 0.05, "Friction torque added at 10 000 rpm of the rotor, growing with speed",
-              "common practice"),
-        usual("friction_to_charge", "chi", at<&B::friction_to_charge>, number(), {0, 1}, 0.2,
-              "Share of the friction that heats the charge", "from memory, to be confirmed"),
-        usual("fill_loss", "k_N", at<&B::fill_loss>, percent(), {0, 30}, 3,
-              "Volume not filled at 10 000 rpm of the rotor, growing with the square of speed",
-              "from memory, to be confirmed"),
-        usual("belt_efficiency", "eta_b", at<&B::belt_efficiency>, number(), {0.7, 1}, 0.015,
-              "Power at the rotor shaft over power at the crankshaft",
-              "from memory, to be confirmed"),
-        usual("case_conductance", "UA_c", at<&B::case_conductance>, conductance("W/K"), {0, 50}, 1,
-              "Between the charge, at the mean of its two temperatures, and the case", remembered),
-        usual("case_to_air", "hA_c", at<&B::case_to_air>, conductance("W/K"), {0, 50}, 1,
-              "Between the case and the air under the bodywork", remembered),
-        maybe("case_temperature", "T_c", at<&B::case_temperature>, temperature("degC"), {-40, 250},
-              "Temperature of the case; when not given, the one at which it gives off what it "
-              "takes"),
-        usual("evaporated_inside", "x_e", at<&B::evaporated_inside>, number(), {0, 1}, 0.25,
-              "Of the liquid that could evaporate by the outlet, the share that does", remembered),
-        usual("rotor_inertia", "J", at<&B::rotor_inertia>, inertia("kg m2"), {0, 0.1}, 5e-4,
-              "Moment of inertia of both rotors, referred to the driven one",
-              "from memory, to be confirmed"),
-        maybe("rated_speed", "N_max", at<&B::rated_speed>, angular_speed("rpm"), {1000, 60000},
-              "Highest rotor speed its maker allows"),
-        maybe("rated_outlet_temperature", "T_max", at<&B::rated_outlet_temperature>,
-              temperature("degC"), {60, 300}, "Highest outlet temperature its maker allows"),
-        maybe("rated_pressure_ratio", "r_max", at<&B::rated_pressure_ratio>, number(), {1, 4},
-              "Highest pressure ratio its maker allows"),
+        with_default("built_in_ratio", "v_i", at<&B::built_in_ratio>, number(), {1, 2.5}, 0,
+                     "Volume taken in over volume at the opening of the outlet; 1 for a Roots",
+                     "a Roots blower, which has none"),
+        with_default("leak_area", "CdA_L", at<&B::leak_area>, area("mm2"), {0, 100}, 4,
+                     "Effective area of all gaps between outlet and inlet",
+                     "from memory, to be confirmed"),
+        with_default("friction_torque", "T_0", at<&B::friction_torque>, torque("N m"), {0, 5}, 0.1,
+                     "Friction torque of gears, bearings and seals at the rotor shaft",
+                     "from memory, to be confirmed"),
+        with_default("friction_torque_per_speed", "T_1", at<&B::friction_torque_per_speed>,
+                     torque("N m"), {0, 5}, 0.05,
+                     "Friction torque added at 10 000 rpm of the rotor, growing with speed",
+                     "common practice"),
+        with_default("friction_to_charge", "chi", at<&B::friction_to_charge>, number(), {0, 1}, 0.2,
+                     "Share of the friction that heats the charge", "from memory, to be confirmed"),
+        with_default(
+            "fill_loss", "k_N", at<&B::fill_loss>, percent(), {0, 30}, 3,
+            "Volume not filled at 10 000 rpm of the rotor, growing with the square of speed",
+            "from memory, to be confirmed"),
+        with_default("belt_efficiency", "eta_b", at<&B::belt_efficiency>, number(), {0.7, 1}, 0.015,
+                     "Power at the rotor shaft over power at the crankshaft",
+                     "from memory, to be confirmed"),
+        with_default(
+            "case_conductance", "UA_c", at<&B::case_conductance>, conductance("W/K"), {0, 50}, 1,
+            "Between the charge, at the mean of its two temperatures, and the case", remembered),
+        with_default("case_to_air", "hA_c", at<&B::case_to_air>, conductance("W/K"), {0, 50}, 1,
+                     "Between the case and the air under the bodywork", remembered),
+        optional("case_temperature", "T_c", at<&B::case_temperature>, temperature("degC"),
+                 {-40, 250},
+                 "Temperature of the case; when not given, the one at which it gives off what it "
+                 "takes"),
+        with_default("evaporated_inside", "x_e", at<&B::evaporated_inside>, number(), {0, 1}, 0.25,
+                     "Of the liquid that could evaporate by the outlet, the share that does",
+                     remembered),
+        with_default("rotor_inertia", "J", at<&B::rotor_inertia>, inertia("kg m2"), {0, 0.1}, 5e-4,
+                     "Moment of inertia of both rotors, referred to the driven one",
+                     "from memory, to be confirmed"),
+        optional("rated_speed", "N_max", at<&B::rated_speed>, angular_speed("rpm"), {1000, 60000},
+                 "Highest rotor speed its maker allows"),
+        optional("rated_outlet_temperature", "T_max", at<&B::rated_outlet_temperature>,
+                 temperature("degC"), {60, 300}, "Highest outlet temperature its maker allows"),
+        optional("rated_pressure_ratio", "r_max", at<&B::rated_pressure_ratio>, number(), {1, 4},
+                 "Highest pressure ratio its maker allows"),
     };
     return table;
 }

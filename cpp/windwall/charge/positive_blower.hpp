@@ -1,6 +1,6 @@
 #pragma once
-#include "windwall/charge/around.hpp"
 #include "windwall/charge/compression.hpp"
+#include "windwall/charge/surroundings.hpp"
 #include "windwall/fields/row.hpp"
 #include "windwall/media/stream.hpp"
 
@@ -13,7 +13,7 @@ namespace windwall::charge {
 
 struct PositiveBlower {
     static constexpr std::string_view kind = "positive_blower";
-    static constexpr std::string_view says =
+    static constexpr std::string_view description =
         "Blower that moves a fixed volume a turn: Roots, or screw with a built-in volume ratio.";
     /// Rotor speed to which fill_loss and friction_torque_per_speed refer, rad/s (10 000 rpm).
     static constexpr double reference_speed = 10000 * 2 * std::numbers::pi / 60;
@@ -38,7 +38,7 @@ struct PositiveBlower {
 
     /// What the blower does with the delivered gas flow of `in` against an outlet pressure.
     Compression compress(const media::Stream& in, double outlet_pressure,
-                         const Around& around) const noexcept;
+                         const Surroundings& surroundings) const noexcept;
     /// Gas the rotors take in at a speed in rad/s where nothing leaks, kg/s.
     double swept_flow(const media::Stream& in, double rotor_speed) const noexcept;
 

@@ -4,7 +4,7 @@
 namespace windwall::charge {
 
 /// What surrounds the charge path at one operating point, SI units.
-struct Around {
+struct Surroundings {
     double ambient_pressure{};            // Pa absolute
     double ambient_temperature{};         // K
     double air_density{};                 // of the ambient air, kg/m3

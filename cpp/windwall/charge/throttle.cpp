@@ -47,8 +47,8 @@ double Throttle::recovering_share(double opening, double jet) const noexcept {
 }
 
 double Throttle::flow(const media::Stream& in, double outlet_pressure,
-                      const Around& around) const noexcept {
-    const double opening = plate(around.throttle_opening);
+                      const Surroundings& surroundings) const noexcept {
+    const double opening = plate(surroundings.throttle_opening);
     const double jet = jet_area(opening);
     const double R = in.gas.R;
     const double gamma = in.gas.gamma(in.temperature);
@@ -57,16 +57,16 @@ double Throttle::flow(const media::Stream& in, double outlet_pressure,
            media::orifice_flow(leak_area, in.pressure, in.temperature, outlet_pressure, R, gamma);
 }
 
-std::optional<fields::Complaint> Throttle::check() const {
+std::optional<fields::Violation> Throttle::check() const {
     if (shaft >= bore)
-        return fields::Complaint{"shaft", "the shaft is as thick as the bore; nothing could flow"};
+        return fields::Violation{"shaft", "the shaft is as thick as the bore; nothing could flow"};
     if (linkage.empty()) return std::nullopt;
     const auto& pedal = linkage.column[0];
     const auto& opened = linkage.column[1];
     const bool onwards =
         std::ranges::adjacent_find(pedal, std::ranges::greater_equal{}) == pedal.end();
     if (onwards && std::ranges::is_sorted(opened)) return std::nullopt;
-    return fields::Complaint{"linkage",
+    return fields::Violation{"linkage",
                              "the pedal must go further from row to row, and the plate "
                              "may not go back"};
 }
@@ -80,15 +80,17 @@ std::span<const fields::Row> Throttle::rows() {
     static constexpr Row table[] = {
         required("bore", "D", at<&Throttle::bore>, length("mm"), {8, 150},
                  "Bore of the throttle body"),
-        usual("shaft", "d", at<&Throttle::shaft>, length("mm"), {0, 20}, 1,
-              "Diameter of the shaft across the bore", "common practice"),
-        usual("closed_angle", "psi_0", at<&Throttle::closed_angle>, angle("deg"), {0, 30}, 2,
-              "Angle at which the plate touches the wall, from the plane across the bore",
-              "common practice"),
-        usual("discharge_coefficient", "C_d", at<&Throttle::discharge_coefficient>, number(),
-              {0.5, 1}, 0.05, "Area of the jet over the open area", "from memory, to be confirmed"),
-        usual("leak_area", "A_l", at<&Throttle::leak_area>, area("mm2"), {0, 50}, 1.5,
-              "Effective area left open with the plate shut", "from memory, to be confirmed"),
+        with_default("shaft", "d", at<&Throttle::shaft>, length("mm"), {0, 20}, 1,
+                     "Diameter of the shaft across the bore", "common practice"),
+        with_default("closed_angle", "psi_0", at<&Throttle::closed_angle>, angle("deg"), {0, 30}, 2,
+                     "Angle at which the plate touches the wall, from the plane across the bore",
+                     "common practice"),
+        with_default("discharge_coefficient", "C_d", at<&Throttle::discharge_coefficient>, number(),
+                     {0.5, 1}, 0.05, "Area of the jet over the open area",
+                     "from memory, to be confirmed"),
+        with_default("leak_area", "A_l", at<&Throttle::leak_area>, area("mm2"), {0, 50}, 1.5,
+                     "Effective area left open with the plate shut",
+                     "from memory, to be confirmed"),
         fields::table("linkage", at<&Throttle::linkage>, travels,
                       "How the plate follows the pedal, where two plates are linked or a cam lies "
                       "between; without it they go together"),

@@ -1,5 +1,5 @@
 #pragma once
-#include "windwall/charge/around.hpp"
+#include "windwall/charge/surroundings.hpp"
 #include "windwall/fields/row.hpp"
 #include "windwall/media/stream.hpp"
 
@@ -12,7 +12,7 @@ namespace windwall::charge {
 
 struct Throttle {
     static constexpr std::string_view kind = "throttle";
-    static constexpr std::string_view says = "Butterfly plate with a shaft across the bore.";
+    static constexpr std::string_view description = "Butterfly plate with a shaft across the bore.";
 
     double bore{};                                     // m
     double shaft = 8e-3;                               // m
@@ -32,10 +32,10 @@ struct Throttle {
     /// Gas flow in kg/s, negative when the outlet pressure is the higher one; the temperature
     /// behind is the temperature before.
     double flow(const media::Stream& in, double outlet_pressure,
-                const Around& around) const noexcept;
+                const Surroundings& surroundings) const noexcept;
 
     static std::span<const fields::Row> rows();
-    std::optional<fields::Complaint> check() const;
+    std::optional<fields::Violation> check() const;
 };
 
 /// Flow in kg/s through a jet of `jet_area` that regains part of its speed behind. `recovered` is

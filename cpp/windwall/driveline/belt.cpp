@@ -27,14 +27,14 @@ std::optional<double> Belt::capacity(double speed) const noexcept {
     return front * belt_pull(2 * *tension, linear_density, speed * front, hold);
 }
 
-double Belt::slip_share(double torque, Stance) const noexcept {
+double Belt::slip_share(double torque, GearState) const noexcept {
     return section == BeltSection::toothed || torque == 0 ? 0 : creep;
 }
 
-Shaft Belt::drive(const Shaft& in, Stance stance) const noexcept {
+Shaft Belt::drive(const Shaft& in, GearState gear_state) const noexcept {
     const double held = held_torque(in.torque, capacity(in.speed));
-    const Shaft out = transmit({in.speed, held}, ratio(stance), {efficiency, drag_torque, 0});
-    return lagging(out, slip_share(held, stance));
+    const Shaft out = transmit({in.speed, held}, ratio(gear_state), {efficiency, drag_torque, 0});
+    return lagging(out, slip_share(held, gear_state));
 }
 
 std::span<const fields::Row> Belt::rows() {
@@ -47,27 +47,29 @@ std::span<const fields::Row> Belt::rows() {
                  "Pitch diameter of the pulley on the engine's side"),
         required("diameter_rear", "D_2", at<&B::diameter_rear>, length("mm"), {20, 600},
                  "Pitch diameter of the pulley on the road's side"),
-        usual("efficiency", "eta", at<&B::efficiency>, number(), {0.5, 1}, 0.015,
-              "Share of the torque that gets through, drag and creep aside",
-              "0.95 to 0.98 for new, aligned V-belts, a belt maker's notes"),
-        usual("drag_torque", "T_d", at<&B::drag_torque>, torque("N m"), {0, 20}, 0.1,
-              "Drag at the front pulley whatever the load", "from memory, to be confirmed"),
-        usual("creep", "s", at<&B::creep>, percent(), {0, 10}, 0.5,
-              "Share of speed lost because the loaded belt stretches",
-              "from memory, to be confirmed"),
-        maybe("tension", "F", at<&B::tension>, force("N"), {5, 20000},
-              "Tension of each strand at rest; with it the torque at which the belt slips is "
-              "found"),
-        usual("centre_distance", "C", at<&B::centre_distance>, length("mm"), {50, 3000}, 100,
-              "Distance between the two shafts, for the wraps", "common practice"),
-        usual("friction", "mu", at<&B::friction>, number(), {0.05, 0.9}, 0.07,
-              "Coefficient of friction of the belt on its pulleys", "from memory, to be confirmed"),
-        usual("groove_angle", "2 beta", at<&B::groove_angle>, angle("deg"), {16, 60}, 1.5,
-              "Angle between the two faces of a V-belt's groove", "common practice"),
-        usual("linear_density", "m", at<&B::linear_density>, fields::linear_density("kg/m"),
-              {0.005, 3}, 0.05, "Mass of a metre of belt", "from memory, to be confirmed"),
-        usual("inertia", "J", at<&B::inertia>, fields::inertia("kg m2"), {0, 1}, 0.002,
-              "Moment of inertia, as felt at the front pulley", "from memory, to be confirmed"),
+        with_default("efficiency", "eta", at<&B::efficiency>, number(), {0.5, 1}, 0.015,
+                     "Share of the torque that gets through, drag and creep aside",
+                     "0.95 to 0.98 for new, aligned V-belts, a belt maker's notes"),
+        with_default("drag_torque", "T_d", at<&B::drag_torque>, torque("N m"), {0, 20}, 0.1,
+                     "Drag at the front pulley whatever the load", "from memory, to be confirmed"),
+        with_default("creep", "s", at<&B::creep>, percent(), {0, 10}, 0.5,
+                     "Share of speed lost because the loaded belt stretches",
+                     "from memory, to be confirmed"),
+        optional("tension", "F", at<&B::tension>, force("N"), {5, 20000},
+                 "Tension of each strand at rest; with it the torque at which the belt slips is "
+                 "found"),
+        with_default("centre_distance", "C", at<&B::centre_distance>, length("mm"), {50, 3000}, 100,
+                     "Distance between the two shafts, for the wraps", "common practice"),
+        with_default("friction", "mu", at<&B::friction>, number(), {0.05, 0.9}, 0.07,
+                     "Coefficient of friction of the belt on its pulleys",
+                     "from memory, to be confirmed"),
+        with_default("groove_angle", "2 beta", at<&B::groove_angle>, angle("deg"), {16, 60}, 1.5,
+                     "Angle between the two faces of a V-belt's groove", "common practice"),
+        with_default("linear_density", "m", at<&B::linear_density>, fields::linear_density("kg/m"),
+                     {0.005, 3}, 0.05, "Mass of a metre of belt", "from memory, to be confirmed"),
+        with_default("inertia", "J", at<&B::inertia>, fields::inertia("kg m2"), {0, 1}, 0.002,
+                     "Moment of inertia, as felt at the front pulley",
+                     "from memory, to be confirmed"),
     };
     return table;
 }

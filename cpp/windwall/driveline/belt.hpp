@@ -1,7 +1,7 @@
 #pragma once
+#include "windwall/driveline/gear_state.hpp"
 #include "windwall/driveline/shaft.hpp"
 #include "windwall/driveline/sheaves.hpp"
-#include "windwall/driveline/stance.hpp"
 #include "windwall/fields/row.hpp"
 
 #include <array>
@@ -27,7 +27,7 @@ double belt_pull(double strands, double linear_density, double speed,
 /// A belt of fixed ratio.
 struct Belt {
     static constexpr std::string_view kind = "belt";
-    static constexpr std::string_view says = "Flat, V or toothed belt on two pulleys.";
+    static constexpr std::string_view description = "Flat, V or toothed belt on two pulleys.";
 
     BeltSection section = BeltSection::vee;
     double diameter_front{};  // m, pitch
@@ -43,15 +43,15 @@ struct Belt {
     double inertia = 0.003;                    // kg m2
 
     std::size_t gears() const noexcept { return 1; }
-    double ratio(Stance) const noexcept { return diameter_rear / diameter_front; }
+    double ratio(GearState) const noexcept { return diameter_rear / diameter_front; }
     /// Torque beyond the capacity does not get through; what is left over heats the belt.
-    Shaft drive(const Shaft& in, Stance stance) const noexcept;
-    std::optional<double> holds(double speed, Stance) const noexcept { return capacity(speed); }
+    Shaft drive(const Shaft& in, GearState gear_state) const noexcept;
+    std::optional<double> holds(double speed, GearState) const noexcept { return capacity(speed); }
     /// Torque at the front pulley, N m, from which on the belt slips as a whole at a speed of the
     /// front pulley in rad/s; nothing where its tension is not stated, or where it has teeth.
     std::optional<double> capacity(double speed) const noexcept;
     /// Share of speed lost to creep; none where it has teeth.
-    double slip_share(double torque, Stance stance) const noexcept;
+    double slip_share(double torque, GearState gear_state) const noexcept;
     static std::span<const fields::Row> rows();
 };
 

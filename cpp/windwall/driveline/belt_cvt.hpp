@@ -1,7 +1,7 @@
 #pragma once
+#include "windwall/driveline/gear_state.hpp"
 #include "windwall/driveline/shaft.hpp"
 #include "windwall/driveline/sheaves.hpp"
-#include "windwall/driveline/stance.hpp"
 #include "windwall/driveline/variator.hpp"
 #include "windwall/fields/row.hpp"
 
@@ -17,7 +17,7 @@ namespace windwall::driveline {
 /// speed of its driving sheave; what it loses is stated at the torque it is rated for.
 struct BeltCvt {
     static constexpr std::string_view kind = "belt_cvt";
-    static constexpr std::string_view says =
+    static constexpr std::string_view description =
         "Rubber-belt drive of continuously variable ratio that holds the engine's speed while it "
         "shifts.";
     /// Torque share of the capacity from which on the belt slips more than in proportion, and the
@@ -41,21 +41,23 @@ struct BeltCvt {
 
     std::size_t gears() const noexcept { return 1; }
     /// Where nothing slips.
-    double ratio(Stance stance) const noexcept;
+    double ratio(GearState gear_state) const noexcept;
     Variator variator() const noexcept { return {low_ratio, high_ratio, shift_speed}; }
     /// Torque beyond the capacity does not get through; what is left over heats the belt. The
     /// output turns slower than the ratio says by the slip.
-    Shaft drive(const Shaft& in, Stance stance) const noexcept;
-    std::optional<double> holds(double, Stance stance) const noexcept { return capacity(stance); }
+    Shaft drive(const Shaft& in, GearState gear_state) const noexcept;
+    std::optional<double> holds(double, GearState gear_state) const noexcept {
+        return capacity(gear_state);
+    }
     /// Torque at the driving sheave, N m, from which on the belt slips through: what is stated, or
     /// what the clamp force holds; nothing where neither is known.
-    std::optional<double> capacity(Stance stance) const noexcept;
+    std::optional<double> capacity(GearState gear_state) const noexcept;
     /// Share of speed lost to slip when it passes a torque, N m; below 0.65.
-    double slip_share(double torque, Stance stance) const noexcept;
+    double slip_share(double torque, GearState gear_state) const noexcept;
     /// Output power over input power while it drives, from 0 to 1.
-    double efficiency(const Shaft& in, Stance stance) const noexcept;
+    double efficiency(const Shaft& in, GearState gear_state) const noexcept;
 
-    std::optional<fields::Complaint> check() const;
+    std::optional<fields::Violation> check() const;
     static std::span<const fields::Row> rows();
 };
 

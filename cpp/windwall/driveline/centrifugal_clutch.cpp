@@ -19,7 +19,7 @@ double CentrifugalClutch::holding_speed(double torque) const noexcept {
     return std::sqrt(engagement_speed * engagement_speed + std::max(0.0, torque) / grip());
 }
 
-Shaft CentrifugalClutch::drive(const Shaft& in, Stance) const noexcept {
+Shaft CentrifugalClutch::drive(const Shaft& in, GearState) const noexcept {
     return {in.speed, held_torque(in.torque, capacity(in.speed))};
 }
 
@@ -34,16 +34,18 @@ std::span<const fields::Row> CentrifugalClutch::rows() {
                  "Inner radius of the drum"),
         required("shoe_radius", "r_g", at<&C::shoe_radius>, length("mm"), {10, 300},
                  "Radius to the centre of mass of a shoe"),
-        usual("shoes", "n", at<&C::shoes>, number(), {1, 12}, 0.5, "Number of shoes",
-              "common practice"),
-        usual("friction", "mu", at<&C::friction>, number(), {0.05, 0.6}, 0.03,
-              "Coefficient of friction of the lining", "0.25 to 0.35 from memory, to be confirmed"),
-        usual("self_energising", "k", at<&C::self_energising>, number(), {0.5, 3}, 0.2,
-              "How many times a shoe that is dragged into the drum presses more than its mass does",
-              "shoes that slide straight out; 1.2 to 2 for leading shoes, from memory, to be "
-              "confirmed"),
-        usual("inertia", "J", at<&C::inertia>, fields::inertia("kg m2"), {0, 1}, 0.002,
-              "Moment of inertia that turns with the crank", "from memory, to be confirmed"),
+        with_default("shoes", "n", at<&C::shoes>, number(), {1, 12}, 0.5, "Number of shoes",
+                     "common practice"),
+        with_default("friction", "mu", at<&C::friction>, number(), {0.05, 0.6}, 0.03,
+                     "Coefficient of friction of the lining",
+                     "0.25 to 0.35 from memory, to be confirmed"),
+        with_default(
+            "self_energising", "k", at<&C::self_energising>, number(), {0.5, 3}, 0.2,
+            "How many times a shoe that is dragged into the drum presses more than its mass does",
+            "shoes that slide straight out; 1.2 to 2 for leading shoes, from memory, to be "
+            "confirmed"),
+        with_default("inertia", "J", at<&C::inertia>, fields::inertia("kg m2"), {0, 1}, 0.002,
+                     "Moment of inertia that turns with the crank", "from memory, to be confirmed"),
     };
     return table;
 }

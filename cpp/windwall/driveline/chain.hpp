@@ -1,6 +1,6 @@
 #pragma once
+#include "windwall/driveline/gear_state.hpp"
 #include "windwall/driveline/losses.hpp"
-#include "windwall/driveline/stance.hpp"
 #include "windwall/fields/row.hpp"
 
 #include <cstddef>
@@ -15,7 +15,7 @@ double chain_speed_ripple(double teeth) noexcept;
 
 struct Chain {
     static constexpr std::string_view kind = "chain";
-    static constexpr std::string_view says = "Roller chain or toothed belt on two wheels.";
+    static constexpr std::string_view description = "Roller chain or toothed belt on two wheels.";
 
     double teeth_front{};
     double teeth_rear{};
@@ -24,8 +24,8 @@ struct Chain {
     double inertia = 0.001;    // kg m2
 
     std::size_t gears() const noexcept { return 1; }
-    double ratio(Stance) const noexcept { return teeth_rear / teeth_front; }
-    Shaft drive(const Shaft& in, Stance stance) const noexcept;
+    double ratio(GearState) const noexcept { return teeth_rear / teeth_front; }
+    Shaft drive(const Shaft& in, GearState gear_state) const noexcept;
     /// Of the smaller wheel.
     double speed_ripple() const noexcept;
     static std::span<const fields::Row> rows();

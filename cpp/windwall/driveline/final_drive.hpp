@@ -1,6 +1,6 @@
 #pragma once
+#include "windwall/driveline/gear_state.hpp"
 #include "windwall/driveline/losses.hpp"
-#include "windwall/driveline/stance.hpp"
 #include "windwall/fields/row.hpp"
 
 #include <cstddef>
@@ -11,7 +11,7 @@ namespace windwall::driveline {
 
 struct FinalDrive {
     static constexpr std::string_view kind = "final_drive";
-    static constexpr std::string_view says =
+    static constexpr std::string_view description =
         "One fixed pair of gears: a primary drive, a bevel box or an axle.";
 
     double fixed_ratio{};
@@ -21,8 +21,8 @@ struct FinalDrive {
     double inertia = 0.002;        // kg m2
 
     std::size_t gears() const noexcept { return 1; }
-    double ratio(Stance) const noexcept { return fixed_ratio; }
-    Shaft drive(const Shaft& in, Stance stance) const noexcept;
+    double ratio(GearState) const noexcept { return fixed_ratio; }
+    Shaft drive(const Shaft& in, GearState gear_state) const noexcept;
     static std::span<const fields::Row> rows();
 };
 

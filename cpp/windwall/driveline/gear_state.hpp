@@ -5,13 +5,14 @@ namespace windwall::driveline {
 
 /// How the driveline is set at one moment: the gear it is in, and where its variator stands if it
 /// has one. Parts of fixed ratio look at the gear only, or at nothing.
-struct Stance {
+struct GearState {
     std::size_t gear = 0;  // from 0
     double position = 1;   // of a variator: 0 at its lowest gearing, 1 at its highest
 
-    constexpr Stance() noexcept = default;
+    constexpr GearState() noexcept = default;
     /// A gear alone is a stance too, with the variator fully shifted.
-    constexpr Stance(std::size_t in_gear, double at = 1) noexcept : gear(in_gear), position(at) {}
+    constexpr GearState(std::size_t in_gear, double at = 1) noexcept
+        : gear(in_gear), position(at) {}
 };
 
 }  // namespace windwall::driveline

@@ -1,6 +1,6 @@
 #pragma once
+#include "windwall/driveline/gear_state.hpp"
 #include "windwall/driveline/losses.hpp"
-#include "windwall/driveline/stance.hpp"
 #include "windwall/fields/row.hpp"
 
 #include <cstddef>
@@ -13,7 +13,7 @@ namespace windwall::driveline {
 
 struct Gearbox {
     static constexpr std::string_view kind = "gearbox";
-    static constexpr std::string_view says = "Gearbox with fixed ratios, one at a time.";
+    static constexpr std::string_view description = "Gearbox with fixed ratios, one at a time.";
 
     std::vector<double> ratios;  // from first gear to top
     double efficiency = 0.97;
@@ -25,9 +25,9 @@ struct Gearbox {
 
     std::size_t gears() const noexcept;
     /// Gears count from 0; beyond top it stays in top.
-    double ratio(Stance stance) const noexcept;
-    Shaft drive(const Shaft& in, Stance stance) const noexcept;
-    std::optional<fields::Complaint> check() const;
+    double ratio(GearState gear_state) const noexcept;
+    Shaft drive(const Shaft& in, GearState gear_state) const noexcept;
+    std::optional<fields::Violation> check() const;
     static std::span<const fields::Row> rows();
 };
 

@@ -43,10 +43,10 @@ std::optional<double> launch_speed(const Train& train, double torque) noexcept {
     return std::nullopt;
 }
 
-double launch_acceleration(const Train& train, const Start& start, Stance stance) noexcept {
-    const double driven = drive(train, start.crank, stance).torque;
+double launch_acceleration(const Train& train, const Start& start, GearState gear_state) noexcept {
+    const double driven = drive(train, start.crank, gear_state).torque;
     const double pull = std::min(driven, start.grip_torque) - start.resistance;
-    return pull / (start.vehicle_inertia + inertia_at_wheels(train, stance, Behind::clutch));
+    return pull / (start.vehicle_inertia + inertia_at_wheels(train, gear_state, Behind::clutch));
 }
 
 std::size_t launch_gear(const Train& train, const Start& start) noexcept {

@@ -21,7 +21,7 @@ struct Start {
 
 /// Angular acceleration of the wheels, rad/s2, while the clutch slips: what gets through it and
 /// the driveline, no more than the tyres hold, over all that speeds up.
-double launch_acceleration(const Train& train, const Start& start, Stance stance) noexcept;
+double launch_acceleration(const Train& train, const Start& start, GearState gear_state) noexcept;
 
 /// The gear that gets the vehicle off the line best: that of the greatest acceleration; where
 /// several do as well within one part in a thousand, the one with the largest reduction, whose

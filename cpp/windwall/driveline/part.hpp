@@ -18,17 +18,17 @@ namespace windwall::driveline {
 /// Has a ratio (input speed over output speed, where nothing slips) in each of its gears, which
 /// count from 0, and at each position if it is a variator.
 template <class T>
-concept Geared = requires(const T& part, Stance stance) {
+concept Geared = requires(const T& part, GearState gear_state) {
     { part.gears() }
     noexcept->std::same_as<std::size_t>;
-    { part.ratio(stance) }
+    { part.ratio(gear_state) }
     noexcept->std::same_as<double>;
 };
 
 /// Turns what its input shaft carries into what its output shaft carries.
 template <class T>
-concept Driving = requires(const T& part, const Shaft& in, Stance stance) {
-    { part.drive(in, stance) }
+concept Driving = requires(const T& part, const Shaft& in, GearState gear_state) {
+    { part.drive(in, gear_state) }
     noexcept->std::same_as<Shaft>;
 };
 
@@ -54,22 +54,22 @@ concept TurningBehind = requires(const T& part) {
 /// Slips above a torque at its input, N m, that its speed in rad/s and its stance decide; nothing
 /// where that is not known.
 template <class T>
-concept Holding = requires(const T& part, double speed, Stance stance) {
-    { part.holds(speed, stance) }
+concept Holding = requires(const T& part, double speed, GearState gear_state) {
+    { part.holds(speed, gear_state) }
     noexcept->std::same_as<std::optional<double>>;
 };
 
 /// Whether a part is asked for more torque than it holds, whichever way the power goes.
 template <Holding Part>
-bool slips(const Part& part, const Shaft& in, Stance stance) noexcept {
-    const std::optional<double> held = part.holds(in.speed, stance);
+bool slips(const Part& part, const Shaft& in, GearState gear_state) noexcept {
+    const std::optional<double> held = part.holds(in.speed, gear_state);
     return held && std::abs(in.torque) > *held;
 }
 
 /// May lose speed to slip, a share that its torque decides.
 template <class T>
-concept Slipping = requires(const T& part, double torque, Stance stance) {
-    { part.slip_share(torque, stance) }
+concept Slipping = requires(const T& part, double torque, GearState gear_state) {
+    { part.slip_share(torque, gear_state) }
     noexcept->std::same_as<double>;
 };
 

@@ -52,9 +52,9 @@ double Sheaves::capacity(double ratio) const noexcept {
     return clamp_torque(friction, clamp_force, radius, groove_angle / 2);
 }
 
-std::optional<fields::Complaint> Sheaves::check() const {
+std::optional<fields::Violation> Sheaves::check() const {
     if (belt_length > 2 * centre_distance) return std::nullopt;
-    return fields::Complaint{"belt_length",
+    return fields::Violation{"belt_length",
                              "A belt reaches there and back: it is longer than twice the distance "
                              "between the shafts."};
 }
@@ -68,11 +68,11 @@ std::span<const fields::Row> Sheaves::rows() {
                  "Length of the belt along its pitch line"),
         required("clamp_force", "F", at<&Sheaves::clamp_force>, force("N"), {50, 20000},
                  "Force that presses the sheaves of the driving pulley together"),
-        usual("groove_angle", "2 beta", at<&Sheaves::groove_angle>, angle("deg"), {16, 44}, 1,
-              "Angle between the two faces of a pulley", "from memory, to be confirmed"),
-        usual("friction", "mu", at<&Sheaves::friction>, number(), {0.05, 0.9}, 0.08,
-              "Coefficient of friction of the belt on the sheaves",
-              "dry clean rubber on aluminium, from memory, to be confirmed"),
+        with_default("groove_angle", "2 beta", at<&Sheaves::groove_angle>, angle("deg"), {16, 44},
+                     1, "Angle between the two faces of a pulley", "from memory, to be confirmed"),
+        with_default("friction", "mu", at<&Sheaves::friction>, number(), {0.05, 0.9}, 0.08,
+                     "Coefficient of friction of the belt on the sheaves",
+                     "dry clean rubber on aluminium, from memory, to be confirmed"),
     };
     return table;
 }

@@ -27,7 +27,7 @@ double driving_radius(double ratio, double centre_distance, double length) noexc
 
 /// Sheave geometry and what presses the sheaves together: how much torque the belt holds.
 struct Sheaves {
-    static constexpr std::string_view says =
+    static constexpr std::string_view description =
         "Sizes of the sheaves and the force that presses them together.";
     double centre_distance{};                           // m
     double belt_length{};                               // m, pitch
@@ -37,7 +37,7 @@ struct Sheaves {
 
     /// Torque at the driving sheave that the clamp force holds at a reduction, N m.
     double capacity(double ratio) const noexcept;
-    std::optional<fields::Complaint> check() const;
+    std::optional<fields::Violation> check() const;
     static std::span<const fields::Row> rows();
 };
 

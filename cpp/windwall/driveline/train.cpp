@@ -12,8 +12,8 @@ std::size_t own_gears(const Part& part) noexcept {
     return part.visit([](const auto& each) { return each.gears(); });
 }
 
-double own_ratio(const Part& part, Stance stance) noexcept {
-    return part.visit([stance](const auto& each) { return each.ratio(stance); });
+double own_ratio(const Part& part, GearState gear_state) noexcept {
+    return part.visit([gear_state](const auto& each) { return each.ratio(gear_state); });
 }
 
 double own_inertia(const Part& part) noexcept {
@@ -27,13 +27,13 @@ double own_inertia_behind(const Part& part) noexcept {
     });
 }
 
-Shaft own_drive(const Part& part, const Shaft& in, Stance stance) noexcept {
-    return part.visit([&in, stance](const auto& each) { return each.drive(in, stance); });
+Shaft own_drive(const Part& part, const Shaft& in, GearState gear_state) noexcept {
+    return part.visit([&in, gear_state](const auto& each) { return each.drive(in, gear_state); });
 }
 
-Shaft own_taken(const Part& part, const Shaft& in, Stance stance) noexcept {
-    return part.visit([&in, stance]<class Each>(const Each& each) {
-        if constexpr (Holding<Each>) return taken(in, each.holds(in.speed, stance));
+Shaft own_taken(const Part& part, const Shaft& in, GearState gear_state) noexcept {
+    return part.visit([&in, gear_state]<class Each>(const Each& each) {
+        if constexpr (Holding<Each>) return taken(in, each.holds(in.speed, gear_state));
         return in;
     });
 }
@@ -58,10 +58,10 @@ bool parts_company(const Part& part, Behind behind) noexcept {
 /// Deals one running gear number out to the parts, one after another; the position goes to all.
 class GearDealer {
 public:
-    GearDealer(const Train& train, Stance stance) noexcept
-        : left_(std::min(stance.gear, gears(train) - 1)), position_(stance.position) {}
+    GearDealer(const Train& train, GearState gear_state) noexcept
+        : left_(std::min(gear_state.gear, gears(train) - 1)), position_(gear_state.position) {}
 
-    Stance next(const Part& part) noexcept {
+    GearState next(const Part& part) noexcept {
         const std::size_t count = own_gears(part);
         const std::size_t own = left_ % count;
         left_ /= count;
@@ -73,16 +73,16 @@ private:
     double position_;
 };
 
-bool own_slips(const Part& part, const Shaft& in, Stance stance) noexcept {
-    return part.visit([&in, stance]<class Each>(const Each& each) {
-        if constexpr (Holding<Each>) return slips(each, in, stance);
+bool own_slips(const Part& part, const Shaft& in, GearState gear_state) noexcept {
+    return part.visit([&in, gear_state]<class Each>(const Each& each) {
+        if constexpr (Holding<Each>) return slips(each, in, gear_state);
         return false;
     });
 }
 
 /// What comes to a part, what of it the part takes, and what comes out.
 struct Passage {
-    Stance stance;
+    GearState gear_state;
     Shaft in;
     Shaft taken;
     Shaft out;
@@ -90,12 +90,12 @@ struct Passage {
 
 /// From the crank to the wheels, part by part.
 template <class Look>
-Shaft pass(const Train& train, const Shaft& crank, Stance stance, Look&& look) noexcept {
-    GearDealer dealer(train, stance);
+Shaft pass(const Train& train, const Shaft& crank, GearState gear_state, Look&& look) noexcept {
+    GearDealer dealer(train, gear_state);
     Shaft shaft = crank;
     for (std::size_t at = 0; at < train.size(); ++at) {
         const Part& part = train[at].part;
-        const Stance own = dealer.next(part);
+        const GearState own = dealer.next(part);
         const Shaft out = own_drive(part, shaft, own);
         look(at, Passage{own, shaft, own_taken(part, shaft, own), out});
         shaft = out;
@@ -112,41 +112,41 @@ std::size_t gears(const Train& train) noexcept {
     return count;
 }
 
-double total_ratio(const Train& train, Stance stance) noexcept {
-    GearDealer dealer(train, stance);
+double total_ratio(const Train& train, GearState gear_state) noexcept {
+    GearDealer dealer(train, gear_state);
     double ratio = 1;
     for (const auto& entry : train)
         ratio *= own_ratio(entry.part, dealer.next(entry.part));
     return ratio;
 }
 
-Shaft drive(const Train& train, const Shaft& crank, Stance stance,
+Shaft drive(const Train& train, const Shaft& crank, GearState gear_state,
             std::span<double> losses) noexcept {
-    return pass(train, crank, stance, [&](std::size_t at, const Passage& through) {
+    return pass(train, crank, gear_state, [&](std::size_t at, const Passage& through) {
         if (at < losses.size()) losses[at] = through.taken.power() - through.out.power();
     });
 }
 
 std::optional<std::size_t> overloaded(const Train& train, const Shaft& crank,
-                                      Stance stance) noexcept {
+                                      GearState gear_state) noexcept {
     std::optional<std::size_t> first;
-    pass(train, crank, stance, [&](std::size_t at, const Passage& through) {
-        if (!first && own_slips(train[at].part, through.in, through.stance)) first = at;
+    pass(train, crank, gear_state, [&](std::size_t at, const Passage& through) {
+        if (!first && own_slips(train[at].part, through.in, through.gear_state)) first = at;
     });
     return first;
 }
 
-double slowing_power(const Train& train, const Shaft& crank, Stance stance) noexcept {
+double slowing_power(const Train& train, const Shaft& crank, GearState gear_state) noexcept {
     double power = 0;
-    pass(train, crank, stance, [&](std::size_t, const Passage& through) {
+    pass(train, crank, gear_state, [&](std::size_t, const Passage& through) {
         power += through.taken.power() - through.in.power();
     });
     return power;
 }
 
-double inertia_at_wheels(const Train& train, Stance stance, Behind behind) noexcept {
+double inertia_at_wheels(const Train& train, GearState gear_state, Behind behind) noexcept {
     // What turns at a part's input counts with the square of every ratio from there on.
-    GearDealer dealer(train, stance);
+    GearDealer dealer(train, gear_state);
     double inertia = 0;
     for (const auto& entry : train) {
         const double ratio = own_ratio(entry.part, dealer.next(entry.part));
@@ -161,7 +161,7 @@ std::optional<Variator> variator(const Train& train, std::size_t gear) noexcept 
     GearDealer dealer(train, gear);
     double before = 1;
     for (const auto& entry : train) {
-        const Stance own = dealer.next(entry.part);
+        const GearState own = dealer.next(entry.part);
         if (std::optional<Variator> found = own_variator(entry.part)) {
             found->held_speed *= before;
             return found;

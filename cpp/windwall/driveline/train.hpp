@@ -16,29 +16,30 @@ using Train = std::vector<fields::Entry<Part>>;
 std::size_t gears(const Train& train) noexcept;
 
 /// Turns of the crank for one turn of the wheels, where nothing slips.
-double total_ratio(const Train& train, Stance stance) noexcept;
+double total_ratio(const Train& train, GearState gear_state) noexcept;
 
 /// What reaches the wheels of what the crank gives. The watts that each part turns into heat go
 /// into `losses` in the train's order, as far as it is long; none is ever negative.
-Shaft drive(const Train& train, const Shaft& crank, Stance stance,
+Shaft drive(const Train& train, const Shaft& crank, GearState gear_state,
             std::span<double> losses = {}) noexcept;
 
 /// Watts that the crank, and what turns with it, pay out of their own momentum: what an overrun
 /// asks of parts that slip beyond what they hold. The crank's power and this are what reaches the
 /// wheels and all losses; 0 where nothing slips in overrun.
-double slowing_power(const Train& train, const Shaft& crank, Stance stance) noexcept;
+double slowing_power(const Train& train, const Shaft& crank, GearState gear_state) noexcept;
 
 /// Number of the first part that is asked for more torque than it holds, and so slips; nothing
 /// where every part holds.
 std::optional<std::size_t> overloaded(const Train& train, const Shaft& crank,
-                                      Stance stance) noexcept;
+                                      GearState gear_state) noexcept;
 
 /// From where on the parts speed up with the vehicle: all of them, those behind a slipping clutch,
 /// or those behind a variator that holds the speed of the crank.
 enum class Behind { crank, clutch, variator };
 
 /// Moment of inertia, as felt at the wheels, kg m2, of the parts that speed up with the vehicle.
-double inertia_at_wheels(const Train& train, Stance stance, Behind behind = Behind::crank) noexcept;
+double inertia_at_wheels(const Train& train, GearState gear_state,
+                         Behind behind = Behind::crank) noexcept;
 
 /// The variator of the train as the crank sees it in a gear: what stands before it is taken into
 /// its held speed. Nothing where all ratios are fixed. A vehicle has no more than one.

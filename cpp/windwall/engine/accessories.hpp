@@ -9,7 +9,7 @@ namespace windwall::engine {
 
 /// What the crank drives beside the wheels and the blower: dynamo, pump, fan.
 struct Accessories {
-    static constexpr std::string_view says = "Dynamo, pump and fan on the crank.";
+    static constexpr std::string_view description = "Dynamo, pump and fan on the crank.";
 
     double torque = 0;                          // N m at any speed
     double fan_torque = 0;                      // N m at fan_speed

@@ -30,31 +30,36 @@ double ideal_volumetric_efficiency(double compression_ratio, double pressure_rat
 std::span<const fields::Row> Breathing::rows() {
     using namespace fields;
     static constexpr Row table[] = {
-        usual("peak_efficiency", "e_v", at<&Breathing::peak_efficiency>, number(), {0.3, 1.3}, 0.07,
-              "Volumetric efficiency at the best speed, with intake and exhaust at one pressure",
-              "worked back from published torque: industrial 0.75 to 0.80, two-valve motorcycle "
-              "0.86, tuned 0.95 to 1.05"),
-        maybe("best_speed", "N_v", at<&Breathing::best_speed>, angular_speed("rpm"), {300, 20000},
-              "Engine speed of the best filling, near that of peak torque; 0.7 of the rev limit "
-              "where not stated"),
-        usual("fall_off", "a_v", at<&Breathing::fall_off>, number(), {0, 1}, 0.05,
-              "How fast filling falls beside the best speed: the share lost is this times the "
-              "square of the relative distance",
-              "estimate, 0.15 to 0.25"),
-        usual("reference_temperature", "T_v", at<&Breathing::reference_temperature>,
-              temperature("degC"), {-20, 80}, 0,
-              "Charge temperature at which the peak efficiency holds", "SAE J1349, 25 degC"),
-        usual("wall_heating", "h_w", at<&Breathing::wall_heating>, number(), {0, 0.5}, 0.05,
-              "Kelvins by which the charge is warmed before the intake closes, per kelvin that the "
-              "head is hotter than the charge",
-              "25 to 45 K at a head of 200 degC; estimate, from memory, to be confirmed"),
-        usual("reference_head_temperature", "T_hv", at<&Breathing::reference_head_temperature>,
-              temperature("degC"), {60, 350}, 0,
-              "Head temperature at which the peak efficiency holds",
-              "that of the cooling's known point"),
-        maybe("stated_efficiency", "e_vs", at<&Breathing::stated_efficiency>, number(), {0.2, 1.5},
-              "A measured volumetric efficiency, referred to the gas in the manifold; it replaces "
-              "all of this at every speed, pressure and temperature"),
+        with_default(
+            "peak_efficiency", "e_v", at<&Breathing::peak_efficiency>, number(), {0.3, 1.3}, 0.07,
+            "Volumetric efficiency at the best speed, with intake and exhaust at one pressure",
+            "worked back from published torque: industrial 0.75 to 0.80, two-valve motorcycle "
+            "0.86, tuned 0.95 to 1.05"),
+        optional("best_speed", "N_v", at<&Breathing::best_speed>, angular_speed("rpm"),
+                 {300, 20000},
+                 "Engine speed of the best filling, near that of peak torque; 0.7 of the rev limit "
+                 "where not stated"),
+        with_default(
+            "fall_off", "a_v", at<&Breathing::fall_off>, number(), {0, 1}, 0.05,
+            "How fast filling falls beside the best speed: the share lost is this times the "
+            "square of the relative distance",
+            "estimate, 0.15 to 0.25"),
+        with_default("reference_temperature", "T_v", at<&Breathing::reference_temperature>,
+                     temperature("degC"), {-20, 80}, 0,
+                     "Charge temperature at which the peak efficiency holds", "SAE J1349, 25 degC"),
+        with_default(
+            "wall_heating", "h_w", at<&Breathing::wall_heating>, number(), {0, 0.5}, 0.05,
+            "Kelvins by which the charge is warmed before the intake closes, per kelvin that the "
+            "head is hotter than the charge",
+            "25 to 45 K at a head of 200 degC; estimate, from memory, to be confirmed"),
+        with_default("reference_head_temperature", "T_hv",
+                     at<&Breathing::reference_head_temperature>, temperature("degC"), {60, 350}, 0,
+                     "Head temperature at which the peak efficiency holds",
+                     "that of the cooling's known point"),
+        optional(
+            "stated_efficiency", "e_vs", at<&Breathing::stated_efficiency>, number(), {0.2, 1.5},
+            "A measured volumetric efficiency, referred to the gas in the manifold; it replaces "
+            "all of this at every speed, pressure and temperature"),
     };
     return table;
 }

@@ -9,7 +9,7 @@ namespace windwall::engine {
 
 /// How well the cylinders fill, referred to the density of the gas in the manifold.
 struct Breathing {
-    static constexpr std::string_view says =
+    static constexpr std::string_view description =
         "How well the cylinders fill, referred to the gas in the manifold.";
 
     double peak_efficiency = 0.80;

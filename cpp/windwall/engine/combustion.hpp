@@ -9,7 +9,8 @@ namespace windwall::engine {
 
 /// What a real cycle loses on the fuel-air cycle.
 struct Combustion {
-    static constexpr std::string_view says = "What a real cycle keeps of the fuel-air cycle.";
+    static constexpr std::string_view description =
+        "What a real cycle keeps of the fuel-air cycle.";
 
     double real_cycle_factor = 0.85;
     bool trims_for_injected_fuel = true;

@@ -46,25 +46,30 @@ std::span<const fields::Row> Cooling::rows() {
                "What cools the head: fan, with engine speed; ram_air, with road speed; liquid, "
                "at a stated coolant temperature",
                "small engines carry a fan on the flywheel; common practice"),
-        usual("known_head_temperature", "T_h1", at<&Cooling::known_head_temperature>,
-              temperature("degC"), {60, 350}, 15,
-              "Head temperature at full throttle without a blower at known_engine_speed",
-              "180 to 220 degC under the plug at full load; common practice, from memory, to be "
-              "confirmed"),
-        usual("known_air_temperature", "T_a1", at<&Cooling::known_air_temperature>,
-              temperature("degC"), {-30, 60}, 0, "Air temperature when that was known",
-              "a reference"),
-        maybe("known_engine_speed", "N_1", at<&Cooling::known_engine_speed>, angular_speed("rpm"),
-              {500, 20000}, "Engine speed when that was known; the rev limit where not stated"),
-        usual("known_road_speed", "v_1", at<&Cooling::known_road_speed>, speed("km/h"), {5, 400},
-              10, "Speed of the air over the vehicle when that was known, for ram_air", "estimate"),
-        usual("coolant_temperature", "T_c", at<&Cooling::coolant_temperature>, temperature("degC"),
-              {20, 130}, 5, "Temperature of the coolant, held by a thermostat, for liquid",
-              "common practice"),
-        usual("gas_temperature", "T_g", at<&Cooling::gas_temperature>, temperature("degC"),
-              {450, 1000}, 30, "Mean temperature of the gas that heats the head",
-              "621 degC (1150 degF) for a fuel-air ratio of 0.08; NACA TR 683, from memory, to be "
-              "confirmed"),
+        with_default(
+            "known_head_temperature", "T_h1", at<&Cooling::known_head_temperature>,
+            temperature("degC"), {60, 350}, 15,
+            "Head temperature at full throttle without a blower at known_engine_speed",
+            "180 to 220 degC under the plug at full load; common practice, from memory, to be "
+            "confirmed"),
+        with_default("known_air_temperature", "T_a1", at<&Cooling::known_air_temperature>,
+                     temperature("degC"), {-30, 60}, 0, "Air temperature when that was known",
+                     "a reference"),
+        optional("known_engine_speed", "N_1", at<&Cooling::known_engine_speed>,
+                 angular_speed("rpm"), {500, 20000},
+                 "Engine speed when that was known; the rev limit where not stated"),
+        with_default(
+            "known_road_speed", "v_1", at<&Cooling::known_road_speed>, speed("km/h"), {5, 400}, 10,
+            "Speed of the air over the vehicle when that was known, for ram_air", "estimate"),
+        with_default("coolant_temperature", "T_c", at<&Cooling::coolant_temperature>,
+                     temperature("degC"), {20, 130}, 5,
+                     "Temperature of the coolant, held by a thermostat, for liquid",
+                     "common practice"),
+        with_default(
+            "gas_temperature", "T_g", at<&Cooling::gas_temperature>, temperature("degC"),
+            {450, 1000}, 30, "Mean temperature of the gas that heats the head",
+            "621 degC (1150 degF) for a fuel-air ratio of 0.08; NACA TR 683, from memory, to be "
+            "confirmed"),
     };
     return table;
 }

@@ -25,7 +25,7 @@ struct HeadState {
 
 /// The head between the gas and what cools it: two resistances in series, known at one point.
 struct Cooling {
-    static constexpr std::string_view says =
+    static constexpr std::string_view description =
         "Cooling of head and oil, known at one point of the engine without a blower.";
 
     CoolingBy by = CoolingBy::fan;

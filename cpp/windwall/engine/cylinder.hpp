@@ -32,7 +32,7 @@ namespace windwall::engine {
 /// state and in the flow that its charge carries.
 struct Cylinder {
     static constexpr std::string_view kind = "cylinder";
-    static constexpr std::string_view says =
+    static constexpr std::string_view description =
         "Four-stroke spark-ignition engine, from bore, stroke and compression ratio.";
 
     double cylinders{};

@@ -14,20 +14,22 @@ std::span<const fields::Row> Cylinder::rows() {
                  "Volume above the piston at the bottom over that at the top"),
         required("rev_limit", "N_m", at<&Cylinder::rev_limit>, angular_speed("rpm"), {1000, 20000},
                  "Engine speed that is never passed"),
-        usual("lambda", "l", at<&Cylinder::lambda>, number(), {0.65, 1.4}, 0.04,
-              "Air over what the fuel needs, at full load", "common practice, 0.85 to 0.90"),
-        maybe("head_temperature", "T_h", at<&Cylinder::head_temperature>, temperature("degC"),
-              {20, 350},
-              "Temperature of the cylinder head on the day of the run; where not stated, that of "
-              "the heat balance the cooling is known for"),
-        usual("octane_sensitivity_weight", "K", at<&Cylinder::octane_sensitivity_weight>, number(),
-              {-1, 1.5}, 0.3,
-              "Weight of the motor method in the fuel's octane index, 0 for the research method "
-              "and 1 for the motor method",
-              "form of SAE 2017-01-0666; value from memory, to be confirmed"),
-        usual("inertia", "J", at<&Cylinder::inertia>, fields::inertia("kg m2"), {0, 2}, 0.005,
-              "Moment of inertia of crank and flywheel",
-              "0.003 to 0.02 kg m2 for small engines; from memory, to be confirmed"),
+        with_default("lambda", "l", at<&Cylinder::lambda>, number(), {0.65, 1.4}, 0.04,
+                     "Air over what the fuel needs, at full load", "common practice, 0.85 to 0.90"),
+        optional(
+            "head_temperature", "T_h", at<&Cylinder::head_temperature>, temperature("degC"),
+            {20, 350},
+            "Temperature of the cylinder head on the day of the run; where not stated, that of "
+            "the heat balance the cooling is known for"),
+        with_default(
+            "octane_sensitivity_weight", "K", at<&Cylinder::octane_sensitivity_weight>, number(),
+            {-1, 1.5}, 0.3,
+            "Weight of the motor method in the fuel's octane index, 0 for the research method "
+            "and 1 for the motor method",
+            "form of SAE 2017-01-0666; value from memory, to be confirmed"),
+        with_default("inertia", "J", at<&Cylinder::inertia>, fields::inertia("kg m2"), {0, 2},
+                     0.005, "Moment of inertia of crank and flywheel",
+                     "0.003 to 0.02 kg m2 for small engines; from memory, to be confirmed"),
         group("valves", at<&Cylinder::valves>, "Valves of one cylinder"),
         group("breathing", at<&Cylinder::breathing>, "How well the cylinders fill"),
         group("combustion", at<&Cylinder::combustion>, "What burning makes of the fuel"),
@@ -41,8 +43,8 @@ std::span<const fields::Row> Cylinder::rows() {
         group("oil", at<&Cylinder::oil>, "How warm and thick the oil is"),
         group("evaporation", at<&Cylinder::evaporation>,
               "What water and alcohol that arrive as drops do in the cylinder"),
-        maybe_group("injector", at<&Cylinder::injector>,
-                    "Injectors; a carburetted engine has none"),
+        optional_group("injector", at<&Cylinder::injector>,
+                       "Injectors; a carburetted engine has none"),
     };
     return table;
 }

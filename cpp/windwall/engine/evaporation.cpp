@@ -36,16 +36,18 @@ Evaporated evaporate(const media::Stream& charge, double share, double fuel) noe
 std::span<const fields::Row> Evaporation::rows() {
     using namespace fields;
     static constexpr Row table[] = {
-        usual("before_closing", "e_c", at<&Evaporation::before_closing>, number(), {0, 1}, 0.1,
-              "Share of the drops of water and alcohol that evaporates from the gas before the "
-              "intake valve closes, and so makes room for more",
-              "0.2 to 0.4 at hot walls, which supply the rest of the heat; from memory, to be "
-              "confirmed"),
-        usual("before_knock", "e_k", at<&Evaporation::before_knock>, number(), {0, 1}, 0.15,
-              "Share of the drops of water and alcohol that evaporates from the gas before the "
-              "end gas would knock, that before closing included",
-              "0.7 of what thermodynamics allows was measured for direct injection, SAE "
-              "2012-01-1275; drops from the intake have longer"),
+        with_default(
+            "before_closing", "e_c", at<&Evaporation::before_closing>, number(), {0, 1}, 0.1,
+            "Share of the drops of water and alcohol that evaporates from the gas before the "
+            "intake valve closes, and so makes room for more",
+            "0.2 to 0.4 at hot walls, which supply the rest of the heat; from memory, to be "
+            "confirmed"),
+        with_default(
+            "before_knock", "e_k", at<&Evaporation::before_knock>, number(), {0, 1}, 0.15,
+            "Share of the drops of water and alcohol that evaporates from the gas before the "
+            "end gas would knock, that before closing included",
+            "0.7 of what thermodynamics allows was measured for direct injection, SAE "
+            "2012-01-1275; drops from the intake have longer"),
     };
     return table;
 }

@@ -10,7 +10,7 @@ namespace windwall::engine {
 
 /// What the drops that arrive with the charge do in the cylinder.
 struct Evaporation {
-    static constexpr std::string_view says =
+    static constexpr std::string_view description =
         "How much of the water and alcohol that arrives as drops evaporates in the cylinder.";
 
     double before_closing = 0.3;  // of each liquid, before the intake valve closes

@@ -9,7 +9,7 @@ namespace windwall::engine {
 
 /// Pipes and silencer behind the exhaust valves.
 struct Exhaust {
-    static constexpr std::string_view says = "Pipes and silencer behind the exhaust valves.";
+    static constexpr std::string_view description = "Pipes and silencer behind the exhaust valves.";
 
     double back_pressure = 10e3;    // Pa above the weather
     std::optional<double> at_flow;  // kg/s

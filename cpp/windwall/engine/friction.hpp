@@ -8,7 +8,8 @@ namespace windwall::engine {
 
 /// Rubbing of pistons, bearings and valve gear.
 struct Friction {
-    static constexpr std::string_view says = "Rubbing of pistons, bearings and valve gear, warm.";
+    static constexpr std::string_view description =
+        "Rubbing of pistons, bearings and valve gear, warm.";
 
     double base = 60e3;             // Pa
     double per_piston_speed = 4e3;  // Pa per m/s

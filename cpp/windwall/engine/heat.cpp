@@ -12,10 +12,11 @@ Heat Walls::heat(double fuel_power, double equivalence_ratio) const noexcept {
 std::span<const fields::Row> Walls::rows() {
     using namespace fields;
     static constexpr Row table[] = {
-        usual("share", "q_w", at<&Walls::share>, number(), {0, 0.6}, 0.05,
-              "Share of the heat released that reaches head, barrel and exhaust port",
-              "full-load heat balance with 27.5 % of the fuel in coolant and oil, of which 3 % are "
-              "friction, near a twentieth rich; 25 to 30 % for air-cooled engines"),
+        with_default(
+            "share", "q_w", at<&Walls::share>, number(), {0, 0.6}, 0.05,
+            "Share of the heat released that reaches head, barrel and exhaust port",
+            "full-load heat balance with 27.5 % of the fuel in coolant and oil, of which 3 % are "
+            "friction, near a twentieth rich; 25 to 30 % for air-cooled engines"),
     };
     return table;
 }

@@ -14,7 +14,7 @@ struct Heat {
 
 /// How the burnt charge heats the engine.
 struct Walls {
-    static constexpr std::string_view says = "How the burnt charge heats head and barrel.";
+    static constexpr std::string_view description = "How the burnt charge heats head and barrel.";
 
     double share = 0.27;
 

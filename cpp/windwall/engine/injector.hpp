@@ -18,7 +18,7 @@ struct Injection {
 
 /// Injectors of the engine's own fuel system; a carburetted engine has none.
 struct Injector {
-    static constexpr std::string_view says = "Injectors of the engine's own fuel system.";
+    static constexpr std::string_view description = "Injectors of the engine's own fuel system.";
 
     double rated_flow{};            // m3/s each
     double rated_pressure = 300e3;  // Pa

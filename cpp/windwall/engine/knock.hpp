@@ -28,7 +28,7 @@ double octane_requirement_rise(const KnockState& here, const KnockState& anchor)
 
 /// One point of this engine at the edge of knock. Without one, a table of old engines stands in.
 struct KnockAnchor {
-    static constexpr std::string_view says =
+    static constexpr std::string_view description =
         "One point of this engine at the edge of audible knock, with the octane index it needed. "
         "Unless stated, a table of engines of 1960 to 1990 at full throttle stands in, known to "
         "no better than 10 octane numbers.";

@@ -35,20 +35,22 @@ double Oil::friction_share(double oil_temperature) const noexcept {
 std::span<const fields::Row> Oil::rows() {
     using namespace fields;
     static constexpr Row table[] = {
-        maybe("temperature", "T_o", at<&Oil::temperature>, fields::temperature("degC"), {-20, 200},
-              "Temperature of the oil on the day of the run; at equilibrium where not stated"),
-        usual("known_temperature", "T_o1", at<&Oil::known_temperature>, fields::temperature("degC"),
-              {40, 160}, 10, "Temperature of the oil where that of the head was known",
-              "common practice"),
-        usual("wall_share", "q_o", at<&Oil::wall_share>, number(), {0, 0.5}, 0.03,
-              "Share of the heat to the walls that the oil takes, by pistons and barrel",
-              "estimate"),
-        usual("viscosity_exponent", "n_o", at<&Oil::viscosity_exponent>, number(), {0, 0.6}, 0.05,
-              "Exponent of the oil's viscosity in the friction of oil films",
-              "0.25 to 0.4; from memory, to be confirmed"),
-        usual("hot_temperature", "T_of", at<&Oil::hot_temperature>, fields::temperature("degC"),
-              {60, 150}, 0, "Temperature of the oil at which the friction constants hold",
-              "a warm engine; common practice"),
+        optional("temperature", "T_o", at<&Oil::temperature>, fields::temperature("degC"),
+                 {-20, 200},
+                 "Temperature of the oil on the day of the run; at equilibrium where not stated"),
+        with_default("known_temperature", "T_o1", at<&Oil::known_temperature>,
+                     fields::temperature("degC"), {40, 160}, 10,
+                     "Temperature of the oil where that of the head was known", "common practice"),
+        with_default("wall_share", "q_o", at<&Oil::wall_share>, number(), {0, 0.5}, 0.03,
+                     "Share of the heat to the walls that the oil takes, by pistons and barrel",
+                     "estimate"),
+        with_default("viscosity_exponent", "n_o", at<&Oil::viscosity_exponent>, number(), {0, 0.6},
+                     0.05, "Exponent of the oil's viscosity in the friction of oil films",
+                     "0.25 to 0.4; from memory, to be confirmed"),
+        with_default("hot_temperature", "T_of", at<&Oil::hot_temperature>,
+                     fields::temperature("degC"), {60, 150}, 0,
+                     "Temperature of the oil at which the friction constants hold",
+                     "a warm engine; common practice"),
     };
     return table;
 }

@@ -9,7 +9,7 @@ namespace windwall::engine {
 
 /// The oil, heated by friction and by the walls, and what its thickness does to friction.
 struct Oil {
-    static constexpr std::string_view says =
+    static constexpr std::string_view description =
         "The oil: warm by friction and walls, thick where it is cold.";
 
     std::optional<double> temperature;  // K; at equilibrium where not stated

@@ -38,13 +38,13 @@ Spark SparkPlan::choose(double engine_speed, double requirement, double fuel_ind
     return spark;
 }
 
-std::optional<fields::Complaint> SparkPlan::check() const {
+std::optional<fields::Violation> SparkPlan::check() const {
     if (policy == SparkPolicy::as_given && table.empty())
-        return fields::Complaint{"table", "the policy as_given needs a table of retard"};
+        return fields::Violation{"table", "the policy as_given needs a table of retard"};
     if (table.empty()) return std::nullopt;
     const std::vector<double>& speeds = table.column[0];
     if (std::adjacent_find(speeds.begin(), speeds.end(), std::greater_equal<>()) != speeds.end())
-        return fields::Complaint{"table", "engine speeds must rise from row to row"};
+        return fields::Violation{"table", "engine speeds must rise from row to row"};
     return std::nullopt;
 }
 
@@ -55,12 +55,12 @@ std::span<const fields::Row> SparkPlan::rows() {
                "hold_margin: best torque, retarded until the margin to knock is held; as_given: "
                "the table",
                "hold_margin"),
-        usual("margin", "M_w", at<&SparkPlan::margin>, number(), {-10, 30}, 0,
-              "Octane numbers that hold_margin keeps between the fuel and the requirement",
-              "a choice, inside the band of what is known"),
-        usual("most_retard", "d_m", at<&SparkPlan::most_retard>, angle("deg"), {0, 40}, 0,
-              "Crank angle by which hold_margin retards at most",
-              "a choice; beyond, exhaust and head run hot"),
+        with_default("margin", "M_w", at<&SparkPlan::margin>, number(), {-10, 30}, 0,
+                     "Octane numbers that hold_margin keeps between the fuel and the requirement",
+                     "a choice, inside the band of what is known"),
+        with_default("most_retard", "d_m", at<&SparkPlan::most_retard>, angle("deg"), {0, 40}, 0,
+                     "Crank angle by which hold_margin retards at most",
+                     "a choice; beyond, exhaust and head run hot"),
         fields::table("table", at<&SparkPlan::table>, table_columns,
                       "Retard over engine speed for as_given, linear in between, its ends held"),
     };

@@ -25,7 +25,7 @@ struct Spark {
 
 /// How the spark is chosen.
 struct SparkPlan {
-    static constexpr std::string_view says = "How the spark is chosen.";
+    static constexpr std::string_view description = "How the spark is chosen.";
 
     SparkPolicy policy = SparkPolicy::hold_margin;
     double margin = 2;                                 // octane numbers
@@ -36,7 +36,7 @@ struct SparkPlan {
     Spark choose(double engine_speed, double requirement, double fuel_index) const noexcept;
 
     static std::span<const fields::Row> rows();
-    std::optional<fields::Complaint> check() const;
+    std::optional<fields::Violation> check() const;
 
 private:
     double held_retard(double requirement, double fuel_index) const noexcept;

@@ -126,11 +126,11 @@ Validity TorqueCurve::validity(const Intake& intake, const media::Fuel&, double)
     return validity;
 }
 
-std::optional<fields::Complaint> TorqueCurve::check() const {
+std::optional<fields::Violation> TorqueCurve::check() const {
     if (table.empty()) return std::nullopt;
     const std::vector<double>& speeds = table.column[0];
     if (std::adjacent_find(speeds.begin(), speeds.end(), std::greater_equal<>()) != speeds.end())
-        return fields::Complaint{"table", "engine speeds must rise from row to row"};
+        return fields::Violation{"table", "engine speeds must rise from row to row"};
     return std::nullopt;
 }
 
@@ -146,40 +146,44 @@ std::span<const fields::Row> TorqueCurve::rows() {
                  "Stroke of a piston"),
         required("rev_limit", "N_m", at<&TorqueCurve::rev_limit>, angular_speed("rpm"),
                  {1000, 20000}, "Engine speed that is never passed"),
-        usual("temperature", "T_d", at<&TorqueCurve::temperature>, fields::temperature("degC"),
-              {-30, 60}, 5,
-              "Air temperature the curve holds for: that of its day, or of the standard it was "
-              "corrected to",
-              "SAE J1349, 25 degC"),
-        usual("pressure", "p_d", at<&TorqueCurve::pressure>, absolute_pressure("kPa"), {50, 110}, 2,
-              "Air pressure the curve holds for: that of its day, or of the standard it was "
-              "corrected to",
-              "SAE J1349, 99 kPa dry"),
+        with_default(
+            "temperature", "T_d", at<&TorqueCurve::temperature>, fields::temperature("degC"),
+            {-30, 60}, 5,
+            "Air temperature the curve holds for: that of its day, or of the standard it was "
+            "corrected to",
+            "SAE J1349, 25 degC"),
+        with_default("pressure", "p_d", at<&TorqueCurve::pressure>, absolute_pressure("kPa"),
+                     {50, 110}, 2,
+                     "Air pressure the curve holds for: that of its day, or of the standard it was "
+                     "corrected to",
+                     "SAE J1349, 99 kPa dry"),
         choice("measured_at", at<&TorqueCurve::measured_at>,
                "crank_net: with air box and silencer; crank_gross: without; wheels: at the wheels, "
                "divided by the ratio to the crank",
                "what makers print today"),
-        usual("gross_allowance", "g_g", at<&TorqueCurve::gross_allowance>, percent(), {0, 40}, 5,
-              "Share of a gross torque that air box and silencer take",
-              "ratings of one engine differ by 10 to 20 %; from memory, to be confirmed"),
-        usual("driveline_loss", "g_w", at<&TorqueCurve::driveline_loss>, percent(), {0, 40}, 4,
-              "Share of the torque at the crank that was lost before the wheels of the test bench",
-              "common practice"),
-        usual("mechanical_efficiency", "e_m", at<&TorqueCurve::mechanical_efficiency>, percent(),
-              {50, 98}, 4,
-              "Brake over indicated power at full load: what friction keeps while the air changes",
-              "SAE J1349"),
-        usual("brake_efficiency", "e_b", at<&TorqueCurve::brake_efficiency>, percent(), {10, 45}, 3,
-              "Brake power over the heating value of the fuel at full load",
-              "25 to 30 % for small engines at full load; common practice"),
-        usual("lambda", "l", at<&TorqueCurve::lambda>, number(), {0.65, 1.4}, 0.04,
-              "Air over what the fuel needs, at full load", "common practice, 0.85 to 0.90"),
-        usual("inertia", "J", at<&TorqueCurve::inertia>, fields::inertia("kg m2"), {0, 2}, 0.005,
-              "Moment of inertia of crank and flywheel",
-              "0.003 to 0.02 kg m2 for small engines; from memory, to be confirmed"),
+        with_default("gross_allowance", "g_g", at<&TorqueCurve::gross_allowance>, percent(),
+                     {0, 40}, 5, "Share of a gross torque that air box and silencer take",
+                     "ratings of one engine differ by 10 to 20 %; from memory, to be confirmed"),
+        with_default(
+            "driveline_loss", "g_w", at<&TorqueCurve::driveline_loss>, percent(), {0, 40}, 4,
+            "Share of the torque at the crank that was lost before the wheels of the test bench",
+            "common practice"),
+        with_default(
+            "mechanical_efficiency", "e_m", at<&TorqueCurve::mechanical_efficiency>, percent(),
+            {50, 98}, 4,
+            "Brake over indicated power at full load: what friction keeps while the air changes",
+            "SAE J1349"),
+        with_default("brake_efficiency", "e_b", at<&TorqueCurve::brake_efficiency>, percent(),
+                     {10, 45}, 3, "Brake power over the heating value of the fuel at full load",
+                     "25 to 30 % for small engines at full load; common practice"),
+        with_default("lambda", "l", at<&TorqueCurve::lambda>, number(), {0.65, 1.4}, 0.04,
+                     "Air over what the fuel needs, at full load", "common practice, 0.85 to 0.90"),
+        with_default("inertia", "J", at<&TorqueCurve::inertia>, fields::inertia("kg m2"), {0, 2},
+                     0.005, "Moment of inertia of crank and flywheel",
+                     "0.003 to 0.02 kg m2 for small engines; from memory, to be confirmed"),
         group("walls", at<&TorqueCurve::walls>, "Heat to head and barrel"),
-        maybe_group("injector", at<&TorqueCurve::injector>,
-                    "Injectors; a carburetted engine has none"),
+        optional_group("injector", at<&TorqueCurve::injector>,
+                       "Injectors; a carburetted engine has none"),
     };
     return rows;
 }

@@ -25,7 +25,7 @@ enum class MeasuredAt { crank_net, crank_gross, wheels };
 /// answers for other days, loads and drivelines, never for another blower, cooler or spark.
 struct TorqueCurve {
     static constexpr std::string_view kind = "torque_curve";
-    static constexpr std::string_view says =
+    static constexpr std::string_view description =
         "Four-stroke engine from its measured torque at full load; it cannot tell what another "
         "blower, cooler or throttle would do, and knows nothing of knock.";
 
@@ -68,7 +68,7 @@ struct TorqueCurve {
     Validity validity(const Intake& intake, const media::Fuel& fuel, double retard) const noexcept;
 
     static std::span<const fields::Row> rows();
-    std::optional<fields::Complaint> check() const;
+    std::optional<fields::Violation> check() const;
 
 private:
     double measured_air(double engine_speed, const media::Fuel& fuel) const noexcept;

@@ -9,7 +9,7 @@ namespace windwall::engine {
 
 /// The valves of one cylinder: how wide they are, and when the intake closes.
 struct Valves {
-    static constexpr std::string_view says = "Valves of one cylinder.";
+    static constexpr std::string_view description = "Valves of one cylinder.";
 
     double per_side = 1;
     double intake_ratio = 0.46;

@@ -36,21 +36,23 @@ void collect_row(const Row& row, void* owner, const Path& here, Paths& found) {
     const auto& type = row.member;
     void* member = type.of(owner);
     switch (type.shape) {
-        case Shape::number:
-        case Shape::maybe_number: found.push_back(here.then({&row}, row.key)); break;
-        case Shape::list:
+        case FieldType::number:
+        case FieldType::optional_number: found.push_back(here.then({&row}, row.key)); break;
+        case FieldType::list:
             collect_list(row, *static_cast<std::vector<double>*>(member), here, found);
             break;
-        case Shape::group: collect(*type.group, member, here.then({&row}, row.key), found); break;
-        case Shape::maybe_group:
+        case FieldType::group:
+            collect(*type.group, member, here.then({&row}, row.key), found);
+            break;
+        case FieldType::optional_group:
             if (type.group->peek(member))
                 collect(*type.group, type.group->open(member), here.then({&row}, row.key), found);
             break;
-        case Shape::tagged:
+        case FieldType::tagged:
             collect_tagged(*type.tagged, member,
                            here.then({&row, 0, type.tagged->index(member)}, row.key), found);
             break;
-        case Shape::parts: collect_parts(row, member, here, found); break;
+        case FieldType::parts: collect_parts(row, member, here, found); break;
         default: break;
     }
 }
@@ -89,15 +91,15 @@ std::vector<Path> all_addresses(const GroupType& root, const void* example) {
     return found;
 }
 
-Reading<Path> resolve(const GroupType& root, const void* example, std::string_view address) {
+Expected<Path> resolve(const GroupType& root, const void* example, std::string_view address) {
     const auto paths = all_addresses(root, example);
     const auto found = std::ranges::find(paths, address, &Path::text);
     if (found != paths.end()) return *found;
     auto sentence = in_quotes(address) + " is no number of this vehicle";
     if (leads_to(address, paths))
-        return Reading<Path>::refused(sentence +
-                                      ": it is a part or a list; name one of its numbers");
-    return Reading<Path>::refused(sentence + near_to(address, paths));
+        return Expected<Path>::refused(sentence +
+                                       ": it is a part or a list; name one of its numbers");
+    return Expected<Path>::refused(sentence + near_to(address, paths));
 }
 
 }  // namespace windwall::fields

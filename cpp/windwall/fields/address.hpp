@@ -1,6 +1,6 @@
 #pragma once
+#include "windwall/fields/expected.hpp"
 #include "windwall/fields/member.hpp"
-#include "windwall/fields/reading.hpp"
 #include "windwall/fields/row.hpp"
 
 #include <array>
@@ -48,7 +48,7 @@ private:
 
 /// Works out an address over the parts an example has, or says what is wrong with it and which one
 /// is near.
-Reading<Path> resolve(const GroupType& root, const void* example, std::string_view address);
+Expected<Path> resolve(const GroupType& root, const void* example, std::string_view address);
 
 /// Every number of an example, given or not, in the order of the rows.
 std::vector<Path> all_addresses(const GroupType& root, const void* example);

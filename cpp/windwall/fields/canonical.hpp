@@ -1,7 +1,7 @@
 #pragma once
 #include "windwall/fields/document.hpp"
 #include "windwall/fields/member.hpp"
-#include "windwall/fields/notes.hpp"
+#include "windwall/fields/provenance.hpp"
 
 #include <string>
 
@@ -9,7 +9,7 @@ namespace windwall::fields {
 
 /// The physics of a struct and nothing else: every number, given or by default, as
 /// [SI value, SI sigma]; an empty optional as null; texts left out.
-Json physics_of(const GroupType& group, const void* from, const Notes& notes,
+Json physics_of(const GroupType& group, const void* from, const Provenance& notes,
                 std::string_view address = {});
 
 /// The one text every program agrees on for the same JSON: no blanks, keys sorted, numbers as

@@ -40,11 +40,12 @@ std::string about(const Row& row) {
 
 std::string how_to_state(const Row& row) {
     const auto& member = row.member;
-    if (member.shape == Shape::number) return "; write for example " + in_quotes(example_text(row));
-    if (member.shape == Shape::choice) return "; it is one of " + choices(member.choice->names);
-    if (member.shape == Shape::group)
+    if (member.shape == FieldType::number)
+        return "; write for example " + in_quotes(example_text(row));
+    if (member.shape == FieldType::choice) return "; it is one of " + choices(member.choice->names);
+    if (member.shape == FieldType::group)
         return "; it needs " + choices(stated_inside(*member.group), " and ");
-    if (member.shape == Shape::tagged)
+    if (member.shape == FieldType::tagged)
         return "; its kind is one of " + choices(member.tagged->kinds);
     return {};
 }
@@ -60,8 +61,8 @@ std::string unknown_key(std::string_view key, std::string_view near, std::span<c
 }  // namespace
 
 bool must_be_stated(const Row& row) {
-    if (row.need != Need::usual) return row.need == Need::required;
-    return row.member.shape == Shape::group && !stated_inside(*row.member.group).empty();
+    if (row.need != Need::with_default) return row.need == Need::required;
+    return row.member.shape == FieldType::group && !stated_inside(*row.member.group).empty();
 }
 
 void check_keys(const Cursor& object, std::span<const Row> rows, const Known& known) {

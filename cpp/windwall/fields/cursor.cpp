@@ -4,7 +4,7 @@
 
 namespace windwall::fields {
 
-Cursor::Cursor(const Document& document, Findings& findings)
+Cursor::Cursor(const Document& document, ReadContext& findings)
     : document_(&document), findings_(&findings), value_(document.root()) {}
 
 Cursor::Cursor(const Cursor& parent, const Json& value, std::string address)

@@ -1,8 +1,8 @@
 #pragma once
 #include "windwall/fields/document.hpp"
 #include "windwall/fields/ids.hpp"
-#include "windwall/fields/notes.hpp"
 #include "windwall/fields/problems.hpp"
+#include "windwall/fields/provenance.hpp"
 
 #include <cstddef>
 #include <string>
@@ -12,12 +12,12 @@
 namespace windwall::fields {
 
 /// Everything that comes of reading a document, beside the structs themselves.
-struct Findings {
+struct ReadContext {
     Problems problems;
-    Notes notes;
+    Provenance notes;
     Ids ids;
 
-    explicit Findings(const GroupType& root) : ids(root) {}
+    explicit ReadContext(const GroupType& root) : ids(root) {}
 };
 
 /// A value of a document together with its address. Descending is the only way to get another, so
@@ -25,7 +25,7 @@ struct Findings {
 class Cursor {
 public:
     /// At the root of a document that could be read.
-    Cursor(const Document& document, Findings& findings);
+    Cursor(const Document& document, ReadContext& findings);
 
     bool is_object() const;
     bool is_list() const;
@@ -45,7 +45,7 @@ public:
     const std::string& address() const { return address_; }
     Place place() const { return document_->place(*value_); }
     Place key_place() const { return document_->key_place(*value_); }
-    Findings& findings() const { return *findings_; }
+    ReadContext& findings() const { return *findings_; }
 
     void complain(std::string sentence) const;
     /// About a key of this object, which may be absent; points at the key.
@@ -56,7 +56,7 @@ private:
     Cursor(const Cursor& parent, const Json& value, std::string address);
 
     const Document* document_;
-    Findings* findings_;
+    ReadContext* findings_;
     const Json* value_;
     std::string address_;
     std::string parent_address_;

@@ -39,18 +39,19 @@ Json fill(const GroupType& group, Json into) {
 Json example_of(const Row& row) {
     const auto& member = row.member;
     switch (member.shape) {
-        case Shape::number:
-        case Shape::maybe_number: return number(row);
-        case Shape::flag: return true;
-        case Shape::text: return "A text.";
-        case Shape::choice: return member.choice->names.front();
-        case Shape::list:
+        case FieldType::number:
+        case FieldType::optional_number: return number(row);
+        case FieldType::flag: return true;
+        case FieldType::text: return "A text.";
+        case FieldType::choice: return member.choice->names.front();
+        case FieldType::list:
             return Json::array_t(std::max<std::size_t>(1, row.count.least), number(row));
-        case Shape::table: return table(row);
-        case Shape::group:
-        case Shape::maybe_group: return example_of(*member.group);
-        case Shape::tagged: return example_of(*member.tagged, 0);
-        case Shape::parts: return Json::array({example_of(*member.parts->tagged, 0, "example_1")});
+        case FieldType::table: return table(row);
+        case FieldType::group:
+        case FieldType::optional_group: return example_of(*member.group);
+        case FieldType::tagged: return example_of(*member.tagged, 0);
+        case FieldType::parts:
+            return Json::array({example_of(*member.parts->tagged, 0, "example_1")});
     }
     return nullptr;
 }

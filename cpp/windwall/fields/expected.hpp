@@ -7,19 +7,19 @@ namespace windwall::fields {
 
 /// What was read, or one sentence that says why it could not be.
 template <class T>
-struct Reading {
+struct Expected {
     std::optional<T> value;
-    std::string complaint;
+    std::string violation;
 
-    Reading(T made) : value(std::move(made)) {}
-    static Reading refused(std::string sentence) { return Reading(std::move(sentence), 0); }
+    Expected(T made) : value(std::move(made)) {}
+    static Expected refused(std::string sentence) { return Expected(std::move(sentence), 0); }
 
     explicit operator bool() const noexcept { return value.has_value(); }
     const T& operator*() const { return *value; }
     const T* operator->() const { return &*value; }
 
 private:
-    Reading(std::string sentence, int) : complaint(std::move(sentence)) {}
+    Expected(std::string sentence, int) : violation(std::move(sentence)) {}
 };
 
 }  // namespace windwall::fields

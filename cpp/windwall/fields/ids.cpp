@@ -35,7 +35,7 @@ void Ids::reserve_types(const TaggedType& tagged) {
         reserve(*type);
 }
 
-std::string Ids::complaint(std::string_view id) const {
+std::string Ids::violation(std::string_view id) const {
     if (!is_word(id))
         return in_quotes(id) +
                " is no id: small letters, digits and _ make one, and a letter begins it";

@@ -17,7 +17,7 @@ public:
     void reserve(const GroupType& group);
 
     /// Empty, or why this cannot be an id.
-    std::string complaint(std::string_view id) const;
+    std::string violation(std::string_view id) const;
     void take(std::string_view id) { taken_.emplace(id); }
 
 private:

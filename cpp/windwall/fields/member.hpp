@@ -16,7 +16,7 @@ namespace windwall::fields {
 struct Row;
 
 /// A rule across several keys of one struct that its values break: the key to point at, and why.
-struct Complaint {
+struct Violation {
     std::string_view key;
     std::string sentence;
 };
@@ -33,25 +33,25 @@ template <class Enum>
 struct Names;
 
 /// What kind of thing a row's member is.
-enum class Shape {
-    number,        // double
-    maybe_number,  // std::optional<double>
-    flag,          // bool
-    text,          // std::string
-    choice,        // enum with Names
-    list,          // std::vector<double>
-    table,         // Columns
-    group,         // struct with rows()
-    maybe_group,   // std::optional of such a struct
-    tagged,        // OneOf<...>, chosen by "kind"
-    parts,         // std::vector<Entry<OneOf<...>>>, each with "id" and "kind"
+enum class FieldType {
+    number,           // double
+    optional_number,  // std::optional<double>
+    flag,             // bool
+    text,             // std::string
+    choice,           // enum with Names
+    list,             // std::vector<double>
+    table,            // Columns
+    group,            // struct with rows()
+    optional_group,   // std::optional of such a struct
+    tagged,           // OneOf<...>, chosen by "kind"
+    parts,            // std::vector<Entry<OneOf<...>>>, each with "id" and "kind"
 };
 
 /// A struct with rows, seen without its type.
 struct GroupType {
-    std::string_view says;
+    std::string_view description;
     std::span<const Row> (*rows)();
-    std::optional<Complaint> (*check)(const void*);
+    std::optional<Violation> (*check)(const void*);
     void* (*open)(void* member);              // the struct itself; fills an empty optional
     const void* (*peek)(const void* member);  // the struct, or null where the optional is empty
     const void* (*fresh)();                   // a default-made one: the only home of defaults
@@ -85,7 +85,7 @@ struct PartsType {
 
 /// Where a member lives inside its struct, and what it is.
 struct Member {
-    Shape shape{};
+    FieldType shape{};
     void* (*of)(void* owner) = nullptr;
     const GroupType* group = nullptr;
     const ChoiceType* choice = nullptr;
@@ -97,22 +97,22 @@ namespace detail {
 
 template <class T>
 concept Checked = requires(const T& made) {
-    { made.check() } -> std::same_as<std::optional<Complaint>>;
+    { made.check() } -> std::same_as<std::optional<Violation>>;
 };
 
 template <class T>
 concept Described = requires {
-    T::says;
+    T::description;
 };
 
 template <class T>
-constexpr std::string_view says() {
-    if constexpr (Described<T>) return T::says;
+constexpr std::string_view description() {
+    if constexpr (Described<T>) return T::description;
     return {};
 }
 
 template <class T>
-std::optional<Complaint> check(const void* made) {
+std::optional<Violation> check(const void* made) {
     if constexpr (Checked<T>) return static_cast<const T*>(made)->check();
     return std::nullopt;
 }
@@ -125,7 +125,7 @@ const void* fresh() {
 
 template <class T>
 inline constexpr GroupType plain_group{
-    says<T>(),
+    description<T>(),
     &T::rows,
     &check<T>,
     [](void* member) { return member; },
@@ -135,7 +135,7 @@ inline constexpr GroupType plain_group{
 
 template <class T>
 inline constexpr GroupType optional_group{
-    says<T>(),
+    description<T>(),
     &T::rows,
     &check<T>,
     [](void* member) -> void* {
@@ -204,32 +204,32 @@ inline constexpr PartsType parts_type{
 
 template <class T>
 constexpr Member describe(void* (*of)(void*)) {
-    Member made{.shape = Shape::number, .of = of};
+    Member made{.shape = FieldType::number, .of = of};
     if constexpr (std::is_same_v<T, double>) {
     } else if constexpr (std::is_same_v<T, std::optional<double>>) {
-        made.shape = Shape::maybe_number;
+        made.shape = FieldType::optional_number;
     } else if constexpr (std::is_same_v<T, bool>) {
-        made.shape = Shape::flag;
+        made.shape = FieldType::flag;
     } else if constexpr (std::is_same_v<T, std::string>) {
-        made.shape = Shape::text;
+        made.shape = FieldType::text;
     } else if constexpr (std::is_enum_v<T>) {
-        made.shape = Shape::choice;
+        made.shape = FieldType::choice;
         made.choice = &choice_type<T>;
     } else if constexpr (std::is_same_v<T, std::vector<double>>) {
-        made.shape = Shape::list;
+        made.shape = FieldType::list;
     } else if constexpr (std::is_same_v<T, Columns>) {
-        made.shape = Shape::table;
+        made.shape = FieldType::table;
     } else if constexpr (is_one_of<T>) {
-        made.shape = Shape::tagged;
+        made.shape = FieldType::tagged;
         made.tagged = &TaggedOf<T>::type;
     } else if constexpr (is_entry_list<T>) {
-        made.shape = Shape::parts;
+        made.shape = FieldType::parts;
         made.parts = &parts_type<typename T::value_type::Part>;
     } else if constexpr (is_optional<T>) {
-        made.shape = Shape::maybe_group;
+        made.shape = FieldType::optional_group;
         made.group = &optional_group<typename T::value_type>;
     } else {
-        made.shape = Shape::group;
+        made.shape = FieldType::group;
         made.group = &plain_group<T>;
     }
     return made;

@@ -16,7 +16,7 @@ struct Row;
 template <class T>
 concept Kind = std::default_initializable<T> && std::copyable<T> && requires {
     { T::kind } -> std::convertible_to<std::string_view>;
-    { T::says } -> std::convertible_to<std::string_view>;
+    { T::description } -> std::convertible_to<std::string_view>;
     { T::rows() } -> std::same_as<std::span<const Row>>;
 };
 

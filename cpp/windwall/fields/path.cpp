@@ -34,14 +34,15 @@ void* step_down(const Path::Step& step, void* owner, bool fill) {
     const auto& type = step.row->member;
     void* member = type.of(owner);
     switch (type.shape) {
-        case Shape::maybe_number:
+        case FieldType::optional_number:
             return number_in(*static_cast<std::optional<double>*>(member), fill);
-        case Shape::list: return entry_of(*static_cast<std::vector<double>*>(member), step.entry);
-        case Shape::group: return member;
-        case Shape::maybe_group:
+        case FieldType::list:
+            return entry_of(*static_cast<std::vector<double>*>(member), step.entry);
+        case FieldType::group: return member;
+        case FieldType::optional_group:
             return fill || type.group->peek(member) ? type.group->open(member) : nullptr;
-        case Shape::tagged: return of_this_kind(*type.tagged, member, step.kind);
-        case Shape::parts: return entry_of(*type.parts, member, step);
+        case FieldType::tagged: return of_this_kind(*type.tagged, member, step.kind);
+        case FieldType::parts: return entry_of(*type.parts, member, step);
         default: return member;
     }
 }

@@ -9,7 +9,7 @@ namespace {
 
 // Walks a struct beside a default-made one, to tell a default from a number somebody chose.
 struct Walk {
-    const Notes& notes;
+    const Provenance& notes;
 
     Json number(const Row& row, double value, const double* usual,
                 const std::string& address) const {
@@ -19,8 +19,8 @@ struct Walk {
         return {value, known ? sigma_of(row, note) : 0.0};
     }
 
-    Json maybe_number(const Row& row, const std::optional<double>& held,
-                      const std::optional<double>& usual, const std::string& address) const {
+    Json optional_number(const Row& row, const std::optional<double>& held,
+                         const std::optional<double>& usual, const std::string& address) const {
         if (!held) return nullptr;
         return number(row, *held, usual ? &*usual : nullptr, address);
     }
@@ -40,7 +40,7 @@ struct Walk {
         return object;
     }
 
-    Json maybe_group(const GroupType& type, void* member, const std::string& address) const {
+    Json optional_group(const GroupType& type, void* member, const std::string& address) const {
         if (!type.peek(member)) return nullptr;
         return group(type, type.open(member), type.fresh(), address, Json::object());
     }
@@ -65,21 +65,22 @@ struct Walk {
     Json member(const Row& row, void* made, void* usual, const std::string& address) const {
         const auto& type = row.member;
         switch (type.shape) {
-            case Shape::number:
+            case FieldType::number:
                 return number(row, *static_cast<double*>(made), static_cast<double*>(usual),
                               address);
-            case Shape::maybe_number:
-                return maybe_number(row, *static_cast<std::optional<double>*>(made),
-                                    *static_cast<std::optional<double>*>(usual), address);
-            case Shape::flag: return *static_cast<bool*>(made);
-            case Shape::text: break;
-            case Shape::choice: return type.choice->names[type.choice->get(made)];
-            case Shape::list: return list(row, *static_cast<std::vector<double>*>(made), address);
-            case Shape::table: return table(row, *static_cast<Columns*>(made));
-            case Shape::group: return group(*type.group, made, usual, address, Json::object());
-            case Shape::maybe_group: return maybe_group(*type.group, made, address);
-            case Shape::tagged: return part(*type.tagged, made, address, Json::object());
-            case Shape::parts: return parts(*type.parts, made, address);
+            case FieldType::optional_number:
+                return optional_number(row, *static_cast<std::optional<double>*>(made),
+                                       *static_cast<std::optional<double>*>(usual), address);
+            case FieldType::flag: return *static_cast<bool*>(made);
+            case FieldType::text: break;
+            case FieldType::choice: return type.choice->names[type.choice->get(made)];
+            case FieldType::list:
+                return list(row, *static_cast<std::vector<double>*>(made), address);
+            case FieldType::table: return table(row, *static_cast<Columns*>(made));
+            case FieldType::group: return group(*type.group, made, usual, address, Json::object());
+            case FieldType::optional_group: return optional_group(*type.group, made, address);
+            case FieldType::tagged: return part(*type.tagged, made, address, Json::object());
+            case FieldType::parts: return parts(*type.parts, made, address);
         }
         return nullptr;
     }
@@ -88,7 +89,7 @@ struct Walk {
                Json into) const {
         void* usual = const_cast<void*>(fresh);
         for (const auto& row : type.rows()) {
-            if (row.member.shape == Shape::text) continue;
+            if (row.member.shape == FieldType::text) continue;
             into[std::string(row.key)] =
                 member(row, row.member.of(made), row.member.of(usual), joined(address, row.key));
         }
@@ -98,7 +99,7 @@ struct Walk {
 
 }  // namespace
 
-Json physics_of(const GroupType& group, const void* from, const Notes& notes,
+Json physics_of(const GroupType& group, const void* from, const Provenance& notes,
                 std::string_view address) {
     // Only looked at; the types underneath know no const.
     return Walk{notes}.group(group, const_cast<void*>(from), group.fresh(), std::string(address),

@@ -1,4 +1,4 @@
-#include "windwall/fields/notes.hpp"
+#include "windwall/fields/provenance.hpp"
 
 #include "windwall/fields/exact.hpp"
 
@@ -13,7 +13,7 @@ Note note_of(const Quantity& quantity) {
             .place = {}};
 }
 
-void Notes::erase(std::string_view address) {
+void Provenance::erase(std::string_view address) {
     std::erase_if(by_address_, [&](const auto& entry) {
         const std::string_view other = entry.first;
         return other.starts_with(address) &&

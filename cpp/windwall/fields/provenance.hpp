@@ -26,7 +26,7 @@ struct Note {
 Note note_of(const Quantity& quantity);
 
 /// The notes of a document, by address. An address without a note was not given.
-class Notes {
+class Provenance {
 public:
     const Note* find(std::string_view address) const {
         const auto found = by_address_.find(address);

@@ -11,7 +11,7 @@
 namespace windwall::fields {
 namespace {
 
-using Refusal = Reading<Quantity>;
+using Refusal = Expected<Quantity>;
 
 std::string instead(std::string_view example) {
     return example.empty() ? "" : "; write for example " + in_quotes(example);
@@ -70,12 +70,12 @@ double to_two_digits(double number) {
 
 }  // namespace
 
-Reading<Quantity> read_quantity(std::string_view text, const Measure& measure,
-                                std::string_view example) {
+Expected<Quantity> read_quantity(std::string_view text, const Measure& measure,
+                                 std::string_view example) {
     const auto shown = in_quotes(text);
     const auto parts = take_apart(text);
     if (!parts)
-        return Refusal::refused(shown + " is not understood: " + parts.complaint +
+        return Refusal::refused(shown + " is not understood: " + parts.violation +
                                 instead(example));
     const auto* unit = find_unit(measure.dimension, parts->unit);
     // A percentage says its sign, as a length says its unit.
@@ -97,7 +97,7 @@ Reading<Quantity> read_quantity(std::string_view text, const Measure& measure,
     return made;
 }
 
-Reading<Quantity> read_quantity(std::string_view text, const Row& row) {
+Expected<Quantity> read_quantity(std::string_view text, const Row& row) {
     auto made = read_quantity(text, row.measure);
     // Once more with an example, which only a complaint has use for.
     if (!made) return read_quantity(text, row.measure, likely_text(text, row));
@@ -110,7 +110,7 @@ bool bare_number_is_enough(const Measure& measure) {
     return measure.unit.empty() || measure.dimension == Dimension::labour;
 }
 
-Reading<Quantity> read_bare_number(double number, const Row& row) {
+Expected<Quantity> read_bare_number(double number, const Row& row) {
     const auto text = shortest(number);
     if (!bare_number_is_enough(row.measure))
         return Refusal::refused(unit_missing(text, row.measure, likely_text(text, row)));
@@ -128,7 +128,7 @@ std::string range_complaint(double si, const Row& row, std::string_view typed) {
     return printable(typed) + " is outside " + range_text(row);
 }
 
-Reading<Quantity> read_si(double si, const Row& row) {
+Expected<Quantity> read_si(double si, const Row& row) {
     const auto& unit = unit_of(row.measure);
     if (!std::isfinite(si)) return Refusal::refused("not a finite number");
     auto reading = shortest(si);

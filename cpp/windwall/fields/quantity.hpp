@@ -1,6 +1,6 @@
 #pragma once
+#include "windwall/fields/expected.hpp"
 #include "windwall/fields/measure.hpp"
-#include "windwall/fields/reading.hpp"
 #include "windwall/fields/row.hpp"
 #include "windwall/fields/units.hpp"
 
@@ -20,23 +20,23 @@ struct Quantity {
 
 /// Reads "36 mm", "0.56 ± 0.05 m2", "0 +/- 1 m/s", "38 kPa ± 5 %" (of the value) or "35 ± 5 %"
 /// (points of a percentage). `example` stands in the complaint as what to write instead.
-Reading<Quantity> read_quantity(std::string_view text, const Measure& measure,
-                                std::string_view example = {});
+Expected<Quantity> read_quantity(std::string_view text, const Measure& measure,
+                                 std::string_view example = {});
 
 /// The same, held against the row's range.
-Reading<Quantity> read_quantity(std::string_view text, const Row& row);
+Expected<Quantity> read_quantity(std::string_view text, const Row& row);
 
 /// Whether a bare number says all there is to say: plain numbers and hours of work.
 bool bare_number_is_enough(const Measure& measure);
 
 /// A number without a unit, as JSON or Python gives it, refused where the measure has a unit.
-Reading<Quantity> read_bare_number(double number, const Row& row);
+Expected<Quantity> read_bare_number(double number, const Row& row);
 
 /// Empty, or why a value is outside the row's range; `typed` is how the file states it.
 std::string range_complaint(double si, const Row& row, std::string_view typed);
 
 /// An SI number from Python, refused outside the row's range with both readings of it.
-Reading<Quantity> read_si(double si, const Row& row);
+Expected<Quantity> read_si(double si, const Row& row);
 
 /// "8 mm": an SI value in a unit, in the shortest text that reads back to the same value;
 /// in the unit of SI where this one cannot say it in 17 digits.

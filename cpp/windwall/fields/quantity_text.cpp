@@ -45,8 +45,8 @@ std::string odd_rest(std::string_view rest) {
 
 }  // namespace
 
-Reading<QuantityText> take_apart(std::string_view text) {
-    using Refusal = Reading<QuantityText>;
+Expected<QuantityText> take_apart(std::string_view text) {
+    using Refusal = Expected<QuantityText>;
     if (length_of(text) > longest_quantity)
         return Refusal::refused("it is longer than " + std::to_string(longest_quantity) +
                                 " characters");

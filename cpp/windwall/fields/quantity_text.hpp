@@ -1,5 +1,5 @@
 #pragma once
-#include "windwall/fields/reading.hpp"
+#include "windwall/fields/expected.hpp"
 
 #include <string>
 #include <string_view>
@@ -17,6 +17,6 @@ struct QuantityText {
 inline constexpr std::size_t longest_quantity = 64;  // characters
 
 /// Takes a text apart by the grammar alone: number, perhaps ± number, unit, perhaps ± number %.
-Reading<QuantityText> take_apart(std::string_view text);
+Expected<QuantityText> take_apart(std::string_view text);
 
 }  // namespace windwall::fields

@@ -49,33 +49,35 @@ void read_tagged(const TaggedType& tagged, void* into, const Cursor& object, con
 
 void read_member(const Row& row, void* member, const Cursor& value) {
     switch (row.member.shape) {
-        case Shape::number:
+        case FieldType::number:
             if (const auto number = read_number(row, value))
                 *static_cast<double*>(member) = *number;
             break;
-        case Shape::maybe_number:
+        case FieldType::optional_number:
             *static_cast<std::optional<double>*>(member) = read_number(row, value);
             break;
-        case Shape::flag: read_flag(*static_cast<bool*>(member), value); break;
-        case Shape::text:
+        case FieldType::flag: read_flag(*static_cast<bool*>(member), value); break;
+        case FieldType::text:
             if (auto text = read_text(value)) *static_cast<std::string*>(member) = *std::move(text);
             break;
-        case Shape::choice:
+        case FieldType::choice:
             if (const auto at = read_word(row.member.choice->names, value))
                 row.member.choice->set(member, *at);
             break;
-        case Shape::list: read_list(row, *static_cast<std::vector<double>*>(member), value); break;
-        case Shape::table: read_table(row, *static_cast<Columns*>(member), value); break;
-        case Shape::group:
-        case Shape::maybe_group:
+        case FieldType::list:
+            read_list(row, *static_cast<std::vector<double>*>(member), value);
+            break;
+        case FieldType::table: read_table(row, *static_cast<Columns*>(member), value); break;
+        case FieldType::group:
+        case FieldType::optional_group:
             value.note({});
             read(*row.member.group, row.member.group->open(member), value);
             break;
-        case Shape::tagged:
+        case FieldType::tagged:
             value.note({});
             read_tagged(*row.member.tagged, member, value);
             break;
-        case Shape::parts: read_parts(row, member, value); break;
+        case FieldType::parts: read_parts(row, member, value); break;
     }
 }
 

@@ -13,7 +13,7 @@ std::optional<std::string> read_id(const Cursor& part) {
     const auto value = part["id"];
     const auto* id = value.text();
     auto& ids = part.findings().ids;
-    const auto wrong = id ? ids.complaint(*id) : "an id is a text, found " + value.is_what();
+    const auto wrong = id ? ids.violation(*id) : "an id is a text, found " + value.is_what();
     if (!wrong.empty()) {
         value.complain(wrong);
         return std::nullopt;

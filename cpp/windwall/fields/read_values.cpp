@@ -18,9 +18,9 @@ std::string expected(const Measure& measure, std::string_view example) {
     return text + " is expected";
 }
 
-std::optional<Quantity> accept(const Reading<Quantity>& reading, const Cursor& value) {
+std::optional<Quantity> accept(const Expected<Quantity>& reading, const Cursor& value) {
     if (!reading) {
-        value.complain(reading.complaint);
+        value.complain(reading.violation);
         return std::nullopt;
     }
     auto note = note_of(*reading);

@@ -25,15 +25,15 @@ std::string code(std::string_view text) {
 std::string form_of(const Row& row) {
     const auto& member = row.member;
     switch (member.shape) {
-        case Shape::flag: return "true or false";
-        case Shape::text: return "text";
-        case Shape::choice: return choices(member.choice->names);
-        case Shape::list: return "list of " + range_text(row);
-        case Shape::table: return "table";
-        case Shape::group:
-        case Shape::maybe_group: return "object";
-        case Shape::tagged: return "one of " + choices(member.tagged->kinds);
-        case Shape::parts: return "list of " + choices(member.parts->tagged->kinds);
+        case FieldType::flag: return "true or false";
+        case FieldType::text: return "text";
+        case FieldType::choice: return choices(member.choice->names);
+        case FieldType::list: return "list of " + range_text(row);
+        case FieldType::table: return "table";
+        case FieldType::group:
+        case FieldType::optional_group: return "object";
+        case FieldType::tagged: return "one of " + choices(member.tagged->kinds);
+        case FieldType::parts: return "list of " + choices(member.parts->tagged->kinds);
         default: return range_text(row);
     }
 }
@@ -86,7 +86,7 @@ private:
 
 std::string reference_section(const GroupType& group, std::string_view heading) {
     auto text = "## " + std::string(heading) + "\n\n";
-    if (!group.says.empty()) text += std::string(group.says) + "\n\n";
+    if (!group.description.empty()) text += std::string(group.description) + "\n\n";
     if (group.rows().empty()) return text;
     text += "| key | symbol | value | default ± sigma | meaning | source of the default |\n";
     text += "| --- | --- | --- | --- | --- | --- |\n";

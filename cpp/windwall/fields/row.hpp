@@ -23,7 +23,7 @@ struct Count {
     std::size_t most = 64;
 };
 
-enum class Need { required, usual, maybe };
+enum class Need { required, with_default, optional };
 
 /// One column of a table.
 struct Column {
@@ -39,7 +39,7 @@ struct Row {
     Member member;
     Measure measure{};
     Range range{};
-    Need need = Need::usual;
+    Need need = Need::with_default;
     double sigma = 0;  // one standard deviation of the default, in the row's unit
     std::string_view sentence;
     std::string_view source;  // of the default
@@ -54,15 +54,16 @@ constexpr Row required(std::string_view key, std::string_view symbol, Member mem
 }
 
 /// A number with a usual value, known to one standard deviation `sigma`, and where it comes from.
-constexpr Row usual(std::string_view key, std::string_view symbol, Member member, Measure measure,
-                    Range range, double sigma, std::string_view sentence, std::string_view source) {
-    return {key, symbol, member, measure, range, Need::usual, sigma, sentence, source};
+constexpr Row with_default(std::string_view key, std::string_view symbol, Member member,
+                           Measure measure, Range range, double sigma, std::string_view sentence,
+                           std::string_view source) {
+    return {key, symbol, member, measure, range, Need::with_default, sigma, sentence, source};
 }
 
 /// A number that may be absent, and then means nothing is known or nothing is there.
-constexpr Row maybe(std::string_view key, std::string_view symbol, Member member, Measure measure,
-                    Range range, std::string_view sentence) {
-    return {key, symbol, member, measure, range, Need::maybe, 0, sentence, {}};
+constexpr Row optional(std::string_view key, std::string_view symbol, Member member,
+                       Measure measure, Range range, std::string_view sentence) {
+    return {key, symbol, member, measure, range, Need::optional, 0, sentence, {}};
 }
 
 /// Several numbers of one kind.
@@ -74,35 +75,35 @@ constexpr Row list(std::string_view key, std::string_view symbol, Member member,
 }
 
 constexpr Row table(std::string_view key, Member member, std::span<const Column> columns,
-                    std::string_view sentence, Need need = Need::maybe) {
+                    std::string_view sentence, Need need = Need::optional) {
     Row row{key, {}, member, {}, {}, need, 0, sentence, {}};
     row.columns = columns;
     return row;
 }
 
 constexpr Row text(std::string_view key, Member member, std::string_view sentence,
-                   Need need = Need::usual) {
+                   Need need = Need::with_default) {
     return {key, {}, member, {}, {}, need, 0, sentence, {}};
 }
 
 constexpr Row choice(std::string_view key, Member member, std::string_view sentence,
-                     std::string_view source = {}, Need need = Need::usual) {
+                     std::string_view source = {}, Need need = Need::with_default) {
     return {key, {}, member, {}, {}, need, 0, sentence, source};
 }
 
 constexpr Row flag(std::string_view key, Member member, std::string_view sentence,
                    std::string_view source = {}) {
-    return {key, {}, member, {}, {}, Need::usual, 0, sentence, source};
+    return {key, {}, member, {}, {}, Need::with_default, 0, sentence, source};
 }
 
 /// A nested struct whose own rows say what is required of it.
 constexpr Row group(std::string_view key, Member member, std::string_view sentence,
-                    Need need = Need::usual) {
+                    Need need = Need::with_default) {
     return {key, {}, member, {}, {}, need, 0, sentence, {}};
 }
 
-constexpr Row maybe_group(std::string_view key, Member member, std::string_view sentence) {
-    return group(key, member, sentence, Need::maybe);
+constexpr Row optional_group(std::string_view key, Member member, std::string_view sentence) {
+    return group(key, member, sentence, Need::optional);
 }
 
 /// One of several kinds of part.
@@ -120,7 +121,7 @@ constexpr Row parts(std::string_view key, Member member, std::string_view senten
 /// A number the model answers with.
 constexpr Row result(std::string_view key, std::string_view symbol, Member member, Measure measure,
                      std::string_view sentence) {
-    return {key, symbol, member, measure, {}, Need::maybe, 0, sentence, {}};
+    return {key, symbol, member, measure, {}, Need::optional, 0, sentence, {}};
 }
 
 }  // namespace windwall::fields

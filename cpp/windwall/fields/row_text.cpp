@@ -8,12 +8,12 @@ namespace windwall::fields {
 namespace {
 
 bool is_number(const Row& row) {
-    return row.member.shape == Shape::number || row.member.shape == Shape::maybe_number ||
-           row.member.shape == Shape::list;
+    return row.member.shape == FieldType::number ||
+           row.member.shape == FieldType::optional_number || row.member.shape == FieldType::list;
 }
 
 std::string usual_number(const Row& row, const void* member) {
-    if (row.member.shape == Shape::number)
+    if (row.member.shape == FieldType::number)
         return format(*static_cast<const double*>(member), row.measure);
     const auto& held = *static_cast<const std::optional<double>*>(member);
     return held ? format(*held, row.measure) : "";
@@ -22,15 +22,15 @@ std::string usual_number(const Row& row, const void* member) {
 }  // namespace
 
 std::string default_of(const Row& row, const GroupType& owner) {
-    if (row.need != Need::usual) return {};
+    if (row.need != Need::with_default) return {};
     const void* member = row.member.of(const_cast<void*>(owner.fresh()));
     switch (row.member.shape) {
-        case Shape::number:
-        case Shape::maybe_number: return usual_number(row, member);
-        case Shape::flag: return *static_cast<const bool*>(member) ? "true" : "false";
-        case Shape::choice:
+        case FieldType::number:
+        case FieldType::optional_number: return usual_number(row, member);
+        case FieldType::flag: return *static_cast<const bool*>(member) ? "true" : "false";
+        case FieldType::choice:
             return std::string(row.member.choice->names[row.member.choice->get(member)]);
-        case Shape::text: return *static_cast<const std::string*>(member);
+        case FieldType::text: return *static_cast<const std::string*>(member);
         default: return {};
     }
 }

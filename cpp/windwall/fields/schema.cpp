@@ -84,17 +84,17 @@ Json parts(const Row& row) {
 
 Json member(const Row& row) {
     switch (row.member.shape) {
-        case Shape::number:
-        case Shape::maybe_number: return number(row);
-        case Shape::flag: return {{"type", "boolean"}};
-        case Shape::text: return {{"type", "string"}, {"maxLength", 4096}};
-        case Shape::choice: return {{"enum", row.member.choice->names}};
-        case Shape::list: return list(row);
-        case Shape::table: return table(row);
-        case Shape::group:
-        case Shape::maybe_group: return schema_of(*row.member.group, Json::object());
-        case Shape::tagged: return schema_of(*row.member.tagged, Json::object());
-        case Shape::parts: return parts(row);
+        case FieldType::number:
+        case FieldType::optional_number: return number(row);
+        case FieldType::flag: return {{"type", "boolean"}};
+        case FieldType::text: return {{"type", "string"}, {"maxLength", 4096}};
+        case FieldType::choice: return {{"enum", row.member.choice->names}};
+        case FieldType::list: return list(row);
+        case FieldType::table: return table(row);
+        case FieldType::group:
+        case FieldType::optional_group: return schema_of(*row.member.group, Json::object());
+        case FieldType::tagged: return schema_of(*row.member.tagged, Json::object());
+        case FieldType::parts: return parts(row);
     }
     return {};
 }
@@ -103,7 +103,7 @@ Json described(const Row& row, const GroupType& owner) {
     auto schema = member(row);
     schema["description"] = description_of(row, owner);
     if (const auto usual = default_of(row, owner); !usual.empty()) {
-        const bool flag = row.member.shape == Shape::flag;
+        const bool flag = row.member.shape == FieldType::flag;
         schema["default"] = flag ? Json(usual == "true") : Json(usual);
     }
     return schema;
@@ -121,7 +121,7 @@ Json schema_of(const GroupType& group, const Json& more) {
         if (must_be_stated(row)) needed.push_back(row.key);
     }
     return {{"type", "object"},
-            {"description", group.says},
+            {"description", group.description},
             {"required", needed},
             {"properties", properties},
             {"additionalProperties", false}};
@@ -133,7 +133,8 @@ Json schema_of(const TaggedType& tagged, const Json& more) {
         const Json is_kind{{"properties", {{"kind", {{"const", tagged.kinds[at]}}}}},
                            {"required", {"kind"}}};
         auto keys = more;
-        keys["kind"] = {{"const", tagged.kinds[at]}, {"description", tagged.types[at]->says}};
+        keys["kind"] = {{"const", tagged.kinds[at]},
+                        {"description", tagged.types[at]->description}};
         cases.push_back({{"if", is_kind}, {"then", schema_of(*tagged.types[at], keys)}});
     }
     return {{"type", "object"},

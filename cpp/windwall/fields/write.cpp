@@ -15,7 +15,7 @@ struct Written {
     const Row& row;
     void* member;
     void* usual;  // the same member of a default-made struct
-    const Notes& notes;
+    const Provenance& notes;
     std::string address;
 
     bool given() const { return notes.given(address); }
@@ -33,8 +33,8 @@ struct Written {
 
 using Maybe = std::optional<Json>;
 
-Json write_rows(const GroupType& group, void* from, const Notes& notes, std::string_view address,
-                Json into);
+Json write_rows(const GroupType& group, void* from, const Provenance& notes,
+                std::string_view address, Json into);
 
 Json bare(double number) { return Json::parse(shortest(number)); }
 
@@ -45,7 +45,7 @@ Json number(double value, const Row& row, const Note* note) {
     return unit.text.empty() ? bare(value) : Json(format(value, unit));
 }
 
-Maybe maybe_number(const Written& written) {
+Maybe optional_number(const Written& written) {
     const auto& held = written.as<std::optional<double>>();
     if (!held) return std::nullopt;
     return number(*held, written.row, written.notes.find(written.address));
@@ -86,12 +86,12 @@ Maybe group(const Written& written) {
     if (!type.peek(written.member)) return std::nullopt;
     auto object =
         write_rows(type, type.open(written.member), written.notes, written.address, Json::object());
-    if (object.empty() && written.row.member.shape == Shape::group && written.optional())
+    if (object.empty() && written.row.member.shape == FieldType::group && written.optional())
         return std::nullopt;
     return object;
 }
 
-Json part(const TaggedType& tagged, void* member, const Notes& notes, std::string_view address,
+Json part(const TaggedType& tagged, void* member, const Provenance& notes, std::string_view address,
           Json into) {
     const auto kind = tagged.index(member);
     into["kind"] = tagged.kinds[kind];
@@ -121,37 +121,37 @@ Maybe parts(const Written& written) {
 Maybe member(const Written& written) {
     const auto& type = written.row.member;
     switch (type.shape) {
-        case Shape::number:
+        case FieldType::number:
             if (written.left_out<double>()) return std::nullopt;
             return number(written.as<double>(), written.row, written.notes.find(written.address));
-        case Shape::maybe_number: return maybe_number(written);
-        case Shape::flag:
+        case FieldType::optional_number: return optional_number(written);
+        case FieldType::flag:
             if (written.left_out<bool>()) return std::nullopt;
             return written.as<bool>();
-        case Shape::text:
+        case FieldType::text:
             if (written.left_out<std::string>()) return std::nullopt;
             return written.as<std::string>();
-        case Shape::choice: {
+        case FieldType::choice: {
             const auto at = type.choice->get(written.member);
             if (written.optional() && at == type.choice->get(written.usual)) return std::nullopt;
             return type.choice->names[at];
         }
-        case Shape::list:
+        case FieldType::list:
             if (written.left_out<std::vector<double>>()) return std::nullopt;
             return list(written);
-        case Shape::table:
+        case FieldType::table:
             if (written.left_out<Columns>()) return std::nullopt;
             return table(written);
-        case Shape::group:
-        case Shape::maybe_group: return group(written);
-        case Shape::tagged: return tagged(written);
-        case Shape::parts: return parts(written);
+        case FieldType::group:
+        case FieldType::optional_group: return group(written);
+        case FieldType::tagged: return tagged(written);
+        case FieldType::parts: return parts(written);
     }
     return std::nullopt;
 }
 
-Json write_rows(const GroupType& group, void* from, const Notes& notes, std::string_view address,
-                Json into) {
+Json write_rows(const GroupType& group, void* from, const Provenance& notes,
+                std::string_view address, Json into) {
     // Only looked at; the types underneath know no const.
     void* usual = const_cast<void*>(group.fresh());
     for (const auto& row : group.rows()) {
@@ -164,7 +164,8 @@ Json write_rows(const GroupType& group, void* from, const Notes& notes, std::str
 
 }  // namespace
 
-Json write(const GroupType& group, const void* from, const Notes& notes, std::string_view address) {
+Json write(const GroupType& group, const void* from, const Provenance& notes,
+           std::string_view address) {
     return write_rows(group, const_cast<void*>(from), notes, address, Json::object());
 }
 

@@ -10,26 +10,28 @@ std::span<const fields::Row> Day::rows() {
     static constexpr Row table[] = {
         required("temperature", "T_a", at<&Day::temperature>, fields::temperature("degC"),
                  {-40, 60}, "Air temperature in the shade"),
-        maybe("pressure", "p_a", at<&Day::pressure>, absolute_pressure("kPa"), {45, 110},
-              "Barometer at the place, not reduced to sea level; instead of altitude"),
-        maybe("altitude", "z", at<&Day::altitude>, length("m"), {-430, 6000},
-              "Height of the place above sea level; instead of pressure"),
-        usual("sea_level_pressure", "p_0", at<&Day::sea_level_pressure>, absolute_pressure("kPa"),
-              {87, 109}, 1, "Barometer of the weather report, reduced to sea level; with altitude",
-              "ISO 2533 standard atmosphere"),
-        usual("relative_humidity", "phi", at<&Day::relative_humidity>, percent(), {0, 100}, 20,
-              "Relative humidity at that temperature", "common practice"),
-        usual("headwind", "v_w", at<&Day::headwind>, speed("m/s"), {-20, 20}, 1,
-              "Wind against the direction of travel; a tailwind is negative", "calm air, assumed"),
+        optional("pressure", "p_a", at<&Day::pressure>, absolute_pressure("kPa"), {45, 110},
+                 "Barometer at the place, not reduced to sea level; instead of altitude"),
+        optional("altitude", "z", at<&Day::altitude>, length("m"), {-430, 6000},
+                 "Height of the place above sea level; instead of pressure"),
+        with_default("sea_level_pressure", "p_0", at<&Day::sea_level_pressure>,
+                     absolute_pressure("kPa"), {87, 109}, 1,
+                     "Barometer of the weather report, reduced to sea level; with altitude",
+                     "ISO 2533 standard atmosphere"),
+        with_default("relative_humidity", "phi", at<&Day::relative_humidity>, percent(), {0, 100},
+                     20, "Relative humidity at that temperature", "common practice"),
+        with_default("headwind", "v_w", at<&Day::headwind>, speed("m/s"), {-20, 20}, 1,
+                     "Wind against the direction of travel; a tailwind is negative",
+                     "calm air, assumed"),
     };
     return table;
 }
 
-std::optional<fields::Complaint> Day::check() const {
+std::optional<fields::Violation> Day::check() const {
     if (pressure && altitude)
-        return fields::Complaint{"pressure", "pressure and altitude exclude each other: give one"};
+        return fields::Violation{"pressure", "pressure and altitude exclude each other: give one"};
     if (!pressure && !altitude)
-        return fields::Complaint{"pressure", "either pressure or altitude is needed"};
+        return fields::Violation{"pressure", "either pressure or altitude is needed"};
     return std::nullopt;
 }
 

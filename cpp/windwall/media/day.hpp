@@ -11,7 +11,8 @@ namespace windwall::media {
 /// The air a vehicle runs in, and the wind against it.
 struct Day {
     static constexpr std::string_view kind = "day";
-    static constexpr std::string_view says = "Weather and height of the place, and the wind.";
+    static constexpr std::string_view description =
+        "Weather and height of the place, and the wind.";
 
     double temperature = 288.15;
     std::optional<double> pressure;
@@ -21,7 +22,7 @@ struct Day {
     double headwind = 0;
 
     static std::span<const fields::Row> rows();
-    std::optional<fields::Complaint> check() const;
+    std::optional<fields::Violation> check() const;
 
     /// What a barometer at the place reads, Pa.
     double station_pressure() const noexcept;

@@ -99,7 +99,7 @@ DropFilm::Transfer DropFilm::transfer(const Surface& at, double T) const noexcep
             density * D};
 }
 
-Point DropFilm::surplus(double T) const noexcept {
+Point DropFilm::excess_force(double T) const noexcept {
     const Surface at = surface(T);
     if (!(at.B > 0)) return {1, 0};
     const double L = at.latent_heat.value, heat = of_air * (gas_temperature_ - T) / L;
@@ -114,7 +114,7 @@ Point DropFilm::surplus(double T) const noexcept {
 double DropFilm::balanced() const noexcept {
     const double high = gas_temperature_, low = std::min(coldest, high - 1);
     if (!(surface(high).B > 0)) return high;  // vapour condenses: the drop is no colder
-    return numerics::falling_root([this](double T) { return surplus(T); }, low, high,
+    return numerics::falling_root([this](double T) { return excess_force(T); }, low, high,
                                   high - 0.3 * (high - low), 1e-9);
 }
 

@@ -13,7 +13,7 @@ public:
     /// The logarithm of the heat that comes to a drop of this temperature over the heat that its
     /// evaporation takes, Le ln(1 + B_T)/ln(1 + B_M), with its slope. It falls with the
     /// temperature; where there is only one of the two it is 1 or -1.
-    numerics::Point surplus(double drop_temperature) const noexcept;
+    numerics::Point excess_force(double drop_temperature) const noexcept;
     /// K, where the two are the same; no warmer than the gas.
     double balanced() const noexcept;
     /// Density times diffusivity times ln(1 + B_M), kg/(m s); nothing where vapour condenses.

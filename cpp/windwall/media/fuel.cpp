@@ -41,45 +41,47 @@ double blended(const std::array<double, 4>& shares, double stated, double Alcoho
 std::span<const fields::Row> Fuel::rows() {
     using namespace fields;
     static constexpr Row table[] = {
-        usual("research_octane", "RON", at<&Fuel::research_octane>, number(), {60, 130}, 1,
-              "Research octane number of the liquid that octane_of names", "EN 228"),
-        usual("motor_octane", "MON", at<&Fuel::motor_octane>, number(), {60, 120}, 1,
-              "Motor octane number of the liquid that octane_of names", "EN 228"),
+        with_default("research_octane", "RON", at<&Fuel::research_octane>, number(), {60, 130}, 1,
+                     "Research octane number of the liquid that octane_of names", "EN 228"),
+        with_default("motor_octane", "MON", at<&Fuel::motor_octane>, number(), {60, 120}, 1,
+                     "Motor octane number of the liquid that octane_of names", "EN 228"),
         choice("octane_of", at<&Fuel::octane_of>,
                "fuel: the octane numbers are of the fuel as sold, its alcohol included; petrol: of "
                "the petrol before alcohol is added, which then is counted by its molecules",
                "a pump states the number of what it sells"),
-        usual("ethanol", "E", at<&Fuel::ethanol>, percent(), {0, 100}, 3,
-              "Ethanol by volume before mixing: 0 for petrol, 10 for E10", "common practice"),
-        usual("methanol", "M", at<&Fuel::methanol>, percent(), {0, 100}, 0,
-              "Methanol by volume before mixing: 0 for petrol, 15 for M15", "none unless stated"),
-        maybe("ethanol_by_mass", "y_E", at<&Fuel::ethanol_by_mass>, percent(), {0, 100},
-              "Ethanol by mass, in place of the share by volume"),
-        maybe("methanol_by_mass", "y_M", at<&Fuel::methanol_by_mass>, percent(), {0, 100},
-              "Methanol by mass, in place of the share by volume"),
-        maybe("stoichiometric_ratio", "AFR_s", at<&Fuel::stated_stoichiometric_ratio>, number(),
-              {5, 18}, "Mass of dry air that burns one mass of fuel, if known"),
-        maybe("heating_value", "LHV", at<&Fuel::stated_heating_value>, specific_energy("MJ/kg"),
-              {15, 50}, "Lower heating value of the liquid, if known"),
-        maybe("density", "rho_f", at<&Fuel::stated_density>, fields::density("kg/m3"), {600, 900},
-              "Density of the liquid, if known"),
-        maybe("latent_heat", "h_fg", at<&Fuel::stated_latent_heat>, specific_energy("kJ/kg"),
-              {200, 1300}, "Heat of vaporisation at 25 degC, if known"),
+        with_default("ethanol", "E", at<&Fuel::ethanol>, percent(), {0, 100}, 3,
+                     "Ethanol by volume before mixing: 0 for petrol, 10 for E10",
+                     "common practice"),
+        with_default("methanol", "M", at<&Fuel::methanol>, percent(), {0, 100}, 0,
+                     "Methanol by volume before mixing: 0 for petrol, 15 for M15",
+                     "none unless stated"),
+        optional("ethanol_by_mass", "y_E", at<&Fuel::ethanol_by_mass>, percent(), {0, 100},
+                 "Ethanol by mass, in place of the share by volume"),
+        optional("methanol_by_mass", "y_M", at<&Fuel::methanol_by_mass>, percent(), {0, 100},
+                 "Methanol by mass, in place of the share by volume"),
+        optional("stoichiometric_ratio", "AFR_s", at<&Fuel::stated_stoichiometric_ratio>, number(),
+                 {5, 18}, "Mass of dry air that burns one mass of fuel, if known"),
+        optional("heating_value", "LHV", at<&Fuel::stated_heating_value>, specific_energy("MJ/kg"),
+                 {15, 50}, "Lower heating value of the liquid, if known"),
+        optional("density", "rho_f", at<&Fuel::stated_density>, fields::density("kg/m3"),
+                 {600, 900}, "Density of the liquid, if known"),
+        optional("latent_heat", "h_fg", at<&Fuel::stated_latent_heat>, specific_energy("kJ/kg"),
+                 {200, 1300}, "Heat of vaporisation at 25 degC, if known"),
     };
     return table;
 }
 
-std::optional<fields::Complaint> Fuel::check() const {
-    using fields::Complaint;
+std::optional<fields::Violation> Fuel::check() const {
+    using fields::Violation;
     if (motor_octane > research_octane)
-        return Complaint{"motor_octane", "the motor octane number is above the research one"};
+        return Violation{"motor_octane", "the motor octane number is above the research one"};
     if (by_mass() && (ethanol != 0 || methanol != 0))
-        return Complaint{ethanol_by_mass ? "ethanol_by_mass" : "methanol_by_mass",
+        return Violation{ethanol_by_mass ? "ethanol_by_mass" : "methanol_by_mass",
                          "alcohol is stated by volume too; state all of it one way"};
     if (ethanol + methanol > 1 + 1e-9)
-        return Complaint{"methanol", "ethanol and methanol are more than all of the fuel"};
+        return Violation{"methanol", "ethanol and methanol are more than all of the fuel"};
     if (ethanol_by_mass.value_or(0) + methanol_by_mass.value_or(0) > 1 + 1e-9)
-        return Complaint{methanol_by_mass ? "methanol_by_mass" : "ethanol_by_mass",
+        return Violation{methanol_by_mass ? "methanol_by_mass" : "ethanol_by_mass",
                          "ethanol and methanol are more than all of the fuel"};
     return std::nullopt;
 }

@@ -17,7 +17,7 @@ enum class OctaneOf { fuel, petrol };
 /// ethanol and methanol with the project's constants.
 struct Fuel {
     static constexpr std::string_view kind = "fuel";
-    static constexpr std::string_view says = "Petrol, ethanol, methanol or a blend of them.";
+    static constexpr std::string_view description = "Petrol, ethanol, methanol or a blend of them.";
 
     double research_octane = 95;
     double motor_octane = 85;
@@ -32,7 +32,7 @@ struct Fuel {
     std::optional<double> stated_latent_heat;
 
     static std::span<const fields::Row> rows();
-    std::optional<fields::Complaint> check() const;
+    std::optional<fields::Violation> check() const;
 
     /// kg of each liquid per kg of fuel, by Vapour; they add up to one.
     std::array<double, 4> shares() const noexcept;

@@ -19,18 +19,19 @@ std::span<const fields::Row> Body::rows() {
                  "Mass ready to run, with driver and fuel"),
         required("drag_area", "C_d A", at<&Body::drag_area>, area("m2"), {0.01, 5},
                  "Drag coefficient times frontal area"),
-        usual(
+        with_default(
             "rolling_resistance", "C_rr", at<&Body::rolling_resistance>, number(), {0, 0.1}, 0.003,
             "Rolling resistance over weight at low speed, tyres and wheel bearings",
             "moped and small car tyres lie between 0.010 and 0.020, from memory, to be confirmed; "
             "the mean of car tyres in NAS Special Report 286 is 0.010"),
-        usual("rolling_rise", "k_v", at<&Body::rolling_rise>, percent(), {0, 200}, 5,
-              "Share by which rolling resistance has risen at 100 km/h, with the square of speed",
-              "a constant coefficient, chosen by the project; what rises with the square cannot be "
-              "told from drag in a coast-down"),
-        maybe("wheel_inertia", "J_w", at<&Body::wheel_inertia>, inertia("kg m2"), {0, 50},
-              "Moment of inertia of all wheels together"),
-        usual(
+        with_default(
+            "rolling_rise", "k_v", at<&Body::rolling_rise>, percent(), {0, 200}, 5,
+            "Share by which rolling resistance has risen at 100 km/h, with the square of speed",
+            "a constant coefficient, chosen by the project; what rises with the square cannot be "
+            "told from drag in a coast-down"),
+        optional("wheel_inertia", "J_w", at<&Body::wheel_inertia>, inertia("kg m2"), {0, 50},
+                 "Moment of inertia of all wheels together"),
+        with_default(
             "rotating_share", "", at<&Body::rotating_share>, percent(), {0, 20}, 1,
             "Mass that turning wheels add to the accelerated mass where their inertia is unknown",
             "3 % of the mass, from memory, to be confirmed; motorcycle coast-down rules allow 4 %"),

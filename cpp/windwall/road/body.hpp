@@ -11,7 +11,7 @@ namespace windwall::road {
 inline constexpr double rise_speed = 100 / 3.6;
 
 struct Body {
-    static constexpr std::string_view says =
+    static constexpr std::string_view description =
         "What is to be moved through the air and over the road.";
 
     double mass{};       // kg, ready to run, driver included

@@ -44,9 +44,9 @@ double run_up_time_constant_power(double mass, double power, const Resistance& r
     if (!drag_counts(resistance, top))
         return mass / resistance.constant * (-to - top * std::log1p(-to / top));
     const auto [a, c] = resistance;
-    const Surplus surplus{top, c, a + c * top * top};
+    const Surplus excess_force{top, c, a + c * top * top};
     const double near = top / (a + 3 * c * top * top);
-    return mass * surplus.integral(to, near, near * c, -near * surplus.hold / top);
+    return mass * excess_force.integral(to, near, near * c, -near * excess_force.hold / top);
 }
 
 double run_up_distance_constant_power(double mass, double power, const Resistance& resistance,
@@ -59,9 +59,9 @@ double run_up_distance_constant_power(double mass, double power, const Resistanc
         return mass / resistance.constant *
                (-to * to / 2 - top * to - top * top * std::log1p(-to / top));
     const auto [a, c] = resistance;
-    const Surplus surplus{top, c, a + c * top * top};
+    const Surplus excess_force{top, c, a + c * top * top};
     const double near = top * top / (a + 3 * c * top * top);
-    return mass * surplus.integral(to, near, near * c - 1, -near * surplus.hold / top);
+    return mass * excess_force.integral(to, near, near * c - 1, -near * excess_force.hold / top);
 }
 
 double run_up_speed_constant_power(double mass, double power, const Resistance& resistance,

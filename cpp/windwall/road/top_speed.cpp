@@ -50,11 +50,11 @@ double top_speed_in_wind(double power, const Resistance& resistance, double head
     // At the still-air speed past the air, a wind from ahead asks for too much power; so does one
     // from behind at that speed and the wind's together.
     const double high = top_speed_for_power(power, resistance) + std::max(0.0, -headwind);
-    const auto surplus = [&, a = a, c = c](double speed) {
+    const auto excess_force = [&, a = a, c = c](double speed) {
         const double air = speed + headwind;
         return (a + c * air * std::abs(air)) * speed - power;
     };
-    return numerics::find_root(surplus, 0.0, high, {.absolute = 0, .relative = 1e-14}).x;
+    return numerics::find_root(excess_force, 0.0, high, {.absolute = 0, .relative = 1e-14}).x;
 }
 
 }  // namespace windwall::road

@@ -46,14 +46,14 @@ std::optional<double> Tyres::load_rating() const noexcept {
     return index ? load_index_mass(*index) : std::nullopt;
 }
 
-std::optional<fields::Complaint> Tyres::check() const {
+std::optional<fields::Violation> Tyres::check() const {
     if (size.empty()) {
         if (measured_radius) return std::nullopt;
-        return fields::Complaint{"size", "State the size on the sidewall, or the rolling_radius."};
+        return fields::Violation{"size", "State the size on the sidewall, or the rolling_radius."};
     }
     const std::string_view problem = read_tyre_size(size).problem;
     if (problem.empty()) return std::nullopt;
-    return fields::Complaint{
+    return fields::Violation{
         "size", "The tyre size \"" + size + "\" is not understood: " + std::string(problem) +
                     ". Sizes look like \"155/80 R13 79T\", \"120/70-17\", \"3.50-10\" or "
                     "\"11x7.10-5\"."};
@@ -63,35 +63,37 @@ std::span<const fields::Row> Tyres::rows() {
     using namespace fields;
     static constexpr Row table[] = {
         text("size", at<&Tyres::size>, "Size and service description on the sidewall"),
-        maybe("rolling_radius", "r", at<&Tyres::measured_radius>, length("mm"), {50, 600},
-              "Measured roll-out over 2 pi, loaded; stands in for the size"),
-        usual("rolling_factor", "", at<&Tyres::rolling_factor>, number(), {0.85, 1.05}, 0.015,
-              "Rolling radius over half the overall diameter of the new tyre",
-              "median of 70 cars of 1990, from engine revolutions per mile and overall top gear, "
-              "Consumer Reports 1990"),
-        usual(
+        optional("rolling_radius", "r", at<&Tyres::measured_radius>, length("mm"), {50, 600},
+                 "Measured roll-out over 2 pi, loaded; stands in for the size"),
+        with_default(
+            "rolling_factor", "", at<&Tyres::rolling_factor>, number(), {0.85, 1.05}, 0.015,
+            "Rolling radius over half the overall diameter of the new tyre",
+            "median of 70 cars of 1990, from engine revolutions per mile and overall top gear, "
+            "Consumer Reports 1990"),
+        with_default(
             "growth", "", at<&Tyres::growth>, percent(), {0, 10}, 0.3,
             "Share by which the radius has grown at 100 km/h, with the square of speed",
             "a radial tyre, from memory, to be confirmed; bias tyres grow 1 to 4 % up to 200 km/h"),
-        usual("slip_stiffness", "C_s", at<&Tyres::slip_stiffness>, number(), {2, 60}, 4,
-              "Thrust over weight on the driven axle for each unit of slip",
-              "15 to 25, from memory, to be confirmed"),
-        usual("grip", "mu", at<&Tyres::grip>, number(), {0.05, 2}, 0.1,
-              "Greatest thrust over weight on the driven axle",
-              "road tyres on dry asphalt 0.8 to 1.0, from memory, to be confirmed"),
+        with_default("slip_stiffness", "C_s", at<&Tyres::slip_stiffness>, number(), {2, 60}, 4,
+                     "Thrust over weight on the driven axle for each unit of slip",
+                     "15 to 25, from memory, to be confirmed"),
+        with_default("grip", "mu", at<&Tyres::grip>, number(), {0.05, 2}, 0.1,
+                     "Greatest thrust over weight on the driven axle",
+                     "road tyres on dry asphalt 0.8 to 1.0, from memory, to be confirmed"),
         choice("driven_axle", at<&Tyres::driven_axle>, "Which wheels drive",
                "rear, chosen by the project"),
-        usual("weight_on_driven_axle", "", at<&Tyres::weight_on_driven_axle>, percent(), {5, 100},
-              5, "Share of the standing weight on the driven axle",
-              "even weight, chosen by the project"),
-        usual("driven_tyres", "", at<&Tyres::driven_tyres>, number(), {1, 8}, 0,
-              "How many tyres share that weight", "two on the axle, chosen by the project"),
-        usual("height_over_wheelbase", "h/L", at<&Tyres::height_over_wheelbase>, number(), {0, 1},
-              0.08, "Height of the centre of gravity over the wheelbase", "common practice"),
-        maybe("speed_limit", "", at<&Tyres::speed_limit>, speed("km/h"), {5, 600},
-              "Speed the tyre is made for; stands in for the symbol in the size"),
-        maybe("load_limit", "", at<&Tyres::load_limit>, mass("kg"), {10, 3000},
-              "Load one tyre is made for; stands in for the index in the size"),
+        with_default("weight_on_driven_axle", "", at<&Tyres::weight_on_driven_axle>, percent(),
+                     {5, 100}, 5, "Share of the standing weight on the driven axle",
+                     "even weight, chosen by the project"),
+        with_default("driven_tyres", "", at<&Tyres::driven_tyres>, number(), {1, 8}, 0,
+                     "How many tyres share that weight", "two on the axle, chosen by the project"),
+        with_default("height_over_wheelbase", "h/L", at<&Tyres::height_over_wheelbase>, number(),
+                     {0, 1}, 0.08, "Height of the centre of gravity over the wheelbase",
+                     "common practice"),
+        optional("speed_limit", "", at<&Tyres::speed_limit>, speed("km/h"), {5, 600},
+                 "Speed the tyre is made for; stands in for the symbol in the size"),
+        optional("load_limit", "", at<&Tyres::load_limit>, mass("kg"), {10, 3000},
+                 "Load one tyre is made for; stands in for the index in the size"),
     };
     return table;
 }

@@ -15,7 +15,7 @@ namespace windwall::road {
 double rolling_radius(double diameter, double factor) noexcept;
 
 struct Tyres {
-    static constexpr std::string_view says = "The tyres that drive, and the weight on them.";
+    static constexpr std::string_view description = "The tyres that drive, and the weight on them.";
 
     std::string size;
     std::optional<double> measured_radius;  // m
@@ -46,7 +46,7 @@ struct Tyres {
     /// kg on one tyre, likewise.
     std::optional<double> load_rating() const noexcept;
 
-    std::optional<fields::Complaint> check() const;
+    std::optional<fields::Violation> check() const;
     static std::span<const fields::Row> rows();
 };
 

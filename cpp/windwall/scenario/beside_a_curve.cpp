@@ -15,8 +15,8 @@ bool changes_path(const Upgrade& upgrade, const vehicle::ChargePath& path) {
         return std::any_of(path.begin(), path.end(),
                            [&](const auto& entry) { return entry.id == id; });
     };
-    const auto any = [](const auto& actions, const auto& says) {
-        return std::any_of(actions.begin(), actions.end(), says);
+    const auto any = [](const auto& actions, const auto& description) {
+        return std::any_of(actions.begin(), actions.end(), description);
     };
     const auto part = [](const auto& action) { return in_path(action.part); };
     const auto spot = [](const auto& action) { return in_path(action.spot); };

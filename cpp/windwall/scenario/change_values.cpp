@@ -11,7 +11,7 @@ namespace {
 // Changes a number that is there.
 template <class Change>
 std::string change(const Spot& spot, vehicle::Vehicle& vehicle, Change&& into) {
-    const auto reached = reach(spot, vehicle, false);
+    const auto reached = tractive_state(spot, vehicle, false);
     if (!reached) return reached.why;
     double* number = number_in(spot, reached.owner);
     if (!number) return "\"" + spot.address + "\" is not stated, so it cannot be changed";
@@ -20,7 +20,7 @@ std::string change(const Spot& spot, vehicle::Vehicle& vehicle, Change&& into) {
 }
 
 std::string out_of_range(const Spot& spot, vehicle::Vehicle& vehicle) {
-    const auto reached = reach(spot, vehicle, false);
+    const auto reached = tractive_state(spot, vehicle, false);
     const double* number = reached ? number_in(spot, reached.owner) : nullptr;
     if (!number || (*number >= spot.low && *number <= spot.high)) return {};
     const auto& unit = fields::unit_of(spot.row->measure);

@@ -14,7 +14,7 @@ using fields::Json;
 // Texts that say something of the vehicle, such as the size of a tyre.
 void add_texts(Json& physics, const fields::Row& outer, void* owner) {
     for (const auto& row : outer.member.group->rows())
-        if (row.member.shape == fields::Shape::text)
+        if (row.member.shape == fields::FieldType::text)
             physics[std::string(outer.key)][std::string(row.key)] =
                 *static_cast<const std::string*>(row.member.of(owner));
 }
@@ -25,7 +25,7 @@ Json vehicle_of(const Scenario& scenario) {
     // Only looked at; the types underneath know no const.
     auto* vehicle = const_cast<vehicle::Vehicle*>(&scenario.vehicle);
     for (const auto& row : type.rows())
-        if (row.member.shape == fields::Shape::group)
+        if (row.member.shape == fields::FieldType::group)
             add_texts(physics, row, row.member.of(vehicle));
     return physics;
 }

@@ -14,16 +14,16 @@ namespace windwall::scenario {
 namespace {
 
 using fields::Cursor;
-using fields::Findings;
+using fields::ReadContext;
 
 std::string unknown_input(const Scenario& scenario, std::string_view address,
-                          std::string complaint) {
-    if (!is_result(scenario.vehicle, address)) return complaint;
+                          std::string violation) {
+    if (!is_result(scenario.vehicle, address)) return violation;
     return fields::in_quotes(address) + " is a result, not an input: it follows from the others";
 }
 
 // A text, a flag or nothing, read exactly as from a file.
-std::optional<Value> read_as_in_file(const Spot& spot, fields::Json value, Findings& findings) {
+std::optional<Value> read_as_in_file(const Spot& spot, fields::Json value, ReadContext& findings) {
     auto root = fields::Json::object();
     root[spot.address] = std::move(value);
     const auto document = fields::Document::made(std::move(root));
@@ -31,19 +31,19 @@ std::optional<Value> read_as_in_file(const Spot& spot, fields::Json value, Findi
 }
 
 std::optional<double> read_si(const Spot& spot, double number, const std::string& address,
-                              Findings& findings) {
+                              ReadContext& findings) {
     const auto read = fields::read_si(number, *spot.row);
     if (read) {
         findings.notes.set(address, fields::note_of(*read));
         return number;
     }
-    findings.problems.add(address, {}, read.complaint);
+    findings.problems.add(address, {}, read.violation);
     return std::nullopt;
 }
 
 struct Reader {
     const Spot& spot;
-    Findings& findings;
+    ReadContext& findings;
 
     std::optional<Value> operator()(std::monostate) const {
         return read_as_in_file(spot, nullptr, findings);
@@ -61,24 +61,25 @@ struct Reader {
     }
     std::optional<Value> operator()(const std::vector<double>& list) const {
         auto texts = fields::Json::array();
-        const bool takes = spot.row->member.shape == fields::Shape::list && !spot.entry;
+        const bool takes = spot.row->member.shape == fields::FieldType::list && !spot.entry;
         for (const double number : list)
             texts.push_back(takes ? fields::format(number, spot.row->measure) : std::string());
         return read_as_in_file(spot, std::move(texts), findings);
     }
 };
 
-void take_notes(fields::Notes& into, const fields::Notes& from, const std::string& address) {
+void take_notes(fields::Provenance& into, const fields::Provenance& from,
+                const std::string& address) {
     into.erase(address);
     for (const auto& [at, note] : from)
         if (at == address || at.starts_with(address + "/")) into.set(at, note);
 }
 
-void change(Scenario& made, const std::string& address, const Given& given, Findings& findings,
+void change(Scenario& made, const std::string& address, const Given& given, ReadContext& findings,
             std::vector<Spot>& changed) {
     const auto spot = find_spot(made.vehicle, address);
     if (!spot) {
-        findings.problems.add(address, {}, unknown_input(made, address, spot.complaint));
+        findings.problems.add(address, {}, unknown_input(made, address, spot.violation));
         return;
     }
     const auto value = std::visit(Reader{*spot, findings}, given);
@@ -109,10 +110,10 @@ void check_upgrades(const Scenario& made, fields::Problems& problems) {
 
 }  // namespace
 
-fields::Reading<Answer> get(const Scenario& scenario, std::string_view address) {
+fields::Expected<Answer> get(const Scenario& scenario, std::string_view address) {
     const auto spot = find_spot(scenario.vehicle, address);
     if (!spot)
-        return fields::Reading<Answer>::refused(unknown_input(scenario, address, spot.complaint));
+        return fields::Expected<Answer>::refused(unknown_input(scenario, address, spot.violation));
     const auto value = value_at(*spot, scenario.vehicle);
     if (const auto* number = std::get_if<double>(&value)) return Answer(*number);
     if (const auto* flag = std::get_if<bool>(&value)) return Answer(*flag);
@@ -125,7 +126,7 @@ fields::Reading<Answer> get(const Scenario& scenario, std::string_view address) 
 
 Loaded set(const Scenario& scenario, const Changes& changes) {
     Loaded made{.scenario = scenario, .problems = {}, .file = "set"};
-    Findings findings(fields::group_type<vehicle::Vehicle>);
+    ReadContext findings(fields::group_type<vehicle::Vehicle>);
     std::vector<Spot> changed;
     for (const auto& [address, given] : changes)
         change(*made.scenario, address, given, findings, changed);

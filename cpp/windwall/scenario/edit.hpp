@@ -16,7 +16,7 @@ namespace windwall::scenario {
 using Answer = std::variant<std::monostate, double, bool, std::string, std::vector<double>>;
 
 /// Looks up an input by its address, or says what is wrong with the address.
-fields::Reading<Answer> get(const Scenario& scenario, std::string_view address);
+fields::Expected<Answer> get(const Scenario& scenario, std::string_view address);
 
 /// A new value: a number in SI, or a text as a file would have it; nothing empties an optional.
 using Given = std::variant<std::monostate, double, bool, std::string, std::vector<double>>;
@@ -33,6 +33,6 @@ Loaded set(const Scenario& scenario, const Changes& changes);
 Loaded fit(const Scenario& scenario, std::span<const std::string> ids, const Picks& picks = {});
 
 /// The set that ids name, in whatever order; or which of them is unknown.
-fields::Reading<UpgradeSet> set_of(const Menu& menu, std::span<const std::string> ids);
+fields::Expected<UpgradeSet> set_of(const Menu& menu, std::span<const std::string> ids);
 
 }  // namespace windwall::scenario

@@ -17,13 +17,13 @@ Loaded refused(std::string sentence) {
 
 }  // namespace
 
-fields::Reading<UpgradeSet> set_of(const Menu& menu, std::span<const std::string> ids) {
+fields::Expected<UpgradeSet> set_of(const Menu& menu, std::span<const std::string> ids) {
     UpgradeSet set = 0;
     for (const auto& id : ids) {
         const auto found = std::ranges::find(menu, id, &Upgrade::id);
         if (found == menu.end())
-            return fields::Reading<UpgradeSet>::refused("there is no upgrade " +
-                                                        fields::in_quotes(id));
+            return fields::Expected<UpgradeSet>::refused("there is no upgrade " +
+                                                         fields::in_quotes(id));
         set |= only(static_cast<std::size_t>(found - menu.begin()));
     }
     return set;
@@ -31,7 +31,7 @@ fields::Reading<UpgradeSet> set_of(const Menu& menu, std::span<const std::string
 
 Loaded fit(const Scenario& scenario, std::span<const std::string> ids, const Picks& picks) {
     const auto set = set_of(scenario.menu, ids);
-    if (!set) return refused(set.complaint);
+    if (!set) return refused(set.violation);
     auto vehicle = install(scenario, *set, picks);
     if (auto* why = std::get_if<std::string>(&vehicle)) return refused(std::move(*why));
     Loaded made{.scenario = scenario, .problems = {}, .file = "install"};

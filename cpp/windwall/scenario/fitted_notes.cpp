@@ -9,7 +9,7 @@ namespace windwall::scenario {
 namespace {
 
 using fields::Note;
-using fields::Notes;
+using fields::Provenance;
 
 std::string text_of(const Note& note) {
     auto text = fields::shortest(note.value, *note.unit);
@@ -67,7 +67,7 @@ public:
                 std::hypot(own, sigma_of(upgrade, Verb::add, action.spot)));
     }
 
-    Notes take() { return std::move(notes_); }
+    Provenance take() { return std::move(notes_); }
 
 private:
     static std::string of(const Upgrade& upgrade, Verb verb) {
@@ -105,8 +105,8 @@ private:
         notes_.set(spot.address, std::move(note));
     }
 
-    const Notes& from_;
-    Notes notes_;
+    const Provenance& from_;
+    Provenance notes_;
     vehicle::Vehicle parts_;  // as they stand, before any value changes
 };
 
@@ -118,7 +118,7 @@ void each(const Menu& menu, UpgradeSet set, Visit&& visit) {
 
 }  // namespace
 
-fields::Notes fitted_notes(const Scenario& scenario, UpgradeSet set, const Picks& picks) {
+fields::Provenance fitted_notes(const Scenario& scenario, UpgradeSet set, const Picks& picks) {
     Fitting fitting(scenario, set);
     std::size_t choice = 0;
     each(scenario.menu, set, [&](const Upgrade& upgrade) { fitting.parts(upgrade); });

@@ -19,7 +19,8 @@ inline constexpr std::string_view current_format = "windwall-scenario/1";
 
 /// What a file says about itself.
 struct Head {
-    static constexpr std::string_view says = "What a scenario is called and how it is shown.";
+    static constexpr std::string_view description =
+        "What a scenario is called and how it is shown.";
     std::string title;
     std::string notes;
     fields::System units = fields::System::metric;

@@ -2,7 +2,7 @@
 
 namespace windwall::scenario {
 
-void know_the_anchor(vehicle::Vehicle& vehicle, const fields::Notes& notes) {
+void know_the_anchor(vehicle::Vehicle& vehicle, const fields::Provenance& notes) {
     auto* engine = vehicle.engine.as<engine::Cylinder>();
     if (engine == nullptr) return;
     const auto* note = notes.find("engine/knock_anchor/octane_number");

@@ -1,11 +1,11 @@
 #pragma once
-#include "windwall/fields/notes.hpp"
+#include "windwall/fields/provenance.hpp"
 #include "windwall/vehicle/vehicle.hpp"
 
 namespace windwall::scenario {
 
 /// What the builder writes behind the ± of the knock anchor is what the chance of knock is counted
 /// from; without it the engine has a spread of its own.
-void know_the_anchor(vehicle::Vehicle& vehicle, const fields::Notes& notes);
+void know_the_anchor(vehicle::Vehicle& vehicle, const fields::Provenance& notes);
 
 }  // namespace windwall::scenario

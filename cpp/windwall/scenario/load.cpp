@@ -15,7 +15,7 @@ namespace {
 
 using fields::Cursor;
 using fields::Document;
-using fields::Findings;
+using fields::ReadContext;
 
 // Where nothing can be read, because the text is no object or of a version that is not known.
 bool cannot_be_read(const Cursor& root) {
@@ -102,7 +102,7 @@ void reserve_words(fields::Ids& ids) {
 
 Loaded load(std::string_view text, std::string_view file) {
     Loaded loaded{.scenario = {}, .problems = {}, .file = std::string(file)};
-    Findings findings(fields::group_type<vehicle::Vehicle>);
+    ReadContext findings(fields::group_type<vehicle::Vehicle>);
     reserve_words(findings.ids);
     const auto document = up_to_date(Document::parse(text, findings.problems));
     Scenario made;

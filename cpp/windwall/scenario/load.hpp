@@ -16,7 +16,7 @@ struct Loaded {
 
     explicit operator bool() const noexcept { return scenario.has_value(); }
     /// One problem a line, in the order of the text: "file:line:column address: message".
-    std::string complaint() const { return problems.text(file); }
+    std::string violation() const { return problems.text(file); }
 };
 
 /// Reads the text of a scenario file. `file` is only its name in messages; nothing but the text is

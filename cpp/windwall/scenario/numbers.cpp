@@ -67,7 +67,7 @@ void each_of_upgrade(Upgrade& upgrade, Visit&& visit) {
         visit(Number{under(Verb::add) + spot.address, nullptr, &amount});
 }
 
-double sigma_of(const Number& number, const fields::Notes& notes) {
+double sigma_of(const Number& number, const fields::Provenance& notes) {
     const auto* note = notes.find(number.address);
     if (number.row) return fields::sigma_of(*number.row, note);
     return note ? note->sigma.value_or(0) : 0;

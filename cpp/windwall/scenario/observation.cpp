@@ -13,25 +13,25 @@ std::span<const fields::Row> Observation::rows() {
     using namespace fields;
     static constexpr Row table[] = {
         choice("what", at<&Observation::what>, "What the vehicle was doing", {}, Need::required),
-        maybe("speed", "v", at<&Observation::speed>, fields::speed("km/h"), {1, 600},
-              "Speed over the ground"),
-        maybe("gear", "g", at<&Observation::gear>, number(), {1, 24}, "Gear, counted from 1"),
-        maybe("engine_speed", "N", at<&Observation::engine_speed>, angular_speed("rpm"),
-              {200, 20000}, "Engine speed"),
-        maybe("boost", "p_m - p_a", at<&Observation::boost>, gauge_pressure("kPa"), {-90, 300},
-              "Pressure in the manifold above the local air"),
-        maybe("charge_temperature", "T_m", at<&Observation::charge_temperature>,
-              temperature("degC"), {-20, 250}, "Temperature of the charge in the manifold"),
+        optional("speed", "v", at<&Observation::speed>, fields::speed("km/h"), {1, 600},
+                 "Speed over the ground"),
+        optional("gear", "g", at<&Observation::gear>, number(), {1, 24}, "Gear, counted from 1"),
+        optional("engine_speed", "N", at<&Observation::engine_speed>, angular_speed("rpm"),
+                 {200, 20000}, "Engine speed"),
+        optional("boost", "p_m - p_a", at<&Observation::boost>, gauge_pressure("kPa"), {-90, 300},
+                 "Pressure in the manifold above the local air"),
+        optional("charge_temperature", "T_m", at<&Observation::charge_temperature>,
+                 temperature("degC"), {-20, 250}, "Temperature of the charge in the manifold"),
         choice("knock", at<&Observation::knock>, "What was heard of knock",
                "nobody listened, unless stated"),
     };
     return table;
 }
 
-std::optional<fields::Complaint> Observation::check() const {
+std::optional<fields::Violation> Observation::check() const {
     if (speed || engine_speed || boost || charge_temperature || knock != Heard::not_listened_for)
         return std::nullopt;
-    return fields::Complaint{"what",
+    return fields::Violation{"what",
                              "nothing was observed: state a speed, a pressure, a "
                              "temperature or what was heard of knock"};
 }

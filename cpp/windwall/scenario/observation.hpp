@@ -18,7 +18,7 @@ enum class Heard { not_listened_for, not_heard, at_the_edge, heard };
 
 /// Something the builder has seen the vehicle do. Each number may say how well it is known.
 struct Observation {
-    static constexpr std::string_view says =
+    static constexpr std::string_view description =
         "Something the vehicle was seen to do, with how well each number is known.";
     Doing what = Doing::top_speed;
     std::optional<double> speed;               // m/s
@@ -29,7 +29,7 @@ struct Observation {
     Heard knock = Heard::not_listened_for;
 
     static std::span<const fields::Row> rows();
-    std::optional<fields::Complaint> check() const;
+    std::optional<fields::Violation> check() const;
 };
 
 /// Reads the list of a file; entries are addressed by number.

@@ -19,7 +19,7 @@ Json ids_of(const Menu& menu, UpgradeSet set) {
 // One upgrade, with the place of its notes.
 struct Teller {
     const Upgrade& upgrade;
-    const fields::Notes& notes;
+    const fields::Provenance& notes;
 
     std::string address(Verb verb, std::string_view action) const {
         return "upgrades/" + upgrade.id + "/" + std::string(name(verb)) + "/" + std::string(action);
@@ -105,7 +105,7 @@ struct Teller {
 
 }  // namespace
 
-Json physics_of(const Upgrade& upgrade, const Menu& menu, const fields::Notes& notes) {
+Json physics_of(const Upgrade& upgrade, const Menu& menu, const fields::Provenance& notes) {
     const Teller teller{upgrade, notes};
     auto physics = fields::physics_of(fields::group_type<Terms>, &upgrade.terms, notes,
                                       "upgrades/" + upgrade.id);

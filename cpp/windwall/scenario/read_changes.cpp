@@ -26,26 +26,26 @@ std::string is_a_result(std::string_view address) {
 }
 
 // Why an address leads nowhere; into a part, perhaps, that only another upgrade brings.
-std::string nowhere(const Menu& menu, std::string_view address, const std::string& complaint) {
+std::string nowhere(const Menu& menu, std::string_view address, const std::string& violation) {
     for (const auto& upgrade : menu)
         for (const auto& insert : upgrade.inserts)
             if (address.starts_with(std::string(list_key(insert.part)) + "/" + insert.id + "/"))
                 return "that part comes with the upgrade \"" + upgrade.id +
                        "\", which this one would have to require";
-    return complaint;
+    return violation;
 }
 
 // The spot that a key leads to, or a problem, or silence where that has a problem already.
 std::optional<Spot> spot_of(const Cursor& change, std::string_view address,
-                            const Surroundings& around) {
+                            const Surroundings& surroundings) {
     // After the last problem that is kept, no words are sought for another.
     if (change.findings().problems.size() >= fields::Problems::most) return std::nullopt;
-    auto spot = find_spot(around.layout, address);
+    auto spot = find_spot(surroundings.layout, address);
     if (spot) return *std::move(spot.value);
-    if (is_result(around.layout, address))
+    if (is_result(surroundings.layout, address))
         change.complain(is_a_result(address));
-    else if (!around.quiet && !around.spoiled.touches(address))
-        change.complain(nowhere(around.menu, address, spot.complaint));
+    else if (!surroundings.quiet && !surroundings.spoiled.touches(address))
+        change.complain(nowhere(surroundings.menu, address, spot.violation));
     return std::nullopt;
 }
 
@@ -103,7 +103,7 @@ void read_add(const Cursor& change, Spot spot, Upgrade& into) {
 using Reader = void (*)(const Cursor&, Spot, Upgrade&);
 
 void read_verb(const Cursor& object, Verb verb, Reader reader, Upgrade& into,
-               const Surroundings& around) {
+               const Surroundings& surroundings) {
     if (!object.has(name(verb))) return;
     const auto changes = object[name(verb)];
     if (!changes.is_object()) {
@@ -116,18 +116,18 @@ void read_verb(const Cursor& object, Verb verb, Reader reader, Upgrade& into,
         return;
     }
     for (const auto address : changes.keys())
-        if (auto spot = spot_of(changes[address], address, around))
+        if (auto spot = spot_of(changes[address], address, surroundings))
             reader(changes[address], *std::move(spot), into);
 }
 
 }  // namespace
 
-void read_changes(const Cursor& object, Upgrade& into, const Surroundings& around) {
+void read_changes(const Cursor& object, Upgrade& into, const Surroundings& surroundings) {
     if (!object.is_object()) return;
-    read_verb(object, Verb::set, read_set, into, around);
-    read_verb(object, Verb::choose, read_choose, into, around);
-    read_verb(object, Verb::scale, read_scale, into, around);
-    read_verb(object, Verb::add, read_add, into, around);
+    read_verb(object, Verb::set, read_set, into, surroundings);
+    read_verb(object, Verb::choose, read_choose, into, surroundings);
+    read_verb(object, Verb::scale, read_scale, into, surroundings);
+    read_verb(object, Verb::add, read_add, into, surroundings);
 }
 
 }  // namespace windwall::scenario

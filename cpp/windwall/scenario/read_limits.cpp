@@ -11,7 +11,7 @@ namespace {
 constexpr std::size_t most_limits = 64;
 
 struct Reason {
-    static constexpr std::string_view says = "What happens beyond a limit.";
+    static constexpr std::string_view description = "What happens beyond a limit.";
     std::string why;
     static std::span<const fields::Row> rows() {
         static constexpr fields::Row table[] = {

@@ -1,7 +1,7 @@
 #pragma once
 #include "windwall/fields/cursor.hpp"
 #include "windwall/scenario/spoiled.hpp"
-#include "windwall/solve/limits.hpp"
+#include "windwall/solve/answer/limits.hpp"
 #include "windwall/vehicle/vehicle.hpp"
 
 #include <span>

@@ -67,7 +67,7 @@ std::optional<std::string> read_part_id(const Cursor& part) {
     const auto value = part["id"];
     const auto* id = value.text();
     const auto wrong =
-        id ? part.findings().ids.complaint(*id) : "an id is a text, found " + value.is_what();
+        id ? part.findings().ids.violation(*id) : "an id is a text, found " + value.is_what();
     if (wrong.empty()) return *id;
     value.complain(wrong);
     return std::nullopt;
@@ -77,7 +77,7 @@ std::string word_complaint(std::string_view id) {
     struct Nothing {
         static std::span<const fields::Row> rows() { return {}; }
     };
-    return fields::Ids(fields::group_type<Nothing>).complaint(id);
+    return fields::Ids(fields::group_type<Nothing>).violation(id);
 }
 
 }  // namespace windwall::scenario

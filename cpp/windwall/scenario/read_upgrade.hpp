@@ -23,7 +23,7 @@ struct Surroundings {
 };
 
 /// Reads what an upgrade changes, by address.
-void read_changes(const fields::Cursor& object, Upgrade& into, const Surroundings& around);
+void read_changes(const fields::Cursor& object, Upgrade& into, const Surroundings& surroundings);
 
 /// Where in the file an action of an upgrade stands.
 fields::Cursor cursor_of(const fields::Cursor& object, const Upgrade& upgrade, Verb verb,

@@ -1,7 +1,7 @@
 #include "windwall/scenario/result_address.hpp"
 
 #include "windwall/fields/address.hpp"
-#include "windwall/solve/results.hpp"
+#include "windwall/solve/results/operating_point.hpp"
 
 namespace windwall::scenario {
 namespace {
@@ -39,7 +39,7 @@ bool is_result(const vehicle::Vehicle& vehicle, std::string_view address) {
 
 std::string no_result(const vehicle::Vehicle& vehicle, std::string_view address) {
     const auto point = blank(vehicle);
-    return fields::resolve(point_type, &point, address).complaint;
+    return fields::resolve(point_type, &point, address).violation;
 }
 
 }  // namespace windwall::scenario

@@ -8,7 +8,7 @@ namespace windwall::scenario {
 namespace {
 
 void write_rows(fields::Json& root, const fields::GroupType& group, const void* from,
-                const fields::Notes& notes) {
+                const fields::Provenance& notes) {
     fields::Json written = fields::write(group, from, notes);  // items() borrows it
     for (auto& [key, value] : written.items())
         root[key] = std::move(value);

@@ -1,9 +1,9 @@
 #pragma once
-#include "windwall/fields/notes.hpp"
+#include "windwall/fields/provenance.hpp"
 #include "windwall/scenario/head.hpp"
 #include "windwall/scenario/observation.hpp"
 #include "windwall/scenario/upgrade.hpp"
-#include "windwall/solve/limits.hpp"
+#include "windwall/solve/answer/limits.hpp"
 #include "windwall/vehicle/vehicle.hpp"
 
 #include <memory>
@@ -22,7 +22,7 @@ struct Scenario {
     std::string currency;              // of every cost; empty where none is stated
     std::vector<solve::Limit> limits;  // as stated; the built-in ones are not among them
     std::vector<Observation> observed;
-    fields::Notes notes;  // of every address in the file: as typed, its sigma, its place
+    fields::Provenance notes;  // of every address in the file: as typed, its sigma, its place
 
     std::shared_ptr<const fields::Json> limits_source;  // as typed, to be saved
     std::shared_ptr<const fields::Json> observed_source;

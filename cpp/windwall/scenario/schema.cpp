@@ -12,16 +12,17 @@ namespace {
 
 using fields::Json;
 
-Json object_of(const Json& values, std::string_view says) {
+Json object_of(const Json& values, std::string_view description) {
     return {{"type", "object"},
-            {"description", says},
+            {"description", description},
             {"maxProperties", 64},
             {"additionalProperties", values}};
 }
 
-Json list_of(const Json& entries, std::size_t least, std::size_t most, std::string_view says) {
+Json list_of(const Json& entries, std::size_t least, std::size_t most,
+             std::string_view description) {
     return {{"type", "array"},
-            {"description", says},
+            {"description", description},
             {"items", entries},
             {"minItems", least},
             {"maxItems", most}};
@@ -49,7 +50,7 @@ Json insert() {
 }
 
 Json verbs() {
-    const auto ids = [](std::string_view says) { return list_of(id(), 0, 64, says); };
+    const auto ids = [](std::string_view description) { return list_of(id(), 0, 64, description); };
     const Json anything = Json::object();
     auto replace = object_of(part(Json::object()), "Parts that take the place and id of others.");
     replace["maxProperties"] = 16;

@@ -11,9 +11,9 @@
 namespace windwall::scenario {
 namespace {
 
+using fields::FieldType;
 using fields::GroupType;
 using fields::Row;
-using fields::Shape;
 
 const GroupType& root_type() { return fields::group_type<vehicle::Vehicle>; }
 
@@ -53,7 +53,7 @@ bool leads_on(const Row& row) { return row.member.group || kinds_of(row); }
 Reached step_down(const Spot::Step& step, void* owner, bool fill) {
     const auto& member = step.row->member;
     void* here = member.of(owner);
-    if (member.shape == Shape::maybe_group && !fill && !member.group->peek(here))
+    if (member.shape == FieldType::optional_group && !fill && !member.group->peek(here))
         return {nullptr, "nothing is stated under \"" + std::string(step.row->key) + "\""};
     if (member.group) return {member.group->open(here)};
     if (member.parts) {
@@ -86,7 +86,7 @@ bool take_step(Spot& spot, const Row& row, void* owner, std::string_view& rest) 
 }
 
 bool take_entry(Spot& spot, void* owner, std::string_view word) {
-    if (spot.row->member.shape != Shape::list) return false;
+    if (spot.row->member.shape != FieldType::list) return false;
     std::size_t number = 0;
     const auto read = std::from_chars(word.data(), word.data() + word.size(), number);
     const auto& list = *static_cast<std::vector<double>*>(spot.row->member.of(owner));
@@ -119,7 +119,7 @@ bool find(Spot& spot, void* owner, std::string_view rest) {
 }
 
 void take_range(Spot& spot) {
-    if (!spot.is_number() && spot.row->member.shape != Shape::list) return;
+    if (!spot.is_number() && spot.row->member.shape != FieldType::list) return;
     const auto& unit = fields::unit_of(spot.row->measure);
     spot.low = fields::to_si(spot.row->range.low, unit);
     spot.high = fields::to_si(spot.row->range.high, unit);
@@ -127,9 +127,9 @@ void take_range(Spot& spot) {
 
 // What a group that came to be on the way still lacks.
 std::optional<std::string> lacking(const Spot::Step& step, void* owner) {
-    if (step.row->member.shape != Shape::maybe_group) return std::nullopt;
+    if (step.row->member.shape != FieldType::optional_group) return std::nullopt;
     for (const auto& row : group_of(step).rows()) {
-        if (row.need != fields::Need::required || row.member.shape != Shape::number) continue;
+        if (row.need != fields::Need::required || row.member.shape != FieldType::number) continue;
         const double value = *static_cast<double*>(row.member.of(owner));
         if (!fields::range_complaint(value, row, {}).empty())
             return "\"" + std::string(row.key) + "\" of " + std::string(step.row->key) +
@@ -142,16 +142,16 @@ std::optional<std::string> lacking(const Spot::Step& step, void* owner) {
 
 bool Spot::is_number() const noexcept {
     const auto shape = row->member.shape;
-    return entry || shape == Shape::number || shape == Shape::maybe_number;
+    return entry || shape == FieldType::number || shape == FieldType::optional_number;
 }
 
-bool Spot::may_be_empty() const noexcept { return row->member.shape == Shape::maybe_number; }
+bool Spot::may_be_empty() const noexcept { return row->member.shape == FieldType::optional_number; }
 
 std::string_view Spot::part() const noexcept {
     return way.empty() ? std::string_view{} : std::string_view(way.front().id);
 }
 
-fields::Reading<Spot> find_spot(const vehicle::Vehicle& vehicle, std::string_view address) {
+fields::Expected<Spot> find_spot(const vehicle::Vehicle& vehicle, std::string_view address) {
     Spot spot;
     spot.address = address;
     // Only looked at; the types underneath know no const.
@@ -161,11 +161,11 @@ fields::Reading<Spot> find_spot(const vehicle::Vehicle& vehicle, std::string_vie
         return spot;
     }
     auto near = fields::resolve(root_type(), &vehicle, address);
-    return fields::Reading<Spot>::refused(near ? fields::in_quotes(address) + " cannot be reached"
-                                               : std::move(near.complaint));
+    return fields::Expected<Spot>::refused(near ? fields::in_quotes(address) + " cannot be reached"
+                                                : std::move(near.violation));
 }
 
-Reached reach(const Spot& spot, vehicle::Vehicle& vehicle, bool fill) {
+Reached tractive_state(const Spot& spot, vehicle::Vehicle& vehicle, bool fill) {
     Reached here{&vehicle};
     for (const auto& step : spot.way) {
         here = step_down(step, here.owner, fill);

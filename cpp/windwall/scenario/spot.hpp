@@ -1,5 +1,5 @@
 #pragma once
-#include "windwall/fields/reading.hpp"
+#include "windwall/fields/expected.hpp"
 #include "windwall/fields/row.hpp"
 #include "windwall/vehicle/vehicle.hpp"
 
@@ -34,7 +34,7 @@ struct Spot {
 
 /// Finds the spot of an address over the parts that this vehicle has, or says what is wrong with
 /// the address and which one is near. Optional groups are looked into whether filled or not.
-fields::Reading<Spot> find_spot(const vehicle::Vehicle& vehicle, std::string_view address);
+fields::Expected<Spot> find_spot(const vehicle::Vehicle& vehicle, std::string_view address);
 
 /// The struct that owns the value, or why this vehicle has none.
 struct Reached {
@@ -44,7 +44,7 @@ struct Reached {
 };
 
 /// Goes to the struct that owns the value; with `fill`, optional groups on the way come to be.
-Reached reach(const Spot& spot, vehicle::Vehicle& vehicle, bool fill);
+Reached tractive_state(const Spot& spot, vehicle::Vehicle& vehicle, bool fill);
 
 /// The number itself; null where the optional that holds it is empty.
 double* number_in(const Spot& spot, void* owner);

@@ -14,9 +14,10 @@ std::span<const fields::Row> Terms::rows() {
     using namespace fields;
     static constexpr Row table[] = {
         text("title", at<&Terms::title>, "What the upgrade is called in tables and plots"),
-        maybe("cost", "", at<&Terms::cost>, money("EUR"), {0, 1e7},
-              "What it costs; one currency in one file"),
-        maybe("hours", "", at<&Terms::hours>, labour("h"), {0, 10000}, "How long it takes to fit"),
+        optional("cost", "", at<&Terms::cost>, money("EUR"), {0, 1e7},
+                 "What it costs; one currency in one file"),
+        optional("hours", "", at<&Terms::hours>, labour("h"), {0, 10000},
+                 "How long it takes to fit"),
     };
     return table;
 }

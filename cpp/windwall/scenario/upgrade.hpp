@@ -71,7 +71,7 @@ struct Add {
 
 /// What an upgrade is called and what it takes.
 struct Terms {
-    static constexpr std::string_view says = "What an upgrade is called and what it takes.";
+    static constexpr std::string_view description = "What an upgrade is called and what it takes.";
     std::string title;
     std::optional<double> cost;   // in the currency of the file
     std::optional<double> hours;  // h

@@ -7,7 +7,7 @@
 namespace windwall::scenario {
 namespace {
 
-using fields::Shape;
+using fields::FieldType;
 
 // The readers complain by themselves; whether they did is how a value is known to be good.
 template <class Read>
@@ -20,26 +20,26 @@ std::optional<Value> unless_refused(const fields::Cursor& value, Read&& read) {
 
 std::optional<Value> read_shape(const fields::Row& row, const fields::Cursor& value) {
     switch (row.member.shape) {
-        case Shape::flag:
+        case FieldType::flag:
             return unless_refused(value, [&] {
                 bool flag{};
                 fields::read_flag(flag, value);
                 return Value(flag);
             });
-        case Shape::choice:
+        case FieldType::choice:
             if (const auto at = fields::read_word(row.member.choice->names, value))
                 return Word{*at};
             return std::nullopt;
-        case Shape::text:
+        case FieldType::text:
             if (auto text = fields::read_text(value)) return *std::move(text);
             return std::nullopt;
-        case Shape::list:
+        case FieldType::list:
             return unless_refused(value, [&] {
                 std::vector<double> list;
                 fields::read_list(row, list, value);
                 return Value(std::move(list));
             });
-        case Shape::table:
+        case FieldType::table:
             return unless_refused(value, [&] {
                 fields::Columns columns;
                 fields::read_table(row, columns, value);
@@ -96,14 +96,14 @@ std::optional<Value> read_value(const Spot& spot, const fields::Cursor& value) {
 }
 
 std::string put(const Spot& spot, const Value& value, vehicle::Vehicle& vehicle) {
-    const auto reached = reach(spot, vehicle, true);
+    const auto reached = tractive_state(spot, vehicle, true);
     if (!reached) return reached.why;
     return std::visit(Putter{spot, reached.owner}, value);
 }
 
 Value value_at(const Spot& spot, const vehicle::Vehicle& vehicle) {
     // Nothing is written without filling; the types underneath know no const.
-    const auto reached = reach(spot, const_cast<vehicle::Vehicle&>(vehicle), false);
+    const auto reached = tractive_state(spot, const_cast<vehicle::Vehicle&>(vehicle), false);
     if (!reached) return std::monostate{};
     if (spot.is_number()) {
         const double* number = number_in(spot, reached.owner);
@@ -112,11 +112,11 @@ Value value_at(const Spot& spot, const vehicle::Vehicle& vehicle) {
     const auto& type = spot.row->member;
     void* member = type.of(reached.owner);
     switch (type.shape) {
-        case Shape::flag: return *static_cast<bool*>(member);
-        case Shape::choice: return Word{type.choice->get(member)};
-        case Shape::text: return *static_cast<std::string*>(member);
-        case Shape::list: return *static_cast<std::vector<double>*>(member);
-        case Shape::table: return *static_cast<fields::Columns*>(member);
+        case FieldType::flag: return *static_cast<bool*>(member);
+        case FieldType::choice: return Word{type.choice->get(member)};
+        case FieldType::text: return *static_cast<std::string*>(member);
+        case FieldType::list: return *static_cast<std::vector<double>*>(member);
+        case FieldType::table: return *static_cast<fields::Columns*>(member);
         default: return std::monostate{};
     }
 }

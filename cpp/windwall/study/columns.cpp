@@ -1,7 +1,7 @@
 #include "windwall/study/columns.hpp"
 
-#include "windwall/solve/describe.hpp"
-#include "windwall/solve/top_speed.hpp"
+#include "windwall/solve/full_throttle/top_speed.hpp"
+#include "windwall/solve/results/describe.hpp"
 
 #include <limits>
 #include <optional>
@@ -23,13 +23,13 @@ class Outputs {
 public:
     explicit Outputs(const std::vector<std::string>& addresses) : addresses_(&addresses) {}
 
-    void read(const vehicle::Vehicle& car, const solve::Summit& summit, std::size_t i,
-              Answers& answers) {
+    void read(const vehicle::Vehicle& car, const solve::EquilibriumSpeed& equilibrium,
+              std::size_t i, Answers& answers) {
         if (addresses_->empty()) return;
-        solve::Puller puller(car);
-        const solve::Pull pull =
-            puller.at({summit.pull->point.condition.engine_speed, summit.pull->stance()});
-        solve::describe(puller.solver().balance(), pull, point_);
+        solve::VehicleSolver solver(car);
+        const solve::FullThrottlePoint pull = solver.at(
+            {equilibrium.pull->point.condition.engine_speed, equilibrium.pull->gear_state()});
+        solve::describe(solver.point_solver().balance(), pull, point_);
         if (paths_.empty()) resolve();
         for (std::size_t k = 0; k < paths_.size(); ++k)
             if (paths_[k]) answers.outputs[k][i] = paths_[k]->get(&point_).value_or(nan);
@@ -49,12 +49,12 @@ private:
 
 void answer(const vehicle::Vehicle& car, Outputs& outputs, std::size_t i, Answers& answers) {
     const solve::TopSpeed found = solve::top_speed(car);
-    answers.status[i] = found.verdict.status;
-    if (!found.verdict.answered()) return;
+    answers.status[i] = found.outcome.status;
+    if (!found.outcome.answered()) return;
     answers.speed[i] = found.speed();
-    answers.balance_speed[i] = found.summit.road_speed;
-    answers.gear[i] = static_cast<double>(found.summit.gear + 1);
-    outputs.read(car, found.summit, i, answers);
+    answers.balance_speed[i] = found.equilibrium.road_speed;
+    answers.gear[i] = static_cast<double>(found.equilibrium.gear + 1);
+    outputs.read(car, found.equilibrium, i, answers);
 }
 
 }  // namespace

@@ -1,6 +1,6 @@
 #pragma once
 #include "windwall/fields/address.hpp"
-#include "windwall/solve/outcome.hpp"
+#include "windwall/solve/point/outcome.hpp"
 #include "windwall/study/batch.hpp"
 #include "windwall/vehicle/vehicle.hpp"
 
@@ -22,8 +22,8 @@ struct Answers {
     std::vector<solve::Status> status;
     std::vector<double> speed;                 // m/s, at the end of the road where one is named
     std::vector<double> balance_speed;         // m/s
-    std::vector<double> gear;                  // from 1, at the summit
-    std::vector<std::vector<double>> outputs;  // by result, then by variant; at the summit
+    std::vector<double> gear;                  // from 1, at the equilibrium
+    std::vector<std::vector<double>> outputs;  // by result, then by variant; at the equilibrium
 };
 
 /// Top speed of every variant on all cores. Each starts from its own cold guess, so that neither

@@ -2,7 +2,7 @@
 
 #include "windwall/fields/readable.hpp"
 #include "windwall/numerics/root.hpp"
-#include "windwall/solve/top_speed.hpp"
+#include "windwall/solve/full_throttle/top_speed.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -82,10 +82,10 @@ std::string limits_sentence(const SetResult& base) {
 Missing missing_to(const vehicle::Vehicle& vehicle, double speed) {
     const solve::TopSpeed now = solve::top_speed(vehicle);
     Missing missing;
-    if (!now.verdict.answered()) return missing;
+    if (!now.outcome.answered()) return missing;
     const auto excess = [&](const vehicle::Vehicle& car, double factor) {
         const solve::TopSpeed found = solve::top_speed(car, {factor, 0});
-        return (found.verdict.answered() ? found.speed() : 0) - speed;
+        return (found.outcome.answered() ? found.speed() : 0) - speed;
     };
     const auto with_power = [&](double factor) { return excess(vehicle, factor); };
     const auto with_drag = [&](double factor) {
@@ -94,7 +94,7 @@ Missing missing_to(const vehicle::Vehicle& vehicle, double speed) {
         return excess(slimmer, 1);
     };
     const numerics::RootOptions close{1e-6, 0, 40};
-    const solve::Point& point = now.summit.pull->point;
+    const solve::Point& point = now.equilibrium.pull->point;
     const auto factor = numerics::find_root(with_power, 1, most_power, close);
     if (factor.converged) {
         missing.power = (factor.x - 1) * point.torque * point.condition.engine_speed;

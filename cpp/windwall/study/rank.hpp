@@ -1,7 +1,7 @@
 #pragma once
 #include "windwall/scenario/scenario.hpp"
-#include "windwall/solve/limits.hpp"
-#include "windwall/solve/outcome.hpp"
+#include "windwall/solve/answer/limits.hpp"
+#include "windwall/solve/point/outcome.hpp"
 #include "windwall/study/allowed_sets.hpp"
 #include "windwall/study/batch.hpp"
 
@@ -37,8 +37,8 @@ struct SetResult {
     double least_margin{};                // octane numbers on the way up, at the stated anchor
     double cost{};
     double hours{};
-    std::vector<solve::Passed> passed;  // limits, at the stated anchor
-    std::vector<std::size_t> picks;     // which value each open choice of the set took, from 0
+    std::vector<solve::LimitViolation> passed;  // limits, at the stated anchor
+    std::vector<std::size_t> picks;  // which value each open choice of the set took, from 0
 };
 
 /// What one upgrade is worth, in m/s at each anchor; NaN where there is no such number.
@@ -48,8 +48,8 @@ struct UpgradeWorth {
     std::array<double, anchors> last{};
     std::array<double, anchors> share{};
     bool in_target = false;
-    std::string outside;                // why it is not in the target
-    std::vector<solve::Passed> passed;  // with only this and what it needs fitted
+    std::string outside;                        // why it is not in the target
+    std::vector<solve::LimitViolation> passed;  // with only this and what it needs fitted
 };
 
 /// What the fastest set lacks to the goal.

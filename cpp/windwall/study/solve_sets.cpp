@@ -1,9 +1,9 @@
 #include "windwall/study/solve_sets.hpp"
 
 #include "windwall/scenario/install.hpp"
-#include "windwall/solve/reason.hpp"
-#include "windwall/solve/top_speed.hpp"
-#include "windwall/solve/way_up.hpp"
+#include "windwall/solve/answer/reason.hpp"
+#include "windwall/solve/full_throttle/acceleration_path.hpp"
+#include "windwall/solve/full_throttle/top_speed.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -20,7 +20,7 @@ constexpr double nan = std::numeric_limits<double>::quiet_NaN();
 
 double speed_of(const Vehicle& vehicle) {
     const solve::TopSpeed found = solve::top_speed(vehicle);
-    return found.verdict.answered() ? found.speed() : nan;
+    return found.outcome.answered() ? found.speed() : nan;
 }
 
 void add_terms(const Scenario& scenario, UpgradeSet set, SetResult& result) {
@@ -34,11 +34,11 @@ void add_terms(const Scenario& scenario, UpgradeSet set, SetResult& result) {
 /// At the stated anchor, with every limit looked at on the way up.
 void solve_stated(const Vehicle& vehicle, const Scenario& scenario, SetResult& result) {
     solve::LimitWatch watch(vehicle, scenario.limits);
-    const solve::TopSpeed found =
-        solve::top_speed(vehicle, {}, [&](const vehicle::Balance& balance, solve::Pull& pull) {
+    const solve::TopSpeed found = solve::top_speed(
+        vehicle, {}, [&](const vehicle::Balance& balance, solve::FullThrottlePoint& pull) {
             watch.read(balance, pull, pull.watched);
         });
-    result.answered = found.verdict.answered();
+    result.answered = found.outcome.answered();
     if (!result.answered) {
         result.reason = solve::sentence(found, vehicle);
         return;

@@ -66,14 +66,14 @@ public:
     /// station behind. `choose(part, inlet)` gives the pressure behind each valve and blower. What
     /// comes back through a bypass is as was last assumed.
     template <class Choose>
-    media::Stream march(double dry_air, Choose&& choose) noexcept;
+    media::Stream propagate(double dry_air, Choose&& choose) noexcept;
     /// What the bypasses bring back in the marches to come, read from the unknowns.
     void assume(std::span<const double> x) noexcept;
     /// What a valve or blower passes to a pressure, kg/s of gas.
     template <class Part>
     double capacity(const Part& part, const media::Stream& inlet, double pressure) const noexcept;
     /// What the engine draws at this manifold over what arrives.
-    double drawn(const media::Stream& manifold) const noexcept;
+    double engine_flow_ratio(const media::Stream& manifold) const noexcept;
     /// What a bypass would take back over the net flow, after a march.
     double branch_flow(std::size_t loop) const noexcept;
     /// Enthalpy of what a bypass takes, after a march, as its unknown states it.
@@ -93,7 +93,7 @@ public:
     const Vehicle& vehicle() const noexcept { return *vehicle_; }
     const Condition& condition() const noexcept { return condition_; }
     const WhatIf& what_if() const noexcept { return what_if_; }
-    const charge::Around& around() const noexcept { return around_; }
+    const charge::Surroundings& surroundings() const noexcept { return surroundings_; }
     double humidity_ratio() const noexcept { return humidity_ratio_; }
     std::span<const Station> stations() const noexcept { return stations_; }
     std::span<const Loop> loops() const noexcept { return loops_; }
@@ -111,15 +111,15 @@ private:
     void blower_residuals(std::span<double> r) const noexcept;
     media::Stream returned(const Loop& loop, const Branch& branch,
                            const media::Stream& gas) const noexcept;
-    void rejoin(std::size_t part, media::Stream& gas) noexcept;
-    void part_ways(std::size_t part, media::Stream& gas) noexcept;
+    void mix_in(std::size_t part, media::Stream& gas) noexcept;
+    void split_off(std::size_t part, media::Stream& gas) noexcept;
     void guess_path(std::span<double> x) noexcept;
     void guess_loops(std::span<double> x) noexcept;
 
     const Vehicle* vehicle_;
     Condition condition_;
     WhatIf what_if_;
-    charge::Around around_{};
+    charge::Surroundings surroundings_{};
     double humidity_ratio_{};
     double net_flow_{};         // kg/s of dry air, of the last march
     double weather_heat_{};     // enthalpy of the day's air, J per kg of dry air
@@ -133,22 +133,22 @@ private:
 };
 
 template <class Choose>
-media::Stream Balance::march(double dry_air, Choose&& choose) noexcept {
+media::Stream Balance::propagate(double dry_air, Choose&& choose) noexcept {
     media::Stream gas = weather_;
     gas.dry_air = net_flow_ = dry_air;
     for (std::size_t i = 0; i < stations_.size(); ++i) {
         Station& here = stations_[i];
-        if (!loops_.empty()) rejoin(i, gas);
+        if (!loops_.empty()) mix_in(i, gas);
         here.inlet = gas;
         vehicle_->charge_path[i].part.visit([&]<class Part>(const Part& part) {
             if constexpr (charge::Passive<Part>) {
-                gas = part.outlet(gas, around_);
+                gas = part.outlet(gas, surroundings_);
             } else if constexpr (charge::Branching<Part>) {
-                part_ways(i, gas);
+                split_off(i, gas);
             } else {
                 const double pressure = choose(part, gas);
                 if constexpr (charge::Driven<Part>) {
-                    here.compression = part.compress(gas, pressure, around_);
+                    here.compression = part.compress(gas, pressure, surroundings_);
                     gas = here.compression.outlet;
                 }
                 gas.pressure = pressure;
@@ -176,9 +176,9 @@ template <class Part>
 double Balance::capacity(const Part& part, const media::Stream& inlet,
                          double pressure) const noexcept {
     if constexpr (charge::Driven<Part>) {
-        return part.compress(inlet, pressure, around_).capacity;
+        return part.compress(inlet, pressure, surroundings_).capacity;
     } else {
-        return part.flow(inlet, pressure, around_);
+        return part.flow(inlet, pressure, surroundings_);
     }
 }
 

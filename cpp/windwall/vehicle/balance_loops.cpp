@@ -81,7 +81,7 @@ media::Stream Balance::returned(const Loop& loop, const Branch& branch,
 }
 
 /// Before a blower: what its bypasses bring back is mixed in, or part of the gas leaves forward.
-void Balance::rejoin(std::size_t part, media::Stream& gas) noexcept {
+void Balance::mix_in(std::size_t part, media::Stream& gas) noexcept {
     for (std::size_t i = 0; i < loops_.size(); ++i) {
         if (loops_[i].back != part) continue;
         Branch& branch = branches_[i];
@@ -93,7 +93,7 @@ void Balance::rejoin(std::size_t part, media::Stream& gas) noexcept {
 }
 
 /// At a bypass: what it takes back leaves, or what it brought forward is mixed in.
-void Balance::part_ways(std::size_t part, media::Stream& gas) noexcept {
+void Balance::split_off(std::size_t part, media::Stream& gas) noexcept {
     for (std::size_t i = 0; i < loops_.size(); ++i) {
         if (loops_[i].takeoff != part) continue;
         const Branch& branch = branches_[i];
@@ -110,7 +110,8 @@ double Balance::branch_flow(std::size_t loop) const noexcept {
     const double flow =
         vehicle_->charge_path[loops_[loop].takeoff].part.visit([&]<class Part>(const Part& part) {
             if constexpr (charge::Branching<Part>)
-                return part.branch_flow(upstream, inlet.pressure, manifold_.pressure, around_);
+                return part.branch_flow(upstream, inlet.pressure, manifold_.pressure,
+                                        surroundings_);
             else
                 return 0.0;
         });
@@ -140,18 +141,18 @@ void Balance::guess_path(std::span<double> x) noexcept {
     const double lost = 0.005 + 2 * shut * shut * shut;
     std::size_t k = 0;
     const media::Stream manifold =
-        march(1e-3, [&]<class Part>(const Part& part, const media::Stream& inlet) {
+        propagate(1e-3, [&]<class Part>(const Part& part, const media::Stream& inlet) {
             double behind = inlet.pressure / (1 + lost);
             if constexpr (charge::Driven<Part>) {
                 media::Stream sought = inlet;
-                sought.dry_air *= drawn(inlet);
+                sought.dry_air *= engine_flow_ratio(inlet);
                 const double swept = capacity(part, sought, inlet.pressure) / sought.gas_flow();
                 behind = inlet.pressure * std::clamp(0.92 * swept, 0.6, 2.2);
             }
             x[++k] = unknown(part, inlet, behind);
             return behind;
         });
-    x[0] = std::log(manifold.dry_air * drawn(manifold));
+    x[0] = std::log(manifold.dry_air * engine_flow_ratio(manifold));
 }
 
 /// What an open bypass leaves of the pressure behind a blower, and what goes round through it.

@@ -8,7 +8,8 @@ namespace windwall::vehicle {
 
 /// What the builder is after, and the road it happens on.
 struct Goal {
-    static constexpr std::string_view says = "The speed to reach, and the road to reach it on.";
+    static constexpr std::string_view description =
+        "The speed to reach, and the road to reach it on.";
     std::optional<double> speed;   // m/s
     std::optional<double> run_up;  // m
     double grade = 0;              // rise over run
@@ -16,13 +17,13 @@ struct Goal {
     static std::span<const fields::Row> rows() {
         using namespace fields;
         static constexpr Row table[] = {
-            maybe("speed", "v_goal", at<&Goal::speed>, fields::speed("km/h"), {5, 600},
-                  "Speed the builder wants to reach"),
-            maybe("run_up", "s", at<&Goal::run_up>, length("m"), {50, 30000},
-                  "Length of road from standstill to where the speed is measured"),
-            usual("grade", "tan(theta)", at<&Goal::grade>, percent(), {-20, 20}, 0,
-                  "Slope of the road, rise over run, uphill positive",
-                  "a level road, chosen by the project"),
+            optional("speed", "v_goal", at<&Goal::speed>, fields::speed("km/h"), {5, 600},
+                     "Speed the builder wants to reach"),
+            optional("run_up", "s", at<&Goal::run_up>, length("m"), {50, 30000},
+                     "Length of road from standstill to where the speed is measured"),
+            with_default("grade", "tan(theta)", at<&Goal::grade>, percent(), {-20, 20}, 0,
+                         "Slope of the road, rise over run, uphill positive",
+                         "a level road, chosen by the project"),
         };
         return table;
     }

@@ -33,10 +33,10 @@ double usual_torque(const Vehicle& vehicle) noexcept {
 
 }  // namespace
 
-double accelerated_mass(const Vehicle& vehicle, driveline::Stance stance, double rolling_radius,
-                        driveline::Behind behind) noexcept {
-    const double ratio = driveline::total_ratio(vehicle.driveline, stance);
-    double at_wheels = driveline::inertia_at_wheels(vehicle.driveline, stance, behind);
+double accelerated_mass(const Vehicle& vehicle, driveline::GearState gear_state,
+                        double rolling_radius, driveline::Behind behind) noexcept {
+    const double ratio = driveline::total_ratio(vehicle.driveline, gear_state);
+    double at_wheels = driveline::inertia_at_wheels(vehicle.driveline, gear_state, behind);
     if (behind == driveline::Behind::crank) at_wheels += inertia_at_crank(vehicle) * ratio * ratio;
     return vehicle.body.mass + vehicle.body.rotating_mass(rolling_radius) +
            at_wheels / (rolling_radius * rolling_radius);

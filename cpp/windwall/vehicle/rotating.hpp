@@ -7,7 +7,8 @@ namespace windwall::vehicle {
 /// Mass in kg that a thrust at the road accelerates: the vehicle, its wheels, and what turns with
 /// them, each as its inertia over the square of the radius it is felt at. Behind a slipping clutch,
 /// or a variator that shifts at one engine speed, neither crank nor blower accelerates.
-double accelerated_mass(const Vehicle& vehicle, driveline::Stance stance, double rolling_radius,
+double accelerated_mass(const Vehicle& vehicle, driveline::GearState gear_state,
+                        double rolling_radius,
                         driveline::Behind behind = driveline::Behind::crank) noexcept;
 
 /// Engine speed in rad/s at which the start happens: what the clutch holds while it slips, or where

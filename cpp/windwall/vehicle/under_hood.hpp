@@ -9,7 +9,7 @@ namespace windwall::vehicle {
 
 /// What the bodywork does to the air around and into the engine.
 struct UnderHood {
-    static constexpr std::string_view says =
+    static constexpr std::string_view description =
         "The air under the bodywork, and how the road's wind reaches the intake.";
 
     double rise = 20;                 // K above the day, at standstill
@@ -30,17 +30,19 @@ struct UnderHood {
     static std::span<const fields::Row> rows() {
         using namespace fields;
         static constexpr Row table[] = {
-            usual("rise", "dT_u", at<&UnderHood::rise>, temperature_difference("K"), {0, 80}, 10,
-                  "How much warmer than the day the air around the engine is at standstill",
-                  "common practice"),
-            usual("halving_speed", "v_u", at<&UnderHood::halving_speed>, speed("km/h"), {5, 300},
-                  30, "Speed of the air over the vehicle that halves this rise", "common practice"),
-            usual("intake_share", "x_u", at<&UnderHood::intake_share>, percent(), {0, 100}, 0,
-                  "Share of the intake's air that comes from under the bodywork",
-                  "an intake in the open air, chosen by the project"),
-            usual("ram_recovery", "k_r", at<&UnderHood::ram_recovery>, percent(), {0, 100}, 0,
-                  "Share of the wind's dynamic pressure found at the mouth of the intake",
-                  "a mouth that does not face the wind, chosen by the project"),
+            with_default("rise", "dT_u", at<&UnderHood::rise>, temperature_difference("K"), {0, 80},
+                         10,
+                         "How much warmer than the day the air around the engine is at standstill",
+                         "common practice"),
+            with_default("halving_speed", "v_u", at<&UnderHood::halving_speed>, speed("km/h"),
+                         {5, 300}, 30, "Speed of the air over the vehicle that halves this rise",
+                         "common practice"),
+            with_default("intake_share", "x_u", at<&UnderHood::intake_share>, percent(), {0, 100},
+                         0, "Share of the intake's air that comes from under the bodywork",
+                         "an intake in the open air, chosen by the project"),
+            with_default("ram_recovery", "k_r", at<&UnderHood::ram_recovery>, percent(), {0, 100},
+                         0, "Share of the wind's dynamic pressure found at the mouth of the intake",
+                         "a mouth that does not face the wind, chosen by the project"),
         };
         return table;
     }

@@ -20,7 +20,7 @@ using Driveline = std::vector<fields::Entry<driveline::Part>>;
 
 /// One vehicle on one day with one goal: everything a solve needs, by value, never changed by it.
 struct Vehicle {
-    static constexpr std::string_view says = "One vehicle, one day, one goal.";
+    static constexpr std::string_view description = "One vehicle, one day, one goal.";
     Goal goal;
     media::Day day;
     road::Body body;
@@ -33,7 +33,7 @@ struct Vehicle {
 
     /// So many valves, blowers and bypasses can be balanced at once, and one part of the driveline
     /// can vary its ratio.
-    std::optional<fields::Complaint> check() const;
+    std::optional<fields::Violation> check() const;
 
     static std::span<const fields::Row> rows() {
         using namespace fields;

@@ -25,10 +25,10 @@ PositiveBlower roots(double leak_area, double friction = 0) {
     return made;
 }
 
-Around at(double rotor_speed) {
-    Around around;
-    around.engine_speed = rotor_speed / 1.3;
-    return around;
+Surroundings at(double rotor_speed) {
+    Surroundings surroundings;
+    surroundings.engine_speed = rotor_speed / 1.3;
+    return surroundings;
 }
 
 }  // namespace
@@ -89,14 +89,14 @@ TEST(Blower, SplitsItsFriction) {
 
 TEST(Blower, LosesHeatThroughItsCaseToTheAirAround) {
     auto blower = roots(0, 0.25);
-    auto around = at(8000 * rpm);
-    around.under_hood_temperature = 320;
+    auto surroundings = at(8000 * rpm);
+    surroundings.under_hood_temperature = 320;
     const auto in = samples::air(100e3, 300, 0.03);
-    const auto whole = blower.compress(in, 160e3, around);
+    const auto whole = blower.compress(in, 160e3, surroundings);
     EXPECT_EQ(whole.casing_loss, 0);
     blower.case_conductance = 3;
     blower.case_to_air = 2;
-    const auto cooled = blower.compress(in, 160e3, around);
+    const auto cooled = blower.compress(in, 160e3, surroundings);
     const double mean = (300 + cooled.outlet.temperature) / 2;
     EXPECT_NEAR(cooled.casing_loss, 3 * (mean - cooled.case_temperature), 1e-9);
     EXPECT_NEAR(cooled.casing_loss + cooled.bearing_loss, 2 * (cooled.case_temperature - 320),
@@ -104,11 +104,11 @@ TEST(Blower, LosesHeatThroughItsCaseToTheAirAround) {
     EXPECT_NEAR(whole.outlet.temperature - cooled.outlet.temperature,
                 cooled.casing_loss / (0.03 * 1004.675), 1e-9);
     // Hotter air around, a hotter case, a hotter charge.
-    around.under_hood_temperature = 360;
-    const auto warmer = blower.compress(in, 160e3, around);
+    surroundings.under_hood_temperature = 360;
+    const auto warmer = blower.compress(in, 160e3, surroundings);
     EXPECT_GT(warmer.outlet.temperature, cooled.outlet.temperature);
     blower.case_temperature = 330;
-    const auto held = blower.compress(in, 160e3, around);
+    const auto held = blower.compress(in, 160e3, surroundings);
     EXPECT_EQ(held.case_temperature, 330);
     EXPECT_NEAR(held.casing_loss, 3 * ((300 + held.outlet.temperature) / 2 - 330), 1e-9);
 }

@@ -22,12 +22,12 @@ ChargeCooler cooler() {
     return made;
 }
 
-Around road(double speed) {
-    Around around;
-    around.ambient_temperature = 303;
-    around.air_density = 1.16;
-    around.road_speed = speed;
-    return around;
+Surroundings road(double speed) {
+    Surroundings surroundings;
+    surroundings.ambient_temperature = 303;
+    surroundings.air_density = 1.16;
+    surroundings.road_speed = speed;
+    return surroundings;
 }
 
 }  // namespace
@@ -63,9 +63,9 @@ TEST(ChargeCooler, GivesToTheCoolingAirWhatTheChargeLoses) {
     for (int i = 0; i < 2000; ++i) {
         const auto part = samples::part<ChargeCooler>(dice);
         const auto in = samples::dry_stream(dice);
-        const auto around = samples::around(dice);
-        const auto found = part.exchange(in, around);
-        const auto out = part.outlet(in, around);
+        const auto surroundings = samples::surroundings(dice);
+        const auto found = part.exchange(in, surroundings);
+        const auto out = part.outlet(in, surroundings);
         const double lost = in.gas.enthalpy(in.temperature) - in.gas.enthalpy(out.temperature);
         EXPECT_NEAR(in.gas_flow() * lost, found.heat,
                     1e-12 * (std::abs(found.heat) + 3e6 * in.gas_flow()));
@@ -80,10 +80,10 @@ TEST(ChargeCooler, GivesToTheCoolingAirWhatTheChargeLoses) {
 TEST(ChargeCooler, CondensesWhatTheColdCoreCannotHold) {
     // 35 degC of dew point at 170 kPa meets a core cooled by air of 15 degC.
     auto in = media::ambient_stream(170e3, 360, 0.0222, 0.025);
-    Around around = road(30);
-    around.ambient_temperature = 283;
-    const auto out = cooler().outlet(in, around);
-    const auto found = cooler().exchange(in, around);
+    Surroundings surroundings = road(30);
+    surroundings.ambient_temperature = 283;
+    const auto out = cooler().outlet(in, surroundings);
+    const auto found = cooler().exchange(in, surroundings);
     EXPECT_GT(found.condensed, 0.002);
     EXPECT_NEAR(found.condensed, out.liquid_share(), 1e-15);
     EXPECT_EQ(out.film_share, 1);
@@ -92,8 +92,8 @@ TEST(ChargeCooler, CondensesWhatTheColdCoreCannotHold) {
     EXPECT_GT(found.heat, sensible + 0.8 * 2.4e6 * found.condensed * in.dry_air);
     EXPECT_NEAR(media::heat_given_off(in, out), found.heat, 1e-9 * found.heat);
     // The water that freezes out of dry winter air is none; that of a dry charge neither.
-    EXPECT_EQ(cooler().exchange(samples::air(170e3, 360, 0.025), around).condensed, 0);
-    EXPECT_EQ(cooler().outlet(samples::air(170e3, 360, 0.025), around).liquid_share(), 0);
+    EXPECT_EQ(cooler().exchange(samples::air(170e3, 360, 0.025), surroundings).condensed, 0);
+    EXPECT_EQ(cooler().outlet(samples::air(170e3, 360, 0.025), surroundings).liquid_share(), 0);
 }
 
 TEST(ChargeCooler, NeitherWetStreamPassesTheOther) {
@@ -101,8 +101,8 @@ TEST(ChargeCooler, NeitherWetStreamPassesTheOther) {
     for (int i = 0; i < 1000; ++i) {
         const auto part = samples::part<ChargeCooler>(dice);
         const auto in = samples::stream(dice);
-        const auto around = samples::around(dice);
-        const auto found = part.exchange(in, around);
+        const auto surroundings = samples::surroundings(dice);
+        const auto found = part.exchange(in, surroundings);
         if (!(found.conductance > 0)) continue;
         const double warm = media::adiabatic_equilibrium(in).temperature;
         EXPECT_GE(found.outlet_temperature, std::min(warm, found.cooling_temperature) - 1e-6);

@@ -20,7 +20,7 @@ TYPED_TEST_SUITE(EveryPart, TypesOf<charge::Part>::type, ByKind);
 
 constexpr int draws = 2000;
 
-bool is_number(const fields::Row& row) { return row.member.shape == fields::Shape::number; }
+bool is_number(const fields::Row& row) { return row.member.shape == fields::FieldType::number; }
 
 media::Stream with_flow(media::Stream in, double dry_air) {
     in.dry_air = dry_air;
@@ -65,14 +65,14 @@ TYPED_TEST(EveryPart, HasRowsThatCanBeReadAndExplained) {
             EXPECT_LT(row.range.low, row.range.high) << row.key;
         }
         EXPECT_FALSE(row.sentence.empty()) << row.key;
-        EXPECT_EQ(row.need == fields::Need::usual, !row.source.empty()) << row.key;
+        EXPECT_EQ(row.need == fields::Need::with_default, !row.source.empty()) << row.key;
     }
 }
 
 TYPED_TEST(EveryPart, HasDefaultsInsideTheirRanges) {
     TypeParam made;
     for (const fields::Row& row : TypeParam::rows()) {
-        if (row.need != fields::Need::usual || !is_number(row)) continue;
+        if (row.need != fields::Need::with_default || !is_number(row)) continue;
         const double number = *static_cast<double*>(row.member.of(&made));
         const fields::Unit& unit = fields::unit_of(row.measure);
         EXPECT_GE(number, samples::si(row.range.low, unit) * (1 - 1e-12)) << row.key;
@@ -85,24 +85,24 @@ TYPED_TEST(EveryPart, GivesNumbersInAnyState) {
     Dice dice(1);
     for (int i = 0; i < draws; ++i) {
         const auto part = samples::part<TypeParam>(dice);
-        const auto around = samples::around(dice);
+        const auto surroundings = samples::surroundings(dice);
         auto in = samples::stream(dice);
         if (i % 10 == 0) in.dry_air = 0;
         if (i % 10 == 1) in.dry_air *= -1;
         const double behind = i % 10 == 2 ? in.pressure : dice.decades(15e3, 400e3);
         if constexpr (charge::Passive<TypeParam>) {
-            const media::Stream out = part.outlet(in, around);
+            const media::Stream out = part.outlet(in, surroundings);
             EXPECT_GT(out.pressure, 0);
             EXPECT_TRUE(std::isfinite(out.pressure));
             EXPECT_GT(out.temperature, 100);
             EXPECT_LT(out.temperature, 1000);
             keeps_its_substances(in, out, feeds(TypeParam::kind));
         } else if constexpr (charge::Metering<TypeParam>) {
-            EXPECT_TRUE(std::isfinite(part.flow(in, behind, around)));
+            EXPECT_TRUE(std::isfinite(part.flow(in, behind, surroundings)));
         } else if constexpr (charge::Branching<TypeParam>) {
-            EXPECT_TRUE(std::isfinite(part.branch_flow(in, behind, in.pressure, around)));
+            EXPECT_TRUE(std::isfinite(part.branch_flow(in, behind, in.pressure, surroundings)));
         } else {
-            const charge::Compression does = part.compress(in, behind, around);
+            const charge::Compression does = part.compress(in, behind, surroundings);
             keeps_its_substances(in, does.outlet, false);
             EXPECT_GT(does.outlet.temperature, 100);
             EXPECT_LT(does.outlet.temperature, 1500);
@@ -118,14 +118,14 @@ TYPED_TEST(EveryPart, LosesMorePressureTheMoreFlows) {
         Dice dice(2);
         for (int i = 0; i < draws; ++i) {
             const auto part = samples::part<TypeParam>(dice);
-            const auto around = samples::around(dice);
+            const auto surroundings = samples::surroundings(dice);
             const auto in = samples::stream(dice);
             const double more = in.dry_air * dice.between(1, 1.5);
-            const double first = part.outlet(in, around).pressure;
+            const double first = part.outlet(in, surroundings).pressure;
             EXPECT_LE(first, in.pressure);
-            EXPECT_LE(part.outlet(with_flow(in, more), around).pressure, first * (1 + 1e-14));
-            EXPECT_EQ(part.outlet(with_flow(in, 0), around).pressure, in.pressure);
-            EXPECT_GE(part.outlet(with_flow(in, -more), around).pressure, in.pressure);
+            EXPECT_LE(part.outlet(with_flow(in, more), surroundings).pressure, first * (1 + 1e-14));
+            EXPECT_EQ(part.outlet(with_flow(in, 0), surroundings).pressure, in.pressure);
+            EXPECT_GE(part.outlet(with_flow(in, -more), surroundings).pressure, in.pressure);
         }
     }
 }
@@ -135,18 +135,18 @@ TYPED_TEST(EveryPart, PassesMoreTheLowerThePressureBehind) {
         Dice dice(3);
         for (int i = 0; i < draws; ++i) {
             const auto part = samples::part<TypeParam>(dice);
-            const auto around = samples::around(dice);
+            const auto surroundings = samples::surroundings(dice);
             auto in = samples::stream(dice);
             const double behind = in.pressure * dice.decades(0.2, 5);
-            const double flow = part.flow(in, behind, around);
-            EXPECT_LE(part.flow(in, behind * dice.between(1, 1.2), around),
+            const double flow = part.flow(in, behind, surroundings);
+            EXPECT_LE(part.flow(in, behind * dice.between(1, 1.2), surroundings),
                       flow + 1e-14 * std::abs(flow));
             EXPECT_EQ(flow >= 0, behind <= in.pressure);
-            EXPECT_EQ(part.flow(in, in.pressure, around), 0);
+            EXPECT_EQ(part.flow(in, in.pressure, surroundings), 0);
             // The two sides changed over: the same flow backwards.
             media::Stream swapped = in;
             swapped.pressure = behind;
-            EXPECT_DOUBLE_EQ(part.flow(swapped, in.pressure, around), -flow);
+            EXPECT_DOUBLE_EQ(part.flow(swapped, in.pressure, surroundings), -flow);
         }
     }
 }
@@ -156,12 +156,12 @@ TYPED_TEST(EveryPart, PassesMoreTheFurtherItIsOpen) {
         Dice dice(4);
         for (int i = 0; i < draws; ++i) {
             const auto part = samples::part<TypeParam>(dice);
-            auto around = samples::around(dice);
+            auto surroundings = samples::surroundings(dice);
             const auto in = samples::stream(dice);
             const double behind = in.pressure * dice.between(0.1, 1);
-            const double before = part.flow(in, behind, around);
-            around.throttle_opening += dice.between(0, 0.2);
-            EXPECT_GE(part.flow(in, behind, around), before * (1 - 1e-14));
+            const double before = part.flow(in, behind, surroundings);
+            surroundings.throttle_opening += dice.between(0, 0.2);
+            EXPECT_GE(part.flow(in, behind, surroundings), before * (1 - 1e-14));
         }
     }
 }
@@ -172,13 +172,13 @@ TYPED_TEST(EveryPart, KeepsTheAccountOfWorkAndHeat) {
         int free = 0;
         for (int i = 0; i < draws; ++i) {
             const auto part = samples::part<TypeParam>(dice);
-            const auto around = samples::around(dice);
+            const auto surroundings = samples::surroundings(dice);
             auto in = samples::stream(dice);
             const double behind = in.pressure * dice.between(0.5, 2.5);
             // Near the flow it could deliver; far from it the temperature is held by its cap.
-            const double could = part.compress(in, behind, around).capacity;
+            const double could = part.compress(in, behind, surroundings).capacity;
             if (could > 0) in.dry_air = could / (1 + in.vapour_share());
-            const auto does = part.compress(in, behind, around);
+            const auto does = part.compress(in, behind, surroundings);
             const double rise = media::enthalpy_flow(does.outlet) - media::enthalpy_flow(in);
             const double size = std::abs(does.shaft_power) + std::abs(does.heat_to_charge) +
                                 std::abs(does.casing_loss);
@@ -194,8 +194,8 @@ TYPED_TEST(EveryPart, KeepsTheAccountOfWorkAndHeat) {
                 // The case gives to the air around it what it takes from charge and bearings. With
                 // liquid that evaporates on the way its temperature is settled to 2 % of the
                 // difference.
-                const double out =
-                    part.case_to_air * (does.case_temperature - around.under_hood_temperature);
+                const double out = part.case_to_air *
+                                   (does.case_temperature - surroundings.under_hood_temperature);
                 EXPECT_NEAR(out, does.casing_loss + does.bearing_loss,
                             0.02 * part.case_conductance * std::abs(does.outlet.temperature - 200) +
                                 1e-9 * size);
@@ -212,13 +212,13 @@ TYPED_TEST(EveryPart, AccountsForItsHeat) {
         for (int i = 0; i < draws; ++i) {
             auto part = samples::part<TypeParam>(dice);
             if constexpr (requires { part.conductance.emplace(0); }) part.conductance = 0;
-            auto around = samples::around(dice);
+            auto surroundings = samples::surroundings(dice);
             const auto in = samples::stream(dice);
-            const media::Stream out = part.outlet(in, around);
+            const media::Stream out = part.outlet(in, surroundings);
             const double heat = media::heat_given_off(in, out);
             const double size = 5e6 * in.dry_air;
-            if constexpr (requires { part.exchange(in, around); }) {
-                EXPECT_NEAR(heat, part.exchange(in, around).heat, 1e-10 * size);
+            if constexpr (requires { part.exchange(in, surroundings); }) {
+                EXPECT_NEAR(heat, part.exchange(in, surroundings).heat, 1e-10 * size);
             } else {
                 EXPECT_NEAR(heat, 0, 1e-10 * size);
             }
@@ -231,13 +231,13 @@ TYPED_TEST(EveryPart, CouldDeliverMoreWhereMoreFlowCoolsTheLeak) {
         Dice dice(6);
         for (int i = 0; i < draws; ++i) {
             const auto part = samples::part<TypeParam>(dice);
-            const auto around = samples::around(dice);
+            const auto surroundings = samples::surroundings(dice);
             const auto in = samples::dry_stream(dice);
             const double behind = in.pressure * dice.between(1, 2.5);
-            const auto less = part.compress(in, behind, around);
+            const auto less = part.compress(in, behind, surroundings);
             // A case that takes more than the rotors make cools a small flow more than a large one.
             if (less.heat_to_charge < 0) continue;
-            const auto more = part.compress(with_flow(in, 1.2 * in.dry_air), behind, around);
+            const auto more = part.compress(with_flow(in, 1.2 * in.dry_air), behind, surroundings);
             EXPECT_LE(more.outlet.temperature, less.outlet.temperature * (1 + 1e-12));
             EXPECT_GE(more.capacity, less.capacity - 1e-12 * std::abs(less.capacity));
         }

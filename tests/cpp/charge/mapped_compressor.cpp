@@ -34,10 +34,10 @@ MappedCompressor mapped() {
     return made;
 }
 
-charge::Around turning(double rotor_speed, const MappedCompressor& part) {
-    charge::Around around;
-    around.engine_speed = rotor_speed / part.drive_ratio;
-    return around;
+charge::Surroundings turning(double rotor_speed, const MappedCompressor& part) {
+    charge::Surroundings surroundings;
+    surroundings.engine_speed = rotor_speed / part.drive_ratio;
+    return surroundings;
 }
 
 }  // namespace
@@ -86,11 +86,11 @@ TEST(MappedCompressor, LiesBetweenItsLinesAndGoesOnByTheFanLaws) {
 TEST(MappedCompressor, PassesLessTheMoreIsAskedOfItAndSaysWhereItSurgesAndChokes) {
     for (const MappedCompressor& part : {bare(), mapped()}) {
         const auto in = samples::air(100e3, 298.15, 0.05);
-        const auto around = turning(90e3 * rpm, part);
+        const auto surroundings = turning(90e3 * rpm, part);
         double before = 1e9;
         int surging = 0, choked = 0;
         for (double ratio = 0.2; ratio < 6; ratio *= 1.001) {
-            const auto does = part.compress(in, ratio * in.pressure, around);
+            const auto does = part.compress(in, ratio * in.pressure, surroundings);
             EXPECT_LT(does.capacity, before) << ratio;
             EXPECT_NEAR(does.capacity, before, before < 1e8 ? 0.008 : 1e9) << ratio;
             before = does.capacity;

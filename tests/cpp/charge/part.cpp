@@ -11,17 +11,17 @@ struct Silencer : Plenum {
     static constexpr std::string_view kind = "silencer";
 };
 struct Nothing {
-    static constexpr std::string_view kind = "nothing", says = "Does nothing.";
+    static constexpr std::string_view kind = "nothing", description = "Does nothing.";
     static std::span<const fields::Row> rows() { return {}; }
 };
 struct Both : Plenum {
-    double flow(const media::Stream&, double, const Around&) const noexcept { return 0; }
+    double flow(const media::Stream&, double, const Surroundings&) const noexcept { return 0; }
 };
 struct Thrower : Nothing {
-    media::Stream outlet(const media::Stream& in, const Around&) const { return in; }
+    media::Stream outlet(const media::Stream& in, const Surroundings&) const { return in; }
 };
 struct Nameless {
-    media::Stream outlet(const media::Stream& in, const Around&) const noexcept { return in; }
+    media::Stream outlet(const media::Stream& in, const Surroundings&) const noexcept { return in; }
 };
 
 }  // namespace

@@ -74,28 +74,28 @@ TEST(Duct, GivesItsHeatToTheAirUnderTheBodywork) {
     duct.length = 0.5;
     duct.bore = 0.038;
     duct.conductance = 0;
-    Around around;
-    around.under_hood_temperature = 330;
+    Surroundings surroundings;
+    surroundings.under_hood_temperature = 330;
     const auto in = samples::air(160e3, 420, 0.03);
-    EXPECT_EQ(duct.outlet(in, around).temperature, 420);
+    EXPECT_EQ(duct.outlet(in, surroundings).temperature, 420);
     duct.conductance = 3;
     const double left = std::exp(-3 / (0.03 * 1004.675));
-    EXPECT_NEAR(duct.outlet(in, around).temperature, 330 + left * 90, 1e-9);
-    EXPECT_GT(duct.outlet(samples::air(100e3, 300, 0.03), around).temperature, 300);
+    EXPECT_NEAR(duct.outlet(in, surroundings).temperature, 330 + left * 90, 1e-9);
+    EXPECT_GT(duct.outlet(samples::air(100e3, 300, 0.03), surroundings).temperature, 300);
     // From its own surface: some 0.7 W/K, and all of it lost where hardly anything flows.
     duct.conductance.reset();
     const double own = pipe_conductance(0.03, air_viscosity(420), 0.038, 0.5, 15);
     EXPECT_NEAR(own, 0.8, 0.15);
-    EXPECT_NEAR(duct.outlet(samples::air(160e3, 420, 1e-9), around).temperature, 330, 1e-6);
+    EXPECT_NEAR(duct.outlet(samples::air(160e3, 420, 1e-9), surroundings).temperature, 330, 1e-6);
 }
 
 TEST(Plenum, GivesItsHeatToTheAirUnderTheBodywork) {
     Plenum plenum;
     plenum.volume = 8e-3;
-    Around around;
-    around.under_hood_temperature = 320;
+    Surroundings surroundings;
+    surroundings.under_hood_temperature = 320;
     EXPECT_NEAR(plenum.wall_conductance(), 2.4, 1e-12);  // 0.24 m2 at 10 W/(m2 K)
     const auto in = samples::air(160e3, 400, 0.02);
-    EXPECT_NEAR(plenum.outlet(in, around).temperature,
+    EXPECT_NEAR(plenum.outlet(in, surroundings).temperature,
                 320 + 80 * std::exp(-2.4 / (0.02 * 1004.675)), 1e-9);
 }

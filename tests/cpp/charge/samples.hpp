@@ -14,7 +14,7 @@ T part(Dice& dice) {
     for (;;) {
         T made;
         for (const fields::Row& row : T::rows()) {
-            if (row.member.shape != fields::Shape::number) continue;
+            if (row.member.shape != fields::FieldType::number) continue;
             const fields::Unit& unit = fields::unit_of(row.measure);
             *static_cast<double*>(row.member.of(&made)) =
                 si(dice.between(row.range.low, row.range.high), unit);
@@ -52,7 +52,7 @@ inline media::Stream dry_stream(Dice& dice) {
     return in;
 }
 
-inline charge::Around around(Dice& dice) {
+inline charge::Surroundings surroundings(Dice& dice) {
     return {dice.between(70e3, 105e3), dice.between(250, 320),
             dice.between(0.8, 1.4),    dice.between(0, 80),
             dice.between(50, 1500),    dice.between(0, 1),

@@ -22,10 +22,10 @@ Throttle throttle(double bore, double shaft = 8e-3, double leak = 0) {
     return made;
 }
 
-Around open(double opening) {
-    Around around;
-    around.throttle_opening = opening;
-    return around;
+Surroundings open(double opening) {
+    Surroundings surroundings;
+    surroundings.throttle_opening = opening;
+    return surroundings;
 }
 
 double pipe(double bore) { return pi / 4 * bore * bore; }

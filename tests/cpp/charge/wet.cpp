@@ -25,12 +25,12 @@ EvaporativeInjection nozzle() {
     return made;
 }
 
-Around day() {
-    Around around;
-    around.ambient_pressure = 100e3;
-    around.ambient_temperature = 298.15;
-    around.under_hood_temperature = 298.15;
-    return around;
+Surroundings day() {
+    Surroundings surroundings;
+    surroundings.ambient_pressure = 100e3;
+    surroundings.ambient_temperature = 298.15;
+    surroundings.under_hood_temperature = 298.15;
+    return surroundings;
 }
 
 media::Stream humid(double pressure, double temperature, double dry_air) {
@@ -189,20 +189,20 @@ TEST(WetCharge, EvaporatesInTheBlowerWithTheWorkItGets) {
     const auto saturated = media::adiabatic_equilibrium(
         media::with_liquid(humid(101325, 298.15, 0.0243), {0.01, 0, 0, 0}, 298.15, 50e-6));
     auto blower = roots();
-    Around around = day();
-    around.engine_speed = 7000 * rpm;
+    Surroundings surroundings = day();
+    surroundings.engine_speed = 7000 * rpm;
     blower.evaporated_inside = 0;
-    const auto dry = blower.compress(saturated, 156.8e3, around);
+    const auto dry = blower.compress(saturated, 156.8e3, surroundings);
     EXPECT_EQ(dry.outlet.liquid_share(), saturated.liquid_share());
     blower.evaporated_inside = 1;
-    const auto wet = blower.compress(saturated, 156.8e3, around);
+    const auto wet = blower.compress(saturated, 156.8e3, surroundings);
     EXPECT_EQ(wet.outlet.liquid_share(), 0);
     EXPECT_LT(wet.outlet.temperature, dry.outlet.temperature - 10);
     EXPECT_EQ(wet.shaft_power, dry.shaft_power);
     EXPECT_NEAR(media::enthalpy_flow(wet.outlet) - media::enthalpy_flow(saturated), wet.shaft_power,
                 1e-6 * wet.shaft_power);
     blower.evaporated_inside = 0.6;
-    const auto usual = blower.compress(saturated, 156.8e3, around);
+    const auto usual = blower.compress(saturated, 156.8e3, surroundings);
     EXPECT_NEAR(usual.outlet.liquid_share(), 0.4 * saturated.liquid_share(), 1e-9);
 }
 
@@ -210,14 +210,14 @@ TEST(WetCharge, BlowerWithWetChargeCoolsItsCaseLess) {
     auto blower = roots();
     blower.friction_torque = 0.25;
     blower.case_conductance = 3;
-    Around around = day();
-    around.engine_speed = 7000 * rpm;
+    Surroundings surroundings = day();
+    surroundings.engine_speed = 7000 * rpm;
     const auto in = media::with_liquid(humid(100e3, 298.15, 0.0243), {0.01, 0, 0, 0}, 298.15, 5e-5);
-    const auto wet = blower.compress(in, 156.8e3, around);
-    const auto dry = blower.compress(humid(100e3, 298.15, 0.0243), 156.8e3, around);
+    const auto wet = blower.compress(in, 156.8e3, surroundings);
+    const auto dry = blower.compress(humid(100e3, 298.15, 0.0243), 156.8e3, surroundings);
     EXPECT_LT(wet.casing_loss, dry.casing_loss);
     EXPECT_NEAR(wet.casing_loss + wet.bearing_loss,
-                blower.case_to_air * (wet.case_temperature - around.under_hood_temperature),
+                blower.case_to_air * (wet.case_temperature - surroundings.under_hood_temperature),
                 1e-3 * dry.shaft_power);
 }
 
@@ -243,48 +243,48 @@ TEST(Carburettor, LosesAShareOfItsDepression) {
 TEST(Carburettor, CoolsTheChargeWithTheFuelThatEvaporates) {
     Carburettor part;
     part.venturi = 0.028;
-    Around around = day();
-    around.fuel_demand = {0, 0, 0, 0.08};
+    Surroundings surroundings = day();
+    surroundings.fuel_demand = {0, 0, 0, 0.08};
     // Dry air, or its water would begin to condense and warm the charge.
     const auto in = media::ambient_stream(100e3, 298.15, 0, 0.02);
-    const auto out = part.outlet(in, around);
+    const auto out = part.outlet(in, surroundings);
     EXPECT_NEAR(out.vapour[3] + out.liquid[3], 0.08, 1e-15);
     EXPECT_NEAR(out.vapour[3], 0.3 * 0.08, 0.002);
     EXPECT_NEAR(in.temperature - out.temperature, 0.3 * 0.08 * 349e3 / (1005 + 0.08 * 2000), 0.3);
     part.evaporated = 1;
-    EXPECT_LT(part.outlet(in, around).vapour[3], 0.08);  // the heavy ends stay behind
+    EXPECT_LT(part.outlet(in, surroundings).vapour[3], 0.08);  // the heavy ends stay behind
     part.evaporated = 0;
-    EXPECT_NEAR(part.outlet(in, around).temperature, 298.15, 1e-9);
+    EXPECT_NEAR(part.outlet(in, surroundings).temperature, 298.15, 1e-9);
 }
 
 TEST(Carburettor, StarvesUnderBoostWhenItsBowlStandsInTheOpen) {
     Carburettor part;
     part.venturi = 0.028;
-    Around around = day();
-    around.fuel_demand = {0, 0, 0, 0.08};
-    EXPECT_EQ(part.metering(humid(150e3, 350, 0.03), around), 1);
+    Surroundings surroundings = day();
+    surroundings.fuel_demand = {0, 0, 0, 0.08};
+    EXPECT_EQ(part.metering(humid(150e3, 350, 0.03), surroundings), 1);
     part.bowl_referenced = false;
-    EXPECT_EQ(part.metering(humid(150e3, 350, 0.03), around), 0);
-    EXPECT_EQ(part.outlet(humid(150e3, 350, 0.03), around).liquid_share(), 0);
+    EXPECT_EQ(part.metering(humid(150e3, 350, 0.03), surroundings), 0);
+    EXPECT_EQ(part.outlet(humid(150e3, 350, 0.03), surroundings).liquid_share(), 0);
     const auto in = humid(101e3, 300, 0.03);
     const double d = part.depression(in);
-    EXPECT_NEAR(part.metering(in, around), std::sqrt((d - 1e3) / d), 1e-3);
-    EXPECT_GT(part.metering(humid(99e3, 300, 0.03), around), 1);
-    EXPECT_LE(part.metering(humid(30e3, 300, 0.001), around), 2);
+    EXPECT_NEAR(part.metering(in, surroundings), std::sqrt((d - 1e3) / d), 1e-3);
+    EXPECT_GT(part.metering(humid(99e3, 300, 0.03), surroundings), 1);
+    EXPECT_LE(part.metering(humid(30e3, 300, 0.001), surroundings), 2);
 }
 
 TEST(WetCharge, AllocatesNothing) {
-    Around around = day();
-    around.engine_speed = 7000 * rpm;
-    around.fuel_demand = {0, 0, 0.01, 0.08};
+    Surroundings surroundings = day();
+    surroundings.engine_speed = 7000 * rpm;
+    surroundings.fuel_demand = {0, 0, 0.01, 0.08};
     Carburettor carburettor;
     carburettor.venturi = 0.03;
     const auto part = nozzle();
     const auto blower = roots();
     const std::size_t before = allocations();
-    auto gas = carburettor.outlet(humid(100e3, 300, 0.02), around);
-    gas = blower.compress(gas, 150e3, around).outlet;
-    gas = straight(0.3).outlet(part.outlet(gas, around), around);
+    auto gas = carburettor.outlet(humid(100e3, 300, 0.02), surroundings);
+    gas = blower.compress(gas, 150e3, surroundings).outlet;
+    gas = straight(0.3).outlet(part.outlet(gas, surroundings), surroundings);
     EXPECT_EQ(allocations(), before);
     EXPECT_GT(gas.temperature, 200);
 }

@@ -37,14 +37,15 @@ TYPED_TEST(EveryPart, HasRowsThatCanBeReadAndExplained) {
         EXPECT_NO_THROW(fields::unit_of(row.measure)) << row.key;
         EXPECT_TRUE(!samples::is_number(row) || row.range.low < row.range.high) << row.key;
         EXPECT_FALSE(row.sentence.empty()) << row.key;
-        EXPECT_EQ(row.need == fields::Need::usual, !row.source.empty()) << row.key;
+        EXPECT_EQ(row.need == fields::Need::with_default, !row.source.empty()) << row.key;
     }
 }
 
 TYPED_TEST(EveryPart, HasDefaultsInsideTheirRanges) {
     TypeParam made;
     for (const fields::Row& row : TypeParam::rows()) {
-        if (row.need != fields::Need::usual || row.member.shape != fields::Shape::number) continue;
+        if (row.need != fields::Need::with_default || row.member.shape != fields::FieldType::number)
+            continue;
         const double number = *static_cast<double*>(row.member.of(&made));
         const fields::Unit& unit = fields::unit_of(row.measure);
         EXPECT_GE(number, samples::si(row.range.low, unit)) << row.key;
@@ -62,14 +63,15 @@ TYPED_TEST(EveryPart, TurnsByItsRatioInEveryGear) {
         const auto part = samples::part<TypeParam>(dice);
         const Shaft in = samples::shaft(dice);
         for (std::size_t gear = 0; gear < part.gears() + 2; ++gear) {
-            const driveline::Stance stance{gear, dice.between(-0.1, 1.1)};
-            EXPECT_GT(part.ratio(stance), 0);
-            const Shaft out = part.drive(in, stance);
-            const double turned = out.speed * part.ratio(stance) / in.speed;
+            const driveline::GearState gear_state{gear, dice.between(-0.1, 1.1)};
+            EXPECT_GT(part.ratio(gear_state), 0);
+            const Shaft out = part.drive(in, gear_state);
+            const double turned = out.speed * part.ratio(gear_state) / in.speed;
             double slip = 0;
             if constexpr (driveline::Slipping<TypeParam>) {
-                const double held = driveline::held_torque(in.torque, part.holds(in.speed, stance));
-                slip = part.slip_share(held, stance);
+                const double held =
+                    driveline::held_torque(in.torque, part.holds(in.speed, gear_state));
+                slip = part.slip_share(held, gear_state);
                 EXPECT_GE(slip, 0);
                 EXPECT_LE(slip, 0.6);  // what the steepest slip of a variator bends to
             }
@@ -86,10 +88,10 @@ TYPED_TEST(EveryPart, NeverMakesPower) {
         const driveline::Train train{{"part", samples::part<TypeParam>(dice)}};
         Shaft in = samples::shaft(dice);
         if (i % 2) in.speed *= -1;
-        const driveline::Stance stance{0, dice.between(0, 1)};
+        const driveline::GearState gear_state{0, dice.between(0, 1)};
         std::array<double, 1> loss{};
-        const Shaft out = drive(train, in, stance, loss);
-        const double slowing = slowing_power(train, in, stance);
+        const Shaft out = drive(train, in, gear_state, loss);
+        const double slowing = slowing_power(train, in, gear_state);
         const double size = std::abs(in.power()) + std::abs(out.power());
         EXPECT_GE(loss[0], -1e-12 * size) << in.speed << ' ' << in.torque;
         EXPECT_GE(slowing, 0);
@@ -105,12 +107,12 @@ TYPED_TEST(EveryPart, LetsTheCrankSlowOnlyWhereItSlipsInOverrun) {
     for (int i = 0; i < draws; ++i) {
         const auto part = samples::part<TypeParam>(dice);
         const Shaft in = samples::shaft(dice);
-        const driveline::Stance stance{0, dice.between(0, 1)};
+        const driveline::GearState gear_state{0, dice.between(0, 1)};
         double most = std::numeric_limits<double>::infinity();
         if constexpr (driveline::Holding<TypeParam>)
-            most = part.holds(in.speed, stance).value_or(most);
+            most = part.holds(in.speed, gear_state).value_or(most);
         const double missing = std::max(0.0, -in.torque - most) * in.speed;
-        const double slowing = slowing_power({{"part", part}}, in, stance);
+        const double slowing = slowing_power({{"part", part}}, in, gear_state);
         EXPECT_NEAR(slowing, missing, 1e-12 * std::abs(in.power()));
         slowed += slowing > 0;
     }

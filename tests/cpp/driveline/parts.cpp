@@ -11,13 +11,13 @@ struct Rope : Chain {
     static constexpr std::string_view kind = "rope";
 };
 struct Ungeared {
-    static constexpr std::string_view kind = "ungeared", says = "Has no ratio.";
+    static constexpr std::string_view kind = "ungeared", description = "Has no ratio.";
     double inertia = 0;
-    Shaft drive(const Shaft& in, Stance) const noexcept { return in; }
+    Shaft drive(const Shaft& in, GearState) const noexcept { return in; }
     static std::span<const fields::Row> rows() { return {}; }
 };
 struct Thrower : Clutch {
-    Shaft drive(const Shaft& in, Stance) const { return in; }
+    Shaft drive(const Shaft& in, GearState) const { return in; }
 };
 
 Gearbox four_speed() {

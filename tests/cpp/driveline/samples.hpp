@@ -11,17 +11,17 @@ using namespace windwall;
 /// Every number drawn from inside its row's range, those that may be left out half of the time;
 /// lists fall from first to last.
 template <class T>
-T drawn(Dice& dice) {
+T engine_flow_ratio(Dice& dice) {
     T made;
     for (const fields::Row& row : T::rows()) {
         const fields::Unit& unit = fields::unit_of(row.measure);
         const auto [low, high] = row.range;
         void* member = row.member.of(&made);
-        if (row.member.shape == fields::Shape::number)
+        if (row.member.shape == fields::FieldType::number)
             *static_cast<double*>(member) = si(dice.between(low, high), unit);
-        if (row.member.shape == fields::Shape::maybe_number && dice.between(0, 1) < 0.5)
+        if (row.member.shape == fields::FieldType::optional_number && dice.between(0, 1) < 0.5)
             *static_cast<std::optional<double>*>(member) = si(dice.between(low, high), unit);
-        if (row.member.shape == fields::Shape::list) {
+        if (row.member.shape == fields::FieldType::list) {
             auto& numbers = *static_cast<std::vector<double>*>(member);
             for (double top = high; top > 1.3 * low; top *= 0.7)
                 numbers.push_back(si(top, unit));

@@ -88,14 +88,15 @@ TEST(BeltCvt, PriorsSpreadTheEfficiencyAsWideAsItIsKnown) {
     // 0.86 +- 0.04 rated, the ends 0.04 +- 0.03 lower, 0.70 +- 0.10 at a fifth: common practice.
     const BeltCvt part = cvt();
     const double unity = part.variator().position(1);
-    const auto spread = [&](const Shaft& in, Stance stance) {
+    const auto spread = [&](const Shaft& in, GearState gear_state) {
         double square = 0;
         for (const fields::Row& row : BeltCvt::rows()) {
             if (row.sigma == 0 || row.key == "churning_torque") continue;
             BeltCvt moved = part;
             const fields::Unit& unit = fields::unit_of(row.measure);
             *static_cast<double*>(row.member.of(&moved)) += samples::si(row.sigma, unit);
-            square += std::pow(moved.efficiency(in, stance) - part.efficiency(in, stance), 2);
+            square +=
+                std::pow(moved.efficiency(in, gear_state) - part.efficiency(in, gear_state), 2);
         }
         return std::sqrt(square);
     };

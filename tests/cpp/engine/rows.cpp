@@ -16,7 +16,7 @@ static_assert(EngineKind<Cylinder>);
 
 struct NoKnock {  // a kind without a spark is refused when it is named, not when it is used
     static constexpr std::string_view kind = "no_knock";
-    static constexpr std::string_view says = "Lacks most of it.";
+    static constexpr std::string_view description = "Lacks most of it.";
     static std::span<const fields::Row> rows() { return {}; }
 };
 static_assert(fields::Kind<NoKnock> && !EngineKind<NoKnock>);
@@ -48,7 +48,8 @@ void expect_default_in_range(const std::string& address, const fields::Row& row,
                                         row.member.group->open(member));
         return;
     }
-    if (row.need != fields::Need::usual || row.member.shape != fields::Shape::number) return;
+    if (row.need != fields::Need::with_default || row.member.shape != fields::FieldType::number)
+        return;
     const double value = in_file(*static_cast<double*>(row.member.of(owner)), row.measure);
     EXPECT_GE(value, row.range.low - 1e-9) << address;
     EXPECT_LE(value, row.range.high + 1e-9) << address;
@@ -67,7 +68,8 @@ TEST(Rows, KeysAreUniqueAndEveryRowSaysWhatItIs) {
     each_row("engine", Cylinder::rows(), [&](const std::string& address, const fields::Row& row) {
         EXPECT_TRUE(seen.insert(address).second) << address;
         EXPECT_FALSE(row.sentence.empty()) << address;
-        if (row.need == fields::Need::usual && row.member.shape == fields::Shape::number) {
+        if (row.need == fields::Need::with_default &&
+            row.member.shape == fields::FieldType::number) {
             EXPECT_FALSE(row.source.empty()) << address;
             EXPECT_GE(row.sigma, 0) << address;
         }

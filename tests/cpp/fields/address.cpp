@@ -15,21 +15,21 @@ using namespace windwall::fields;
 
 sample::Rig make() {
     sample::Rig rig;
-    Findings findings(group_type<sample::Rig>);
+    ReadContext findings(group_type<sample::Rig>);
     const auto document = Document::parse(sample::rig_text, findings.problems);
     read(group_type<sample::Rig>, &rig, Cursor(document, findings));
     EXPECT_TRUE(findings.problems.empty());
     return rig;
 }
 
-Reading<Path> find(const sample::Rig& rig, std::string_view address) {
+Expected<Path> find(const sample::Rig& rig, std::string_view address) {
     return resolve(group_type<sample::Rig>, &rig, address);
 }
 
 TEST(Address, LeadsToTheMember) {
     auto rig = make();
     const auto path = find(rig, "duct/blower/drive_ratio");
-    ASSERT_TRUE(path) << path.complaint;
+    ASSERT_TRUE(path) << path.violation;
     EXPECT_EQ(&path->at(&rig), &rig.duct[1].part.as<sample::Fan>()->drive_ratio);
     EXPECT_EQ(path->row().key, "drive_ratio");
     EXPECT_EQ(path->text(), "duct/blower/drive_ratio");
@@ -90,12 +90,12 @@ price
 
 TEST(Address, AWrongOneNamesTheNearest) {
     const auto rig = make();
-    EXPECT_EQ(find(rig, "duct/blower/drive_rato").complaint,
+    EXPECT_EQ(find(rig, "duct/blower/drive_rato").violation,
               "\"duct/blower/drive_rato\" is no number of this vehicle; did you mean "
               "\"duct/blower/drive_ratio\"?");
-    EXPECT_EQ(find(rig, "drag_area").complaint,
+    EXPECT_EQ(find(rig, "drag_area").violation,
               "\"drag_area\" is no number of this vehicle; did you mean \"body/drag_area\"?");
-    EXPECT_EQ(find(rig, "duct/blower").complaint,
+    EXPECT_EQ(find(rig, "duct/blower").violation,
               "\"duct/blower\" is no number of this vehicle: it is a part or a list; name one of "
               "its numbers");
     EXPECT_FALSE(find(rig, ""));

@@ -95,7 +95,7 @@ std::string digest_of(std::string text, std::string_view from = "", std::string_
         text.replace(text.find(from), from.size(), to);
     }
     sample::Rig rig;
-    Findings findings(group_type<sample::Rig>);
+    ReadContext findings(group_type<sample::Rig>);
     const auto document = Document::parse(text, findings.problems);
     read(group_type<sample::Rig>, &rig, Cursor(document, findings));
     EXPECT_EQ(findings.problems.text("f"), "");

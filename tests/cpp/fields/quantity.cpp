@@ -14,14 +14,14 @@ using namespace windwall::fields;
 
 Quantity good(std::string_view text, Measure measure) {
     const auto reading = read_quantity(text, measure);
-    EXPECT_TRUE(reading) << text << ": " << reading.complaint;
+    EXPECT_TRUE(reading) << text << ": " << reading.violation;
     return reading ? *reading : Quantity{};
 }
 
 std::string bad(std::string_view text, Measure measure) {
     const auto reading = read_quantity(text, measure);
     EXPECT_FALSE(reading) << text;
-    return reading.complaint;
+    return reading.violation;
 }
 
 TEST(Quantity, IsANumberAndAUnit) {
@@ -121,14 +121,14 @@ constexpr Row speed_row = required("engine_speed", "n", {}, angular_speed("rpm")
 TEST(Quantity, RangesHoldWithBothEnds) {
     EXPECT_TRUE(read_quantity("6500 rpm", speed_row));
     EXPECT_TRUE(read_quantity("500 rpm", speed_row));
-    EXPECT_EQ(read_quantity("6500.0001 rpm", speed_row).complaint,
+    EXPECT_EQ(read_quantity("6500.0001 rpm", speed_row).violation,
               "6500.0001 rpm is outside 500 to 6500 rpm");
-    EXPECT_EQ(read_quantity("700 rad/s", speed_row).complaint,
+    EXPECT_EQ(read_quantity("700 rad/s", speed_row).violation,
               "700 rad/s is outside 500 to 6500 rpm");
 }
 
 TEST(Quantity, ANumberInSiIsRefusedWithBothReadings) {
-    EXPECT_EQ(read_si(4200, speed_row).complaint,
+    EXPECT_EQ(read_si(4200, speed_row).violation,
               "4200 rad/s is about 40107 rpm and outside 500 to 6500 rpm; write for example "
               "\"4200 rpm\"");
     EXPECT_EQ(read_si(400, speed_row)->value, 400);

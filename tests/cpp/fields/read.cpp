@@ -12,7 +12,7 @@ using namespace windwall::fields;
 
 struct Read {
     sample::Rig rig;
-    Findings findings{group_type<sample::Rig>};
+    ReadContext findings{group_type<sample::Rig>};
 
     explicit Read(std::string_view text) {
         const auto document = Document::parse(text, findings.problems);

@@ -16,15 +16,15 @@ using namespace windwall::fields;
 
 struct Sieve {
     static constexpr std::string_view kind = "sieve";
-    static constexpr std::string_view says = "Cloth across the duct.";
+    static constexpr std::string_view description = "Cloth across the duct.";
     double drop{};
     double at_flow = 0.025;
     static std::span<const Row> rows() {
         static constexpr Row table[] = {
             required("drop", "dp", at<&Sieve::drop>, pressure_difference("kPa"), {0, 20},
                      "Pressure lost across the cloth"),
-            usual("at_flow", "m", at<&Sieve::at_flow>, mass_flow("g/s"), {1, 500}, 2,
-                  "Flow at which the drop was measured", "common practice"),
+            with_default("at_flow", "m", at<&Sieve::at_flow>, mass_flow("g/s"), {1, 500}, 2,
+                         "Flow at which the drop was measured", "common practice"),
         };
         return table;
     }
@@ -32,7 +32,7 @@ struct Sieve {
 
 struct Fan {
     static constexpr std::string_view kind = "fan";
-    static constexpr std::string_view says = "A fan on a belt.";
+    static constexpr std::string_view description = "A fan on a belt.";
     double bore{};
     double drive_ratio{};
     double leak_area = 9e-6;
@@ -42,10 +42,10 @@ struct Fan {
             required("bore", "D", at<&Fan::bore>, length("mm"), {8, 120}, "Bore of the inlet"),
             required("drive_ratio", "i", at<&Fan::drive_ratio>, number(), {0.2, 5},
                      "Turns of the fan to one of the crank"),
-            usual("leak_area", "A", at<&Fan::leak_area>, area("mm2"), {0, 100}, 2,
-                  "Area of all gaps together", "common practice"),
-            maybe("boost", "p", at<&Fan::boost>, gauge_pressure("kPa"), {-50, 200},
-                  "Pressure seen behind the fan"),
+            with_default("leak_area", "A", at<&Fan::leak_area>, area("mm2"), {0, 100}, 2,
+                         "Area of all gaps together", "common practice"),
+            optional("boost", "p", at<&Fan::boost>, gauge_pressure("kPa"), {-50, 200},
+                     "Pressure seen behind the fan"),
         };
         return table;
     }
@@ -53,7 +53,7 @@ struct Fan {
 
 struct Belt {
     static constexpr std::string_view kind = "belt";
-    static constexpr std::string_view says = "A flat belt.";
+    static constexpr std::string_view description = "A flat belt.";
     double tension{};
     static std::span<const Row> rows() {
         static constexpr Row table[] = {required("tension", "F", at<&Belt::tension>, force("N"),
@@ -64,18 +64,18 @@ struct Belt {
 
 struct Chain {
     static constexpr std::string_view kind = "chain";
-    static constexpr std::string_view says = "A roller chain.";
+    static constexpr std::string_view description = "A roller chain.";
     double efficiency = 0.97;
     static std::span<const Row> rows() {
-        static constexpr Row table[] = {usual("efficiency", "eta", at<&Chain::efficiency>, number(),
-                                              {0.5, 1}, 0.01, "Power out to power in",
-                                              "common practice")};
+        static constexpr Row table[] = {with_default("efficiency", "eta", at<&Chain::efficiency>,
+                                                     number(), {0.5, 1}, 0.01,
+                                                     "Power out to power in", "common practice")};
         return table;
     }
 };
 
 struct Weather {
-    static constexpr std::string_view says = "The air of the day.";
+    static constexpr std::string_view description = "The air of the day.";
     double temperature = 293.15;
     double pressure = 101325;
     double humidity = 0.5;
@@ -83,29 +83,29 @@ struct Weather {
     std::optional<double> altitude;
     static std::span<const Row> rows() {
         static constexpr Row table[] = {
-            usual("temperature", "T", at<&Weather::temperature>,
-                  windwall::fields::temperature("degC"), {-40, 60}, 3, "Temperature in the shade",
-                  "common practice"),
-            usual("pressure", "p", at<&Weather::pressure>, absolute_pressure("kPa"), {60, 110}, 1,
-                  "Pressure where the rig stands", "common practice"),
-            usual("humidity", "phi", at<&Weather::humidity>, percent(), {0, 100}, 15,
-                  "Relative humidity", "common practice"),
-            usual("headwind", "w", at<&Weather::headwind>, speed("m/s"), {-20, 20}, 1,
-                  "Wind from the front", "common practice"),
-            maybe("altitude", "z", at<&Weather::altitude>, length("m"), {-400, 5000},
-                  "Height above the sea"),
+            with_default("temperature", "T", at<&Weather::temperature>,
+                         windwall::fields::temperature("degC"), {-40, 60}, 3,
+                         "Temperature in the shade", "common practice"),
+            with_default("pressure", "p", at<&Weather::pressure>, absolute_pressure("kPa"),
+                         {60, 110}, 1, "Pressure where the rig stands", "common practice"),
+            with_default("humidity", "phi", at<&Weather::humidity>, percent(), {0, 100}, 15,
+                         "Relative humidity", "common practice"),
+            with_default("headwind", "w", at<&Weather::headwind>, speed("m/s"), {-20, 20}, 1,
+                         "Wind from the front", "common practice"),
+            optional("altitude", "z", at<&Weather::altitude>, length("m"), {-400, 5000},
+                     "Height above the sea"),
         };
         return table;
     }
-    std::optional<Complaint> check() const {
+    std::optional<Violation> check() const {
         if (altitude && *altitude > 4000 && pressure > 90e3)
-            return Complaint{"altitude", "no place this high has so much air"};
+            return Violation{"altitude", "no place this high has so much air"};
         return std::nullopt;
     }
 };
 
 struct Body {
-    static constexpr std::string_view says = "What moves.";
+    static constexpr std::string_view description = "What moves.";
     double mass{};
     double drag_area{};
     static std::span<const Row> rows() {
@@ -120,12 +120,12 @@ struct Body {
 };
 
 struct Rating {
-    static constexpr std::string_view says = "What the maker promises.";
+    static constexpr std::string_view description = "What the maker promises.";
     double top_speed = 500;
     static std::span<const Row> rows() {
-        static constexpr Row table[] = {usual("top_speed", "n", at<&Rating::top_speed>,
-                                              angular_speed("rpm"), {0, 30000}, 100,
-                                              "Speed never to be passed", "common practice")};
+        static constexpr Row table[] = {
+            with_default("top_speed", "n", at<&Rating::top_speed>, angular_speed("rpm"), {0, 30000},
+                         100, "Speed never to be passed", "common practice")};
         return table;
     }
 };
@@ -145,7 +145,7 @@ using Part = OneOf<Sieve, Fan>;
 using Drive = OneOf<Belt, Chain>;
 
 struct Rig {
-    static constexpr std::string_view says = "A rig with one of everything.";
+    static constexpr std::string_view description = "A rig with one of everything.";
     std::string title;
     Mood mood = Mood::calm;
     bool lit = false;
@@ -170,16 +170,16 @@ struct Rig {
             flag("lit", at<&Rig::lit>, "Whether the lamp burns", "common practice"),
             group("weather", at<&Rig::weather>, "Air of the day"),
             group("body", at<&Rig::body>, "What is moved"),
-            maybe_group("rating", at<&Rig::rating>, "Ratings of the maker"),
+            optional_group("rating", at<&Rig::rating>, "Ratings of the maker"),
             parts("duct", at<&Rig::duct>, "What the air passes through, in its order"),
             tagged("drive", at<&Rig::drive>, "What turns the fan"),
             list("ratios", "i", at<&Rig::ratios>, number(), {0.3, 8}, {1, 8},
                  "Ratios of the gears"),
             table("spark", at<&Rig::spark>, spark_columns, "Spark over speed"),
-            usual("hours", "", at<&Rig::hours>, labour("h"), {0, 1000}, 0, "Time of work",
-                  "none yet"),
-            usual("price", "", at<&Rig::price>, money("EUR"), {0, 1e6}, 0, "What it costs",
-                  "none yet"),
+            with_default("hours", "", at<&Rig::hours>, labour("h"), {0, 1000}, 0, "Time of work",
+                         "none yet"),
+            with_default("price", "", at<&Rig::price>, money("EUR"), {0, 1e6}, 0, "What it costs",
+                         "none yet"),
         };
         return table_;
     }

@@ -15,7 +15,7 @@ using namespace windwall::fields;
 
 struct Loaded {
     sample::Rig rig;
-    Findings findings{group_type<sample::Rig>};
+    ReadContext findings{group_type<sample::Rig>};
 
     explicit Loaded(std::string_view text) {
         const auto document = Document::parse(text, findings.problems);

@@ -67,7 +67,7 @@ TEST(Day, MoistAirIsLighter) {
 TEST(Day, EveryDefaultHasASpreadAndASource) {
     for (const fields::Row& row : Day::rows()) {
         EXPECT_LT(row.range.low, row.range.high) << row.key;
-        if (row.need != fields::Need::usual) continue;
+        if (row.need != fields::Need::with_default) continue;
         EXPECT_GT(row.sigma, 0) << row.key;
         EXPECT_FALSE(row.source.empty()) << row.key;
     }

@@ -85,9 +85,9 @@ TEST(Fuel, ComplainsOfAMotorNumberAboveTheResearchNumber) {
 
 TEST(Fuel, EveryDefaultHasASpreadAndASource) {
     for (const fields::Row& row : Fuel::rows()) {
-        if (row.member.shape == fields::Shape::choice) continue;
+        if (row.member.shape == fields::FieldType::choice) continue;
         EXPECT_LT(row.range.low, row.range.high) << row.key;
-        if (row.need != fields::Need::usual) continue;
+        if (row.need != fields::Need::with_default) continue;
         EXPECT_GE(row.sigma, 0) << row.key;
         EXPECT_FALSE(row.source.empty()) << row.key;
     }

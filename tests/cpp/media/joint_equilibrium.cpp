@@ -194,9 +194,10 @@ TEST(DropFilm, BalancesWithTheSlopeItStates) {
                         300, 50e-6);
         const DropFilm film(in);
         const double T = film.balanced(), step = 1e-3;
-        EXPECT_NEAR(film.surplus(T).value, 0, 1e-11);
-        const double warmer = film.surplus(T + step).value, colder = film.surplus(T - step).value;
-        EXPECT_NEAR(film.surplus(T).slope, (warmer - colder) / (2 * step), 1e-6);
+        EXPECT_NEAR(film.excess_force(T).value, 0, 1e-11);
+        const double warmer = film.excess_force(T + step).value,
+                     colder = film.excess_force(T - step).value;
+        EXPECT_NEAR(film.excess_force(T).slope, (warmer - colder) / (2 * step), 1e-6);
     }
 }
 

@@ -18,7 +18,7 @@ std::vector<std::string> blocks_of(const std::string& page, const std::string& l
 }
 
 // An upgrade joins the menu of the car of the airfield; other keys stand at its root.
-std::string around(const fields::Json& example) {
+std::string surroundings(const fields::Json& example) {
     auto root = fields::Json::parse(read_file("airfield_cyclecar.json"));
     if (example.contains("id"))
         root["upgrades"].push_back(example);
@@ -34,8 +34,8 @@ TEST(Docs, EveryExampleCanBeRead) {
         auto root = fields::Json::parse(block);
         // What the menu sets too would be in conflict with an example of the same.
         if (root.contains("id")) root["excludes"] = {"gearing", "shroud", "cooler_duct"};
-        const auto read = load(around(root));
-        EXPECT_TRUE(read) << block << read.complaint();
+        const auto read = load(surroundings(root));
+        EXPECT_TRUE(read) << block << read.violation();
     }
 }
 

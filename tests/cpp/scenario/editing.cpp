@@ -15,20 +15,20 @@ Scenario airfield() { return loaded(read_file("airfield_cyclecar.json")); }
 template <class T>
 T got(const Scenario& scenario, std::string_view address) {
     const auto answer = get(scenario, address);
-    EXPECT_TRUE(answer) << answer.complaint;
+    EXPECT_TRUE(answer) << answer.violation;
     return std::get<T>(*answer);
 }
 
 Scenario changed(const Scenario& scenario, const Changes& changes) {
     auto made = set(scenario, changes);
-    EXPECT_TRUE(made) << made.complaint();
+    EXPECT_TRUE(made) << made.violation();
     return made ? *std::move(made.scenario) : Scenario{};
 }
 
 Scenario fitted(const Scenario& scenario, const std::vector<std::string>& ids,
                 const Picks& picks = {}) {
     auto made = fit(scenario, ids, picks);
-    EXPECT_TRUE(made) << made.complaint();
+    EXPECT_TRUE(made) << made.violation();
     return made ? *std::move(made.scenario) : Scenario{};
 }
 
@@ -48,12 +48,12 @@ TEST(Editing, GetAnswersInSi) {
 
 TEST(Editing, GetRefusesWhatIsNoInput) {
     const auto car = airfield();
-    EXPECT_EQ(get(car, "manifold/boost").complaint,
+    EXPECT_EQ(get(car, "manifold/boost").violation,
               "\"manifold/boost\" is a result, not an input: it follows from the others");
-    EXPECT_EQ(get(car, "body/mas").complaint,
+    EXPECT_EQ(get(car, "body/mas").violation,
               "\"body/mas\" is no number of this vehicle; did you mean \"body/mass\"?");
     EXPECT_EQ(
-        get(car, "charge_path/blower").complaint,
+        get(car, "charge_path/blower").violation,
         "\"charge_path/blower\" is no number of this vehicle: it is a part or a list; name one "
         "of its numbers");
     for (const auto* address :
@@ -93,7 +93,7 @@ TEST(Editing, SetRefusesWithAllProblems) {
                                        {"engine/spark/policy", "held"}});
     EXPECT_FALSE(read);
     EXPECT_EQ(
-        read.complaint(),
+        read.violation(),
         "set body/mass: 5000000 kg is outside 20 to 5000 kg; write for example \"320 kg\"\n"
         "set engine/rev_limit: 4200 rad/s is about 40107 rpm and outside 1000 to 20000 rpm; "
         "write for example \"4200 rpm\"\n"
@@ -109,11 +109,11 @@ TEST(Editing, SetRefusesWithAllProblems) {
 TEST(Editing, SetKeepsRulesAndUpgrades) {
     EXPECT_EQ(set(airfield(),
                   {{"charge_path/throttle/shaft", "19 mm"}, {"charge_path/throttle/bore", "18 mm"}})
-                  .complaint(),
+                  .violation(),
               "set charge_path/throttle/shaft: the shaft is as thick as the bore; nothing could "
               "flow\n");
     EXPECT_EQ(
-        set(airfield(), {{"body/drag_area", "4.99 m2"}}).complaint(),
+        set(airfield(), {{"body/drag_area", "4.99 m2"}}).violation(),
         "set upgrades/cooler: \"cooler\": body/drag_area would be 5.040 m2, outside 0.01 to 5 "
         "m2\n"
         "set upgrades/cooler_duct: \"cooler\": body/drag_area would be 5.040 m2, outside 0.01 to "
@@ -194,7 +194,7 @@ TEST(Editing, AChoiceIsFittedAsItWasPicked) {
 TEST(Editing, FittingTheImpossibleIsRefused) {
     const auto car = airfield();
     const auto refusal = [&](const std::vector<std::string>& ids) {
-        return fit(car, ids).complaint();
+        return fit(car, ids).violation();
     };
     EXPECT_EQ(refusal({"cooler_duct"}), "install: \"cooler_duct\" requires \"cooler\"\n");
     EXPECT_EQ(refusal({"large_blower", "small_pulley"}),

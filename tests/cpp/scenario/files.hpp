@@ -38,7 +38,7 @@ inline fields::Json car(std::string_view upgrades, std::string_view others = "{}
 
 inline Scenario loaded(const std::string& text) {
     auto read = load(text);
-    EXPECT_TRUE(read) << read.complaint();
+    EXPECT_TRUE(read) << read.violation();
     return read ? *std::move(read.scenario) : Scenario{};
 }
 

@@ -1,4 +1,4 @@
-#include "windwall/solve/top_speed.hpp"
+#include "windwall/solve/full_throttle/top_speed.hpp"
 
 #include "files.hpp"
 
@@ -9,14 +9,14 @@ namespace {
 TEST(Loading, BothScenariosAreFree) {
     for (const auto* name : {"airfield_cyclecar.json", "village_microcar.json"}) {
         const auto read = load(read_file(name), name);
-        EXPECT_TRUE(read) << read.complaint();
+        EXPECT_TRUE(read) << read.violation();
     }
 }
 
 TEST(Loading, TheAirfieldCarFallsShortOfItsGoal) {
     const auto car = loaded(read_file("airfield_cyclecar.json"));
     const auto found = solve::top_speed(car.vehicle);
-    ASSERT_TRUE(found.verdict.answered());
+    ASSERT_TRUE(found.outcome.answered());
     const double reached = found.speed() * 3.6;
     EXPECT_GT(reached, 120);
     EXPECT_LT(reached, 128);

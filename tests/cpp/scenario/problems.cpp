@@ -8,7 +8,7 @@ TEST(Problems, TenMistakesAreTenProblemsWithTheirPlaces) {
     const auto read = load(read_file("invalid/ten_mistakes.json"), "ten_mistakes.json");
     EXPECT_FALSE(read);
     EXPECT_EQ(read.problems.size(), 10u);
-    EXPECT_EQ(read.complaint(), read_file("invalid/ten_mistakes.txt"));
+    EXPECT_EQ(read.violation(), read_file("invalid/ten_mistakes.txt"));
 }
 
 TEST(Problems, AreInTheOrderOfTheText) {

@@ -10,7 +10,7 @@ namespace windwall::scenario {
 namespace {
 
 // Every address of two scenarios is known alike: as typed, in SI, with its sigma.
-void expect_same_notes(const fields::Notes& one, const fields::Notes& other) {
+void expect_same_notes(const fields::Provenance& one, const fields::Provenance& other) {
     auto at = other.begin();
     for (const auto& [address, note] : one) {
         ASSERT_NE(at, other.end()) << address;

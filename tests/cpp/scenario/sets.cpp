@@ -91,7 +91,7 @@ TEST(Sets, TheSameInWhateverOrderTheUpgradesAreNamed) {
         if (by_name)
             EXPECT_EQ(bits(std::get<0>(direct)), bits(by_name.scenario->vehicle));
         else
-            EXPECT_EQ("install: " + std::get<1>(direct) + "\n", by_name.complaint());
+            EXPECT_EQ("install: " + std::get<1>(direct) + "\n", by_name.violation());
     }
 }
 

@@ -1,7 +1,7 @@
 // A warm point takes no memory from the heap: not in a residual, not in what is made of it.
 #include "allocations.hpp"
 
-#include "windwall/solve/point.hpp"
+#include "windwall/solve/point/point.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,7 +1,6 @@
-#include "windwall/solve/engine_curve.hpp"
-
 #include "windwall/numerics/root.hpp"
-#include "windwall/solve/top_speed.hpp"
+#include "windwall/solve/full_throttle/full_load_curve.hpp"
+#include "windwall/solve/full_throttle/top_speed.hpp"
 
 #include <gtest/gtest.h>
 
@@ -28,36 +27,36 @@ class Dense {
 public:
     explicit Dense(const Vehicle& car) : puller_(car) {
         for (std::size_t gear = 0; gear < puller_.gears(); ++gear) {
-            const Sweep& sweep = puller_.sweep(gear);
+            const GearRange& gear_range = puller_.gear_range(gear);
             std::vector<double> speeds, thrusts;
-            const std::size_t count = 150 * sweep.stretches();
+            const std::size_t count = 150 * gear_range.segments();
             for (std::size_t i = 0; i <= count; ++i) {
                 const double share = static_cast<double>(i) / static_cast<double>(count);
-                const Pull pull =
-                    puller_.at(sweep.at(share * static_cast<double>(sweep.stretches())), 1e-9);
+                const FullThrottlePoint pull = puller_.at(
+                    gear_range.at(share * static_cast<double>(gear_range.segments())), 1e-9);
                 speeds.push_back(pull.road_speed);
                 thrusts.push_back(pull.thrust);
             }
             thrust_.emplace_back(speeds, thrusts);
-            for (std::size_t i = 0; i <= sweep.stretches(); ++i)
+            for (std::size_t i = 0; i <= gear_range.segments(); ++i)
                 ends_[gear].push_back(speeds[150 * i]);
         }
     }
 
-    double surplus(std::size_t gear, double speed) const {
+    double excess_force(std::size_t gear, double speed) const {
         return thrust_[gear].at(speed).value - puller_.load(speed).total();
     }
 
-    /// Up from standstill in steps of a centimetre a second until no gear has surplus.
-    std::pair<double, std::size_t> climb() const {
+    /// Up from standstill in steps of a centimetre a second until no gear has excess force.
+    std::pair<double, std::size_t> find_equilibrium_speed() const {
         std::size_t used = 0;
         for (double speed = 0;; speed += 0.01) {
             double most = 0;
             for (std::size_t gear = 0; gear < thrust_.size(); ++gear) {
-                if (speed >= thrust_[gear].high() || surplus(gear, speed) <= most) continue;
-                if (speed < thrust_[gear].low() && surplus(gear, thrust_[gear].low()) <= 0)
+                if (speed >= thrust_[gear].high() || excess_force(gear, speed) <= most) continue;
+                if (speed < thrust_[gear].low() && excess_force(gear, thrust_[gear].low()) <= 0)
                     continue;
-                most = surplus(gear, speed);
+                most = excess_force(gear, speed);
                 used = gear;
             }
             if (most == 0) return {speed, used};
@@ -72,10 +71,10 @@ public:
         while (covered < road) {
             const double half = speed + 0.5 * step * acceleration(speed);
             const double next = speed + step * acceleration(half);
-            const double stretch = half * step;
-            if (covered + stretch >= road)
-                return speed + (next - speed) * (road - covered) / stretch;
-            covered += stretch;
+            const double segment = half * step;
+            if (covered + segment >= road)
+                return speed + (next - speed) * (road - covered) / segment;
+            covered += segment;
             speed = next;
         }
         return speed;
@@ -83,23 +82,23 @@ public:
 
 private:
     double mass(std::size_t gear, double speed) const {
-        std::size_t stretch = 0;
-        while (speed >= ends_.at(gear)[stretch])
-            ++stretch;
-        return stretch == 0 ? puller_.launched_mass(gear)
-                            : puller_.accelerated_mass(gear, stretch - 1);
+        std::size_t segment = 0;
+        while (speed >= ends_.at(gear)[segment])
+            ++segment;
+        return segment == 0 ? puller_.launched_mass(gear)
+                            : puller_.accelerated_mass(gear, segment - 1);
     }
 
     double acceleration(double speed) const {
         double best = 0;
         for (std::size_t gear = 0; gear < thrust_.size(); ++gear) {
             if (speed >= thrust_[gear].high()) continue;
-            best = std::max(best, surplus(gear, speed) / mass(gear, speed));
+            best = std::max(best, excess_force(gear, speed) / mass(gear, speed));
         }
         return best;
     }
 
-    Puller puller_;
+    VehicleSolver puller_;
     std::vector<numerics::Table> thrust_;
     std::map<std::size_t, std::vector<double>> ends_;  // road speeds of the stretches
 };
@@ -122,15 +121,15 @@ std::vector<Vehicle> vehicles() {
 // The torque between nodes against solved points, in every gear and at every road speed that goes
 // with it: 0.05 % in the gear the vehicle runs out in, and 0.5 % in the slowest, where the charge
 // cooler stands in hardly any wind.
-TEST(EngineCurve, FollowsSolvedPoints) {
+TEST(FullLoadCurve, FollowsSolvedPoints) {
     for (const Vehicle& car : vehicles()) {
-        Puller puller(car);
-        const EngineCurve curve(puller);
+        VehicleSolver solver(car);
+        const FullLoadCurve curve(solver);
         ASSERT_TRUE(curve.answered());
-        for (std::size_t gear = 0; gear < puller.gears(); ++gear) {
+        for (std::size_t gear = 0; gear < solver.gears(); ++gear) {
             double worst = 0;
             for (double along = 0; along <= 1; along += 0.01) {
-                const Pull pull = puller.at(puller.sweep(gear).at(along));
+                const FullThrottlePoint pull = solver.at(solver.gear_range(gear).at(along));
                 const double read =
                     curve.torque(pull.point.condition.engine_speed, pull.road_speed);
                 worst = std::max(worst, std::abs(read / pull.point.torque - 1));
@@ -142,7 +141,7 @@ TEST(EngineCurve, FollowsSolvedPoints) {
 }
 
 // The run over 1600 m and over 400 m, read off the curves, against small steps on true thrust.
-TEST(EngineCurve, RunUpAgainstADenseCurve) {
+TEST(FullLoadCurve, RunUpAgainstADenseCurve) {
     double worst = 0;
     std::vector<Vehicle> cars = vehicles();
     for (double reduction : {9.0, 5.0, 2.8}) {
@@ -162,29 +161,31 @@ TEST(EngineCurve, RunUpAgainstADenseCurve) {
     std::printf("largest error of a run-up: %.4f km/h\n", worst / km_h);
 }
 
-// The summit is where the thrust of solved points meets the road load, or the true speed at the rev
-// limit, whatever the curve says.
-TEST(EngineCurve, SummitIsExact) {
+// The equilibrium is where the thrust of solved points meets the road load, or the true speed at
+// the rev limit, whatever the curve says.
+TEST(FullLoadCurve, SummitIsExact) {
     int balances = 0, limits = 0;
     for (Vehicle car : vehicles()) {
         for (double drag_area : {0.3, 0.6, 1.1}) {
             car.goal.run_up.reset();
             car.body.drag_area = drag_area;
-            const Summit summit = top_speed(car).summit;
-            Puller puller(car);
+            const EquilibriumSpeed equilibrium = top_speed(car).equilibrium;
+            VehicleSolver solver(car);
             double end = 1;
-            if (summit.stop == Stop::balance) {
+            if (equilibrium.stop == Stop::balance) {
                 const auto excess = [&](double along) {
-                    return puller.at(puller.sweep(summit.gear).at(along), 1e-12).surplus();
+                    return solver.at(solver.gear_range(equilibrium.gear).at(along), 1e-12)
+                        .excess_force();
                 };
                 const auto root = numerics::find_root(excess, 0.2, 1, {1e-13, 0, 100});
                 ASSERT_TRUE(root.converged);
                 end = root.x;
             }
-            (summit.stop == Stop::balance ? balances : limits) += 1;
-            const Pull pull = puller.at(puller.sweep(summit.gear).at(end), 1e-12);
-            EXPECT_NEAR(summit.road_speed / pull.road_speed, 1, 1e-7);
-            EXPECT_EQ(summit.pull->road_speed, summit.road_speed);
+            (equilibrium.stop == Stop::balance ? balances : limits) += 1;
+            const FullThrottlePoint pull =
+                solver.at(solver.gear_range(equilibrium.gear).at(end), 1e-12);
+            EXPECT_NEAR(equilibrium.road_speed / pull.road_speed, 1, 1e-7);
+            EXPECT_EQ(equilibrium.pull->road_speed, equilibrium.road_speed);
         }
     }
     EXPECT_GE(balances, 3);
@@ -211,26 +212,26 @@ Vehicle random_vehicle(std::mt19937& random) {
     return knocking(car, between(-5, 10));
 }
 
-// Going up in small steps on true thrust, the first speed at which no gear has surplus: the same
-// speed, and the same reason, for gearings with and without gaps, uphill and against the wind.
-TEST(EngineCurve, StopsWhereASearchOnTruePointsStops) {
+// Going up in small steps on true thrust, the first speed at which no gear has excess force: the
+// same speed, and the same reason, for gearings with and without gaps, uphill and against the wind.
+TEST(FullLoadCurve, StopsWhereASearchOnTruePointsStops) {
     std::mt19937 random(7);
     int limits = 0;
     for (int i = 0; i < 60; ++i) {
         const Vehicle car = random_vehicle(random);
         const TopSpeed found = top_speed(car);
         const Dense dense(car);
-        const auto [speed, gear] = dense.climb();
-        EXPECT_NEAR(found.summit.road_speed, speed, 0.02) << i;
+        const auto [speed, gear] = dense.find_equilibrium_speed();
+        EXPECT_NEAR(found.equilibrium.road_speed, speed, 0.02) << i;
         const bool at_limit = dense.high(gear) - speed < 0.02;
-        EXPECT_EQ(found.summit.stop == Stop::rev_limit, at_limit) << i;
+        EXPECT_EQ(found.equilibrium.stop == Stop::rev_limit, at_limit) << i;
         limits += at_limit;
     }
     EXPECT_GT(limits, 5);
     EXPECT_LT(limits, 55);
 }
 
-TEST(EngineCurve, FewPoints) {
+TEST(FullLoadCurve, FewPoints) {
     std::vector<double> points, evaluations;
     for (const Vehicle& car : vehicles()) {
         const TopSpeed found = top_speed(car);

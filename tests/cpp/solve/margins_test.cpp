@@ -1,4 +1,4 @@
-#include "windwall/solve/margins.hpp"
+#include "windwall/solve/answer/margins.hpp"
 
 #include <gtest/gtest.h>
 
@@ -15,20 +15,21 @@ using vehicle::Vehicle;
 
 constexpr double degree = std::numbers::pi / 180;
 
-Pull pulled(const Vehicle& car) {
-    Puller puller(car);
-    return puller.at({4500 * rpm, 3});
+FullThrottlePoint pulled(const Vehicle& car) {
+    VehicleSolver solver(car);
+    return solver.at({4500 * rpm, 3});
 }
 
 /// Spark held where a pull has it, then something moved: the margin that is left.
-double margin_of(Vehicle car, const Pull& pull, double advance, const vehicle::WhatIf& what_if) {
+double margin_of(Vehicle car, const FullThrottlePoint& pull, double advance,
+                 const vehicle::WhatIf& what_if) {
     auto& plan = car.engine.as<engine::Cylinder>()->spark;
     const double retard = pull.point.spark.retard - advance;
     plan.policy = engine::SparkPolicy::as_given;
     plan.table.column = {{0, 1e4}, {retard, retard}};
-    PointSolver solver(car, what_if);
-    const Point point = solver.at(pull.point.condition);
-    EXPECT_TRUE(point.verdict.answered());
+    PointSolver point_solver(car, what_if);
+    const Point point = point_solver.at(pull.point.condition);
+    EXPECT_TRUE(point.outcome.answered());
     return point.spark.margin;
 }
 
@@ -36,7 +37,7 @@ double margin_of(Vehicle car, const Pull& pull, double advance, const vehicle::W
 // number, in the whole coupled point.
 TEST(Margins, LeaveNothingWhenTheyAreUsedUp) {
     for (const Vehicle& car : {sample::cyclecar(), sample::cooled_cyclecar()}) {
-        const Pull pull = pulled(car);
+        const FullThrottlePoint pull = pulled(car);
         const Margins left = margins(car, pull);
         ASSERT_TRUE(left.drive_ratio && left.charge_temperature && left.spark && left.boost);
         EXPECT_EQ(left.blower, "blower");
@@ -55,11 +56,11 @@ TEST(Margins, LeaveNothingWhenTheyAreUsedUp) {
 // alone would allow: re-solving finds another number than dividing the margin by one slope.
 TEST(Margins, BoostIsLessThanItsPressureAlone) {
     const Vehicle car = sample::cyclecar();
-    const Pull pull = pulled(car);
+    const FullThrottlePoint pull = pulled(car);
     const Margins left = margins(car, pull);
-    PointSolver solver(car);
-    const Point point = solver.at(pull.point.condition);
-    auto intake = solver.balance().intake(solver.balance().manifold());
+    PointSolver point_solver(car);
+    const Point point = point_solver.at(pull.point.condition);
+    auto intake = point_solver.balance().intake(point_solver.balance().manifold());
     auto& engine = *car.engine.as<engine::Cylinder>();
     auto plan = engine;
     plan.spark.policy = engine::SparkPolicy::as_given;
@@ -71,7 +72,7 @@ TEST(Margins, BoostIsLessThanItsPressureAlone) {
 // One degree is worth one octane number in the rule that the spark goes by.
 TEST(Margins, SparkIsTheMarginInDegrees) {
     const Vehicle car = sample::cyclecar();
-    const Pull pull = pulled(car);
+    const FullThrottlePoint pull = pulled(car);
     EXPECT_NEAR(*margins(car, pull).spark, pull.point.spark.margin * degree, 0.02 * degree);
 }
 
@@ -79,7 +80,7 @@ TEST(Margins, SparkIsTheMarginInDegrees) {
 TEST(Margins, GoBackWhereNothingIsLeft) {
     Vehicle car = sample::unblown();
     car.engine.as<engine::Cylinder>()->knock_anchor.octane_number += 8;
-    const Pull pull = pulled(car);
+    const FullThrottlePoint pull = pulled(car);
     ASSERT_LT(pull.point.spark.margin, 0);
     const Margins left = margins(car, pull);
     EXPECT_LT(*left.spark, 0);

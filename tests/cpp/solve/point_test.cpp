@@ -1,6 +1,6 @@
-#include "windwall/solve/point.hpp"
+#include "windwall/solve/point/point.hpp"
 
-#include "windwall/solve/series_bracket.hpp"
+#include "windwall/solve/point/series_bracket.hpp"
 
 #include <gtest/gtest.h>
 
@@ -35,7 +35,7 @@ TEST(OperatingPoint, AirPathIsAClosedControlVolume) {
         PointSolver solver(car);
         for (const Condition& condition : conditions()) {
             const Point point = solver.at(condition);
-            ASSERT_EQ(point.verdict.status, Status::solved);
+            ASSERT_EQ(point.outcome.status, Status::solved);
             const auto stations = solver.balance().stations();
             const double flow = stations.front().inlet.gas_flow();
             double gained = 0;
@@ -71,7 +71,7 @@ TEST(OperatingPoint, RootsPowerIsSweptVolumeTimesPressureRise) {
     const Vehicle car = sample::cyclecar();
     PointSolver solver(car);
     for (const Condition& condition : conditions()) {
-        ASSERT_TRUE(solver.at(condition).verdict.answered());
+        ASSERT_TRUE(solver.at(condition).outcome.answered());
         const auto& blower = solver.balance().stations()[2];
         const double revolutions = 1.35 * condition.engine_speed / (2 * std::numbers::pi);
         const double rise = blower.outlet.pressure - blower.inlet.pressure;
@@ -95,7 +95,7 @@ TEST(OperatingPoint, BracketsFindWhatNewtonFinds) {
     for (const Vehicle& car : {sample::cyclecar(), sample::cooled_cyclecar(), sample::unblown()}) {
         for (const Condition& condition : conditions()) {
             PointSolver newton(car);
-            ASSERT_TRUE(newton.at(condition).verdict.answered());
+            ASSERT_TRUE(newton.at(condition).outcome.answered());
             vehicle::Balance balance(car);
             balance.hold(condition);
             std::vector<double> x(balance.unknowns()), r(balance.unknowns());
@@ -115,7 +115,7 @@ TEST(OperatingPoint, TwoSonicValvesInSeries) {
     car.charge_path.insert(car.charge_path.begin() + 2, {"second", sample::throttle(34e-3)});
     for (double opening : {0.05, 0.1, 0.3, 1.0}) {
         PointSolver solver(car);
-        EXPECT_EQ(solver.at({4000 * rpm, 0, opening}).verdict.status, Status::solved);
+        EXPECT_EQ(solver.at({4000 * rpm, 0, opening}).outcome.status, Status::solved);
     }
 }
 
@@ -128,7 +128,7 @@ TEST(OperatingPoint, RunawayIsNamed) {
     blower.drive_ratio = 4;
     PointSolver solver(car);
     const Point point = solver.at({1200 * rpm, 0, 1});
-    EXPECT_FALSE(point.verdict.answered() && solver.balance().manifold().temperature > 1200);
+    EXPECT_FALSE(point.outcome.answered() && solver.balance().manifold().temperature > 1200);
 }
 
 TEST(OperatingPoint, KnockHoldsTheThrottleBack) {
@@ -137,14 +137,14 @@ TEST(OperatingPoint, KnockHoldsTheThrottleBack) {
     engine.knock_anchor.octane_number += 22;
     PointSolver solver(car);
     const Point point = solver.at({3000 * rpm, 0, 1});
-    ASSERT_EQ(point.verdict.status, Status::knock_limited);
+    ASSERT_EQ(point.outcome.status, Status::knock_limited);
     EXPECT_LT(point.condition.opening, 1);
     EXPECT_NEAR(point.spark.margin, engine.spark.margin, 1e-3);
     EXPECT_NEAR(point.spark.retard, engine.spark.most_retard, 1e-5);
     // A little more throttle would not hold it.
     engine.spark.policy = engine::SparkPolicy::hold_margin;
     PointSolver wider(car);
-    EXPECT_EQ(wider.at({3000 * rpm, 0, point.condition.opening + 0.01}).verdict.status,
+    EXPECT_EQ(wider.at({3000 * rpm, 0, point.condition.opening + 0.01}).outcome.status,
               Status::knock_limited);
 }
 
@@ -162,7 +162,7 @@ TEST(OperatingPoint, HotterChargeNeverMoreMargin) {
         held.charge.pressure = 110e3;
         const double margin =
             car.engine.as<engine::Cylinder>()->choose_spark(held, car.fuel).margin;
-        ASSERT_TRUE(point.verdict.answered());
+        ASSERT_TRUE(point.outcome.answered());
         EXPECT_LT(margin, last);
         last = margin;
     }

@@ -1,4 +1,4 @@
-#include "windwall/solve/point.hpp"
+#include "windwall/solve/point/point.hpp"
 
 #include <gtest/gtest.h>
 
@@ -32,21 +32,21 @@ public:
             if (chance()) car.charge_path.push_back({id, part});
         };
         const bool front = chance();
-        maybe("filter", sample::filter());
+        optional("filter", sample::filter());
         if (front) car.charge_path.push_back({"throttle", sample::throttle(between(18e-3, 60e-3))});
         if (rarely()) car.charge_path.push_back({"mist", spray()});
         if (rarely())
             car.charge_path.push_back({"compressor", compressor()});
         else
-            maybe("blower", blower());
+            optional("blower", blower());
         const bool before_cooler = chance();
-        if (before_cooler) maybe("bypass", bypass());
-        maybe("cooler", sample::cooler());
-        if (!before_cooler) maybe("bypass", bypass());
+        if (before_cooler) optional("bypass", bypass());
+        optional("cooler", sample::cooler());
+        if (!before_cooler) optional("bypass", bypass());
         if (rarely()) car.charge_path.push_back({"spray", spray()});
         if (!front || !chance())
             car.charge_path.push_back({"rear", sample::throttle(between(18e-3, 60e-3))});
-        maybe("plenum", charge::Plenum{});
+        optional("plenum", charge::Plenum{});
         return car;
     }
     vehicle::Condition condition() {
@@ -96,8 +96,8 @@ private:
 
 std::string describe(const vehicle::Vehicle& car, const Point& point, const PointSolver& solver) {
     std::ostringstream text;
-    text << "opening " << point.condition.opening << ", off by " << point.verdict.residual << " at "
-         << point.verdict.worst << ", " << solver.evaluations() << " evaluations;";
+    text << "opening " << point.condition.opening << ", off by " << point.outcome.residual << " at "
+         << point.outcome.worst << ", " << solver.evaluations() << " evaluations;";
     for (std::size_t i = 0; i < car.charge_path.size(); ++i) {
         const media::Stream& behind = solver.balance().stations()[i].outlet;
         text << " " << car.charge_path[i].id << " " << behind.pressure << " Pa "
@@ -124,12 +124,12 @@ Count solve_all(Layouts make, int layouts) {
         PointSolver solver(car);
         const Point point = solver.at(make.condition());
         count.most = std::max(count.most, solver.evaluations());
-        if (point.verdict.status == Status::not_converged) {
+        if (point.outcome.status == Status::not_converged) {
             ++count.lost;
             std::printf("layout %d: %s\n", i, describe(car, point, solver).c_str());
-        } else if (!point.verdict.answered()) {
+        } else if (!point.outcome.answered()) {
             ++count.unanswered;
-            EXPECT_EQ(point.verdict.status, Status::no_survivable_state);
+            EXPECT_EQ(point.outcome.status, Status::no_survivable_state);
         } else {
             ++count.solved;
             EXPECT_TRUE(std::isfinite(point.torque)) << "layout " << i;

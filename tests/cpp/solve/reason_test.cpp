@@ -1,4 +1,4 @@
-#include "windwall/solve/reason.hpp"
+#include "windwall/solve/answer/reason.hpp"
 
 #include "windwall/fields/readable.hpp"
 
@@ -44,8 +44,8 @@ TEST(Gearing, SaysWhereTheBeltStands) {
 
 std::string told(const Vehicle& car) {
     const TopSpeed found = top_speed(car);
-    EXPECT_TRUE(found.summit.pull);
-    return sentence(found, car) + " " + next_to_bind(found.summit, car);
+    EXPECT_TRUE(found.equilibrium.pull);
+    return sentence(found, car) + " " + next_to_bind(found.equilibrium, car);
 }
 
 TEST(Gearing, IsToldOfAsMuchAsThereIs) {
@@ -60,25 +60,25 @@ TEST(Gearing, IsToldOfAsMuchAsThereIs) {
 TEST(Gearing, TheRevLimitIsAsFarAsTheBeltStillShifts) {
     Vehicle car = sample::belt_driven();
     car.body.drag_area = 2.4;
-    const Summit summit = top_speed(car).summit;
-    ASSERT_GT(summit.pull->position, 0.2);
-    ASSERT_LT(summit.pull->position, 0.8);
-    const double ratio = 2.8 * std::pow(0.8 / 2.8, summit.pull->position);
-    const double further = summit.road_speed * (6200.0 / 4200 * ratio / 0.8 - 1);
-    EXPECT_NE(next_to_bind(summit, car)
+    const EquilibriumSpeed equilibrium = top_speed(car).equilibrium;
+    ASSERT_GT(equilibrium.pull->position, 0.2);
+    ASSERT_LT(equilibrium.pull->position, 0.8);
+    const double ratio = 2.8 * std::pow(0.8 / 2.8, equilibrium.pull->position);
+    const double further = equilibrium.road_speed * (6200.0 / 4200 * ratio / 0.8 - 1);
+    EXPECT_NE(next_to_bind(equilibrium, car)
                   .find(fields::readable(further, fields::speed("km/h"), {}, 4) + " further."),
               std::string::npos)
-        << next_to_bind(summit, car);
+        << next_to_bind(equilibrium, car);
 }
 
 TEST(Gearing, AtTheRevLimitAndAtAStandstill) {
     Vehicle car = one_ratio();
     car.body.drag_area = 0.1;
-    ASSERT_EQ(top_speed(car).summit.stop, Stop::rev_limit);
+    ASSERT_EQ(top_speed(car).equilibrium.stop, Stop::rev_limit);
     EXPECT_EQ(told(car).find("gear "), std::string::npos);
     car.body.mass = 30000;
     const TopSpeed stuck = top_speed(car);
-    ASSERT_EQ(stuck.summit.stop, Stop::standstill);
+    ASSERT_EQ(stuck.equilibrium.stop, Stop::standstill);
     EXPECT_EQ(sentence(stuck, car).rfind("Full throttle does not take the vehicle to", 0), 0u);
 }
 

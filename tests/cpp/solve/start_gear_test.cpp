@@ -1,4 +1,4 @@
-#include "windwall/solve/top_speed.hpp"
+#include "windwall/solve/full_throttle/top_speed.hpp"
 
 #include <gtest/gtest.h>
 
@@ -36,13 +36,13 @@ struct Starts {
     std::size_t taken{};
 
     explicit Starts(const Vehicle& car) {
-        Puller puller(car);
-        const EngineCurve engine(puller);
-        std::vector<GearCurve> curves = gear_curves(engine, puller);
-        const double summit = climb(puller, engine, curves).road_speed;
+        VehicleSolver solver(car);
+        const FullLoadCurve engine(solver);
+        std::vector<TractiveEffortCurve> curves = tractive_effort_curves(engine, solver);
+        const double equilibrium = find_equilibrium_speed(solver, engine, curves).road_speed;
         for (std::size_t gear = 0; gear < curves.size(); ++gear)
-            runs.push_back(run_up(puller, curves, gear, summit, *car.goal.run_up));
-        taken = start_gear(puller, engine);
+            runs.push_back(run_up(solver, curves, gear, equilibrium, *car.goal.run_up));
+        taken = start_gear(solver, engine);
     }
     double time() const { return runs[taken].time; }
     double shortest() const {
@@ -69,7 +69,7 @@ TEST(StartGear, NoOtherGearGetsThereSooner) {
         for (double road : {60.0, 400.0}) {
             car.goal.run_up = road;
             const TopSpeed found = top_speed(car);
-            if (!found.verdict.answered()) continue;
+            if (!found.outcome.answered()) continue;
             const Starts starts(car);
             EXPECT_EQ(found.run_up->start_gear, starts.runs[starts.taken].start_gear);
             EXPECT_LE(starts.time(), starts.shortest() * (1 + 1e-3)) << i;
@@ -88,7 +88,7 @@ TEST(StartGear, IsOneThatGetsUnderWay) {
     car.goal.grade = 0.25;
     box(car).ratios = {4.5, 1.2};
     const TopSpeed found = top_speed(car);
-    ASSERT_TRUE(found.verdict.answered());
+    ASSERT_TRUE(found.outcome.answered());
     EXPECT_EQ(found.run_up->start_gear, 0u);
     EXPECT_EQ(found.run_up->gear, 0u);
 }

@@ -1,6 +1,6 @@
-#include "windwall/solve/top_speed.hpp"
+#include "windwall/solve/full_throttle/top_speed.hpp"
 
-#include "windwall/solve/account.hpp"
+#include "windwall/solve/results/account.hpp"
 
 #include <gtest/gtest.h>
 
@@ -18,13 +18,13 @@ constexpr double gravity = 9.80665;
 
 double speed(const Vehicle& car) {
     const TopSpeed found = top_speed(car);
-    EXPECT_TRUE(found.verdict.answered());
+    EXPECT_TRUE(found.outcome.answered());
     return found.speed();
 }
 
-Pull solved(Puller& puller, double engine_speed, std::size_t gear) {
-    const Pull pull = puller.at({engine_speed, gear});
-    EXPECT_TRUE(pull.point.verdict.answered());
+FullThrottlePoint solved(VehicleSolver& solver, double engine_speed, std::size_t gear) {
+    const FullThrottlePoint pull = solver.at({engine_speed, gear});
+    EXPECT_TRUE(pull.point.outcome.answered());
     return pull;
 }
 
@@ -38,10 +38,10 @@ double watts(const Account& account, std::string_view name) {
 
 TEST(Accounts, ShaftClosesInEveryGear) {
     for (const Vehicle& car : {sample::cyclecar(), sample::cooled_cyclecar(), sample::unblown()}) {
-        Puller puller(car);
-        for (std::size_t gear = 0; gear < puller.gears(); ++gear) {
-            const Pull pull = solved(puller, 4500 * rpm, gear);
-            const Account account = shaft_account(puller.solver().balance(), pull);
+        VehicleSolver solver(car);
+        for (std::size_t gear = 0; gear < solver.gears(); ++gear) {
+            const FullThrottlePoint pull = solved(solver, 4500 * rpm, gear);
+            const Account account = shaft_account(solver.point_solver().balance(), pull);
             EXPECT_NEAR(account.gap(), 0, 1e-9 * account.total.watts);
         }
     }
@@ -52,10 +52,10 @@ TEST(Accounts, ShaftClosesWhereAClutchSlipsInOverrun) {
     Vehicle car = sample::cyclecar();
     car.driveline[0].part.as<driveline::Clutch>()->capacity = 5;
     car.engine.as<engine::Cylinder>()->accessories.torque = 120;
-    Puller puller(car);
-    const Pull pull = solved(puller, 4500 * rpm, 2);
+    VehicleSolver solver(car);
+    const FullThrottlePoint pull = solved(solver, 4500 * rpm, 2);
     ASSERT_LT(pull.point.torque, -5);
-    const Account account = shaft_account(puller.solver().balance(), pull);
+    const Account account = shaft_account(solver.point_solver().balance(), pull);
     EXPECT_NEAR(account.gap(), 0, 1e-9 * account.total.watts);
     EXPECT_EQ(watts(account, "clutch"), 0);
     EXPECT_NEAR(watts(account, "crank slowing"), (pull.point.torque + 5) * 4500 * rpm,
@@ -67,9 +67,9 @@ TEST(Accounts, EntriesFollowFromTheirOwnFormulas) {
     Vehicle car = sample::cooled_cyclecar();
     car.day.headwind = 2.5;
     car.goal.grade = 0.01;
-    Puller puller(car);
-    const Pull pull = solved(puller, 5200 * rpm, 3);
-    const vehicle::Balance& balance = puller.solver().balance();
+    VehicleSolver solver(car);
+    const FullThrottlePoint pull = solved(solver, 5200 * rpm, 3);
+    const vehicle::Balance& balance = solver.point_solver().balance();
     const Account shaft = shaft_account(balance, pull);
     const double v = pull.road_speed;
     const double moist = balance.stations().front().inlet.density();
@@ -111,10 +111,10 @@ TEST(Accounts, EntriesFollowFromTheirOwnFormulas) {
 
 TEST(TopSpeed, BalancesOnTruePoints) {
     const TopSpeed found = top_speed(sample::cooled_cyclecar());
-    ASSERT_TRUE(found.verdict.answered());
-    ASSERT_EQ(found.summit.stop, Stop::balance);
-    EXPECT_NEAR(found.summit.pull->surplus(), 0, 1e-5);
-    EXPECT_LT(found.run_up->speed, found.summit.road_speed);
+    ASSERT_TRUE(found.outcome.answered());
+    ASSERT_EQ(found.equilibrium.stop, Stop::balance);
+    EXPECT_NEAR(found.equilibrium.pull->excess_force(), 0, 1e-5);
+    EXPECT_LT(found.run_up->speed, found.equilibrium.road_speed);
 }
 
 // More of what holds back at the same thrust can only lower the balance.
@@ -133,10 +133,10 @@ TEST(TopSpeed, MoreMassIsFasterOnlyWhereGripIsTheReason) {
     Vehicle car = sample::cyclecar();
     car.tyres.grip = 0.12;
     const TopSpeed light = top_speed(car);
-    ASSERT_EQ(light.summit.stop, Stop::grip);
+    ASSERT_EQ(light.equilibrium.stop, Stop::grip);
     car.body.mass *= 1.1;
     // Grip grows with mass as fast as rolling does, and drag does not grow.
-    EXPECT_GT(top_speed(car).summit.road_speed, light.summit.road_speed);
+    EXPECT_GT(top_speed(car).equilibrium.road_speed, light.equilibrium.road_speed);
 }
 
 // Derived: without knock, grip and rev limit, power goes with 1/sqrt(T) (filling) and drag with 1/T
@@ -160,10 +160,10 @@ TEST(TopSpeed, HotterDayIsNotSlowerWithoutBoostAndKnock) {
             relative *= humidity / car.day.humidity_ratio();
         }
         const TopSpeed found = top_speed(car);
-        ASSERT_EQ(found.summit.stop, Stop::balance);
-        ASSERT_TRUE(found.summit.pull->grips);
-        EXPECT_GE(found.summit.road_speed, last);
-        last = found.summit.road_speed;
+        ASSERT_EQ(found.equilibrium.stop, Stop::balance);
+        ASSERT_TRUE(found.equilibrium.pull->grips);
+        EXPECT_GE(found.equilibrium.road_speed, last);
+        last = found.equilibrium.road_speed;
     }
 }
 
@@ -176,9 +176,9 @@ TEST(TopSpeed, BalanceBehindAGapIsNotReached) {
     box.ratios = {6.0, 0.9};
     car.goal.grade = 0.12;  // low gear pulls it up the slope, high gear does not
     const TopSpeed found = top_speed(car);
-    ASSERT_TRUE(found.verdict.answered());
-    EXPECT_EQ(found.summit.stop, Stop::rev_limit);
-    EXPECT_EQ(found.summit.gear, 0u);
+    ASSERT_TRUE(found.outcome.answered());
+    EXPECT_EQ(found.equilibrium.stop, Stop::rev_limit);
+    EXPECT_EQ(found.equilibrium.gear, 0u);
 }
 
 TEST(TopSpeed, StandstillIsSaid) {
@@ -186,8 +186,8 @@ TEST(TopSpeed, StandstillIsSaid) {
     car.goal.grade = 0.2;
     car.body.mass = 20000;
     const TopSpeed found = top_speed(car);
-    EXPECT_FALSE(found.verdict.answered());
-    EXPECT_EQ(found.summit.stop, Stop::standstill);
+    EXPECT_FALSE(found.outcome.answered());
+    EXPECT_EQ(found.equilibrium.stop, Stop::standstill);
 }
 
 // Tyres that always slip push with a constant force, and the run has a closed form:
@@ -205,12 +205,12 @@ TEST(RunUp, ConstantThrustInClosedForm) {
     car.charge_path[2].part.as<charge::PositiveBlower>()->rotor_inertia = 0;
     for (double road : {60.0, 300.0, 1600.0}) {
         car.goal.run_up = road;
-        Puller puller(car);
+        VehicleSolver solver(car);
         const TopSpeed found = top_speed(car);
-        ASSERT_EQ(found.summit.stop, Stop::grip);
-        const double thrust = found.summit.pull->thrust;
-        const double c = 0.5 * puller.solver().balance().around().air_density * 0.56;
-        const double mass = puller.accelerated_mass(0);
+        ASSERT_EQ(found.equilibrium.stop, Stop::grip);
+        const double thrust = found.equilibrium.pull->thrust;
+        const double c = 0.5 * solver.point_solver().balance().surroundings().air_density * 0.56;
+        const double mass = solver.accelerated_mass(0);
         const double terminal = std::sqrt(thrust / c);
         const double speed = terminal * std::sqrt(1 - std::exp(-2 * c * road / mass));
         EXPECT_NEAR(found.run_up->speed / speed, 1, 1e-6);

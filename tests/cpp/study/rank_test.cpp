@@ -2,7 +2,7 @@
 
 #include "windwall/scenario/install.hpp"
 #include "windwall/scenario/load.hpp"
-#include "windwall/solve/top_speed.hpp"
+#include "windwall/solve/full_throttle/top_speed.hpp"
 
 #include <gtest/gtest.h>
 
@@ -58,7 +58,7 @@ scenario::Scenario make(const std::vector<std::string>& upgrades, const std::str
     text += "]}";
     if (!from.empty()) text.replace(text.find(from), from.size(), to);
     const scenario::Loaded loaded = scenario::load(text, "test");
-    EXPECT_TRUE(loaded) << loaded.complaint();
+    EXPECT_TRUE(loaded) << loaded.violation();
     return *loaded.scenario;
 }
 
@@ -68,7 +68,7 @@ const UpgradeWorth& worth(const Ranking& ranking, const scenario::Scenario& car,
                          [&](const UpgradeWorth& w) { return car.menu[w.upgrade].id == id; });
 }
 
-bool says(const Ranking& ranking, std::string_view words) {
+bool description(const Ranking& ranking, std::string_view words) {
     return std::any_of(ranking.sentences.begin(), ranking.sentences.end(),
                        [&](const std::string& s) { return s.find(words) != std::string::npos; });
 }
@@ -158,13 +158,13 @@ TEST(Rank, KnockAnchorMovesTheRanking) {
     EXPECT_GT(cold[2], 0);  // throttled to hold the margin, the car can use cold charge still
     EXPECT_GT(boost[0], cold[0]);
     EXPECT_LT(boost[2], cold[2]);
-    EXPECT_TRUE(says(ranking, "First place by gain alone changes with the knock anchor"));
+    EXPECT_TRUE(description(ranking, "First place by gain alone changes with the knock anchor"));
 }
 
 TEST(Rank, SaysWhenFirstPlaceStays) {
     const auto car = make({nose, windscreen});
-    EXPECT_TRUE(says(rank(car), "nose"));
-    EXPECT_TRUE(says(rank(car), "stays first at knock anchors from 82"));
+    EXPECT_TRUE(description(rank(car), "nose"));
+    EXPECT_TRUE(description(rank(car), "stays first at knock anchors from 82"));
 }
 
 TEST(Rank, MissingToTheGoalIsWhatWouldReachIt) {
@@ -198,7 +198,7 @@ TEST(Rank, SetsThatPassALimitAreNeverRecommended) {
         EXPECT_GT(result.passed[0].worst, 333.15);
     }
     EXPECT_FALSE(ranking.target);
-    EXPECT_TRUE(says(ranking, "already passes"));
+    EXPECT_TRUE(description(ranking, "already passes"));
 }
 
 TEST(Rank, StopsWhenAskedAndSaysSo) {

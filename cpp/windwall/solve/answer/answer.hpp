@@ -1,11 +1,11 @@
 #pragma once
-#include "windwall/solve/account.hpp"
-#include "windwall/solve/caution.hpp"
-#include "windwall/solve/limits.hpp"
-#include "windwall/solve/margins.hpp"
-#include "windwall/solve/results.hpp"
-#include "windwall/solve/sensitivity.hpp"
-#include "windwall/solve/top_speed.hpp"
+#include "windwall/solve/answer/limits.hpp"
+#include "windwall/solve/answer/margins.hpp"
+#include "windwall/solve/answer/sensitivity.hpp"
+#include "windwall/solve/full_throttle/top_speed.hpp"
+#include "windwall/solve/results/account.hpp"
+#include "windwall/solve/results/caution.hpp"
+#include "windwall/solve/results/operating_point.hpp"
 
 #include <optional>
 #include <string>
@@ -19,14 +19,14 @@ struct SpeedAnswer {
     TopSpeed found;
     std::string sentence;                 // always: how it ended, with numbers
     std::string_view limited_by;          // one of binding_names
-    std::string gearing;                  // gear and belt at the summit, in words
+    std::string gearing;                  // gear and belt at the equilibrium, in words
     std::string next;                     // what would bind next, and how far away it is
-    std::optional<OperatingPoint> point;  // at the summit
+    std::optional<OperatingPoint> point;  // at the equilibrium
     std::optional<Account> shaft;
     std::optional<HeatAccount> heat;
     std::optional<Margins> margins;  // until nothing is left of the knock margin
     std::vector<Sensitivity> sensitivities;
-    std::vector<Passed> passed;
+    std::vector<LimitViolation> passed;
     std::vector<std::string> unrated;
     std::vector<Caution> cautions;
 };

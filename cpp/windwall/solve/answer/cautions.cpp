@@ -1,9 +1,9 @@
-#include "windwall/solve/cautions.hpp"
+#include "windwall/solve/answer/cautions.hpp"
 
 #include "windwall/driveline/train.hpp"
 #include "windwall/fields/readable.hpp"
-#include "windwall/solve/path_cautions.hpp"
-#include "windwall/solve/way_up.hpp"
+#include "windwall/solve/answer/path_cautions.hpp"
+#include "windwall/solve/full_throttle/acceleration_path.hpp"
 
 namespace windwall::solve {
 namespace {
@@ -54,7 +54,7 @@ void add_heat(const engine::Temperatures& now, std::vector<Caution>& cautions) {
     }
 }
 
-Caution slip(const Pull& pull, const std::string& part) {
+Caution slip(const FullThrottlePoint& pull, const std::string& part) {
     using fields::readable;
     const Point& point = pull.point;
     return {Concern::slip, "driveline/" + part,
@@ -68,7 +68,7 @@ Caution slip(const Pull& pull, const std::string& part) {
 
 std::vector<Caution> point_cautions(const vehicle::Balance& balance, const Point& point) {
     std::vector<Caution> cautions;
-    if (!point.verdict.answered()) return cautions;
+    if (!point.outcome.answered()) return cautions;
     const vehicle::Vehicle& car = balance.vehicle();
     const engine::Intake intake = balance.intake(balance.manifold());
     add_validity(car.engine.visit([&](const auto& engine) {
@@ -93,15 +93,15 @@ std::vector<Caution> point_cautions(const vehicle::Balance& balance, const Point
     return cautions;
 }
 
-/// Below its holding speed a centrifugal clutch slips by design: of it only the summit counts.
+/// Below its holding speed a centrifugal clutch slips by design: of it only the equilibrium counts.
 std::vector<Caution> slip_cautions(const TopSpeed& found, const vehicle::Vehicle& vehicle) {
-    const std::vector<const Pull*> way = way_up(found);
-    const Pull* worst = nullptr;
+    const std::vector<const FullThrottlePoint*> way = acceleration_path(found);
+    const FullThrottlePoint* worst = nullptr;
     std::size_t part = 0;
-    for (const Pull* pull : way) {
+    for (const FullThrottlePoint* pull : way) {
         const auto slips = driveline::overloaded(
             vehicle.driveline, {pull->point.condition.engine_speed, pull->point.torque},
-            pull->stance());
+            pull->gear_state());
         if (!slips || (worst && pull->point.torque <= worst->point.torque)) continue;
         const bool by_speed = vehicle.driveline[*slips].part.as<driveline::CentrifugalClutch>();
         if (by_speed && pull != way.back()) continue;

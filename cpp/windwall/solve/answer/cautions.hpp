@@ -1,8 +1,8 @@
 #pragma once
-#include "windwall/solve/account.hpp"
-#include "windwall/solve/caution.hpp"
-#include "windwall/solve/results.hpp"
-#include "windwall/solve/top_speed.hpp"
+#include "windwall/solve/full_throttle/top_speed.hpp"
+#include "windwall/solve/results/account.hpp"
+#include "windwall/solve/results/caution.hpp"
+#include "windwall/solve/results/operating_point.hpp"
 
 #include <vector>
 

@@ -1,8 +1,8 @@
-#include "windwall/solve/limits.hpp"
+#include "windwall/solve/answer/limits.hpp"
 
-#include "windwall/solve/describe.hpp"
-#include "windwall/solve/path_cautions.hpp"
-#include "windwall/solve/way_up.hpp"
+#include "windwall/solve/answer/path_cautions.hpp"
+#include "windwall/solve/full_throttle/acceleration_path.hpp"
+#include "windwall/solve/results/describe.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -36,12 +36,13 @@ bool worse(const Limit& limit, double value, double than) {
     return limit.max && value > *limit.max ? value > than : value < than;
 }
 
-void note(const Pull& pull, std::size_t k, const Limit& limit, std::optional<Passed>& passed) {
+void note(const FullThrottlePoint& pull, std::size_t k, const Limit& limit,
+          std::optional<LimitViolation>& passed) {
     const double value = pull.watched[k];
     if (std::isnan(value) || !passes(limit, value)) return;
     if (!passed) {
-        passed = Passed{limit,    value, value, pull.road_speed, pull.point.condition.engine_speed,
-                        pull.gear};
+        passed = LimitViolation{
+            limit, value, value, pull.road_speed, pull.point.condition.engine_speed, pull.gear};
     } else if (worse(limit, value, passed->worst)) {
         passed->worst = value;
     }
@@ -103,7 +104,7 @@ void LimitWatch::resolve() {
     resolved_ = true;
 }
 
-void LimitWatch::read(const vehicle::Balance& balance, const Pull& pull,
+void LimitWatch::read(const vehicle::Balance& balance, const FullThrottlePoint& pull,
                       std::vector<double>& values) {
     describe(balance, pull, point_);
     if (!resolved_) resolve();
@@ -114,12 +115,12 @@ void LimitWatch::read(const vehicle::Balance& balance, const Pull& pull,
     }
 }
 
-std::vector<Passed> passed_limits(const TopSpeed& found, const LimitWatch& watch) {
-    const std::vector<const Pull*> way = way_up(found);
-    std::vector<Passed> all;
+std::vector<LimitViolation> passed_limits(const TopSpeed& found, const LimitWatch& watch) {
+    const std::vector<const FullThrottlePoint*> way = acceleration_path(found);
+    std::vector<LimitViolation> all;
     for (std::size_t k = 0; k < watch.limits().size(); ++k) {
-        std::optional<Passed> passed;
-        for (const Pull* pull : way)
+        std::optional<LimitViolation> passed;
+        for (const FullThrottlePoint* pull : way)
             note(*pull, k, watch.limits()[k], passed);
         if (passed) all.push_back(*passed);
     }

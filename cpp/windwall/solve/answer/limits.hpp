@@ -1,7 +1,7 @@
 #pragma once
 #include "windwall/fields/address.hpp"
-#include "windwall/solve/results.hpp"
-#include "windwall/solve/top_speed.hpp"
+#include "windwall/solve/full_throttle/top_speed.hpp"
+#include "windwall/solve/results/operating_point.hpp"
 
 #include <optional>
 #include <string>
@@ -24,7 +24,7 @@ std::vector<Limit> built_in_limits(const vehicle::Vehicle& vehicle);
 std::vector<std::string> unrated(const vehicle::Vehicle& vehicle);
 
 /// A limit that a pull passes: where first on the way up, and by how much at worst.
-struct Passed {
+struct LimitViolation {
     Limit limit;
     double first{};  // the value where it is first passed
     double worst{};
@@ -41,7 +41,8 @@ public:
 
     /// The limited values of a pull just solved, in the order of the limits; NaN where one has
     /// none.
-    void read(const vehicle::Balance& balance, const Pull& pull, std::vector<double>& values);
+    void read(const vehicle::Balance& balance, const FullThrottlePoint& pull,
+              std::vector<double>& values);
     const std::vector<Limit>& limits() const noexcept { return limits_; }
 
 private:
@@ -54,7 +55,7 @@ private:
 };
 
 /// The limits passed on the way up through the gears, each gear while it is the best one, and at
-/// the summit.
-std::vector<Passed> passed_limits(const TopSpeed& found, const LimitWatch& watch);
+/// the equilibrium.
+std::vector<LimitViolation> passed_limits(const TopSpeed& found, const LimitWatch& watch);
 
 }  // namespace windwall::solve

@@ -1,4 +1,4 @@
-#include "windwall/solve/margins.hpp"
+#include "windwall/solve/answer/margins.hpp"
 
 #include "windwall/numerics/root.hpp"
 
@@ -32,7 +32,7 @@ double margin_at(const Vehicle& vehicle, const vehicle::Condition& condition,
                  const vehicle::WhatIf& what_if = {}) {
     PointSolver solver(vehicle, what_if);
     const Point point = solver.at(condition);
-    const bool answered = point.verdict.answered();
+    const bool answered = point.outcome.answered();
     return answered ? point.spark.margin : std::numeric_limits<double>::quiet_NaN();
 }
 
@@ -100,7 +100,7 @@ void add_boost(Vehicle vehicle, const vehicle::Condition& condition, Margins& fo
 
 }  // namespace
 
-Margins margins(const Vehicle& vehicle, const Pull& pull) {
+Margins margins(const Vehicle& vehicle, const FullThrottlePoint& pull) {
     const vehicle::Condition& condition = pull.point.condition;
     const double retard = pull.point.spark.retard;
     const Vehicle held = with_spark(vehicle, retard);

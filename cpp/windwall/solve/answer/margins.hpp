@@ -1,5 +1,5 @@
 #pragma once
-#include "windwall/solve/pull.hpp"
+#include "windwall/solve/full_throttle/vehicle_solver.hpp"
 
 #include <optional>
 #include <string>
@@ -19,6 +19,6 @@ struct Margins {
 };
 
 /// What is left at a pull of a vehicle.
-Margins margins(const vehicle::Vehicle& vehicle, const Pull& pull);
+Margins margins(const vehicle::Vehicle& vehicle, const FullThrottlePoint& pull);
 
 }  // namespace windwall::solve

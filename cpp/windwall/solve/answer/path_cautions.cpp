@@ -1,4 +1,4 @@
-#include "windwall/solve/path_cautions.hpp"
+#include "windwall/solve/answer/path_cautions.hpp"
 
 #include "windwall/fields/readable.hpp"
 
@@ -16,7 +16,7 @@ constexpr double least_siphoned = 1e-6;          // kg/s
 
 void add_blower(const Balance& balance, const std::string& address, const Station& station,
                 std::vector<Caution>& cautions) {
-    const double depression = balance.around().ambient_pressure - station.inlet.pressure;
+    const double depression = balance.surroundings().ambient_pressure - station.inlet.pressure;
     if (depression > seal_depression) {
         cautions.push_back({Concern::inlet_depression, address + "/inlet_depression",
                             "The blower's inlet is " +
@@ -96,7 +96,7 @@ std::vector<Caution> path_cautions(const Balance& balance) {
             if constexpr (std::is_same_v<Part, charge::ChargeCooler>)
                 add_cooler(address, station, cautions);
             if constexpr (charge::Spraying<Part>)
-                add_nozzle(address, part.spray(station.inlet, balance.around()),
+                add_nozzle(address, part.spray(station.inlet, balance.surroundings()),
                            part.least_pressure, cautions);
         });
     }

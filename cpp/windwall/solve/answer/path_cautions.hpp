@@ -1,5 +1,5 @@
 #pragma once
-#include "windwall/solve/caution.hpp"
+#include "windwall/solve/results/caution.hpp"
 #include "windwall/vehicle/balance.hpp"
 
 #include <vector>

@@ -1,4 +1,4 @@
-#include "windwall/solve/reason.hpp"
+#include "windwall/solve/answer/reason.hpp"
 
 #include "windwall/driveline/train.hpp"
 #include "windwall/fields/readable.hpp"
@@ -25,7 +25,7 @@ std::string belt_text(const driveline::Variator& variator, double position) {
     return " with the belt at " + fields::readable_number(variator.ratio(position), 3) + " to 1";
 }
 
-std::string held_back(const Pull& pull) {
+std::string held_back(const FullThrottlePoint& pull) {
     const road::RoadLoad& load = pull.load;
     std::string text = "air takes " + share(load.air / load.total()) + " and rolling " +
                        share(load.rolling / load.total());
@@ -34,7 +34,7 @@ std::string held_back(const Pull& pull) {
 }
 
 std::string knock_text(const Point& point) {
-    if (point.verdict.status == Status::knock_limited) {
+    if (point.outcome.status == Status::knock_limited) {
         return " The throttle is held at " + share(point.condition.opening) +
                " of its travel, because no spark in range holds the knock margin beyond it.";
     }
@@ -45,78 +45,80 @@ std::string knock_text(const Point& point) {
     return "";
 }
 
-std::string unanswered(const Verdict& verdict, const vehicle::Condition& condition) {
+std::string unanswered(const Outcome& outcome, const vehicle::Condition& condition) {
     const std::string where =
         " at " + rpm(condition.engine_speed) + ", throttle " + share(condition.opening) + " open";
     const std::string worst =
-        verdict.worst.empty() ? "" : "; furthest off is " + std::string(verdict.worst);
-    switch (verdict.status) {
+        outcome.worst.empty() ? "" : "; furthest off is " + std::string(outcome.worst);
+    switch (outcome.status) {
         case Status::no_survivable_state:
-            if (verdict.worst == always_knocks)
+            if (outcome.worst == always_knocks)
                 return "No opening of the throttle down to 2 % holds the knock margin" + where +
                        ", with the latest spark in range.";
-            if (verdict.worst == nothing_flows)
+            if (outcome.worst == nothing_flows)
                 return "Nothing flows that balances" + where +
                        ": whatever pressure stands in the manifold, the path passes less than the "
                        "engine draws, or a blower passes nothing.";
             return "No state that the parts survive balances" + where +
-                   ": the charge runs away in temperature at " + std::string(verdict.worst) +
+                   ": the charge runs away in temperature at " + std::string(outcome.worst) +
                    ". A blower that is throttled behind it needs a bypass, one at small flow a "
                    "smaller leak or less pressure.";
         case Status::not_converged:
             return "No balance was found" + where + worst + ", after " +
-                   std::to_string(verdict.evaluations) + " evaluations.";
+                   std::to_string(outcome.evaluations) + " evaluations.";
         default: return "No answer" + where + worst + ".";
     }
 }
 
 /// How much faster the wheels get at one engine speed until the belt has shifted up; 1 without one.
-double still_to_shift(const vehicle::Vehicle& vehicle, driveline::Stance stance) {
-    return driveline::total_ratio(vehicle.driveline, stance) /
-           driveline::total_ratio(vehicle.driveline, stance.gear);
+double still_to_shift(const vehicle::Vehicle& vehicle, driveline::GearState gear_state) {
+    return driveline::total_ratio(vehicle.driveline, gear_state) /
+           driveline::total_ratio(vehicle.driveline, gear_state.gear);
 }
 
 }  // namespace
 
 std::string sentence(const Point& point) {
-    if (!point.verdict.answered()) return unanswered(point.verdict, point.condition);
+    if (!point.outcome.answered()) return unanswered(point.outcome, point.condition);
     return "At " + rpm(point.condition.engine_speed) + " the flywheel gives " +
            readable(point.torque, fields::torque("N m"), {}, 3) + " and " +
            kilowatts(point.torque * point.condition.engine_speed) + "." + knock_text(point);
 }
 
-std::string gearing(const vehicle::Vehicle& vehicle, driveline::Stance stance) {
-    const auto variator = driveline::variator(vehicle.driveline, stance.gear);
-    return (has_gears(vehicle) ? " in gear " + std::to_string(stance.gear + 1) : "") +
-           (variator ? belt_text(*variator, stance.position) : "");
+std::string gearing(const vehicle::Vehicle& vehicle, driveline::GearState gear_state) {
+    const auto variator = driveline::variator(vehicle.driveline, gear_state.gear);
+    return (has_gears(vehicle) ? " in gear " + std::to_string(gear_state.gear + 1) : "") +
+           (variator ? belt_text(*variator, gear_state.position) : "");
 }
 
-std::string_view limited_by(const Summit& summit) {
-    if (summit.stop == Stop::standstill || !summit.pull) return "standstill";
-    if (summit.stop == Stop::rev_limit) return "rev_limit";
-    if (summit.stop == Stop::grip) return "grip";
-    const bool knocks = summit.pull->point.verdict.status == Status::knock_limited;
+std::string_view limited_by(const EquilibriumSpeed& equilibrium) {
+    if (equilibrium.stop == Stop::standstill || !equilibrium.pull) return "standstill";
+    if (equilibrium.stop == Stop::rev_limit) return "rev_limit";
+    if (equilibrium.stop == Stop::grip) return "grip";
+    const bool knocks = equilibrium.pull->point.outcome.status == Status::knock_limited;
     return knocks ? "knock" : "drag";
 }
 
 std::string sentence(const TopSpeed& found, const vehicle::Vehicle& vehicle) {
-    if (!found.verdict.answered()) {
-        if (found.summit.pull) return sentence(found.summit.pull->point);
-        for (const Pull& pull : found.pulls) {
-            if (!pull.point.verdict.answered()) return sentence(pull.point);
+    if (!found.outcome.answered()) {
+        if (found.equilibrium.pull) return sentence(found.equilibrium.pull->point);
+        for (const FullThrottlePoint& pull : found.pulls) {
+            if (!pull.point.outcome.answered()) return sentence(pull.point);
         }
         return std::string(has_gears(vehicle) ? "No gear takes the vehicle"
                                               : "Full throttle does not take the vehicle") +
                " to where the clutch stops slipping: before that the road takes the whole thrust.";
     }
-    const Summit& summit = found.summit;
-    const Pull& pull = *summit.pull;
-    const std::string where = speed_text(summit.road_speed) + gearing(vehicle, pull.stance()) +
-                              " at " + rpm(pull.point.condition.engine_speed);
-    switch (summit.stop) {
+    const EquilibriumSpeed& equilibrium = found.equilibrium;
+    const FullThrottlePoint& pull = *equilibrium.pull;
+    const std::string where = speed_text(equilibrium.road_speed) +
+                              gearing(vehicle, pull.gear_state()) + " at " +
+                              rpm(pull.point.condition.engine_speed);
+    switch (equilibrium.stop) {
         case Stop::rev_limit:
             return "At " + where + " the engine reaches its limit with " +
-                   readable(pull.surplus(), fields::force("N"), {}, 3) + " of thrust to spare" +
+                   readable(pull.excess_force(), fields::force("N"), {}, 3) +
+                   " of thrust to spare" +
                    (has_gears(vehicle) ? ", and no other gear has any left there." : ".") +
                    knock_text(pull.point);
         case Stop::grip:
@@ -127,16 +129,16 @@ std::string sentence(const TopSpeed& found, const vehicle::Vehicle& vehicle) {
     }
 }
 
-std::string next_to_bind(const Summit& summit, const vehicle::Vehicle& vehicle) {
-    if (!summit.pull) return "";
-    const Pull& pull = *summit.pull;
+std::string next_to_bind(const EquilibriumSpeed& equilibrium, const vehicle::Vehicle& vehicle) {
+    if (!equilibrium.pull) return "";
+    const FullThrottlePoint& pull = *equilibrium.pull;
     const double speed = pull.point.condition.engine_speed;
-    if (summit.stop == Stop::rev_limit) {
+    if (equilibrium.stop == Stop::rev_limit) {
         return "Longer gearing would meet drag next: here the road takes " +
                share(pull.load.total() / pull.thrust) + " of the thrust.";
     }
     const double to_limit =
-        vehicle::speed_limit(vehicle) / speed * still_to_shift(vehicle, pull.stance()) - 1;
+        vehicle::speed_limit(vehicle) / speed * still_to_shift(vehicle, pull.gear_state()) - 1;
     const double to_grip = vehicle.tyres.grip_limit(vehicle.body.mass) / pull.thrust - 1;
     if (to_grip < to_limit) {
         return "Next to bind is grip: the tyres hold " + share(to_grip) + " more thrust.";

@@ -1,6 +1,6 @@
-#include "windwall/solve/sensitivity.hpp"
+#include "windwall/solve/answer/sensitivity.hpp"
 
-#include "windwall/solve/top_speed.hpp"
+#include "windwall/solve/full_throttle/top_speed.hpp"
 
 #include <functional>
 
@@ -57,7 +57,7 @@ std::vector<Sensitivity> sensitivities(const Vehicle& vehicle, double speed) {
         change.make(changed, what_if);
         const TopSpeed now = top_speed(changed, what_if);
         Sensitivity entry{std::string(change.words), std::nullopt};
-        if (now.verdict.answered()) entry.gain = now.speed() - speed;
+        if (now.outcome.answered()) entry.gain = now.speed() - speed;
         found.push_back(std::move(entry));
     }
     return found;

@@ -1,4 +1,4 @@
-#include "windwall/solve/summit.hpp"
+#include "windwall/solve/full_throttle/equilibrium_near.hpp"
 
 #include "windwall/numerics/root.hpp"
 
@@ -14,27 +14,29 @@ constexpr int most_secants = 8;
 
 /// True pulls along one gear's sweep, and the last of them.
 struct Walk {
-    Puller& puller;
-    const EngineCurve& engine;
+    VehicleSolver& solver;
+    const FullLoadCurve& engine;
     std::size_t gear;
-    Pull pull{};
+    FullThrottlePoint pull{};
     double off = 1;  // true road speed over the curve's
 
-    double end() const { return static_cast<double>(puller.sweep(gear).stretches()); }
+    double end() const { return static_cast<double>(solver.gear_range(gear).segments()); }
 
     /// The curve knows the road speed well enough to solve the point once: what is left of its slip
     /// is taken from the pull before.
-    double surplus(double along) {
-        const double assumed = off * read(engine, puller, gear, along).road_speed;
-        pull = puller.once(puller.sweep(gear).at(along), assumed);
+    double excess_force(double along) {
+        const double assumed = off * read(engine, solver, gear, along).road_speed;
+        pull = solver.once(solver.gear_range(gear).at(along), assumed);
         off *= pull.road_speed / assumed;
-        return pull.surplus();
+        return pull.excess_force();
     }
 
     double slope(double along) const {
         const double low = std::max(0.0, along - nudge), high = std::min(end(), along + nudge);
-        const auto surplus = [&](double at) { return read(engine, puller, gear, at).surplus; };
-        return (surplus(high) - surplus(low)) / (high - low);
+        const auto excess_force = [&](double at) {
+            return read(engine, solver, gear, at).excess_force;
+        };
+        return (excess_force(high) - excess_force(low)) / (high - low);
     }
 };
 
@@ -45,8 +47,8 @@ Found by_secants(Walk& walk, double here) {
     double slope = walk.slope(here);
     double last = here, last_excess = 0;
     for (int i = 0; i < most_secants; ++i) {
-        const double excess = walk.surplus(here);
-        if (!walk.pull.point.verdict.answered()) return Found::nothing;
+        const double excess = walk.excess_force(here);
+        if (!walk.pull.point.outcome.answered()) return Found::nothing;
         if (here >= walk.end() && excess > 0) return Found::limit;
         if (i > 0 && here != last) slope = (excess - last_excess) / (here - last);
         const double next = here - excess / slope;
@@ -59,9 +61,9 @@ Found by_secants(Walk& walk, double here) {
     return Found::nothing;
 }
 
-/// The next sign change below a place where the true surplus has ended, then brackets.
+/// The next sign change below a place where the true excess force has ended, then brackets.
 void by_brackets(Walk& walk, double along) {
-    const auto excess = [&](double at) { return walk.surplus(at); };
+    const auto excess = [&](double at) { return walk.excess_force(at); };
     double high = std::min(along + 0.02, walk.end());
     double above = excess(high), low = high, below = above;
     for (double step = 0.04; below <= 0 && low > 0; step *= 2) {
@@ -76,10 +78,11 @@ void by_brackets(Walk& walk, double along) {
 
 }  // namespace
 
-Summit summit_near(Puller& puller, const EngineCurve& engine, std::size_t gear, double along) {
-    Walk walk{puller, engine, gear};
+EquilibriumSpeed equilibrium_near(VehicleSolver& solver, const FullLoadCurve& engine,
+                                  std::size_t gear, double along) {
+    Walk walk{solver, engine, gear};
     const Found found = by_secants(walk, along);
-    if (found == Found::nothing && walk.pull.point.verdict.answered()) by_brackets(walk, along);
+    if (found == Found::nothing && walk.pull.point.outcome.answered()) by_brackets(walk, along);
     const Stop ended = walk.pull.grips ? Stop::balance : Stop::grip;
     const Stop stop = found == Found::limit ? Stop::rev_limit : ended;
     return {stop, walk.pull.road_speed, gear, walk.pull};

@@ -1,11 +1,12 @@
 #pragma once
-#include "windwall/solve/climb.hpp"
+#include "windwall/solve/full_throttle/find_equilibrium_speed.hpp"
 
 namespace windwall::solve {
 
-/// Solves for the end of one gear's surplus, which the curves put near a place along its sweep
+/// Solves for the end of one gear's excess force, which the curves put near a place along its sweep
 /// between two others: a balance of true thrust and road load to 1e-7 of the engine speed, or the
-/// rev limit where there is surplus left at it.
-Summit summit_near(Puller& puller, const EngineCurve& engine, std::size_t gear, double along);
+/// rev limit where there is excess force left at it.
+EquilibriumSpeed equilibrium_near(VehicleSolver& solver, const FullLoadCurve& engine,
+                                  std::size_t gear, double along);
 
 }  // namespace windwall::solve

@@ -1,5 +1,5 @@
 #pragma once
-#include "windwall/solve/gear_curve.hpp"
+#include "windwall/solve/full_throttle/tractive_effort_curve.hpp"
 
 #include <optional>
 #include <vector>
@@ -15,17 +15,18 @@ enum class Stop {
 };
 
 /// Where the climb from standstill ends.
-struct Summit {
+struct EquilibriumSpeed {
     Stop stop = Stop::standstill;
     double road_speed = 0;
     std::size_t gear = 0;
-    std::optional<Pull> pull;  // solved there; empty at standstill
+    std::optional<FullThrottlePoint> pull;  // solved there; empty at standstill
 };
 
-/// Goes up from standstill through all gears: on in the gear in use until its surplus ends, then in
-/// any other that has surplus there, until none has. A balance beyond a gap that no gear crosses is
-/// not reachable from below and is not found. The way is found on the curves, its end on solved
-/// points, and the curve of the last gear is made to pass through that end.
-Summit climb(Puller& puller, const EngineCurve& engine, std::vector<GearCurve>& curves);
+/// Goes up from standstill through all gears: on in the gear in use until its excess force ends,
+/// then in any other that has excess force there, until none has. A balance beyond a gap that no
+/// gear crosses is not reachable from below and is not found. The way is found on the curves, its
+/// end on solved points, and the curve of the last gear is made to pass through that end.
+EquilibriumSpeed find_equilibrium_speed(VehicleSolver& solver, const FullLoadCurve& engine,
+                                        std::vector<TractiveEffortCurve>& curves);
 
 }  // namespace windwall::solve

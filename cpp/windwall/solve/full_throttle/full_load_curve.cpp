@@ -1,4 +1,4 @@
-#include "windwall/solve/engine_curve.hpp"
+#include "windwall/solve/full_throttle/full_load_curve.hpp"
 
 #include "windwall/driveline/train.hpp"
 #include "windwall/numerics/root.hpp"
@@ -33,12 +33,12 @@ std::array<double, node_count> nodes_between(double low, double high) {
 
 /// The gears by how fast the vehicle is in them, slowest first: with two boxes the count is not
 /// that.
-std::vector<std::size_t> by_speed(const Puller& puller) {
+std::vector<std::size_t> by_speed(const VehicleSolver& solver) {
     const auto speed = [&](std::size_t gear) {
-        const Sweep& sweep = puller.sweep(gear);
-        return puller.road_speed(sweep.at(static_cast<double>(sweep.stretches())));
+        const GearRange& gear_range = solver.gear_range(gear);
+        return solver.road_speed(gear_range.at(static_cast<double>(gear_range.segments())));
     };
-    std::vector<std::size_t> gears(puller.gears());
+    std::vector<std::size_t> gears(solver.gears());
     std::iota(gears.begin(), gears.end(), std::size_t{0});
     std::stable_sort(gears.begin(), gears.end(),
                      [&](std::size_t a, std::size_t b) { return speed(a) < speed(b); });
@@ -47,16 +47,16 @@ std::vector<std::size_t> by_speed(const Puller& puller) {
 
 /// Which of these gears a power takes to where the road takes all of it: the lowest that the
 /// engine's limit allows there.
-std::size_t expected_gear(const Puller& puller, const std::vector<std::size_t>& gears,
+std::size_t expected_gear(const VehicleSolver& solver, const std::vector<std::size_t>& gears,
                           double power) {
     const auto excess = [&](double speed) {
-        return puller.load(speed).total() * speed - driveline_share * power;
+        return solver.load(speed).total() * speed - driveline_share * power;
     };
     const double speed = numerics::find_root(excess, 1, fastest_road, {0.1, 0, 40}).x;
     for (std::size_t gear : gears) {
-        const Sweep& sweep = puller.sweep(gear);
-        const double end = static_cast<double>(sweep.stretches());
-        if (puller.road_speed(sweep.at(end)) >= speed) return gear;
+        const GearRange& gear_range = solver.gear_range(gear);
+        const double end = static_cast<double>(gear_range.segments());
+        if (solver.road_speed(gear_range.at(end)) >= speed) return gear;
     }
     return gears.back();
 }
@@ -64,64 +64,70 @@ std::size_t expected_gear(const Puller& puller, const std::vector<std::size_t>& 
 /// Where the engine is held: nodes from the highest engine speed down, and at the speed of one of
 /// them the settings that show what the road speed does, the one most unlike it first.
 struct Plan {
-    std::vector<Setting> nodes;
-    std::vector<Setting> others;
+    std::vector<DrivelineState> nodes;
+    std::vector<DrivelineState> others;
     std::size_t at{};  // the node whose engine speed the others have
 };
 
-Plan plan_gears(const Puller& puller, const std::vector<std::size_t>& gears, std::size_t gear) {
-    const Sweep& sweep = puller.sweep(gear);
-    const auto speeds = nodes_between(sweep.at(0).engine_speed, sweep.at(1).engine_speed);
+Plan plan_gears(const VehicleSolver& solver, const std::vector<std::size_t>& gears,
+                std::size_t gear) {
+    const GearRange& gear_range = solver.gear_range(gear);
+    const auto speeds = nodes_between(gear_range.at(0).engine_speed, gear_range.at(1).engine_speed);
     Plan plan;
     plan.at = node_count - 1 - middle_node;
     for (std::size_t i = node_count; i-- > 0;)
         plan.nodes.push_back({speeds[i], gear});
     for (std::size_t other : {gears.front(), gears.back(), gears[(gears.size() - 1) / 2]}) {
-        const bool known =
-            other == gear || std::any_of(plan.others.begin(), plan.others.end(),
-                                         [&](const Setting& s) { return s.stance.gear == other; });
+        const bool known = other == gear || std::any_of(plan.others.begin(), plan.others.end(),
+                                                        [&](const DrivelineState& s) {
+                                                            return s.gear_state.gear == other;
+                                                        });
         if (!known && plan.others.size() < 2) plan.others.push_back({speeds[middle_node], other});
     }
     return plan;
 }
 
 /// The held speed is a node, and there the whole range of the ratio shows what the road speed does.
-Plan plan_variator(const Puller& puller, std::size_t gear) {
-    const Sweep& sweep = puller.sweep(gear);
-    const std::size_t last = sweep.stretches();
+Plan plan_variator(const VehicleSolver& solver, std::size_t gear) {
+    const GearRange& gear_range = solver.gear_range(gear);
+    const std::size_t last = gear_range.segments();
     const std::size_t pieces = last == 3 ? 2 : 4;  // of a stretch in which the engine rises
     Plan plan;
-    plan.nodes.push_back(sweep.at(static_cast<double>(last)));
-    for (std::size_t stretch = last; stretch-- > 0;) {
-        const double from = static_cast<double>(stretch);
-        if (sweep.shifts(stretch)) {
+    plan.nodes.push_back(gear_range.at(static_cast<double>(last)));
+    for (std::size_t segment = last; segment-- > 0;) {
+        const double from = static_cast<double>(segment);
+        if (gear_range.shifts(segment)) {
             plan.at = plan.nodes.size() - 1;
             for (double part : {0.0, 0.5})
-                plan.others.push_back(sweep.at(from + part));
+                plan.others.push_back(gear_range.at(from + part));
             continue;
         }
         for (std::size_t piece = pieces; piece-- > 0;)
             plan.nodes.push_back(
-                sweep.at(from + static_cast<double>(piece) / static_cast<double>(pieces)));
+                gear_range.at(from + static_cast<double>(piece) / static_cast<double>(pieces)));
     }
     return plan;
 }
 
-bool same_torque(const Pull& a, const Pull& b) {
+bool same_torque(const FullThrottlePoint& a, const FullThrottlePoint& b) {
     return std::abs(a.point.torque - b.point.torque) <= no_effect * std::abs(a.point.torque);
 }
 
 }  // namespace
 
-RoadEffect::RoadEffect(const std::vector<Pull>& pulls) {
-    std::vector<const Pull*> order;
-    for (const Pull& pull : pulls)
+RoadEffect::RoadEffect(const std::vector<FullThrottlePoint>& pulls) {
+    std::vector<const FullThrottlePoint*> order;
+    for (const FullThrottlePoint& pull : pulls)
         order.push_back(&pull);
-    const auto speed = [](const Pull* pull) { return pull->point.condition.road_speed; };
+    const auto speed = [](const FullThrottlePoint* pull) {
+        return pull->point.condition.road_speed;
+    };
     std::sort(order.begin(), order.end(),
-              [&](const Pull* a, const Pull* b) { return speed(a) < speed(b); });
+              [&](const FullThrottlePoint* a, const FullThrottlePoint* b) {
+                  return speed(a) < speed(b);
+              });
     std::vector<double> speeds, shares;
-    for (const Pull* pull : order) {
+    for (const FullThrottlePoint* pull : order) {
         const double log = std::log(speed(pull));
         if (!speeds.empty() && log - speeds.back() < 1e-3) continue;
         speeds.push_back(log);
@@ -141,22 +147,22 @@ double RoadEffect::share(double road_speed) const noexcept {
     return share_.at(std::clamp(log, slowest_ - farthest, fastest_ + farthest));
 }
 
-EngineCurve::EngineCurve(Puller& puller) {
-    const std::vector<std::size_t> gears = by_speed(puller);
-    const Sweep& fastest = puller.sweep(gears.back());
-    const Setting limit = fastest.at(static_cast<double>(fastest.stretches()));
-    std::vector<Pull> nodes, others;
-    if (!solve(puller, limit, nodes)) return;
+FullLoadCurve::FullLoadCurve(VehicleSolver& solver) {
+    const std::vector<std::size_t> gears = by_speed(solver);
+    const GearRange& fastest = solver.gear_range(gears.back());
+    const DrivelineState limit = fastest.at(static_cast<double>(fastest.segments()));
+    std::vector<FullThrottlePoint> nodes, others;
+    if (!solve(solver, limit, nodes)) return;
     const double power = nodes.front().point.torque * limit.engine_speed;
-    const std::size_t gear = expected_gear(puller, gears, power);
-    const bool shifts = driveline::variator(puller.vehicle().driveline).has_value();
-    const Plan plan = shifts ? plan_variator(puller, gear) : plan_gears(puller, gears, gear);
+    const std::size_t gear = expected_gear(solver, gears, power);
+    const bool shifts = driveline::variator(solver.vehicle().driveline).has_value();
+    const Plan plan = shifts ? plan_variator(solver, gear) : plan_gears(solver, gears, gear);
     for (std::size_t i = 0; i < plan.nodes.size(); ++i) {
-        if (i > 0 && !solve(puller, plan.nodes[i], nodes)) return;
+        if (i > 0 && !solve(solver, plan.nodes[i], nodes)) return;
         if (i != plan.at) continue;
         others.push_back(nodes.back());
-        for (const Setting& setting : plan.others) {
-            if (!solve(puller, setting, others)) return;
+        for (const DrivelineState& setting : plan.others) {
+            if (!solve(solver, setting, others)) return;
             if (same_torque(others.front(), others.back())) break;  // the road does nothing
         }
     }
@@ -164,21 +170,22 @@ EngineCurve::EngineCurve(Puller& puller) {
     fit(nodes);
 }
 
-bool EngineCurve::solve(Puller& puller, const Setting& setting, std::vector<Pull>& into) {
-    into.push_back(puller.once(setting, puller.road_speed(setting)));
+bool FullLoadCurve::solve(VehicleSolver& solver, const DrivelineState& setting,
+                          std::vector<FullThrottlePoint>& into) {
+    into.push_back(solver.once(setting, solver.road_speed(setting)));
     pulls_.push_back(into.back());
-    if (!into.back().point.verdict.answered()) {
+    if (!into.back().point.outcome.answered()) {
         unanswered_ = pulls_.size() - 1;
         return false;
     }
-    for (std::size_t gear = 0; puller.observed() && gear < puller.gears(); ++gear) {
-        if (gear == setting.stance.gear) continue;
-        pulls_.push_back(puller.also_in(into.back(), {gear, setting.stance.position}));
+    for (std::size_t gear = 0; solver.observed() && gear < solver.gears(); ++gear) {
+        if (gear == setting.gear_state.gear) continue;
+        pulls_.push_back(solver.also_in(into.back(), {gear, setting.gear_state.position}));
     }
     return true;
 }
 
-void EngineCurve::fit(const std::vector<Pull>& nodes) {
+void FullLoadCurve::fit(const std::vector<FullThrottlePoint>& nodes) {
     std::vector<double> speeds, torques;
     for (std::size_t i = nodes.size(); i-- > 0;) {
         const vehicle::Condition& condition = nodes[i].point.condition;
@@ -193,7 +200,7 @@ void EngineCurve::fit(const std::vector<Pull>& nodes) {
     torque_ = {speeds, torques};
 }
 
-double EngineCurve::torque(double engine_speed, double road_speed) const noexcept {
+double FullLoadCurve::torque(double engine_speed, double road_speed) const noexcept {
     return torque_.at(engine_speed) * effect_.share(road_speed);
 }
 

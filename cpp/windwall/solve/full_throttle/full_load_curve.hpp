@@ -1,6 +1,6 @@
 #pragma once
 #include "windwall/numerics/spline.hpp"
-#include "windwall/solve/pull.hpp"
+#include "windwall/solve/full_throttle/vehicle_solver.hpp"
 
 #include <vector>
 
@@ -10,7 +10,7 @@ namespace windwall::solve {
 class RoadEffect {
 public:
     /// Pulls at one engine speed; one, or none that differ, mean no effect.
-    explicit RoadEffect(const std::vector<Pull>& pulls);
+    explicit RoadEffect(const std::vector<FullThrottlePoint>& pulls);
     RoadEffect() = default;
 
     double share(double road_speed) const noexcept;
@@ -26,25 +26,26 @@ private:
 /// a spline through the torque. Where the road speed moves a point, each is solved at the road
 /// speed that goes with it in the gear the vehicle is expected to run out in, and what another road
 /// speed does is taken to be the same share at every engine speed.
-class EngineCurve {
+class FullLoadCurve {
 public:
-    explicit EngineCurve(Puller& puller);
+    explicit FullLoadCurve(VehicleSolver& solver);
 
     bool answered() const noexcept { return unanswered_ == nowhere; }
     /// The first pull that has no answer; only where not all are answered.
-    const Pull& unanswered() const noexcept { return pulls_[unanswered_]; }
+    const FullThrottlePoint& unanswered() const noexcept { return pulls_[unanswered_]; }
     /// N m at the flywheel, between the launch speed and the limit.
     double torque(double engine_speed, double road_speed) const noexcept;
     /// Every solved point taken to the road; those of an observed vehicle in every gear.
-    const std::vector<Pull>& pulls() const noexcept { return pulls_; }
+    const std::vector<FullThrottlePoint>& pulls() const noexcept { return pulls_; }
 
 private:
     static constexpr std::size_t nowhere = static_cast<std::size_t>(-1);
 
-    bool solve(Puller& puller, const Setting& setting, std::vector<Pull>& into);
-    void fit(const std::vector<Pull>& nodes);
+    bool solve(VehicleSolver& solver, const DrivelineState& setting,
+               std::vector<FullThrottlePoint>& into);
+    void fit(const std::vector<FullThrottlePoint>& nodes);
 
-    std::vector<Pull> pulls_;
+    std::vector<FullThrottlePoint> pulls_;
     std::size_t unanswered_ = nowhere;
     RoadEffect effect_;
     numerics::Spline torque_;  // over engine speed, the road's effect taken out

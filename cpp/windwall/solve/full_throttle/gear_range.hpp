@@ -1,5 +1,5 @@
 #pragma once
-#include "windwall/driveline/stance.hpp"
+#include "windwall/driveline/gear_state.hpp"
 #include "windwall/vehicle/vehicle.hpp"
 
 #include <array>
@@ -8,32 +8,32 @@
 namespace windwall::solve {
 
 /// How fast the engine turns and how the driveline is set.
-struct Setting {
+struct DrivelineState {
     double engine_speed{};
-    driveline::Stance stance{};
+    driveline::GearState gear_state{};
 };
 
 /// What full throttle goes through in one gear. With fixed ratios that is one stretch, the engine
 /// rising from the launch speed to its limit. A variator makes it up to three: rising at the lowest
 /// gearing to the speed that is held, shifting at that speed, rising at the highest gearing.
-class Sweep {
+class GearRange {
 public:
-    Sweep(const vehicle::Vehicle& vehicle, std::size_t gear);
+    GearRange(const vehicle::Vehicle& vehicle, std::size_t gear);
 
-    std::size_t stretches() const noexcept { return count_; }
+    std::size_t segments() const noexcept { return count_; }
     /// Along the sweep, from 0 to stretches(): each whole number is an end of a stretch.
-    Setting at(double along) const noexcept;
+    DrivelineState at(double along) const noexcept;
     /// Whether the gearing shifts in a stretch while the engine keeps its speed.
-    bool shifts(std::size_t stretch) const noexcept;
+    bool shifts(std::size_t segment) const noexcept;
 
 private:
-    struct Stretch {
-        Setting from;
-        Setting to;
+    struct Segment {
+        DrivelineState from;
+        DrivelineState to;
     };
-    void add(const Setting& from, const Setting& to) noexcept;
+    void add(const DrivelineState& from, const DrivelineState& to) noexcept;
 
-    std::array<Stretch, 3> stretches_{};
+    std::array<Segment, 3> segments_{};
     std::size_t count_ = 0;
 };
 

@@ -1,4 +1,4 @@
-#include "windwall/solve/run_up.hpp"
+#include "windwall/solve/full_throttle/run_up.hpp"
 
 #include "windwall/driveline/launch.hpp"
 #include "windwall/numerics/root.hpp"
@@ -10,7 +10,7 @@ namespace windwall::solve {
 namespace {
 
 // The speed that is approached is never reached, so the road is measured out in u with
-// v = summit (1 - e^-u): equal steps of u close equal shares of the gap that is left.
+// v = equilibrium (1 - e^-u): equal steps of u close equal shares of the gap that is left.
 constexpr double step = 0.1;
 constexpr double last = 25;        // the gap left is then 1e-11 of the speed
 constexpr double shortest = 1e-9;  // a step that ends at a change of gear
@@ -19,7 +19,7 @@ constexpr double shortest = 1e-9;  // a step that ends at a change of gear
 constexpr std::array<double, 3> points{0.1127016653792583, 0.5, 0.8872983346207417};
 constexpr std::array<double, 3> weights{5.0 / 18, 8.0 / 18, 5.0 / 18};
 
-struct Stretch {
+struct Segment {
     double distance = 0;
     double time = 0;
 };
@@ -27,20 +27,20 @@ struct Stretch {
 /// The run as a function of u.
 class Run {
 public:
-    Run(const Puller& puller, const std::vector<GearCurve>& curves, std::size_t start_gear,
-        double summit)
-        : puller_(puller), curves_(curves), start_(curves[start_gear]), summit_(summit) {}
+    Run(const VehicleSolver& solver, const std::vector<TractiveEffortCurve>& curves,
+        std::size_t start_gear, double equilibrium)
+        : puller_(solver), curves_(curves), start_(curves[start_gear]), summit_(equilibrium) {}
 
     double speed(double u) const { return -summit_ * std::expm1(-u); }
 
     /// The curve that is used: while the clutch slips that of the start, then the one on which the
     /// vehicle accelerates most; none where it does on no curve.
-    const GearCurve* used(double u) const {
+    const TractiveEffortCurve* used(double u) const {
         const double v = speed(u), load = puller_.load(v).total();
-        if (v < start_.low_speed() && start_.samples().front().surplus > 0) return &start_;
-        const GearCurve* best = nullptr;
+        if (v < start_.low_speed() && start_.samples().front().excess_force > 0) return &start_;
+        const TractiveEffortCurve* best = nullptr;
         double most = 0;
-        for (const GearCurve& curve : curves_) {
+        for (const TractiveEffortCurve& curve : curves_) {
             if (!curve.reaches(v)) continue;
             const double acceleration = (curve.thrust(v) - load) / curve.accelerated_mass(v);
             if (acceleration > most) {
@@ -53,7 +53,7 @@ public:
 
     /// Where a step ends: before its full length if the gear or the piece of its curve changes on
     /// the way, so that no jump of thrust or mass lies inside it.
-    double end_of_step(double from, const GearCurve& curve) const {
+    double end_of_step(double from, const TractiveEffortCurve& curve) const {
         const std::size_t piece = curve.piece(speed(from));
         const auto same = [&](double u) {
             return this->used(u) == &curve && curve.piece(speed(u)) == piece;
@@ -68,69 +68,70 @@ public:
     }
 
     /// Road and time spent in one gear between two values of u.
-    Stretch between(const GearCurve& curve, double from, double to) const {
-        Stretch stretch;
+    Segment between(const TractiveEffortCurve& curve, double from, double to) const {
+        Segment segment;
         for (std::size_t i = 0; i < points.size(); ++i) {
             const double u = from + (to - from) * points[i];
             const double v = speed(u), gap = summit_ * std::exp(-u);
-            const double surplus = curve.thrust(v) - puller_.load(v).total();
+            const double excess_force = curve.thrust(v) - puller_.load(v).total();
             const double time =
-                weights[i] * (to - from) * gap * curve.accelerated_mass(v) / surplus;
-            stretch.time += time;
-            stretch.distance += v * time;
+                weights[i] * (to - from) * gap * curve.accelerated_mass(v) / excess_force;
+            segment.time += time;
+            segment.distance += v * time;
         }
-        return stretch;
+        return segment;
     }
 
 private:
-    const Puller& puller_;
-    const std::vector<GearCurve>& curves_;
-    const GearCurve& start_;
+    const VehicleSolver& puller_;
+    const std::vector<TractiveEffortCurve>& curves_;
+    const TractiveEffortCurve& start_;
     double summit_;
 };
 
 /// Where within a step the road ends.
-double road_end(const Run& run, const GearCurve& used, double from, double to, double road) {
+double road_end(const Run& run, const TractiveEffortCurve& used, double from, double to,
+                double road) {
     const auto excess = [&](double u) { return run.between(used, from, u).distance - road; };
     return numerics::find_root(excess, from, to).x;
 }
 
 }  // namespace
 
-std::size_t start_gear(const Puller& puller, const EngineCurve& engine) {
-    const vehicle::Vehicle& car = puller.vehicle();
-    const double speed = puller.sweep(0).at(0).engine_speed;
+std::size_t start_gear(const VehicleSolver& solver, const FullLoadCurve& engine) {
+    const vehicle::Vehicle& car = solver.vehicle();
+    const double speed = solver.gear_range(0).at(0).engine_speed;
     const double radius = car.tyres.rolling_radius();
     const double mass = car.body.mass + car.body.rotating_mass(radius);
     return driveline::launch_gear(car.driveline, {{speed, engine.torque(speed, 0)},
                                                   car.tyres.grip_limit(car.body.mass) * radius,
                                                   mass * radius * radius,
-                                                  puller.load(0).total() * radius});
+                                                  solver.load(0).total() * radius});
 }
 
-RunUp run_up(const Puller& puller, const std::vector<GearCurve>& curves, std::size_t start_gear,
-             double summit, double distance) {
-    const Run run(puller, curves, start_gear, summit);
-    RunUp reached{summit, 0, 0, 0};
-    if (const GearCurve* first = run.used(0)) reached.start_gear = first->gear();
+RunUp run_up(const VehicleSolver& solver, const std::vector<TractiveEffortCurve>& curves,
+             std::size_t start_gear, double equilibrium, double distance) {
+    const Run run(solver, curves, start_gear, equilibrium);
+    RunUp reached{equilibrium, 0, 0, 0};
+    if (const TractiveEffortCurve* first = run.used(0)) reached.start_gear = first->gear();
     double covered = 0;
     for (double u = 0, next = 0; u < last; u = next) {
-        const GearCurve* used = run.used(u);
+        const TractiveEffortCurve* used = run.used(u);
         if (used == nullptr) break;
         reached.gear = used->gear();
         next = run.end_of_step(u, *used);
-        const Stretch stretch = run.between(*used, u, next);
-        if (covered + stretch.distance >= distance) {
+        const Segment segment = run.between(*used, u, next);
+        if (covered + segment.distance >= distance) {
             const double end = road_end(run, *used, u, next, distance - covered);
             reached.speed = run.speed(end);
             reached.time += run.between(*used, u, end).time;
             return reached;
         }
-        covered += stretch.distance;
-        reached.time += stretch.time;
+        covered += segment.distance;
+        reached.time += segment.time;
     }
     // The rest of the road at the speed that is not exceeded.
-    if (summit > 0) reached.time += (distance - covered) / summit;
+    if (equilibrium > 0) reached.time += (distance - covered) / equilibrium;
     return reached;
 }
 

@@ -1,5 +1,5 @@
 #pragma once
-#include "windwall/solve/gear_curve.hpp"
+#include "windwall/solve/full_throttle/tractive_effort_curve.hpp"
 
 #include <vector>
 
@@ -15,12 +15,12 @@ struct RunUp {
 };
 
 /// The gear to start in, by driveline::launch_gear for the engine's torque at the launch speed.
-std::size_t start_gear(const Puller& puller, const EngineCurve& engine);
+std::size_t start_gear(const VehicleSolver& solver, const FullLoadCurve& engine);
 
-/// By the quadrature s(v) = integral of m v dv / (F - R), towards the speed `summit` that full
+/// By the quadrature s(v) = integral of m v dv / (F - R), towards the speed `equilibrium` that full
 /// throttle approaches or ends at. Where the gear to start in has no thrust to get to the end of
 /// the slipping, it starts in the gear that accelerates most.
-RunUp run_up(const Puller& puller, const std::vector<GearCurve>& curves, std::size_t start_gear,
-             double summit, double distance);
+RunUp run_up(const VehicleSolver& solver, const std::vector<TractiveEffortCurve>& curves,
+             std::size_t start_gear, double equilibrium, double distance);
 
 }  // namespace windwall::solve

@@ -1,35 +1,35 @@
-#include "windwall/solve/top_speed.hpp"
+#include "windwall/solve/full_throttle/top_speed.hpp"
 
 namespace windwall::solve {
 namespace {
 
-void climb_and_run(Puller& puller, const EngineCurve& engine, TopSpeed& found) {
-    const auto& run_up_length = puller.vehicle().goal.run_up;
-    found.curves = gear_curves(engine, puller);
-    found.summit = climb(puller, engine, found.curves);
-    found.verdict = {Status::no_balance, {}, 0, 0};
-    if (!found.summit.pull) return;
-    found.verdict = found.summit.pull->point.verdict;
-    if (found.verdict.answered() && run_up_length)
-        found.run_up = run_up(puller, found.curves, start_gear(puller, engine),
-                              found.summit.road_speed, *run_up_length);
+void climb_and_run(VehicleSolver& solver, const FullLoadCurve& engine, TopSpeed& found) {
+    const auto& run_up_length = solver.vehicle().goal.run_up;
+    found.curves = tractive_effort_curves(engine, solver);
+    found.equilibrium = find_equilibrium_speed(solver, engine, found.curves);
+    found.outcome = {Status::no_balance, {}, 0, 0};
+    if (!found.equilibrium.pull) return;
+    found.outcome = found.equilibrium.pull->point.outcome;
+    if (found.outcome.answered() && run_up_length)
+        found.run_up = run_up(solver, found.curves, start_gear(solver, engine),
+                              found.equilibrium.road_speed, *run_up_length);
 }
 
 }  // namespace
 
 TopSpeed top_speed(const vehicle::Vehicle& vehicle, const vehicle::WhatIf& what_if,
                    const Observer& observer) {
-    Puller puller(vehicle, what_if, observer);
+    VehicleSolver solver(vehicle, what_if, observer);
     TopSpeed found;
-    const EngineCurve engine(puller);
+    const FullLoadCurve engine(solver);
     if (engine.answered()) {
-        climb_and_run(puller, engine, found);
+        climb_and_run(solver, engine, found);
     } else {
-        found.verdict = engine.unanswered().point.verdict;
+        found.outcome = engine.unanswered().point.outcome;
     }
     found.pulls = engine.pulls();
-    found.points = puller.solver().points();
-    found.evaluations = puller.solver().evaluations();
+    found.points = solver.point_solver().points();
+    found.evaluations = solver.point_solver().evaluations();
     return found;
 }
 

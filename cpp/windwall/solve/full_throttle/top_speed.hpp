@@ -1,6 +1,6 @@
 #pragma once
-#include "windwall/solve/climb.hpp"
-#include "windwall/solve/run_up.hpp"
+#include "windwall/solve/full_throttle/find_equilibrium_speed.hpp"
+#include "windwall/solve/full_throttle/run_up.hpp"
 
 #include <optional>
 #include <vector>
@@ -9,16 +9,18 @@ namespace windwall::solve {
 
 /// How fast a vehicle gets, and what it took to know.
 struct TopSpeed {
-    Verdict verdict;
-    Summit summit;                  // the balance speed
-    std::optional<RunUp> run_up;    // only where the goal names a road
-    std::vector<GearCurve> curves;  // full throttle in every gear; empty without an answer
-    std::vector<Pull> pulls;        // the solved points; of an observed vehicle in every gear
-    long points = 0;                // operating points solved
-    long evaluations = 0;           // residual evaluations of all of them
+    Outcome outcome;
+    EquilibriumSpeed equilibrium;  // the balance speed
+    std::optional<RunUp> run_up;   // only where the goal names a road
+    std::vector<TractiveEffortCurve>
+        curves;  // full throttle in every gear; empty without an answer
+    std::vector<FullThrottlePoint>
+        pulls;             // the solved points; of an observed vehicle in every gear
+    long points = 0;       // operating points solved
+    long evaluations = 0;  // residual evaluations of all of them
 
     /// The speed that goals and rankings go by: at the end of the road where one is named.
-    double speed() const noexcept { return run_up ? run_up->speed : summit.road_speed; }
+    double speed() const noexcept { return run_up ? run_up->speed : equilibrium.road_speed; }
 };
 
 /// Full throttle over engine speed, the climb through the gears, and the run over the goal's road.

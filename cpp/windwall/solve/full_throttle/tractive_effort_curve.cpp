@@ -1,4 +1,4 @@
-#include "windwall/solve/gear_curve.hpp"
+#include "windwall/solve/full_throttle/tractive_effort_curve.hpp"
 
 #include <algorithm>
 
@@ -11,10 +11,10 @@ constexpr double kink_width = 1e-6;  // of a stretch
 
 /// Where between two samples the tyres begin to hold the thrust, or cease to: the thrust has a kink
 /// there.
-Sample kink(const EngineCurve& engine, const Puller& puller, std::size_t gear, Sample before,
-            Sample behind) {
+CurvePoint kink(const FullLoadCurve& engine, const VehicleSolver& solver, std::size_t gear,
+                CurvePoint before, CurvePoint behind) {
     while (behind.along - before.along > kink_width) {
-        const Sample middle = read(engine, puller, gear, 0.5 * (before.along + behind.along));
+        const CurvePoint middle = read(engine, solver, gear, 0.5 * (before.along + behind.along));
         (middle.grips == before.grips ? before : behind) = middle;
     }
     before.kink = true;
@@ -22,20 +22,22 @@ Sample kink(const EngineCurve& engine, const Puller& puller, std::size_t gear, S
 }
 
 /// Where the slip rises faster than the wheels turn the road does not get faster.
-void add(const Sample& sample, std::vector<Sample>& samples) {
+void add(const CurvePoint& sample, std::vector<CurvePoint>& samples) {
     if (sample.road_speed > samples.back().road_speed) samples.push_back(sample);
 }
 
-std::vector<Sample> sampled(const EngineCurve& engine, const Puller& puller, std::size_t gear) {
-    const Sweep& sweep = puller.sweep(gear);
-    std::vector<Sample> samples{read(engine, puller, gear, 0)};
-    for (std::size_t stretch = 0; stretch < sweep.stretches(); ++stretch) {
-        const std::size_t steps = sweep.shifts(stretch) ? samples_of_a_shift : samples_of_a_rise;
+std::vector<CurvePoint> sampled(const FullLoadCurve& engine, const VehicleSolver& solver,
+                                std::size_t gear) {
+    const GearRange& gear_range = solver.gear_range(gear);
+    std::vector<CurvePoint> samples{read(engine, solver, gear, 0)};
+    for (std::size_t segment = 0; segment < gear_range.segments(); ++segment) {
+        const std::size_t steps =
+            gear_range.shifts(segment) ? samples_of_a_shift : samples_of_a_rise;
         for (std::size_t i = 1; i <= steps; ++i) {
             const double part = static_cast<double>(i) / static_cast<double>(steps);
-            const Sample next = read(engine, puller, gear, static_cast<double>(stretch) + part);
-            const Sample last = samples.back();
-            if (next.grips != last.grips) add(kink(engine, puller, gear, last, next), samples);
+            const CurvePoint next = read(engine, solver, gear, static_cast<double>(segment) + part);
+            const CurvePoint last = samples.back();
+            if (next.grips != last.grips) add(kink(engine, solver, gear, last, next), samples);
             add(next, samples);
         }
         samples.back().kink = true;
@@ -47,10 +49,10 @@ std::vector<Sample> sampled(const EngineCurve& engine, const Puller& puller, std
     return samples;
 }
 
-std::vector<numerics::Table> thrust_over_speed(const std::vector<Sample>& samples) {
+std::vector<numerics::Table> thrust_over_speed(const std::vector<CurvePoint>& samples) {
     std::vector<numerics::Table> tables;
     std::vector<double> speeds, thrusts;
-    for (const Sample& sample : samples) {
+    for (const CurvePoint& sample : samples) {
         speeds.push_back(sample.road_speed);
         thrusts.push_back(sample.thrust);
         if (speeds.size() < 2 || !(sample.kink || &sample == &samples.back())) continue;
@@ -63,55 +65,57 @@ std::vector<numerics::Table> thrust_over_speed(const std::vector<Sample>& sample
 
 }  // namespace
 
-Sample read(const EngineCurve& engine, const Puller& puller, std::size_t gear,
-            double along) noexcept {
-    const Setting setting = puller.sweep(gear).at(along);
-    const double assumed = puller.road_speed(setting);
-    const Reach reach =
-        puller.reach(setting, engine.torque(setting.engine_speed, assumed), assumed);
+CurvePoint read(const FullLoadCurve& engine, const VehicleSolver& solver, std::size_t gear,
+                double along) noexcept {
+    const DrivelineState setting = solver.gear_range(gear).at(along);
+    const double assumed = solver.road_speed(setting);
+    const TractiveState reach =
+        solver.tractive_state(setting, engine.torque(setting.engine_speed, assumed), assumed);
     return {along,        reach.road_speed,
-            reach.thrust, reach.thrust - puller.load(reach.road_speed).total(),
+            reach.thrust, reach.thrust - solver.load(reach.road_speed).total(),
             reach.grips,  false};
 }
 
-GearCurve::GearCurve(const EngineCurve& engine, const Puller& puller, std::size_t gear)
-    : gear_(gear), samples_(sampled(engine, puller, gear)), thrust_(thrust_over_speed(samples_)) {
-    const Sweep& sweep = puller.sweep(gear);
-    masses_[0] = puller.launched_mass(gear);
+TractiveEffortCurve::TractiveEffortCurve(const FullLoadCurve& engine, const VehicleSolver& solver,
+                                         std::size_t gear)
+    : gear_(gear), samples_(sampled(engine, solver, gear)), thrust_(thrust_over_speed(samples_)) {
+    const GearRange& gear_range = solver.gear_range(gear);
+    masses_[0] = solver.launched_mass(gear);
     ends_[0] = low_speed();
-    for (std::size_t stretch = 0; stretch < sweep.stretches(); ++stretch, ++pieces_) {
-        masses_[pieces_] = puller.accelerated_mass(gear, stretch);
-        ends_[pieces_] = read(engine, puller, gear, static_cast<double>(stretch) + 1).road_speed;
+    for (std::size_t segment = 0; segment < gear_range.segments(); ++segment, ++pieces_) {
+        masses_[pieces_] = solver.accelerated_mass(gear, segment);
+        ends_[pieces_] = read(engine, solver, gear, static_cast<double>(segment) + 1).road_speed;
     }
 }
 
-void GearCurve::pass_through(const Pull& pull) noexcept {
+void TractiveEffortCurve::pass_through(const FullThrottlePoint& pull) noexcept {
     const double factor = pull.thrust / thrust(pull.road_speed);
     scale_ *= factor;
-    for (Sample& sample : samples_) {
-        sample.surplus += (factor - 1) * sample.thrust;
+    for (CurvePoint& sample : samples_) {
+        sample.excess_force += (factor - 1) * sample.thrust;
         sample.thrust *= factor;
     }
 }
 
-double GearCurve::thrust(double road_speed) const noexcept {
+double TractiveEffortCurve::thrust(double road_speed) const noexcept {
     std::size_t i = 0;
     while (i + 1 < thrust_.size() && road_speed >= thrust_[i].high())
         ++i;
     return scale_ * thrust_[i].at(road_speed).value;  // below the lowest sample the value there
 }
 
-std::size_t GearCurve::piece(double road_speed) const noexcept {
+std::size_t TractiveEffortCurve::piece(double road_speed) const noexcept {
     std::size_t piece = 0;
     while (piece + 1 < pieces_ && road_speed >= ends_[piece])
         ++piece;
     return piece;
 }
 
-std::vector<GearCurve> gear_curves(const EngineCurve& engine, const Puller& puller) {
-    std::vector<GearCurve> curves;
-    for (std::size_t gear = 0; gear < puller.gears(); ++gear)
-        curves.emplace_back(engine, puller, gear);
+std::vector<TractiveEffortCurve> tractive_effort_curves(const FullLoadCurve& engine,
+                                                        const VehicleSolver& solver) {
+    std::vector<TractiveEffortCurve> curves;
+    for (std::size_t gear = 0; gear < solver.gears(); ++gear)
+        curves.emplace_back(engine, solver, gear);
     return curves;
 }
 

@@ -1,6 +1,6 @@
 #pragma once
 #include "windwall/numerics/table.hpp"
-#include "windwall/solve/engine_curve.hpp"
+#include "windwall/solve/full_throttle/full_load_curve.hpp"
 
 #include <array>
 #include <vector>
@@ -8,33 +8,33 @@
 namespace windwall::solve {
 
 /// One place on a gear's curve, read off the engine curve.
-struct Sample {
+struct CurvePoint {
     double along{};  // of the gear's sweep
     double road_speed{};
     double thrust{};
-    double surplus{};
+    double excess_force{};
     bool grips = true;
     bool kink = false;  // the slope of the thrust may jump here
 };
 
 /// What the engine curve says for a place along a gear's sweep.
-Sample read(const EngineCurve& engine, const Puller& puller, std::size_t gear,
-            double along) noexcept;
+CurvePoint read(const FullLoadCurve& engine, const VehicleSolver& solver, std::size_t gear,
+                double along) noexcept;
 
 /// Full throttle in one gear from launch to the rev limit: the engine curve taken to the road at
 /// many settings, and the thrust between them by a monotone cubic over road speed, from kink to
 /// kink. Below the lowest speed the clutch slips at the launch speed and the thrust is the one
 /// there.
-class GearCurve {
+class TractiveEffortCurve {
 public:
-    GearCurve(const EngineCurve& engine, const Puller& puller, std::size_t gear);
+    TractiveEffortCurve(const FullLoadCurve& engine, const VehicleSolver& solver, std::size_t gear);
 
     /// Takes the thrust of the whole gear to where it passes through a solved pull, which is a
     /// matter of parts in ten thousand.
-    void pass_through(const Pull& pull) noexcept;
+    void pass_through(const FullThrottlePoint& pull) noexcept;
 
     std::size_t gear() const noexcept { return gear_; }
-    const std::vector<Sample>& samples() const noexcept { return samples_; }
+    const std::vector<CurvePoint>& samples() const noexcept { return samples_; }
     double low_speed() const noexcept { return samples_.front().road_speed; }
     double high_speed() const noexcept { return samples_.back().road_speed; }
     bool reaches(double road_speed) const noexcept { return road_speed < high_speed(); }
@@ -47,7 +47,7 @@ public:
 
 private:
     std::size_t gear_;
-    std::vector<Sample> samples_;
+    std::vector<CurvePoint> samples_;
     std::vector<numerics::Table> thrust_;  // from kink to kink
     double scale_ = 1;
     std::size_t pieces_ = 1;
@@ -56,6 +56,7 @@ private:
 };
 
 /// One curve for every gear of the vehicle.
-std::vector<GearCurve> gear_curves(const EngineCurve& engine, const Puller& puller);
+std::vector<TractiveEffortCurve> tractive_effort_curves(const FullLoadCurve& engine,
+                                                        const VehicleSolver& solver);
 
 }  // namespace windwall::solve

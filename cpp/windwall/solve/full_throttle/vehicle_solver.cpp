@@ -1,4 +1,4 @@
-#include "windwall/solve/pull.hpp"
+#include "windwall/solve/full_throttle/vehicle_solver.hpp"
 
 #include "windwall/driveline/gearing.hpp"
 #include "windwall/driveline/train.hpp"
@@ -14,19 +14,20 @@ constexpr int most_turns = 5;  // each leaves a hundredth of what slip and tyre 
 
 }  // namespace
 
-Puller::Puller(const vehicle::Vehicle& vehicle, const vehicle::WhatIf& what_if, Observer observer)
+VehicleSolver::VehicleSolver(const vehicle::Vehicle& vehicle, const vehicle::WhatIf& what_if,
+                             Observer observer)
     : vehicle_(&vehicle),
-      solver_(vehicle, what_if),
+      point_solver_(vehicle, what_if),
       observer_(std::move(observer)),
       standing_radius_(vehicle.tyres.rolling_radius()),
       grip_limit_(vehicle.tyres.grip_limit(vehicle.body.mass)) {
     for (std::size_t gear = 0; gear < driveline::gears(vehicle.driveline); ++gear)
-        sweeps_.emplace_back(vehicle, gear);
+        gear_ranges_.emplace_back(vehicle, gear);
 }
 
-Pull Puller::at(const Setting& setting, double agreement) {
-    Pull pull = solve(setting, road_speed(setting));
-    for (int pass = 1; pass < most_passes && pull.point.verdict.answered(); ++pass) {
+FullThrottlePoint VehicleSolver::at(const DrivelineState& setting, double agreement) {
+    FullThrottlePoint pull = solve(setting, road_speed(setting));
+    for (int pass = 1; pass < most_passes && pull.point.outcome.answered(); ++pass) {
         const double assumed = pull.point.condition.road_speed;
         if (std::abs(pull.road_speed - assumed) <= agreement * assumed) break;
         pull = solve(setting, pull.road_speed);
@@ -35,43 +36,46 @@ Pull Puller::at(const Setting& setting, double agreement) {
     return pull;
 }
 
-Pull Puller::once(const Setting& setting, double road_speed) {
-    Pull pull = solve(setting, road_speed);
+FullThrottlePoint VehicleSolver::once(const DrivelineState& setting, double road_speed) {
+    FullThrottlePoint pull = solve(setting, road_speed);
     observe(pull);
     return pull;
 }
 
-Pull Puller::also_in(const Pull& pull, driveline::Stance stance) {
-    const Setting setting{pull.point.condition.engine_speed, stance};
-    Pull other = pull;
-    static_cast<Reach&>(other) = reach(setting, pull.point.torque, road_speed(setting));
-    other.gear = stance.gear;
-    other.position = stance.position;
+FullThrottlePoint VehicleSolver::also_in(const FullThrottlePoint& pull,
+                                         driveline::GearState gear_state) {
+    const DrivelineState setting{pull.point.condition.engine_speed, gear_state};
+    FullThrottlePoint other = pull;
+    static_cast<TractiveState&>(other) =
+        tractive_state(setting, pull.point.torque, road_speed(setting));
+    other.gear = gear_state.gear;
+    other.position = gear_state.position;
     other.load = load(other.road_speed);
     observe(other);
     return other;
 }
 
-Pull Puller::solve(const Setting& setting, double road_speed) {
-    Pull pull;
-    pull.gear = setting.stance.gear;
-    pull.position = setting.stance.position;
+FullThrottlePoint VehicleSolver::solve(const DrivelineState& setting, double road_speed) {
+    FullThrottlePoint pull;
+    pull.gear = setting.gear_state.gear;
+    pull.position = setting.gear_state.position;
     pull.road_speed = road_speed;
-    pull.point = solver_.at({setting.engine_speed, road_speed, 1});
-    if (pull.point.verdict.answered())
-        static_cast<Reach&>(pull) = reach(setting, pull.point.torque, road_speed);
+    pull.point = point_solver_.at({setting.engine_speed, road_speed, 1});
+    if (pull.point.outcome.answered())
+        static_cast<TractiveState&>(pull) = tractive_state(setting, pull.point.torque, road_speed);
     pull.load = load(pull.road_speed);
     return pull;
 }
 
-void Puller::observe(Pull& pull) {
-    if (observer_ && pull.point.verdict.answered()) observer_(solver_.balance(), pull);
+void VehicleSolver::observe(FullThrottlePoint& pull) {
+    if (observer_ && pull.point.outcome.answered()) observer_(point_solver_.balance(), pull);
 }
 
-Reach Puller::reach(const Setting& setting, double torque, double road_speed) const noexcept {
+TractiveState VehicleSolver::tractive_state(const DrivelineState& setting, double torque,
+                                            double road_speed) const noexcept {
     const driveline::Shaft wheels =
-        driveline::drive(vehicle_->driveline, {setting.engine_speed, torque}, setting.stance);
-    Reach reached;
+        driveline::drive(vehicle_->driveline, {setting.engine_speed, torque}, setting.gear_state);
+    TractiveState reached;
     reached.wheel_torque = wheels.torque;
     reached.road_speed = road_speed;
     for (int turn = 0; turn < most_turns; ++turn) {
@@ -86,8 +90,8 @@ Reach Puller::reach(const Setting& setting, double torque, double road_speed) co
     return reached;
 }
 
-double Puller::road_speed(const Setting& setting) const noexcept {
-    const double ratio = driveline::total_ratio(vehicle_->driveline, setting.stance);
+double VehicleSolver::road_speed(const DrivelineState& setting) const noexcept {
+    const double ratio = driveline::total_ratio(vehicle_->driveline, setting.gear_state);
     double speed = setting.engine_speed / ratio * standing_radius_;
     for (int turn = 0; turn < most_turns; ++turn) {
         const double share = slip(load(speed).total());
@@ -96,30 +100,32 @@ double Puller::road_speed(const Setting& setting) const noexcept {
     return speed;
 }
 
-double Puller::accelerated_mass(std::size_t gear, std::size_t stretch) const noexcept {
-    const Sweep& sweep = sweeps_[gear];
-    const driveline::Stance middle = sweep.at(static_cast<double>(stretch) + 0.5).stance;
+double VehicleSolver::accelerated_mass(std::size_t gear, std::size_t segment) const noexcept {
+    const GearRange& gear_range = gear_ranges_[gear];
+    const driveline::GearState middle =
+        gear_range.at(static_cast<double>(segment) + 0.5).gear_state;
     const auto behind =
-        sweep.shifts(stretch) ? driveline::Behind::variator : driveline::Behind::crank;
+        gear_range.shifts(segment) ? driveline::Behind::variator : driveline::Behind::crank;
     return vehicle::accelerated_mass(*vehicle_, middle, standing_radius_, behind);
 }
 
-double Puller::launched_mass(std::size_t gear) const noexcept {
-    return vehicle::accelerated_mass(*vehicle_, sweeps_[gear].at(0).stance, standing_radius_,
-                                     driveline::Behind::clutch);
+double VehicleSolver::launched_mass(std::size_t gear) const noexcept {
+    return vehicle::accelerated_mass(*vehicle_, gear_ranges_[gear].at(0).gear_state,
+                                     standing_radius_, driveline::Behind::clutch);
 }
 
-road::RoadLoad Puller::load(double road_speed) const noexcept {
-    return road::road_load(vehicle_->body, road_speed, solver_.balance().around().air_density,
+road::RoadLoad VehicleSolver::load(double road_speed) const noexcept {
+    return road::road_load(vehicle_->body, road_speed,
+                           point_solver_.balance().surroundings().air_density,
                            vehicle_->day.headwind, vehicle_->goal.grade);
 }
 
-double Puller::slip(double thrust) const noexcept {
+double VehicleSolver::slip(double thrust) const noexcept {
     const road::Tyres& tyres = vehicle_->tyres;
     return tyres.slip(thrust, tyres.driven_load(vehicle_->body.mass, thrust));
 }
 
-double Puller::radius(double road_speed) const noexcept {
+double VehicleSolver::radius(double road_speed) const noexcept {
     const double relative = road_speed / road::rise_speed;
     return standing_radius_ * (1 + vehicle_->tyres.growth * relative * relative);
 }

@@ -1,7 +1,7 @@
-#include "windwall/solve/loop_bracket.hpp"
+#include "windwall/solve/point/loop_bracket.hpp"
 
 #include "windwall/numerics/root.hpp"
-#include "windwall/solve/series_bracket.hpp"
+#include "windwall/solve/point/series_bracket.hpp"
 
 #include <array>
 #include <cmath>
@@ -26,7 +26,7 @@ public:
     Network(Balance& balance, std::span<double> x) : balance_(balance), x_(x) {}
 
     /// Solves all loops from number `loop` on, with what the ones before bring back held.
-    Verdict close(std::size_t loop) {
+    Outcome close(std::size_t loop) {
         if (loop == balance_.loops().size()) return series();
         x_[balance_.loops()[loop].heat()] = 0;
         double shut = excess(loop, 0);
@@ -54,11 +54,11 @@ public:
 private:
     bool spent() const { return calls_ > most_calls; }
 
-    Verdict series() {
+    Outcome series() {
         balance_.assume(x_);
-        const Verdict verdict = bracket_series(balance_, x_);
-        calls_ += verdict.evaluations;
-        return verdict;
+        const Outcome outcome = bracket_series(balance_, x_);
+        calls_ += outcome.evaluations;
+        return outcome;
     }
 
     /// What the bypass would take back less what is assumed. Where the path has no answer the
@@ -70,20 +70,21 @@ private:
         x_[at] = w;
         last_ = settle(loop);
         if (!last_.answered()) return 1;
-        const bool beside = std::abs(balance_.drawn(balance_.manifold()) - 1) > plausible;
+        const bool beside =
+            std::abs(balance_.engine_flow_ratio(balance_.manifold()) - 1) > plausible;
         if (beside) return std::numeric_limits<double>::quiet_NaN();
         return vehicle::recirculation_unknown(balance_.branch_flow(loop)) - w;
     }
 
     /// Repeats until the gas that returns is as warm as the gas that is taken: each pass closes the
     /// share of the gap that the net flow has in the whole, so secants shorten the way.
-    Verdict settle(std::size_t loop) {
+    Outcome settle(std::size_t loop) {
         double& heat = x_[balance_.loops()[loop].heat()];
         double last = 0, last_gap = 0;
-        Verdict verdict;
+        Outcome outcome;
         for (int pass = 0; pass < most_settlings && !spent(); ++pass) {
-            verdict = close(loop + 1);
-            if (verdict.status != Status::solved) return verdict;
+            outcome = close(loop + 1);
+            if (outcome.status != Status::solved) return outcome;
             // Repetition settles what comes back as vapour and liquid too.
             if (balance_.loops()[loop].wet) balance_.carry_shares(loop, x_);
             const double gap = balance_.branch_heat(loop) - heat;
@@ -93,7 +94,7 @@ private:
             last_gap = gap;
             heat += slope < -1e-3 ? -gap / slope : gap;
         }
-        return verdict;
+        return outcome;
     }
 
     /// Leaves the balance between two shares of different sign, and says how open it still is.
@@ -110,17 +111,17 @@ private:
 
     Balance& balance_;
     std::span<double> x_;
-    Verdict last_;
+    Outcome last_;
     int calls_ = 0;
 };
 
 }  // namespace
 
-Verdict bracket_network(Balance& balance, std::span<double> x) {
+Outcome bracket_network(Balance& balance, std::span<double> x) {
     Network network(balance, x);
-    Verdict verdict = network.close(0);
-    verdict.evaluations = network.calls();
-    return verdict;
+    Outcome outcome = network.close(0);
+    outcome.evaluations = network.calls();
+    return outcome;
 }
 
 }  // namespace windwall::solve

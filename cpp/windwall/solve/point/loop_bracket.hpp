@@ -1,5 +1,5 @@
 #pragma once
-#include "windwall/solve/outcome.hpp"
+#include "windwall/solve/point/outcome.hpp"
 #include "windwall/vehicle/balance.hpp"
 
 #include <span>
@@ -12,6 +12,6 @@ namespace windwall::solve {
 /// balances may stand; the one with the least return is taken, as met on closing the throttle.
 /// Without a bypass it is `bracket_series`. Leaves the unknowns in x and the stations in the
 /// balance.
-Verdict bracket_network(vehicle::Balance& balance, std::span<double> x);
+Outcome bracket_network(vehicle::Balance& balance, std::span<double> x);
 
 }  // namespace windwall::solve

@@ -27,7 +27,7 @@ constexpr std::string_view name(Status status) noexcept {
 
 /// How a solve ended, in numbers alone: cheap enough for a million of them. A knock-limited point
 /// is an answer, the best one that holds the margin.
-struct Verdict {
+struct Outcome {
     Status status = Status::not_converged;
     std::string_view worst{};  // the part whose balance is furthest off
     double residual = 0;       // of that part, as a share of its flow

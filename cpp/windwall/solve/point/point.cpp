@@ -1,7 +1,7 @@
-#include "windwall/solve/point.hpp"
+#include "windwall/solve/point/point.hpp"
 
 #include "windwall/numerics/root.hpp"
-#include "windwall/solve/loop_bracket.hpp"
+#include "windwall/solve/point/loop_bracket.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -44,7 +44,7 @@ PointSolver::PointSolver(const vehicle::Vehicle& vehicle, const vehicle::WhatIf&
 Point PointSolver::at(const Condition& condition) {
     ++points_;
     const Point open = solve(condition);
-    if (open.verdict.status != Status::solved || open.spark.in_range) return open;
+    if (open.outcome.status != Status::solved || open.spark.in_range) return open;
     return hold_margin(condition, open);
 }
 
@@ -53,32 +53,32 @@ Point PointSolver::solve(const Condition& condition) {
     return describe(balance_air());
 }
 
-Verdict PointSolver::balance_air() {
+Outcome PointSolver::balance_air() {
     const std::span<double> x(x_.data(), balance_.unknowns());
     if (!warm_) {
         balance_.guess(x);
         jacobian_.known = false;
     }
-    Verdict verdict = newton(x);
-    if (verdict.status != Status::solved) verdict = elsewhere(verdict, x);
-    if (verdict.status != Status::solved) {
-        const int spent = verdict.evaluations;
-        verdict = bracket_network(balance_, x);
-        verdict.evaluations += spent;
+    Outcome outcome = newton(x);
+    if (outcome.status != Status::solved) outcome = elsewhere(outcome, x);
+    if (outcome.status != Status::solved) {
+        const int spent = outcome.evaluations;
+        outcome = bracket_network(balance_, x);
+        outcome.evaluations += spent;
         jacobian_.known = false;
-        if (!balance_.loops().empty()) verdict = polish(verdict, x);
+        if (!balance_.loops().empty()) outcome = polish(outcome, x);
     }
-    if (const auto part = run_away(balance_); verdict.status == Status::solved && !part.empty()) {
-        verdict.status = Status::no_survivable_state;
-        verdict.worst = part;
+    if (const auto part = run_away(balance_); outcome.status == Status::solved && !part.empty()) {
+        outcome.status = Status::no_survivable_state;
+        outcome.worst = part;
     }
-    warm_ = verdict.status == Status::solved;
-    evaluations_ += verdict.evaluations;
-    return verdict;
+    warm_ = outcome.status == Status::solved;
+    evaluations_ += outcome.evaluations;
+    return outcome;
 }
 
 /// From other guesses of what goes round, where gas can.
-Verdict PointSolver::elsewhere(Verdict failed, std::span<double> x) {
+Outcome PointSolver::elsewhere(Outcome failed, std::span<double> x) {
     if (balance_.loops().empty()) return failed;
     for (const double unknown : other_returns) {
         if (failed.status == Status::solved) break;
@@ -94,16 +94,16 @@ Verdict PointSolver::elsewhere(Verdict failed, std::span<double> x) {
 }
 
 /// Brackets inside brackets leave the balance of a loop a little open; Newton's method closes it.
-Verdict PointSolver::polish(const Verdict& near, std::span<double> x) {
+Outcome PointSolver::polish(const Outcome& near, std::span<double> x) {
     if (near.status == Status::no_survivable_state) return near;
     if (const auto part = run_away(balance_); !part.empty())
         return {Status::no_survivable_state, part, near.residual, near.evaluations};
-    Verdict verdict = newton(x);
-    verdict.evaluations += near.evaluations;
-    return verdict;
+    Outcome outcome = newton(x);
+    outcome.evaluations += near.evaluations;
+    return outcome;
 }
 
-Verdict PointSolver::newton(std::span<double> x) {
+Outcome PointSolver::newton(std::span<double> x) {
     constexpr std::array<double, numerics::most_unknowns> limit = [] {
         std::array<double, numerics::most_unknowns> steps{};
         steps.fill(0.5);  // of a logarithm: no unknown changes by more than a factor 1.65 at once
@@ -121,9 +121,9 @@ Verdict PointSolver::newton(std::span<double> x) {
             balance_.name(static_cast<std::size_t>(result.worst)), result.norm, result.evaluations};
 }
 
-Point PointSolver::describe(const Verdict& verdict) const {
-    Point point{balance_.condition(), verdict, {}, {}, 0, 0};
-    if (!verdict.answered()) return point;
+Point PointSolver::describe(const Outcome& outcome) const {
+    Point point{balance_.condition(), outcome, {}, {}, 0, 0};
+    if (!outcome.answered()) return point;
     const vehicle::Vehicle& car = balance_.vehicle();
     const engine::Intake intake = balance_.intake(balance_.manifold());
     car.engine.visit([&](const auto& engine) {
@@ -150,7 +150,7 @@ Point PointSolver::hold_margin(Condition condition, const Point& open) {
     const auto excess = [&](double opening) {
         condition.opening = opening;
         point = solve(condition);
-        return point.verdict.answered() ? spare(point.spark) : -1e3;
+        return point.outcome.answered() ? spare(point.spark) : -1e3;
     };
     // Downwards in steps: a nearly shut throttle before a blower makes the charge hot, so the
     // margin may be lost again further down.
@@ -161,8 +161,8 @@ Point PointSolver::hold_margin(Condition condition, const Point& open) {
         above = below;
         low *= opening_step;
         if (low < smallest_opening) {
-            point.verdict.status = Status::no_survivable_state;
-            point.verdict.worst = always_knocks;
+            point.outcome.status = Status::no_survivable_state;
+            point.outcome.worst = always_knocks;
             return point;
         }
         below = excess(low);
@@ -170,7 +170,7 @@ Point PointSolver::hold_margin(Condition condition, const Point& open) {
     const auto held =
         numerics::find_root(excess, {low, high, below, above, 0, true}, {opening_tolerance, 0, 60});
     excess(std::max(low, held.x - opening_tolerance));
-    if (point.verdict.answered()) point.verdict.status = Status::knock_limited;
+    if (point.outcome.answered()) point.outcome.status = Status::knock_limited;
     return point;
 }
 

@@ -2,7 +2,7 @@
 #include "windwall/engine/spark.hpp"
 #include "windwall/engine/work.hpp"
 #include "windwall/numerics/newton.hpp"
-#include "windwall/solve/outcome.hpp"
+#include "windwall/solve/point/outcome.hpp"
 #include "windwall/vehicle/balance.hpp"
 
 #include <array>
@@ -12,7 +12,7 @@ namespace windwall::solve {
 /// The engine held at one condition: the few numbers a pull is made of.
 struct Point {
     vehicle::Condition condition;  // the opening is the one that holds the margin
-    Verdict verdict;
+    Outcome outcome;
     engine::Spark spark;
     engine::Work work;
     double blower_power{};  // W taken from the crank, belt included
@@ -37,11 +37,11 @@ public:
 
 private:
     Point solve(const vehicle::Condition& condition);
-    Verdict balance_air();
-    Verdict newton(std::span<double> x);
-    Verdict elsewhere(Verdict failed, std::span<double> x);
-    Verdict polish(const Verdict& near, std::span<double> x);
-    Point describe(const Verdict& verdict) const;
+    Outcome balance_air();
+    Outcome newton(std::span<double> x);
+    Outcome elsewhere(Outcome failed, std::span<double> x);
+    Outcome polish(const Outcome& near, std::span<double> x);
+    Point describe(const Outcome& outcome) const;
     Point hold_margin(vehicle::Condition condition, const Point& open);
 
     vehicle::Balance balance_;

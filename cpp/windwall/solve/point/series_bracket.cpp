@@ -1,4 +1,4 @@
-#include "windwall/solve/series_bracket.hpp"
+#include "windwall/solve/point/series_bracket.hpp"
 
 #include "windwall/numerics/newton.hpp"
 #include "windwall/numerics/root.hpp"
@@ -35,20 +35,20 @@ public:
 
     /// Residual of the engine at this flow; the pressures behind held valves are given.
     March at(double dry_air) {
-        March march;
+        March propagate;
         std::size_t k = 0;
         const media::Stream manifold =
-            balance_.march(dry_air, [&](const auto& part, const media::Stream& inlet) {
+            balance_.propagate(dry_air, [&](const auto& part, const media::Stream& inlet) {
                 ++k;
-                const double pressure = held_[k] > 0 ? held_[k] : behind(part, inlet, k, march);
+                const double pressure = held_[k] > 0 ? held_[k] : behind(part, inlet, k, propagate);
                 behind_[k] = pressure;
                 x_[k] = Balance::unknown(part, inlet, pressure);
                 return pressure;
             });
         x_[0] = std::log(dry_air);
         ++calls_;
-        if (march.feasible) march.residual = balance_.drawn(manifold) - 1;
-        return march;
+        if (propagate.feasible) propagate.residual = balance_.engine_flow_ratio(manifold) - 1;
+        return propagate;
     }
     /// Holds the pressure behind a valve in the marches to come.
     void hold(std::size_t k, double pressure) { held_[k] = pressure; }
@@ -58,7 +58,7 @@ public:
 private:
     /// The pressure behind a valve or blower at which it passes exactly the flow that arrives.
     template <class Part>
-    double behind(const Part& part, const media::Stream& inlet, std::size_t k, March& march) {
+    double behind(const Part& part, const media::Stream& inlet, std::size_t k, March& propagate) {
         const auto excess = [&](double log_pressure) {
             ++calls_;
             return balance_.capacity(part, inlet, std::exp(log_pressure)) / inlet.gas_flow() - 1;
@@ -68,8 +68,8 @@ private:
         const double high = std::log(charge::Driven<Part> ? most_pressure : no_drop);
         const Bracket ends{low, high, excess(low), excess(high), 2, true};
         if (ends.residual_low < 0) {
-            if (march.feasible) march.sonic = k;
-            march.feasible = false;
+            if (propagate.feasible) propagate.sonic = k;
+            propagate.feasible = false;
             return std::exp(high);
         }
         if (ends.residual_high > 0) return std::exp(high);
@@ -108,13 +108,13 @@ double sonic_flow(Series& series, Edge& edge) {
     while (edge.refused / edge.drawn - 1 > 1e-14) {
         const double middle = std::sqrt(edge.drawn * edge.refused);
         if (middle <= edge.drawn || middle >= edge.refused) break;
-        const March march = series.at(middle);
-        if (march.feasible && march.residual <= 0) {  // balanced before it is sonic
+        const March propagate = series.at(middle);
+        if (propagate.feasible && propagate.residual <= 0) {  // balanced before it is sonic
             edge.refused = middle;
             return 0;
         }
-        (march.feasible ? edge.drawn : edge.refused) = middle;
-        if (!march.feasible) edge.beyond = march;
+        (propagate.feasible ? edge.drawn : edge.refused) = middle;
+        if (!propagate.feasible) edge.beyond = propagate;
     }
     return edge.drawn;
 }
@@ -134,9 +134,9 @@ bool close_behind_sonic(Series& series, double flow, std::size_t valve) {
         March lower;
         const auto residual = [&](double log_pressure) {
             series.hold(valve, std::exp(log_pressure));
-            const March march = series.at(flow);
-            if (!march.feasible) lower = march;
-            return march.residual;
+            const March propagate = series.at(flow);
+            if (!propagate.feasible) lower = propagate;
+            return propagate.residual;
         };
         const double critical = series.behind_valve(valve);
         const auto root =
@@ -150,13 +150,13 @@ bool close_behind_sonic(Series& series, double flow, std::size_t valve) {
     }
 }
 
-Verdict unanswered(const Series& series, Status status, std::string_view worst) {
+Outcome unanswered(const Series& series, Status status, std::string_view worst) {
     return {status, worst, 1, series.calls()};
 }
 
 }  // namespace
 
-Verdict bracket_series(Balance& balance, std::span<double> x) {
+Outcome bracket_series(Balance& balance, std::span<double> x) {
     Series series(balance, x);
     std::optional<Edge> edge = scan_down(series);
     if (!edge) return unanswered(series, Status::no_survivable_state, nothing_flows);

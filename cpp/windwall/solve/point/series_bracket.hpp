@@ -1,5 +1,5 @@
 #pragma once
-#include "windwall/solve/outcome.hpp"
+#include "windwall/solve/point/outcome.hpp"
 #include "windwall/vehicle/balance.hpp"
 
 #include <span>
@@ -12,6 +12,6 @@ namespace windwall::solve {
 /// the largest flow is the one that exists with a blower that leaks. Where a valve is sonic the
 /// flow is the valve's, and the pressure behind it is bracketed instead. Leaves the unknowns in x
 /// and the stations in the balance.
-Verdict bracket_series(vehicle::Balance& balance, std::span<double> x);
+Outcome bracket_series(vehicle::Balance& balance, std::span<double> x);
 
 }  // namespace windwall::solve

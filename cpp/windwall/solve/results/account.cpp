@@ -1,4 +1,4 @@
-#include "windwall/solve/account.hpp"
+#include "windwall/solve/results/account.hpp"
 
 #include "windwall/driveline/train.hpp"
 
@@ -28,30 +28,30 @@ void for_each_station(const Balance& balance, Visit&& visit) {
     }
 }
 
-void add_driveline(const Balance& balance, const Pull& pull, Entries& entries) {
+void add_driveline(const Balance& balance, const FullThrottlePoint& pull, Entries& entries) {
     const auto& train = balance.vehicle().driveline;
     std::vector<double> losses(train.size());
     const driveline::Shaft crank{pull.point.condition.engine_speed, pull.point.torque};
-    driveline::drive(train, crank, pull.stance(), losses);
+    driveline::drive(train, crank, pull.gear_state(), losses);
     for (std::size_t i = 0; i < train.size(); ++i)
         entries.push_back({train[i].id, losses[i]});
-    const double slowing = driveline::slowing_power(train, crank, pull.stance());
+    const double slowing = driveline::slowing_power(train, crank, pull.gear_state());
     if (slowing != 0) entries.push_back({"crank slowing", -slowing});
 }
 
 /// What the wheels turn against more than the road moves back.
-double tyre_slip(const Balance& balance, const Pull& pull) {
+double tyre_slip(const Balance& balance, const FullThrottlePoint& pull) {
     const driveline::Shaft wheels =
         driveline::drive(balance.vehicle().driveline,
-                         {pull.point.condition.engine_speed, pull.point.torque}, pull.stance());
+                         {pull.point.condition.engine_speed, pull.point.torque}, pull.gear_state());
     return wheels.power() - pull.thrust * pull.road_speed;
 }
 
-void add_road(const Pull& pull, Entries& entries) {
+void add_road(const FullThrottlePoint& pull, Entries& entries) {
     entries.push_back({"rolling", pull.load.rolling * pull.road_speed});
     entries.push_back({"air", pull.load.air * pull.road_speed});
     entries.push_back({"grade", pull.load.grade * pull.road_speed});
-    entries.push_back({"acceleration", pull.surplus() * pull.road_speed});
+    entries.push_back({"acceleration", pull.excess_force() * pull.road_speed});
 }
 
 /// Heat the gas gives off in the parts it passes, and what a blower sheds beside its charge.
@@ -73,7 +73,7 @@ void add_charge_path(const Balance& balance, Entries& entries) {
 
 double Account::gap() const { return total.watts - sum(entries); }
 
-Account shaft_account(const Balance& balance, const Pull& pull) {
+Account shaft_account(const Balance& balance, const FullThrottlePoint& pull) {
     const engine::Work& work = pull.point.work;
     Account account{
         {"indicated", work.indicated},
@@ -91,7 +91,7 @@ Account shaft_account(const Balance& balance, const Pull& pull) {
     return account;
 }
 
-HeatAccount heat_account(const Balance& balance, const Pull& pull) {
+HeatAccount heat_account(const Balance& balance, const FullThrottlePoint& pull) {
     const engine::Work& work = pull.point.work;
     const engine::Heat heat =
         balance.vehicle().engine.visit([&](const auto& engine) { return engine.heat(work); });
@@ -110,7 +110,7 @@ HeatAccount heat_account(const Balance& balance, const Pull& pull) {
     const media::Stream& charge = balance.manifold();
     const double flow = charge.gas_flow() + charge.liquid_share() * charge.dry_air + work.fuel_flow;
     made.exhaust_temperature =
-        balance.around().ambient_temperature + exhaust / (flow * exhaust_heat_capacity);
+        balance.surroundings().ambient_temperature + exhaust / (flow * exhaust_heat_capacity);
     entries.push_back({"exhaust", exhaust});
     return made;
 }

@@ -1,5 +1,5 @@
 #pragma once
-#include "windwall/solve/pull.hpp"
+#include "windwall/solve/full_throttle/vehicle_solver.hpp"
 
 #include <string>
 #include <string_view>
@@ -23,7 +23,7 @@ struct Account {
 /// From the indicated power to the road: losses of the engine, of the blower, of each part of the
 /// driveline and of the tyres, then rolling, air, slope, and what is left to accelerate. Each entry
 /// comes from its own part. `balance` must be where the pull left it.
-Account shaft_account(const vehicle::Balance& balance, const Pull& pull);
+Account shaft_account(const vehicle::Balance& balance, const FullThrottlePoint& pull);
 
 /// From the fuel's heating value to what does work on the road and to every loss that ends as heat,
 /// each once. The exhaust alone is what is left over.
@@ -31,6 +31,6 @@ struct HeatAccount {
     Account account;
     double exhaust_temperature{};  // K, that the left-over enthalpy means
 };
-HeatAccount heat_account(const vehicle::Balance& balance, const Pull& pull);
+HeatAccount heat_account(const vehicle::Balance& balance, const FullThrottlePoint& pull);
 
 }  // namespace windwall::solve

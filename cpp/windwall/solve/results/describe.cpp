@@ -1,4 +1,4 @@
-#include "windwall/solve/describe.hpp"
+#include "windwall/solve/results/describe.hpp"
 
 #include "windwall/driveline/train.hpp"
 
@@ -35,7 +35,7 @@ CompressedResult compressed(const Balance& balance, const Station& station) {
             did.rotor_speed,
             station.leak_share(),
             efficiency(station),
-            balance.around().ambient_pressure - station.inlet.pressure,
+            balance.surroundings().ambient_pressure - station.inlet.pressure,
             did.shaft_power,
             did.crank_power};
 }
@@ -45,7 +45,7 @@ double opening(const charge::Throttle& throttle, const Balance& balance) {
 }
 
 double opening(const charge::Bypass& bypass, const Balance& balance) {
-    return bypass.opening(balance.manifold().pressure, balance.around());
+    return bypass.opening(balance.manifold().pressure, balance.surroundings());
 }
 
 SprayedResult sprayed(const charge::Spray& made, const Station& station) {
@@ -65,7 +65,7 @@ PartResult part_result(const Part& part, const Balance& balance, const Station& 
                               station.inlet.gas_flow() - station.outlet.gas_flow(),
                               opening(part, balance)};
     } else if constexpr (charge::Spraying<Part>) {
-        return sprayed(part.spray(station.inlet, balance.around()), station);
+        return sprayed(part.spray(station.inlet, balance.surroundings()), station);
     } else {
         return ResistedResult{gas(station.inlet), gas(station.outlet), drop,
                               station.heat_given_off()};
@@ -131,7 +131,7 @@ void describe_engine(const Balance& balance, const Point& point, OperatingPoint&
 
 void describe(const Balance& balance, const Point& point, OperatingPoint& into) {
     const media::Stream& charge = balance.manifold();
-    into.manifold = {charge.pressure, charge.pressure - balance.around().ambient_pressure,
+    into.manifold = {charge.pressure, charge.pressure - balance.surroundings().ambient_pressure,
                      charge.temperature, charge.dry_air};
     describe_path(balance, into);
     describe_engine(balance, point, into);
@@ -139,14 +139,14 @@ void describe(const Balance& balance, const Point& point, OperatingPoint& into) 
     into.tyres.reset();
 }
 
-void describe(const Balance& balance, const Pull& pull, OperatingPoint& into) {
+void describe(const Balance& balance, const FullThrottlePoint& pull, OperatingPoint& into) {
     describe(balance, pull.point, into);
     const vehicle::Vehicle& car = balance.vehicle();
     into.road = {pull.road_speed,
                  static_cast<double>(pull.gear) + 1,
-                 driveline::total_ratio(car.driveline, pull.stance()),
+                 driveline::total_ratio(car.driveline, pull.gear_state()),
                  pull.thrust,
-                 pull.surplus(),
+                 pull.excess_force(),
                  pull.load.air,
                  pull.load.rolling,
                  pull.load.grade};

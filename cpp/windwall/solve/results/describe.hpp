@@ -1,6 +1,6 @@
 #pragma once
-#include "windwall/solve/pull.hpp"
-#include "windwall/solve/results.hpp"
+#include "windwall/solve/full_throttle/vehicle_solver.hpp"
+#include "windwall/solve/results/operating_point.hpp"
 
 namespace windwall::solve {
 
@@ -9,6 +9,6 @@ namespace windwall::solve {
 void describe(const vehicle::Balance& balance, const Point& point, OperatingPoint& into);
 
 /// The same with what reached the road.
-void describe(const vehicle::Balance& balance, const Pull& pull, OperatingPoint& into);
+void describe(const vehicle::Balance& balance, const FullThrottlePoint& pull, OperatingPoint& into);
 
 }  // namespace windwall::solve

@@ -1,4 +1,4 @@
-#include "windwall/solve/results.hpp"
+#include "windwall/solve/results/operating_point.hpp"
 
 namespace windwall::solve {
 
@@ -83,7 +83,7 @@ std::span<const Row> RoadResult::rows() {
         result("ratio", "i", at<&RoadResult::ratio>, number(),
                "Turns of the crank for one turn of the wheels, where nothing slips"),
         result("thrust", "F", at<&RoadResult::thrust>, force("N"), "Thrust of the driven tyres"),
-        result("surplus", "F - R", at<&RoadResult::surplus>, force("N"),
+        result("surplus", "F - R", at<&RoadResult::excess_force>, force("N"),
                "Thrust left over to accelerate"),
         result("air", "R_a", at<&RoadResult::air>, force("N"), "Drag of the air"),
         result("rolling", "R_r", at<&RoadResult::rolling>, force("N"), "Rolling resistance"),
@@ -105,10 +105,10 @@ std::span<const Row> OperatingPoint::rows() {
         group("manifold", at<&OperatingPoint::manifold>, "The charge"),
         parts("charge_path", at<&OperatingPoint::charge_path>, "Each part of the charge path"),
         group("engine", at<&OperatingPoint::engine>, "The engine"),
-        maybe_group("knock", at<&OperatingPoint::knock>, "Spark and knock"),
-        maybe_group("injector", at<&OperatingPoint::injector>, "The injectors"),
-        maybe_group("road", at<&OperatingPoint::road>, "The road"),
-        maybe_group("tyres", at<&OperatingPoint::tyres>, "The driven tyres"),
+        optional_group("knock", at<&OperatingPoint::knock>, "Spark and knock"),
+        optional_group("injector", at<&OperatingPoint::injector>, "The injectors"),
+        optional_group("road", at<&OperatingPoint::road>, "The road"),
+        optional_group("tyres", at<&OperatingPoint::tyres>, "The driven tyres"),
     };
     return table;
 }

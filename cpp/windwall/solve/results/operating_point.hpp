@@ -1,5 +1,5 @@
 #pragma once
-#include "windwall/solve/part_results.hpp"
+#include "windwall/solve/results/part_results.hpp"
 
 #include <optional>
 #include <span>
@@ -10,7 +10,7 @@
 namespace windwall::solve {
 
 struct ManifoldResult {
-    static constexpr std::string_view says = "The charge as the engine draws it.";
+    static constexpr std::string_view description = "The charge as the engine draws it.";
     double pressure{};
     double boost{};
     double temperature{};
@@ -20,7 +20,7 @@ struct ManifoldResult {
 };
 
 struct EngineResult {
-    static constexpr std::string_view says =
+    static constexpr std::string_view description =
         "The engine, at the flywheel behind the blower's belt.";
     double speed{};
     double piston_speed{};
@@ -38,7 +38,7 @@ struct EngineResult {
 };
 
 struct KnockResult {
-    static constexpr std::string_view says =
+    static constexpr std::string_view description =
         "The spark and what it leaves to knock: the middle of a band, never a promise.";
     double margin{};
     double requirement{};
@@ -52,7 +52,8 @@ struct KnockResult {
 };
 
 struct InjectorResult {
-    static constexpr std::string_view says = "The injectors of the engine's own fuel system.";
+    static constexpr std::string_view description =
+        "The injectors of the engine's own fuel system.";
     double duty{};
     double pulse_width{};
     double pressure_drop{};
@@ -61,12 +62,13 @@ struct InjectorResult {
 };
 
 struct RoadResult {
-    static constexpr std::string_view says = "What reaches the road, and what holds back there.";
+    static constexpr std::string_view description =
+        "What reaches the road, and what holds back there.";
     double speed{};
     double gear{};   // from 1
     double ratio{};  // overall
     double thrust{};
-    double surplus{};
+    double excess_force{};
     double air{};
     double rolling{};
     double grade{};
@@ -75,7 +77,7 @@ struct RoadResult {
 };
 
 struct TyreResult {
-    static constexpr std::string_view says = "The driven tyres.";
+    static constexpr std::string_view description = "The driven tyres.";
     double slip{};
     double load{};  // kg on one of them
 
@@ -84,7 +86,7 @@ struct TyreResult {
 
 /// Everything, for a vehicle held at one condition.
 struct OperatingPoint {
-    static constexpr std::string_view says = "One operating point.";
+    static constexpr std::string_view description = "One operating point.";
     ManifoldResult manifold;
     std::vector<fields::Entry<PartResult>> charge_path;
     EngineResult engine;

@@ -1,4 +1,4 @@
-#include "windwall/solve/part_results.hpp"
+#include "windwall/solve/results/part_results.hpp"
 
 namespace windwall::solve {
 

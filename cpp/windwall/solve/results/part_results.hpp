@@ -11,7 +11,7 @@ namespace windwall::solve {
 
 /// The gas at one end of a part.
 struct GasResult {
-    static constexpr std::string_view says = "The gas at one end of a part.";
+    static constexpr std::string_view description = "The gas at one end of a part.";
     double pressure{};
     double temperature{};
     double flow{};
@@ -23,7 +23,8 @@ struct GasResult {
 /// A part that only resists or cools.
 struct ResistedResult {
     static constexpr std::string_view kind = "resisted";
-    static constexpr std::string_view says = "What passing a filter, duct, cooler or plenum did.";
+    static constexpr std::string_view description =
+        "What passing a filter, duct, cooler or plenum did.";
     GasResult inlet;
     GasResult outlet;
     double pressure_drop{};
@@ -35,7 +36,7 @@ struct ResistedResult {
 /// A nozzle.
 struct SprayedResult {
     static constexpr std::string_view kind = "sprayed";
-    static constexpr std::string_view says = "What a nozzle put into the charge.";
+    static constexpr std::string_view description = "What a nozzle put into the charge.";
     GasResult inlet;
     GasResult outlet;
     double liquid_flow{};
@@ -49,7 +50,7 @@ struct SprayedResult {
 /// A throttle or another valve.
 struct MeteredResult {
     static constexpr std::string_view kind = "metered";
-    static constexpr std::string_view says = "What passing a valve did.";
+    static constexpr std::string_view description = "What passing a valve did.";
     GasResult inlet;
     GasResult outlet;
     double pressure_drop{};
@@ -61,7 +62,8 @@ struct MeteredResult {
 /// A blower.
 struct CompressedResult {
     static constexpr std::string_view kind = "compressed";
-    static constexpr std::string_view says = "What a blower did, and what it took from the crank.";
+    static constexpr std::string_view description =
+        "What a blower did, and what it took from the crank.";
     GasResult inlet;
     GasResult outlet;
     double pressure_ratio{};
@@ -78,7 +80,8 @@ struct CompressedResult {
 /// A bypass.
 struct BranchedResult {
     static constexpr std::string_view kind = "branched";
-    static constexpr std::string_view says = "What a bypass took back to the blower's inlet.";
+    static constexpr std::string_view description =
+        "What a bypass took back to the blower's inlet.";
     GasResult inlet;   // of the path, before the bypass
     GasResult outlet;  // of the path, behind it
     double returned{};
