@@ -17,7 +17,7 @@ TAG = re.compile(r"(?<=\s)\[[MCS]\](?=[\s,.;)]|$)", re.MULTILINE)
 TEXT = {".py", ".cpp", ".hpp", ".md", ".txt", ".toml", ".json", ".cmake", ".ipynb", ".csv", ""}
 
 
-NOT_OURS = {"build", "dist", "__pycache__"}
+NOT_OURS = {".git", "build", "dist", "__pycache__"}
 
 
 def files(folder=ROOT):
@@ -26,7 +26,7 @@ def files(folder=ROOT):
         hidden = path.name.startswith(".") and path.name != ".ci"
         if path.is_dir() and not hidden and path.name not in NOT_OURS:
             yield from files(path)
-        elif path.is_file() and path.suffix in TEXT:
+        elif path.is_file() and path.suffix in TEXT and path.name not in NOT_OURS:
             yield path
 
 

@@ -11,7 +11,7 @@ using namespace windwall;
 /// Every number drawn from inside its row's range, those that may be left out half of the time;
 /// lists fall from first to last.
 template <class T>
-T engine_flow_ratio(Dice& dice) {
+T drawn(Dice& dice) {
     T made;
     for (const fields::Row& row : T::rows()) {
         const fields::Unit& unit = fields::unit_of(row.measure);

@@ -32,21 +32,21 @@ public:
             if (chance()) car.charge_path.push_back({id, part});
         };
         const bool front = chance();
-        optional("filter", sample::filter());
+        maybe("filter", sample::filter());
         if (front) car.charge_path.push_back({"throttle", sample::throttle(between(18e-3, 60e-3))});
         if (rarely()) car.charge_path.push_back({"mist", spray()});
         if (rarely())
             car.charge_path.push_back({"compressor", compressor()});
         else
-            optional("blower", blower());
+            maybe("blower", blower());
         const bool before_cooler = chance();
-        if (before_cooler) optional("bypass", bypass());
-        optional("cooler", sample::cooler());
-        if (!before_cooler) optional("bypass", bypass());
+        if (before_cooler) maybe("bypass", bypass());
+        maybe("cooler", sample::cooler());
+        if (!before_cooler) maybe("bypass", bypass());
         if (rarely()) car.charge_path.push_back({"spray", spray()});
         if (!front || !chance())
             car.charge_path.push_back({"rear", sample::throttle(between(18e-3, 60e-3))});
-        optional("plenum", charge::Plenum{});
+        maybe("plenum", charge::Plenum{});
         return car;
     }
     vehicle::Condition condition() {
