@@ -103,7 +103,7 @@ class TopSpeed(Outcome):
 
     @property
     def limited_by(self) -> str:
-        """One word: drag, rev_limit, grip, knock or standstill."""
+        """One word: drag, rev_limit, grip, knock, torque_step, no_answer or standstill."""
         return self._numbers["limited_by"]
 
     @property

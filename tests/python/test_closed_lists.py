@@ -4,6 +4,7 @@ brings it about. The lists are the core's own, so a word that nothing produces f
 
 import copy
 import json
+from pathlib import Path
 
 import pytest
 
@@ -12,6 +13,7 @@ from python.samples import CURVE, DOCUMENT
 from windwall import _core
 
 WORDS = _core.closed_lists()
+CYCLECAR = Path(__file__).parents[2] / "scenarios" / "airfield_cyclecar.json"
 HALF_SHUT = {"engine_speed": "5000 rpm", "opening": "8 %"}
 
 
@@ -166,11 +168,29 @@ ENDED = {
     "cancelled": lambda: ww.rank(menu(12), progress=lambda done, total: False, threads=1),
 }
 
+
+def knocking(octane, rear="26 mm", **changes):
+    """A rear throttle, behind which a blower makes the charge hot when it is nearly shut."""
+    plate = part("butterfly") | {"id": "rear", "bore": rear}
+    engine = {"knock_anchor": {"octane_number": octane}, "spark": {"most_retard": "5 deg"}}
+    return vehicle(path(roots(drive_ratio=1.6), plate), engine=engine, **changes)
+
+
+def stepped():
+    """Its knock margin is held by late spark, until only a plate nearly shut behind it holds it."""
+    tall = {"driveline/final_chain/teeth_rear": 27, "engine/spark/most_retard": "28 deg"}
+    parts = ("large_blower", "fairing", "diet", "exhaust", "hard_tyres", "shroud", "bypass")
+    car = ww.load(CYCLECAR).install(*parts, "rear_throttle").set(tall)
+    return car.set({"engine/knock_anchor/octane_number": 98})
+
+
 BOUND = {
     "drag": lambda: vehicle(engine={"rev_limit": "9000 rpm"}, body={"drag_area": "1.4 m2"}),
     "rev_limit": lambda: vehicle(engine={"rev_limit": "3500 rpm"}),
     "grip": lambda: vehicle(tyres={"grip": 0.1}),
     "knock": lambda: vehicle(engine={"compression_ratio": 13}),
+    "torque_step": stepped,
+    "no_answer": lambda: knocking(84),
     "standstill": lambda: vehicle(goal={"grade": "20 %"}, body={"mass": "2000 kg"}),
 }
 

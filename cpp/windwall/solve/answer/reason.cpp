@@ -33,6 +33,10 @@ std::string held_back(const FullThrottlePoint& pull) {
     return text + " of the " + kilowatts(pull.thrust * pull.road_speed) + " at the road";
 }
 
+std::string to_spare(const FullThrottlePoint& pull) {
+    return readable(pull.excess_force(), fields::force("N"), {}, 3) + " of thrust to spare";
+}
+
 std::string knock_text(const Point& point) {
     if (point.outcome.status == Status::knock_limited) {
         return " The throttle is held at " + share(point.condition.opening) +
@@ -95,6 +99,8 @@ std::string_view limited_by(const EquilibriumSpeed& equilibrium) {
     if (equilibrium.stop == Stop::standstill || !equilibrium.pull) return "standstill";
     if (equilibrium.stop == Stop::rev_limit) return "rev_limit";
     if (equilibrium.stop == Stop::grip) return "grip";
+    if (equilibrium.stop == Stop::torque_step) return "torque_step";
+    if (equilibrium.stop == Stop::no_answer) return "no_answer";
     const bool knocks = equilibrium.pull->point.outcome.status == Status::knock_limited;
     return knocks ? "knock" : "drag";
 }
@@ -102,9 +108,7 @@ std::string_view limited_by(const EquilibriumSpeed& equilibrium) {
 std::string sentence(const TopSpeed& found, const vehicle::Vehicle& vehicle) {
     if (!found.outcome.answered()) {
         if (found.equilibrium.pull) return sentence(found.equilibrium.pull->point);
-        for (const FullThrottlePoint& pull : found.pulls) {
-            if (!pull.point.outcome.answered()) return sentence(pull.point);
-        }
+        if (found.unanswered) return sentence(found.unanswered->point);
         return std::string(has_gears(vehicle) ? "No gear takes the vehicle"
                                               : "Full throttle does not take the vehicle") +
                " to where the clutch stops slipping: before that the road takes the whole thrust.";
@@ -125,6 +129,14 @@ std::string sentence(const TopSpeed& found, const vehicle::Vehicle& vehicle) {
             return "At " + where + " the tyres hold no more than " +
                    readable(pull.thrust, fields::force("N"), {}, 3) +
                    ", and the road takes all of it.";
+        case Stop::torque_step:
+            return "At " + where + " there is " + to_spare(pull) +
+                   ", and a little faster the torque falls away by more than that." +
+                   knock_text(pull.point);
+        case Stop::no_answer:
+            return "At " + where + " there is " + to_spare(pull) +
+                   ", and the model has no answer beyond. " + sentence(found.unanswered->point) +
+                   " The driver would have to lift there.";
         default: return "At " + where + " " + held_back(pull) + "." + knock_text(pull.point);
     }
 }
@@ -133,6 +145,7 @@ std::string next_to_bind(const EquilibriumSpeed& equilibrium, const vehicle::Veh
     if (!equilibrium.pull) return "";
     const FullThrottlePoint& pull = *equilibrium.pull;
     const double speed = pull.point.condition.engine_speed;
+    if (equilibrium.stop == Stop::torque_step || equilibrium.stop == Stop::no_answer) return "";
     if (equilibrium.stop == Stop::rev_limit) {
         return "Longer gearing would meet drag next: here the road takes " +
                share(pull.load.total() / pull.thrust) + " of the thrust.";

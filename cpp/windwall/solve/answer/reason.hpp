@@ -13,8 +13,8 @@ namespace windwall::solve {
 std::string sentence(const Point& point);
 
 /// What may bind at the equilibrium. The words are those of results.
-inline constexpr std::array<std::string_view, 5> binding_names{"drag", "rev_limit", "grip", "knock",
-                                                               "standstill"};
+inline constexpr std::array<std::string_view, 7> binding_names{
+    "drag", "rev_limit", "grip", "knock", "torque_step", "no_answer", "standstill"};
 /// Which of them does.
 std::string_view limited_by(const EquilibriumSpeed& equilibrium);
 

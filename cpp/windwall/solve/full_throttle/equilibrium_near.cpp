@@ -1,6 +1,7 @@
 #include "windwall/solve/full_throttle/equilibrium_near.hpp"
 
 #include "windwall/numerics/root.hpp"
+#include "windwall/vehicle/rotating.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -8,11 +9,14 @@
 namespace windwall::solve {
 namespace {
 
-constexpr double tolerance = 1e-7;  // of the sweep
-constexpr double nudge = 1e-3;      // of the sweep, to see the slope of the curve
+constexpr double tolerance = 1e-7;  // of a segment of the range
+constexpr double nudge = 1e-3;      // of a segment, to see the slope of the curve
+constexpr double balanced = 1e-6;   // of the thrust
+constexpr double first_step = 0.02, widening = 2;
 constexpr int most_secants = 8;
+constexpr int most_halvings = 60;
 
-/// True pulls along one gear's sweep, and the last of them.
+/// True points along one gear's range, and the last of them.
 struct Walk {
     VehicleSolver& solver;
     const FullLoadCurve& engine;
@@ -20,15 +24,20 @@ struct Walk {
     FullThrottlePoint pull{};
     double off = 1;  // true road speed over the curve's
 
-    double end() const { return static_cast<double>(solver.gear_range(gear).segments()); }
+    double end() const { return solver.gear_range(gear).end(); }
 
     /// The curve knows the road speed well enough to solve the point once: what is left of its slip
-    /// is taken from the pull before.
+    /// is taken from the point before. Where there is no answer nothing pushes.
     double excess_force(double along) {
         const double assumed = off * read(engine, solver, gear, along).road_speed;
         pull = solver.once(solver.gear_range(gear).at(along), assumed);
+        if (!pull.point.outcome.answered()) return -pull.load.total();
         off *= pull.road_speed / assumed;
         return pull.excess_force();
+    }
+
+    bool balances() const {
+        return std::abs(pull.excess_force()) <= balanced * std::abs(pull.thrust);
     }
 
     double slope(double along) const {
@@ -40,7 +49,7 @@ struct Walk {
     }
 };
 
-enum class Found { balance, limit, nothing };
+enum class Found { balance, end, step, nothing };
 
 /// Secants from the curve's place with the curve's slope.
 Found by_secants(Walk& walk, double here) {
@@ -49,11 +58,12 @@ Found by_secants(Walk& walk, double here) {
     for (int i = 0; i < most_secants; ++i) {
         const double excess = walk.excess_force(here);
         if (!walk.pull.point.outcome.answered()) return Found::nothing;
-        if (here >= walk.end() && excess > 0) return Found::limit;
+        if (here >= walk.end() && excess > 0) return Found::end;
         if (i > 0 && here != last) slope = (excess - last_excess) / (here - last);
         const double next = here - excess / slope;
         if (!std::isfinite(next) || next < 0) return Found::nothing;
-        if (std::abs(next - here) <= tolerance) return Found::balance;
+        if (std::abs(next - here) <= tolerance)
+            return walk.balances() ? Found::balance : Found::nothing;
         last = here;
         last_excess = excess;
         here = std::min(next, walk.end());
@@ -61,19 +71,65 @@ Found by_secants(Walk& walk, double here) {
     return Found::nothing;
 }
 
-/// The next sign change below a place where the true excess force has ended, then brackets.
-void by_brackets(Walk& walk, double along) {
-    const auto excess = [&](double at) { return walk.excess_force(at); };
-    double high = std::min(along + 0.02, walk.end());
-    double above = excess(high), low = high, below = above;
-    for (double step = 0.04; below <= 0 && low > 0; step *= 2) {
-        high = low;
-        above = below;
-        low = std::max(0.0, low - step);
-        below = excess(low);
+/// Where something is left below and nothing above.
+struct Ends {
+    double low, below;
+    double high, above;
+};
+
+/// From a place to the next sign change of the true excess force: upwards where there is some,
+/// downwards where there is none. `above` stays positive where the gear ends before it.
+Ends bracket(Walk& walk, double along) {
+    const double here = walk.excess_force(along);
+    Ends ends{along, here, along, here};
+    for (double step = first_step; ends.above > 0 && ends.high < walk.end(); step *= widening) {
+        ends.low = ends.high;
+        ends.below = ends.above;
+        ends.high = std::min(walk.end(), ends.high + step);
+        ends.above = walk.excess_force(ends.high);
     }
-    if (above > 0 || below <= 0) return;  // it stays where the curve left it
-    excess(numerics::find_root(excess, {low, high, below, above, 0, true}, {tolerance, 0, 60}).x);
+    for (double step = first_step; ends.below <= 0 && ends.low > 0; step *= widening) {
+        ends.high = ends.low;
+        ends.above = ends.below;
+        ends.low = std::max(0.0, ends.low - step);
+        ends.below = walk.excess_force(ends.low);
+    }
+    return ends;
+}
+
+/// Halves a bracket in which the excess force jumps to its lower side, where some is left.
+void halve(Walk& walk, Ends ends) {
+    walk.excess_force(ends.low);
+    FullThrottlePoint last = walk.pull;
+    for (int i = 0; i < most_halvings && ends.high - ends.low > tolerance; ++i) {
+        const double middle = 0.5 * (ends.low + ends.high);
+        const bool some_left = walk.excess_force(middle) > 0;
+        (some_left ? ends.low : ends.high) = middle;
+        if (some_left) last = walk.pull;
+    }
+    walk.pull = last;  // asked again, a point beside a jump may fall to the other side
+}
+
+Found by_brackets(Walk& walk, double along) {
+    const Ends ends = bracket(walk, along);
+    if (ends.above > 0) return Found::end;  // the last point asked is the one at the end
+    if (ends.below <= 0) return Found::nothing;
+    const auto excess = [&](double at) { return walk.excess_force(at); };
+    const auto root =
+        numerics::find_root(excess, {ends.low, ends.high, ends.below, ends.above, 0, true},
+                            {0.01 * tolerance, 0, most_halvings});
+    walk.excess_force(root.x);
+    if (walk.pull.point.outcome.answered() && walk.balances()) return Found::balance;
+    halve(walk, ends);
+    return walk.balances() ? Found::balance : Found::step;
+}
+
+Stop stop_of(Found found, const Walk& walk) {
+    if (found == Found::nothing) return Stop::standstill;
+    if (found == Found::step) return Stop::torque_step;
+    if (found == Found::balance) return walk.pull.grips ? Stop::balance : Stop::grip;
+    const bool limit = walk.solver.ceiling() >= vehicle::speed_limit(walk.solver.vehicle());
+    return limit ? Stop::rev_limit : Stop::no_answer;
 }
 
 }  // namespace
@@ -81,11 +137,9 @@ void by_brackets(Walk& walk, double along) {
 EquilibriumSpeed equilibrium_near(VehicleSolver& solver, const FullLoadCurve& engine,
                                   std::size_t gear, double along) {
     Walk walk{solver, engine, gear};
-    const Found found = by_secants(walk, along);
-    if (found == Found::nothing && walk.pull.point.outcome.answered()) by_brackets(walk, along);
-    const Stop ended = walk.pull.grips ? Stop::balance : Stop::grip;
-    const Stop stop = found == Found::limit ? Stop::rev_limit : ended;
-    return {stop, walk.pull.road_speed, gear, walk.pull};
+    Found found = by_secants(walk, along);
+    if (found == Found::nothing) found = by_brackets(walk, along);
+    return {stop_of(found, walk), walk.pull.road_speed, gear, walk.pull};
 }
 
 }  // namespace windwall::solve

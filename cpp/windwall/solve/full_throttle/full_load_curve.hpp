@@ -1,54 +1,51 @@
 #pragma once
-#include "windwall/numerics/spline.hpp"
-#include "windwall/solve/full_throttle/vehicle_solver.hpp"
+#include "windwall/solve/full_throttle/full_load_plan.hpp"
+#include "windwall/solve/full_throttle/road_effect.hpp"
+#include "windwall/solve/full_throttle/torque_over_speed.hpp"
 
+#include <optional>
 #include <vector>
 
 namespace windwall::solve {
 
-/// How the torque changes with the road speed at one engine speed, as a share.
-class RoadEffect {
-public:
-    /// Pulls at one engine speed; one, or none that differ, mean no effect.
-    explicit RoadEffect(const std::vector<FullThrottlePoint>& pulls);
-    RoadEffect() = default;
-
-    double share(double road_speed) const noexcept;
-
-private:
-    bool any_ = false;
-    double slowest_{};  // logarithms of road speeds
-    double fastest_{};
-    numerics::Spline share_;  // over the logarithm of the road speed
-};
-
 /// Full throttle of one vehicle over engine speed, the same for all gears: a few solved points and
-/// a spline through the torque. Where the road speed moves a point, each is solved at the road
-/// speed that goes with it in the gear the vehicle is expected to run out in, and what another road
-/// speed does is taken to be the same share at every engine speed.
+/// splines through the torque, with more points where one regime ends and another begins, and where
+/// the torque is steep. Where the road speed moves a point, each is solved at the road speed that
+/// goes with it in the gear the vehicle is expected to run out in, and what another road speed does
+/// is taken to be the same share at every engine speed.
+///
+/// It reaches from the launch speed up to the first engine speed without an answer; the solver's
+/// ceiling is lowered to that.
 class FullLoadCurve {
 public:
     explicit FullLoadCurve(VehicleSolver& solver);
 
-    bool answered() const noexcept { return unanswered_ == nowhere; }
-    /// The first pull that has no answer; only where not all are answered.
-    const FullThrottlePoint& unanswered() const noexcept { return pulls_[unanswered_]; }
-    /// N m at the flywheel, between the launch speed and the limit.
+    bool answered() const noexcept { return answered_; }
+    /// The point that has no answer: at the launch speed or, of an answered curve, above its end.
+    const std::optional<FullThrottlePoint>& unanswered() const noexcept { return unanswered_; }
+    /// N m at the flywheel, between the launch speed and the ceiling.
     double torque(double engine_speed, double road_speed) const noexcept;
+    /// Whether somewhere the throttle is held back, beyond which the torque may be anything.
+    bool held_back() const noexcept { return held_back_; }
     /// Every solved point taken to the road; those of an observed vehicle in every gear.
-    const std::vector<FullThrottlePoint>& pulls() const noexcept { return pulls_; }
+    const std::vector<FullThrottlePoint>& points() const noexcept { return points_; }
 
 private:
-    static constexpr std::size_t nowhere = static_cast<std::size_t>(-1);
+    using Nodes = std::vector<FullThrottlePoint>;
 
-    bool solve(VehicleSolver& solver, const DrivelineState& setting,
-               std::vector<FullThrottlePoint>& into);
-    void fit(const std::vector<FullThrottlePoint>& nodes);
+    bool solve(VehicleSolver& solver, const DrivelineState& setting, Nodes& into);
+    bool solve_plan(VehicleSolver& solver);
+    bool solve_road_effect(VehicleSolver& solver, const FullLoadPlan& plan, const Nodes& nodes);
+    bool lower_ceiling(VehicleSolver& solver);
+    void refine(VehicleSolver& solver, std::size_t gear, Nodes& nodes);
+    void fit(const Nodes& nodes);
 
-    std::vector<FullThrottlePoint> pulls_;
-    std::size_t unanswered_ = nowhere;
+    bool answered_ = false;
+    bool held_back_ = false;
+    std::optional<FullThrottlePoint> unanswered_;
+    std::vector<FullThrottlePoint> points_;
     RoadEffect effect_;
-    numerics::Spline torque_;  // over engine speed, the road's effect taken out
+    TorqueOverSpeed torque_;  // the road's effect taken out
 };
 
 }  // namespace windwall::solve

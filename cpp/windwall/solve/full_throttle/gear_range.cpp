@@ -7,18 +7,22 @@
 
 namespace windwall::solve {
 
-GearRange::GearRange(const vehicle::Vehicle& vehicle, std::size_t gear) {
+GearRange::GearRange(const vehicle::Vehicle& vehicle, std::size_t gear)
+    : GearRange(vehicle, gear, vehicle::speed_limit(vehicle)) {}
+
+GearRange::GearRange(const vehicle::Vehicle& vehicle, std::size_t gear, double ceiling) {
     const double limit = vehicle::speed_limit(vehicle);
     const double launch = vehicle::launch_speed(vehicle);
+    const double top = std::clamp(ceiling, launch, limit);
     const auto variator = driveline::variator(vehicle.driveline, gear);
-    if (!variator) {
-        add({launch, gear}, {limit, gear});
+    const double held = variator ? std::clamp(variator->held_speed, launch, limit) : limit;
+    if (!variator || top < held) {
+        add({launch, {gear, variator ? 0.0 : 1.0}}, {top, {gear, variator ? 0.0 : 1.0}});
         return;
     }
-    const double held = std::clamp(variator->held_speed, launch, limit);
     if (held > launch) add({launch, {gear, 0}}, {held, {gear, 0}});
     add({held, {gear, 0}}, {held, {gear, 1}});
-    if (held < limit) add({held, {gear, 1}}, {limit, {gear, 1}});
+    if (held < top) add({held, {gear, 1}}, {top, {gear, 1}});
 }
 
 void GearRange::add(const DrivelineState& from, const DrivelineState& to) noexcept {
@@ -34,6 +38,13 @@ DrivelineState GearRange::at(double along) const noexcept {
     const auto between = [part](double a, double b) { return (1 - part) * a + part * b; };
     return {between(from.engine_speed, to.engine_speed),
             {from.gear_state.gear, between(from.gear_state.position, to.gear_state.position)}};
+}
+
+DrivelineState GearRange::at_engine_speed(double engine_speed) const noexcept {
+    std::size_t i = count_ - 1;
+    while (i > 0 && engine_speed < segments_[i].from.engine_speed)
+        --i;
+    return {engine_speed, segments_[i].to.gear_state};
 }
 
 bool GearRange::shifts(std::size_t segment) const noexcept {

@@ -25,9 +25,10 @@ TopSpeed top_speed(const vehicle::Vehicle& vehicle, const vehicle::WhatIf& what_
     if (engine.answered()) {
         climb_and_run(solver, engine, found);
     } else {
-        found.outcome = engine.unanswered().point.outcome;
+        found.outcome = engine.unanswered()->point.outcome;
     }
-    found.pulls = engine.pulls();
+    found.pulls = engine.points();
+    found.unanswered = engine.unanswered();
     found.points = solver.point_solver().points();
     found.evaluations = solver.point_solver().evaluations();
     return found;

@@ -1,6 +1,7 @@
 #include "windwall/solve/full_throttle/tractive_effort_curve.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 namespace windwall::solve {
 namespace {
@@ -102,6 +103,15 @@ double TractiveEffortCurve::thrust(double road_speed) const noexcept {
     while (i + 1 < thrust_.size() && road_speed >= thrust_[i].high())
         ++i;
     return scale_ * thrust_[i].at(road_speed).value;  // below the lowest sample the value there
+}
+
+double TractiveEffortCurve::along(double road_speed) const noexcept {
+    std::size_t i = 0;
+    while (i + 2 < samples_.size() && road_speed >= samples_[i + 1].road_speed)
+        ++i;
+    const CurvePoint &below = samples_[i], &above = samples_[i + 1];
+    const double share = (road_speed - below.road_speed) / (above.road_speed - below.road_speed);
+    return std::lerp(below.along, above.along, std::clamp(share, 0.0, 1.0));
 }
 
 std::size_t TractiveEffortCurve::piece(double road_speed) const noexcept {

@@ -39,6 +39,8 @@ public:
     double high_speed() const noexcept { return samples_.back().road_speed; }
     bool reaches(double road_speed) const noexcept { return road_speed < high_speed(); }
     double thrust(double road_speed) const noexcept;
+    /// Where along the gear's range a road speed is driven.
+    double along(double road_speed) const noexcept;
     /// Which piece of the curve a speed is on: 0 while the clutch slips, then one for each stretch
     /// of the sweep. From one to the next mass and slope may jump.
     std::size_t piece(double road_speed) const noexcept;

@@ -21,8 +21,14 @@ VehicleSolver::VehicleSolver(const vehicle::Vehicle& vehicle, const vehicle::Wha
       observer_(std::move(observer)),
       standing_radius_(vehicle.tyres.rolling_radius()),
       grip_limit_(vehicle.tyres.grip_limit(vehicle.body.mass)) {
-    for (std::size_t gear = 0; gear < driveline::gears(vehicle.driveline); ++gear)
-        gear_ranges_.emplace_back(vehicle, gear);
+    lower_ceiling(vehicle::speed_limit(vehicle));
+}
+
+void VehicleSolver::lower_ceiling(double engine_speed) {
+    ceiling_ = engine_speed;
+    gear_ranges_.clear();
+    for (std::size_t gear = 0; gear < driveline::gears(vehicle_->driveline); ++gear)
+        gear_ranges_.emplace_back(*vehicle_, gear, ceiling_);
 }
 
 FullThrottlePoint VehicleSolver::at(const DrivelineState& setting, double agreement) {

@@ -49,7 +49,11 @@ public:
 
     std::size_t gears() const noexcept { return gear_ranges_.size(); }
     const GearRange& gear_range(std::size_t gear) const noexcept { return gear_ranges_[gear]; }
-    /// Mass that a thrust accelerates in a stretch of a gear's sweep, kg: wheels and driveline turn
+    /// Highest engine speed that the gears go to, rad/s: the limit, unless lowered.
+    double ceiling() const noexcept { return ceiling_; }
+    /// Ends every gear at an engine speed, where nothing above it has an answer.
+    void lower_ceiling(double engine_speed);
+    /// Mass that a thrust accelerates in a segment of a gear's range, kg: wheels and driveline turn
     /// along, and crank and blower except while the gearing shifts at one engine speed.
     double accelerated_mass(std::size_t gear, std::size_t segment = 0) const noexcept;
     /// The same while the clutch slips at the start.
@@ -78,6 +82,7 @@ private:
     Observer observer_;
     double standing_radius_{};
     double grip_limit_{};
+    double ceiling_{};
     std::vector<GearRange> gear_ranges_;
 };
 
