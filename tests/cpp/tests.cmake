@@ -8,7 +8,7 @@ add_library(counted_heap STATIC ${PROJECT_SOURCE_DIR}/tests/cpp/allocations.cpp)
 target_link_libraries(counted_heap PRIVATE windwall_warnings)
 
 # The heavy ones; the others are quick and share names of helpers.
-set(heavy_tests fields solve study)
+set(heavy_tests fields study)
 file(GLOB folders CONFIGURE_DEPENDS ${PROJECT_SOURCE_DIR}/tests/cpp/*)
 foreach(folder IN LISTS folders)
     cmake_path(GET folder FILENAME name)
