@@ -10,18 +10,22 @@ ww.rank(car)
 from __future__ import annotations
 
 from importlib import import_module
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
-from windwall._core import build_info
-from windwall.errors import NoAnswer, Problem, ScenarioError
-from windwall.quantities import si
-from windwall.ranking import Ranking, rank
-from windwall.scenario import Scenario, load, loads
-from windwall.schema import schema
-from windwall.sweeping import sweep
-from windwall.top_speed import TopSpeed
+from windwall.results import views
 
-__version__ = build_info()["windwall"]
+if TYPE_CHECKING:
+    from windwall import physics
+    from windwall._core import build_info
+    from windwall.api import Scenario, load, loads
+    from windwall.errors import NoAnswer, Problem, ScenarioError
+    from windwall.quantities.si import si
+    from windwall.report import plots as plot
+    from windwall.results.ranking import Ranking
+    from windwall.results.top_speed import TopSpeed
+    from windwall.scenario.schema import schema
+    from windwall.study.rank import rank
+    from windwall.study.sweep import sweep
 
 __all__ = [
     "NoAnswer",
@@ -41,12 +45,38 @@ __all__ = [
     "sweep",
 ]
 
+# Nothing is loaded before it is used; a module stands here by its own name, a thing with it.
+HOMES = {
+    "NoAnswer": "errors",
+    "Problem": "errors",
+    "Ranking": "results.ranking",
+    "Scenario": "api",
+    "ScenarioError": "errors",
+    "TopSpeed": "results.top_speed",
+    "build_info": "_core",
+    "load": "api",
+    "loads": "api",
+    "rank": "study.rank",
+    "schema": "scenario.schema",
+    "si": "quantities.si",
+    "sweep": "study.sweep",
+}
+MODULES = {"physics": "physics", "plot": "report.plots"}
+
+views.made_by(lambda: import_module("windwall.report"))
+
 
 def __getattr__(name: str) -> Any:
-    # Plotting and the handbook load what they need only when somebody asks for them.
-    if name in {"physics", "plot"}:
-        return import_module(f"windwall.{name}")
-    raise AttributeError(f"module 'windwall' has no attribute {name!r}")
+    if name in MODULES:
+        found: Any = import_module(f"windwall.{MODULES[name]}")
+    elif name in HOMES:
+        found = getattr(import_module(f"windwall.{HOMES[name]}"), name)
+    elif name == "__version__":
+        found = import_module("windwall._core").build_info()["windwall"]
+    else:
+        raise AttributeError(f"module 'windwall' has no attribute {name!r}")
+    globals()[name] = found
+    return found
 
 
 def __dir__() -> list[str]:

@@ -2,7 +2,7 @@
 
 import sys
 
-from windwall.command import main
+from windwall.cli.main import main
 
 if __name__ == "__main__":
     sys.exit(main())

@@ -1,7 +1,7 @@
 """What a file leaves open, and how its mistakes are shown."""
 
 from windwall.errors import Problem, ScenarioError
-from windwall.texts.check import WIDEST, cautions, check_text, offending, problems_text
+from windwall.report.text.check import WIDEST, cautions, check_text, offending, problems_text
 
 
 def test_what_is_left_open_is_said(car):

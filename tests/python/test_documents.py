@@ -4,7 +4,7 @@ import json
 
 import pytest
 
-from windwall import documents
+from windwall.report import documents
 
 
 def strict(text):
@@ -14,8 +14,8 @@ def strict(text):
     return json.loads(text, parse_constant=refuse)
 
 
-def test_a_speed_is_one_document(best):
-    made = strict(documents.to_text(best.to_dict()))
+def test_a_speed_is_one_document(car, best):
+    made = strict(documents.to_text(best.to_dict(car.diagnose())))
     assert made["speed"] == best.speed
     assert made["run_up"]["speed"] == best.run_up_speed
     assert made["shaft"]["indicated"] == pytest.approx(
@@ -57,3 +57,7 @@ def test_a_check_is_the_document_that_is_promised(car):
 def test_numbers_that_are_none_become_null():
     text = documents.to_text({"a": float("nan"), "b": [float("inf"), 1.0], "c": {"d": (2.0,)}})
     assert strict(text) == {"a": None, "b": [None, 1.0], "c": {"d": [2.0]}}
+
+
+def test_without_a_diagnosis_nothing_is_said_of_observations(best):
+    assert best.to_dict()["observed"] is None

@@ -5,7 +5,7 @@ import json
 import pytest
 
 import windwall as ww
-from windwall.knock import KnockBand
+from windwall.results.knock import KnockBand
 
 
 @pytest.mark.parametrize(

@@ -1,6 +1,6 @@
 """Plain text: aligned, wrapped, harmless in a browser."""
 
-from windwall.layout import WIDTH, as_html, bullet, paragraph, section, table
+from windwall.report.text_layout import WIDTH, as_html, bullet, paragraph, section, table
 
 
 def test_columns_line_up():

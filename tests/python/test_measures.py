@@ -3,7 +3,7 @@
 import numpy as np
 import pytest
 
-from windwall.measures import (
+from windwall.quantities.measures import (
     BOOST,
     ENGINE_SPEED,
     POWER,

@@ -9,7 +9,7 @@ import sys
 import pytest
 
 import windwall as ww
-from windwall.new_questions import QUESTIONS, asked, document, stand_in, trial
+from windwall.cli.new_questions import QUESTIONS, asked, document, stand_in, trial
 
 ANSWERS = {
     "title": "Orchard racer",

@@ -6,8 +6,8 @@ from math import hypot
 import pytest
 
 import windwall as ww
-from windwall.explaining import FARTHEST
-from windwall.observed import FAR_OFF, Fact
+from windwall.results.diagnosis import FAR_OFF, Fact
+from windwall.study.diagnosis import FARTHEST
 
 
 @pytest.fixture
@@ -65,8 +65,8 @@ def test_what_was_heard_of_knock_bounds_the_margin(word, margin, above):
 
 def test_near_enough_is_no_caution(seen, best):
     car = seen(top(speed=f"{3.6 * best.goal_speed:.1f} ± 2 km/h"))
-    assert car.top_speed().explained == []
-    assert "CAUTION" not in repr(car.top_speed())
+    assert car.diagnose().explained == ()
+    assert "CAUTION" not in car.top_speed().summary(car.diagnose())
 
 
 def test_what_explains_it_does(seen, best):
@@ -75,7 +75,7 @@ def test_what_explains_it_does(seen, best):
     car = seen(top(speed=f"{target:.2f} ± 0.5 km/h"))
     # A well known anchor leaves the observation alone to say how far off the model is.
     car = car.set({"engine/knock_anchor/octane_number": "92 ± 0.01"})
-    (far,) = car.top_speed().explained
+    (far,) = car.diagnose().explained
     assert abs(far.compared.off) > FAR_OFF
     assert 2 <= len(far.inputs) <= 3
     moves = [abs(one.deviations) for one in far.inputs]
@@ -86,29 +86,30 @@ def test_what_explains_it_does(seen, best):
         assert one.value == pytest.approx(car.get(one.input.address) + one.deviations * sigma)
         speed = car.set({one.input.address: one.value}).top_speed().goal_speed
         assert abs(3.6 * speed - target) < 0.1 * 0.5  # a tenth of what the speed was read to
-    text = repr(car.top_speed())
+    text = car.top_speed().summary(car.diagnose())
     assert all(one.input.address in text for one in far.inputs)
     assert text.index("CAUTION") < text.index("balance speed")
 
 
 def test_the_ranking_is_headed_by_the_same(car, ranking):
-    text, speed = repr(ranking), repr(car.top_speed())
+    found = car.diagnose()
+    text, speed = ranking.summary(found), car.top_speed().summary(found)
     start = speed.index("Held against")
     held = speed[start : speed.index("\n\n", start)]
     assert held in text
     assert "CAUTION" in held
     assert text.index("CAUTION") < text.index("as it is")
-    assert ranking.to_dict()["observed"] == car.top_speed().to_dict()["observed"]
+    assert ranking.to_dict(found)["observed"] == car.top_speed().to_dict(found)["observed"]
 
 
 def test_nothing_explains_the_impossible(seen):
     car = seen(top(speed="300 ± 1 km/h"))
-    (far,) = car.top_speed().explained
+    (far,) = car.diagnose().explained
     assert far.inputs == []
-    assert "No single input" in " ".join(repr(car.top_speed()).split())
+    assert "No single input" in " ".join(car.top_speed().summary(car.diagnose()).split())
 
 
 def test_full_throttle_without_engine_speed_is_said_not_to_be_compared(seen):
     car = seen({"what": "full throttle", "boost": "12 ± 1 kPa"})
     assert car.against_observed() == []
-    assert "observed/1 is not compared" in repr(car.top_speed())
+    assert "observed/1 is not compared" in car.top_speed().summary(car.diagnose())

@@ -5,7 +5,7 @@ import sys
 import pytest
 
 import windwall as ww
-from windwall.progress import listener, wanted
+from windwall.study.progress import listener, wanted
 
 
 def test_a_bar_only_in_front_of_a_person(monkeypatch):

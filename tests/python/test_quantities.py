@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 
 import windwall as ww
-from windwall.quantities import accepted, from_foreign
+from windwall.quantities.si import accepted, from_foreign
 
 
 def test_texts_pass_and_numbers_become_floats():

@@ -3,7 +3,7 @@
 import pytest
 
 import windwall as ww
-from windwall.questions import conditions
+from windwall.scenario.info import conditions
 
 
 def test_a_bare_number_is_asked_back(car):

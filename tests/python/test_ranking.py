@@ -108,7 +108,7 @@ def test_an_empty_menu_is_no_failure(document):
 
 
 def test_steps_too_small_to_tell_apart_are_left_out(ranking):
-    from windwall.texts.rank import worth_printing
+    from windwall.report.text.rank import worth_printing
 
     def at(speed):
         return ranking.base._replace(speed=(speed, speed, speed))

@@ -51,7 +51,7 @@ def test_records_print_in_the_units_of_the_scenario(car, best):
     assert "kPa" in repr(best.point.manifold)
     american = pickle.loads(pickle.dumps(best.point.manifold))
     assert american == best.point.manifold
-    from windwall.records import Record
+    from windwall.results.record import Record
 
     assert "psig" in repr(Record(dict(american), ("manifold",), "us"))
 

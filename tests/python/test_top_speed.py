@@ -101,14 +101,16 @@ def test_margins_leave_no_knock_margin_when_used_up(car, best):
     assert point.knock.margin == pytest.approx(0, abs=1e-3)
 
 
-def test_the_model_is_held_against_what_was_seen(best):
-    compared = {one.key: one for one in best.against_observed}
+def test_the_model_is_held_against_what_was_seen(car, best):
+    compared = {one.key: one for one in car.against_observed()}
     assert set(compared) == {"speed", "gear", "boost"}
     speed = compared["speed"]
     spread = hypot(2 / 3.6, speed.model_sigma)
     assert speed.off == pytest.approx((best.goal_speed - 122 / 3.6) / spread)
     assert compared["gear"].off is None
-    assert "CAUTION" in repr(best)
+    assert "CAUTION" in best.summary(car.diagnose())
+    assert "CAUTION" not in repr(best)
+    assert "diagnose()" in repr(best)
 
 
 def test_limits_passed_name_where_first(car):
@@ -128,7 +130,7 @@ def test_what_nobody_rated_is_not_called_within_limits(best):
 NUMBERS = [
     "speed", "run_up_speed", "goal_speed", "start_gear", "gear", "engine_speed", "opening", "shaft",
     "heat", "exhaust_temperature", "point", "stations", "knock", "knock_band", "sensitivities",
-    "passed", "against_observed",
+    "passed",
 ]  # fmt: skip
 
 

@@ -39,7 +39,7 @@ def numbers(value, address=""):
 
 
 def speed_numbers(scenario):
-    return numbers(scenario.top_speed().to_dict())
+    return numbers(scenario.top_speed().to_dict(scenario.diagnose()))
 
 
 def rank_numbers(ranking):

@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from windwall.command import main
+from windwall.cli.main import main
 
 ROOT = Path(__file__).parents[2]
 TEXTS = Path(__file__).parent / "text"

@@ -1,0 +1,72 @@
+"""What users type: a scenario with its questions as methods, and where scenarios come from.
+
+The floors below hold functions and data; here they are put together, and nothing is worked out.
+"""
+
+from __future__ import annotations
+
+import os
+from typing import TYPE_CHECKING, Any
+
+from windwall.results.default_sensitivity import DefaultSensitivity
+from windwall.results.diagnosis import Compared, Diagnosis
+from windwall.results.operating_point import OperatingPoint
+from windwall.results.top_speed import TopSpeed
+from windwall.results.views import Readable, frame
+from windwall.scenario import files
+from windwall.scenario.data import ScenarioData
+from windwall.study import compare, default_sensitivity, diagnosis, solve
+
+if TYPE_CHECKING:
+    import pandas
+
+
+class Scenario(ScenarioData, Readable):
+    """One scenario file, understood, and what may be asked of it."""
+
+    __slots__ = ()
+
+    def top_speed(self) -> TopSpeed:
+        """How fast it gets, why no faster, and where the watts go."""
+        return solve.top_speed(self)
+
+    def brief_top_speed(self) -> TopSpeed:
+        """The speed and the point there alone, for asking again and again: no accounts, no limits,
+        nothing of what small changes are worth.
+        """
+        return solve.top_speed(self, brief=True)
+
+    def operating_point(
+        self, engine_speed: Any, opening: Any = 1.0, road_speed: Any = None
+    ) -> OperatingPoint:
+        """The engine held at a speed: texts with units (`"4200 rpm"`) or `si(x)`."""
+        return solve.operating_point(self, engine_speed, opening, road_speed)
+
+    def full_throttle_curve(self, gear: int | None = None, points: int = 40) -> pandas.DataFrame:
+        """Full throttle over engine speed, one column for each result, SI; units in `attrs`."""
+        return frame(solve.full_throttle_curve(self, gear, points))
+
+    def against_observed(self) -> list[Compared]:
+        """The model beside every fact that was observed and that it has a number for."""
+        return list(compare.compare(self))
+
+    def diagnose(self) -> Diagnosis:
+        """The same, with what would explain each fact that the model is far from. Solves a few
+        hundred times; the text of an answer has it where it is handed over:
+        `best.summary(car.diagnose())`.
+        """
+        return diagnosis.diagnose(self)
+
+    def default_sensitivities(self) -> list[DefaultSensitivity]:
+        """What each value that was not stated is worth in speed, by solving again for each."""
+        return default_sensitivity.default_sensitivities(self)
+
+
+def loads(text: str | bytes, source: str = "scenario") -> Scenario:
+    """A scenario from the text of its file; `source` only names it in messages."""
+    return Scenario.read(text, source)
+
+
+def load(path: str | os.PathLike[str]) -> Scenario:
+    """A scenario from its file. Raises `ScenarioError` with everything that is wrong with it."""
+    return Scenario.read(files.read(path), os.fspath(path))

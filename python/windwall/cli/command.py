@@ -1,0 +1,237 @@
+"""The command `windwall`: the same answers as the package, as text or as one JSON document."""
+
+from __future__ import annotations
+
+import argparse
+import sys
+from collections.abc import Callable, Sequence
+from typing import Any, NoReturn
+
+from windwall._core import build_info
+from windwall.cli.exit_codes import (
+    ANSWERED,
+    CLOSED_PIPE,
+    INTERRUPTED,
+    NO_ANSWER,
+    WRONG_INPUT,
+)
+from windwall.cli.new import DEFAULT_NAME, Unfinished, new
+from windwall.cli.output import complain, say, show_every_letter, silence
+from windwall.errors import NoAnswer, Problem, ScenarioError
+from windwall.report import documents
+from windwall.report.text.check import check_text, problems_text
+from windwall.results.ranking import Ranking
+from windwall.results.top_speed import TopSpeed
+from windwall.scenario import files
+from windwall.scenario.data import ScenarioData
+from windwall.scenario.schema import schema
+from windwall.study.diagnosis import diagnose
+from windwall.study.rank import rank
+from windwall.study.solve import top_speed
+
+
+def read(path: str) -> bytes:
+    """The text of a file; `-` is standard input."""
+    if path != "-":
+        return files.read(path)
+    if sys.stdin is None:
+        raise ScenarioError([Problem("", 0, 0, "it is closed")], "standard input")
+    return sys.stdin.buffer.read(files.LARGEST_FILE + 1)
+
+
+class Diagnosed:
+    """An answer held against what was observed, as far as there is an answer."""
+
+    def __init__(self, found: TopSpeed | Ranking, scenario: ScenarioData) -> None:
+        self.found = found
+        self.answered = found.answered
+        self.diagnosis = diagnose(scenario) if found.answered else None
+
+    def to_dict(self) -> dict[str, Any]:
+        return self.found.to_dict(self.diagnosis)
+
+    def summary(self) -> str:
+        return self.found.summary(self.diagnosis)
+
+
+def speed(scenario: ScenarioData, _arguments: argparse.Namespace) -> Diagnosed:
+    return Diagnosed(top_speed(scenario), scenario)
+
+
+def rank_menu(scenario: ScenarioData, arguments: argparse.Namespace) -> Diagnosed:
+    ranking = rank(scenario, budget=arguments.budget, threads=arguments.threads)
+    return Diagnosed(ranking, scenario)
+
+
+class Check:
+    """A file without problems, as an answer."""
+
+    answered = True
+
+    def __init__(self, scenario: ScenarioData, _arguments: argparse.Namespace) -> None:
+        self.scenario = scenario
+
+    def to_dict(self) -> dict[str, Any]:
+        return documents.check_document(self.scenario)
+
+    def summary(self) -> str:
+        return check_text(self.scenario)
+
+
+class Parser(argparse.ArgumentParser):
+    """Repeats what was typed only after escaping it."""
+
+    def error(self, message: str) -> NoReturn:
+        super().error(files.shown(message))
+
+
+def parser() -> Parser:
+    """What may be typed."""
+    made = Parser(
+        prog="windwall",
+        description="How fast a small blown vehicle gets, why no faster, and what would help.",
+        epilog="Exit codes: 0 answered, 1 no answer, 2 wrong input, 130 interrupted.",
+    )
+    made.add_argument("--version", action="version", version=f"windwall {build_info()['windwall']}")
+    commands = made.add_subparsers(dest="command", required=True, metavar="COMMAND")
+    add_question(commands, "speed", speed, "how fast, why no faster, where every watt goes")
+    ranking = add_question(commands, "rank", rank_menu, "which upgrades buy the most speed")
+    ranking.add_argument("--budget", metavar="SUM", help='what may be spent, such as "500 EUR"')
+    ranking.add_argument(
+        "--threads", type=count, default=0, metavar="N", help="how many at once; all by default"
+    )
+    add_question(commands, "check", Check, "what is wrong with a file, and what it leaves open")
+    add_new(commands)
+    written = commands.add_parser("schema", help="the JSON Schema of scenario files")
+    written.add_argument("--output", metavar="FILE", help="where to write it; else it is printed")
+    written.add_argument("--json", action="store_true", help="it is JSON in any case")
+    written.set_defaults(run=write_schema)
+    return made
+
+
+def add_new(commands: Any) -> None:
+    """The one command that makes a file."""
+    says = "writes a scenario file from a few questions"
+    made = commands.add_parser("new", help=says, description=f"{says.capitalize()}.")
+    made.add_argument("file", nargs="?", default=DEFAULT_NAME, metavar="FILE")
+    made.add_argument("--force", action="store_true", help="write over a file that is there")
+    made.add_argument(
+        "--answers", metavar="FILE", help="a JSON object of answers; nothing is asked"
+    )
+    made.add_argument(
+        "--set",
+        metavar="NAME=ANSWER",
+        action="append",
+        default=[],
+        help="one answer, any number of times; nothing is asked",
+    )
+    made.set_defaults(run=make_new)
+
+
+def make_new(arguments: argparse.Namespace) -> int:
+    """Every way in which the questions may end."""
+    try:
+        return new(arguments)
+    except ScenarioError as wrong:
+        return refuse(wrong, "", False)
+    except Unfinished:
+        complain("the answers ended before the questions; nothing is written")
+        return WRONG_INPUT
+    except KeyboardInterrupt:
+        complain("interrupted; nothing is written")
+        return INTERRUPTED
+
+
+def add_question(
+    commands: Any, name: str, ask: Callable[..., Any], says: str
+) -> argparse.ArgumentParser:
+    """One question about one file."""
+    made = commands.add_parser(name, help=says, description=f"Says {says}.")
+    made.add_argument("file", metavar="FILE", help="a scenario file; - reads standard input")
+    made.add_argument("--json", action="store_true", help="one JSON document, numbers in SI")
+    made.set_defaults(run=answer, ask=ask)
+    return made
+
+
+def count(text: str) -> int:
+    """A number of threads."""
+    number = int(text)
+    if not 0 <= number <= 1024:
+        raise ValueError(text)
+    return number
+
+
+def answer(arguments: argparse.Namespace) -> int:
+    """Reads the file, asks the question, prints the answer."""
+    text = read(arguments.file)
+    source = "standard input" if arguments.file == "-" else arguments.file
+    try:
+        found = arguments.ask(ScenarioData.read(text, source), arguments)
+    except ScenarioError as wrong:
+        return refuse(wrong, text, arguments.json)
+    say(documents.to_text(found.to_dict()) if arguments.json else found.summary())
+    return ANSWERED if found.answered else NO_ANSWER
+
+
+def refuse(wrong: ScenarioError, text: str | bytes, as_json: bool) -> int:
+    """Says everything that is wrong with the input."""
+    if as_json:
+        problems = [problem._asdict() for problem in wrong.problems]
+        say(documents.to_text({"problems": problems, "cautions": []}))
+    else:
+        readable = text if isinstance(text, str) else text.decode("utf-8", "replace")
+        complain(problems_text(wrong, readable))
+    return WRONG_INPUT
+
+
+def write_schema(arguments: argparse.Namespace) -> int:
+    """Prints the schema, or writes it to a file."""
+    text = documents.to_text(schema())
+    if arguments.output is None:
+        say(text)
+    else:
+        files.write(arguments.output, text + "\n")
+    return ANSWERED
+
+
+def run(arguments: argparse.Namespace) -> int:
+    """One command, every way it can end."""
+    try:
+        return arguments.run(arguments)
+    except OSError as failed:
+        return cannot(failed)
+    except NoAnswer as none:
+        complain(str(none))
+        return NO_ANSWER
+    except KeyboardInterrupt:
+        complain("interrupted")
+        return INTERRUPTED
+
+
+def cannot(failed: OSError) -> int:
+    """What the system refused. Whoever closed a pipe has read enough and need not be told."""
+    if failed.filename is None:
+        silence(sys.stdout)
+    if isinstance(failed, BrokenPipeError):
+        return CLOSED_PIPE
+    source = files.shown(failed.filename or "standard output")
+    problem = Problem("", 0, 0, failed.strerror or str(failed))
+    return refuse(ScenarioError([problem], source), "", as_json=False)
+
+
+def run_command(arguments: Sequence[str] | None = None) -> int:
+    """Runs one command and returns its exit code. No colour is used, so NO_COLOR has no effect."""
+    show_every_letter()
+    try:
+        stated = parser().parse_args(arguments)
+    except SystemExit as told:
+        # Help and version are printed; what is still in the buffer may fail like any output.
+        code = int(told.code or 0)
+        return run(argparse.Namespace(run=lambda _: flushed(code)))
+    return run(stated)
+
+
+def flushed(code: int) -> int:
+    if sys.stdout is not None:
+        sys.stdout.flush()
+    return code

@@ -1,0 +1,8 @@
+"""What people and programs read: texts, JSON documents, pandas objects and plots.
+
+Importing it makes the views of every result; see `windwall.results.views`.
+"""
+
+from windwall.report import documents, frames, text
+
+__all__ = ["documents", "frames", "text"]

@@ -1,0 +1,87 @@
+"""Results as pandas objects, in SI, with their units in `attrs`."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+from windwall.results.account import Account
+from windwall.results.curve import Curve
+from windwall.results.outcome import Outcome
+from windwall.results.ranking import ANCHORS, Ranking
+from windwall.results.record import Record, result_row
+from windwall.results.views import frame
+
+if TYPE_CHECKING:
+    import pandas
+
+GAS = ("pressure", "temperature", "flow", "liquid")
+
+
+def station_rows(point: Record) -> list[tuple[str, Record]]:
+    """The gas in front of the first part, and behind each part in the order of the air."""
+    parts = list(point.charge_path.items())
+    if not parts:
+        return []
+    first, part = parts[0]
+    return [(f"before {first}", part.inlet), *((f"behind {name}", p.outlet) for name, p in parts)]
+
+
+@frame.register(Outcome)
+def stations(answer: Outcome) -> pandas.DataFrame:
+    """The gas from station to station."""
+    import pandas as pd
+
+    rows = station_rows(answer.point)
+    made = pd.DataFrame(
+        [[gas[key] for key in GAS] for _, gas in rows],
+        columns=list(GAS),
+        index=pd.Index([name for name, _ in rows], name="station"),
+    )
+    made.attrs["units"] = rows[0][1].units() if rows else {}
+    return made
+
+
+@frame.register(Account)
+def watts(account: Account) -> pandas.Series:
+    """Where the watts go: the total first, which is the sum of the others."""
+    import pandas as pd
+
+    series = pd.Series(dict(account.entries), name=account.name, dtype=float)
+    series.attrs["units"] = "W"
+    return series
+
+
+@frame.register(Curve)
+def full_throttle(curve: Curve) -> pandas.DataFrame:
+    """One column for each number of an operating point, by its address."""
+    import pandas as pd
+
+    made = pd.DataFrame(dict(zip(curve.addresses, curve.columns, strict=True)))
+    made.insert(0, "gear", made.pop("road/gear").astype(int))
+    rows = {address: result_row(address) for address in made.columns[1:]}
+    made.attrs["units"] = {address: row["si"] for address, row in rows.items()}
+    made.attrs["long_name"] = {address: row["sentence"] for address, row in rows.items()}
+    made["status"] = curve.status
+    return made
+
+
+@frame.register(Ranking)
+def gains(ranking: Ranking) -> pandas.DataFrame:
+    """Gains in m/s at the three knock anchors, one row for each upgrade."""
+    import pandas as pd
+
+    rows = {}
+    for key, worth in ranking.upgrades.items():
+        terms = ranking.menu[key]
+        row: dict[str, Any] = {"title": terms.title, "cost": terms.cost, "hours": terms.hours}
+        for view in ("alone", "last", "share"):
+            row |= {
+                f"{view}_{anchor}": gain
+                for anchor, gain in zip(ANCHORS, getattr(worth, view), strict=True)
+            }
+        rows[key] = row | {"in_target": worth.in_target, "outside": worth.outside}
+    made = pd.DataFrame.from_dict(rows, orient="index")
+    made.index.name = "upgrade"
+    units = {name: "m/s" for name in made.columns if name.endswith(ANCHORS)}
+    made.attrs["units"] = units | {"cost": ranking.currency, "hours": "h"}
+    return made

@@ -1,0 +1,186 @@
+"""Plots as textbooks draw them. Each returns the axes, and draws into `ax` where one is given.
+
+Lines differ by style and marker as well as by colour, and every axis names its unit.
+"""
+
+from __future__ import annotations
+
+import textwrap
+from itertools import cycle
+from typing import TYPE_CHECKING, Any
+
+from windwall.quantities.measures import FORCE, KILOWATTS, SPEED
+from windwall.results.ranking import MIDDLE, Ranking, UpgradeSet
+from windwall.results.top_speed import TopSpeed
+from windwall.results.views import frame
+from windwall.scenario.data import ScenarioData
+from windwall.study.solve import full_throttle_curve, top_speed
+
+if TYPE_CHECKING:
+    from matplotlib.axes import Axes
+
+LINE_STYLES = ("-", "--", "-.", ":")
+MARKERS = ("o", "s", "^", "D", "v", "P", "X", "*")
+SMALLEST_BAR = 0.005  # in the unit shown; a smaller entry has no bar
+MOST_LABELS = 9
+LABEL_WIDTH = 40
+TITLE_WIDTH = 48
+
+
+def _axes(ax: Axes | None) -> Axes:
+    if ax is not None:
+        return ax
+    import matplotlib.pyplot as plt
+
+    return plt.subplots(layout="constrained")[1]
+
+
+def force_against_speed(scenario: ScenarioData, ax: Axes | None = None, points: int = 30) -> Axes:
+    """Thrust of every gear at full throttle, the road load crossing them, and the balance."""
+    ax, system = _axes(ax), scenario.system
+    curve = frame(full_throttle_curve(scenario, points=points))
+    several = curve["gear"].nunique() > 1
+    styles = zip(cycle(LINE_STYLES), cycle(MARKERS), strict=False)
+    for (gear, pulls), (line, marker) in zip(curve.groupby("gear"), styles, strict=False):
+        ax.plot(
+            SPEED.values(pulls["road/speed"], system),
+            FORCE.values(pulls["road/thrust"], system),
+            linestyle=line,
+            marker=marker,
+            markevery=max(1, points // 6),
+            label=f"gear {gear}" if several else "thrust",
+        )
+    _road_load(curve, ax, system)
+    _balance(scenario, ax)
+    ax.set_xlabel(f"Speed over the ground, {SPEED.shown(system)}")
+    ax.set_ylabel(f"Force at the road, {FORCE.shown(system)}")
+    ax.set_title(_title(scenario.title))
+    ax.set_xlim(left=0)
+    ax.set_ylim(bottom=0)
+    ax.legend()
+    return ax
+
+
+def _title(text: str) -> str:
+    """A title from a file, with nothing in it that would be read as a formula."""
+    return "\n".join(textwrap.wrap(text.replace("$", r"\$"), TITLE_WIDTH))
+
+
+def _road_load(curve: Any, ax: Axes, system: str) -> None:
+    load = curve.dropna(subset=["road/air"]).sort_values("road/speed")
+    force = load["road/air"] + load["road/rolling"] + load["road/grade"]
+    ax.plot(
+        SPEED.values(load["road/speed"], system),
+        FORCE.values(force, system),
+        color="black",
+        linewidth=2.5,
+        label="road load",
+    )
+
+
+def _balance(scenario: ScenarioData, ax: Axes) -> None:
+    best, system = top_speed(scenario), scenario.system
+    if not best.answered:
+        return
+    ax.plot(
+        SPEED.value(best.speed, system),
+        FORCE.value(best.point.road.thrust, system),
+        linestyle="none",
+        marker="o",
+        markersize=11,
+        markerfacecolor="none",
+        color="black",
+        label=f"{best.limited_by.replace('_', ' ')}, {SPEED.text(best.speed, system, 4)}",
+    )
+
+
+def accounts(best: TopSpeed, ax: Axes | None = None) -> Axes:
+    """Where the watts go at the balance speed: what the shaft gives, then what the fuel gives."""
+    ax, system = _axes(ax), best.scenario_info.system
+    entries = [(f"shaft: {name}", watts) for name, watts in best.shaft.items()]
+    entries += [(f"heat: {name}", watts) for name, watts in best.heat.items()]
+    entries = [(name, KILOWATTS.value(watts, system)) for name, watts in entries]
+    entries = [(name, power) for name, power in entries if abs(power) > SMALLEST_BAR]
+    for kind, hatch, color in (("shaft", "", "0.75"), ("heat", "//", "0.9")):
+        rows = [(at, power) for at, (name, power) in enumerate(entries) if name.startswith(kind)]
+        places, powers = zip(*rows, strict=True)
+        bars = ax.barh(places, powers, color=color, hatch=hatch, edgecolor="black", label=kind)
+        ax.bar_label(bars, fmt="%.2f", padding=3, fontsize="small")
+    ax.set_yticks(range(len(entries)), [name for name, _ in entries])
+    ax.invert_yaxis()
+    ax.margins(x=0.12)
+    ax.set_xlabel(f"Power, {KILOWATTS.shown(system)}")
+    ax.set_title(_title(best.scenario_info.title))
+    return ax
+
+
+def best_by_cost(ranking: Ranking, ax: Axes | None = None) -> Axes:
+    """Every set that passes no limit, and the fastest for every budget as steps.
+
+    A label says what is fitted and taken off since the label before.
+    """
+    ax, system = _axes(ax), ranking.scenario_info.system
+    sets = [one for one in ranking.sets if one.recommended]
+    speeds = [_speed(one, system) for one in sets]
+    costs = [one.cost for one in sets]
+    ax.plot(costs, speeds, ".", color="0.8", markersize=3, label="a set that passes no limit")
+    best = ranking.best_by_cost
+    ax.step(
+        [one.cost for one in best],
+        [_speed(one, system) for one in best],
+        where="post",
+        marker="o",
+        markersize=4,
+        color="black",
+        label="fastest for the money",
+    )
+    _label_steps(best, ax, system)
+    _goal(ranking, ax)
+    ax.set_xlabel(f"Cost, {ranking.currency or 'none stated'}")
+    ax.set_ylabel(f"Speed, {SPEED.shown(system)}")
+    ax.set_title(_title(ranking.scenario_info.title))
+    ax.legend(loc="lower right")
+    return ax
+
+
+def _label_steps(best: list[UpgradeSet], ax: Axes, system: str) -> None:
+    """No more labels than can be told apart; above and left of the steps nothing else is drawn."""
+    if not best:
+        return
+    apart = (_speed(best[-1], system) - _speed(best[0], system)) / MOST_LABELS
+    before, height = frozenset(), -float("inf")
+    for one in best:
+        if _speed(one, system) < height + apart:
+            continue
+        now, height = frozenset(one.upgrades), _speed(one, system)
+        label = "\n".join(textwrap.wrap(_change(before, now, one), LABEL_WIDTH))
+        right = one.cost > best[-1].cost / 3
+        ax.annotate(
+            label,
+            (one.cost, height),
+            textcoords="offset points",
+            xytext=(-6, 2) if right else (6, -9),
+            ha="right" if right else "left",
+            fontsize="x-small",
+        )
+        before = now
+
+
+def _change(before: frozenset[str], now: frozenset[str], one: UpgradeSet) -> str:
+    fitted = [f"+{name}" for name in one.upgrades if name not in before]
+    return " ".join([*fitted, *(f"-{name}" for name in sorted(before - now))]) or one.name
+
+
+def _speed(one: Any, system: str) -> float:
+    return SPEED.value(one.speed[MIDDLE], system)
+
+
+def _goal(ranking: Ranking, ax: Axes) -> None:
+    goal = ranking.scenario_info.goal_speed
+    if goal is not None:
+        ax.axhline(
+            SPEED.value(goal, ranking.scenario_info.system),
+            linestyle=":",
+            color="black",
+            label="goal",
+        )

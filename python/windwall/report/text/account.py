@@ -1,0 +1,23 @@
+"""Where the watts go, as a table."""
+
+from __future__ import annotations
+
+from windwall.quantities.measures import POWER
+from windwall.report.text_layout import section, table
+
+SMALLEST = 0.5  # W; a smaller entry is printed as 0
+
+
+def account_table(heading: str, entries: list[tuple[str, float]], system: str) -> list[str]:
+    """The total, then every entry in the unit of the system and as a share of the total."""
+    total = entries[0][1] if entries else 0
+    unit = POWER.shown(system)
+    decimals = 0 if unit == "W" else 2
+
+    def cells(name: str, watts: float) -> tuple[str, str, str]:
+        value = POWER.value(watts, system) if abs(watts) >= SMALLEST else 0.0
+        share = round(100 * watts / total, 1) if total else 0.0
+        return name, f"{value:,.{decimals}f}".replace(",", " "), f"{share + 0.0:.1f}"
+
+    rows = [cells(name, watts) for name, watts in entries]
+    return section(heading, table([("", unit, "%"), *rows]))

@@ -1,0 +1,59 @@
+"""Pieces that several answers share."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from windwall.quantities.measures import BOOST, FLOW, PRESSURE, TEMPERATURE
+from windwall.report import frames
+from windwall.report.text_layout import bullet, paragraph, section, table
+from windwall.results.knock import KnockBand
+from windwall.results.outcome import Caution
+from windwall.results.record import Record
+from windwall.results.scenario_info import ScenarioInfo
+
+
+def head(info: ScenarioInfo, question: str) -> list[str]:
+    """What the vehicle is called and what was asked of it."""
+    return [info.title, *paragraph(f"Asked: {question}", "")]
+
+
+def pairs(rows: Iterable[tuple[str, str]]) -> list[str]:
+    """Names and what there is to say about each."""
+    return table(rows, left=(0, 1))
+
+
+def station_table(point: Record, system: str) -> list[str]:
+    """The charge from station to station."""
+    rows = frames.station_rows(point)
+    ambient = point.manifold.pressure - point.manifold.boost
+    header = ["", PRESSURE.shown(system) + " abs", "boost " + BOOST.shown(system)]
+    header += [TEMPERATURE.shown(system), FLOW.shown(system)]
+    lines = [
+        [
+            name,
+            PRESSURE.number(gas.pressure, system, 4),
+            BOOST.change(gas.pressure - ambient, system),
+            TEMPERATURE.number(gas.temperature, system),
+            FLOW.number(gas.flow, system),
+        ]
+        for name, gas in rows
+    ]
+    if any(gas.liquid > 0 for _, gas in rows):
+        header.append("liquid")
+        for line, (_, gas) in zip(lines, rows, strict=True):
+            line.append(FLOW.number(gas.liquid, system) if gas.liquid > 0 else "")
+    return section("Charge, station by station", table([header, *lines]))
+
+
+def knock_lines(band: KnockBand | None, consequence: str) -> list[str]:
+    """Detonation as a probability with its band, and what holding it off takes."""
+    if band is None:
+        return section("Knock and spark", bullet("A torque curve says nothing of knock."))
+    lines = bullet(f"{band.sentence[0].upper()}{band.sentence[1:]}.")
+    return section("Knock and spark", lines + bullet(consequence))
+
+
+def caution_lines(cautions: Iterable[Caution]) -> list[str]:
+    lines = [line for one in cautions for line in bullet(f"{one.address}: {one.sentence}")]
+    return section("Cautions", lines)

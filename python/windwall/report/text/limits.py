@@ -1,0 +1,52 @@
+"""Limits passed, and ratings that nobody gave."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from windwall.quantities.measures import SPEED, Measure
+from windwall.report.text_layout import paragraph, section, table
+from windwall.results.record import result_row
+from windwall.results.scenario_info import ScenarioInfo
+from windwall.results.top_speed import Passed
+
+
+def result_measure(address: str) -> Measure:
+    """What a result measures, from its address alone."""
+    row = result_row(address)
+    return Measure(row["dimension"], row["unit"])
+
+
+def bound_text(passed: Passed, system: str) -> str:
+    measure = result_measure(passed.address)
+    word, bound = ("max", passed.max) if passed.max is not None else ("min", passed.min)
+    if passed.max is not None and passed.min is not None and passed.worst < passed.min:
+        word, bound = "min", passed.min
+    return f"{word} {measure.short(bound, system)}"
+
+
+def limits_table(passed: Iterable[Passed], info: ScenarioInfo) -> list[str]:
+    """Where each is first passed, and by how much at worst."""
+    system = info.system
+    rows = [
+        (
+            one.address,
+            bound_text(one, system),
+            f"{SPEED.text(one.road_speed, system)}{info.in_gear(one.gear)}",
+            result_measure(one.address).text(one.worst, system),
+            one.why,
+        )
+        for one in passed
+    ]
+    header = ("", "limit", "first passed at", "worst", "because")
+    return section("Limits passed on the way", table([header, *rows], left=(0, 4)) if rows else [])
+
+
+def unrated_lines(addresses: Iterable[str]) -> list[str]:
+    """What nobody has rated is never called within limits."""
+    names = list(addresses)
+    if not names:
+        return []
+    them = "it" if len(names) == 1 else "them"
+    sentence = f"No rating is given for {', '.join(names)}, so nothing is said about {them}."
+    return section("Not rated", paragraph(sentence))

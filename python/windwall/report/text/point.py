@@ -1,0 +1,56 @@
+"""The answer to "what does the engine do, held here"."""
+
+from __future__ import annotations
+
+from windwall.quantities.measures import ANGLE, ENGINE_SPEED, SHARE, SPEED
+from windwall.report.text.common import caution_lines, head, knock_lines, station_table
+from windwall.report.text.safety_notes import safety_notes
+from windwall.report.text_layout import paragraph, section, table
+from windwall.results.operating_point import OperatingPoint
+from windwall.results.views import summary
+
+
+@summary.register(OperatingPoint)
+def point_text(answer: OperatingPoint) -> str:
+    """Everything worth reading about one operating point."""
+    info = answer.scenario_info
+    lines = head(info, question(answer))
+    if not answer.answered:
+        lines += section(f"No answer ({answer.status})", paragraph(answer.sentence))
+        return "\n".join([*lines, *caution_lines(answer.cautions), *safety_notes()])
+    lines += ["", *paragraph(answer.sentence)]
+    lines += section("Engine", table(rows(answer)))
+    lines += knock_lines(answer.knock_band, consequence(answer))
+    lines += station_table(answer.point, info.system)
+    lines += caution_lines(answer.cautions)
+    return "\n".join([*lines, *safety_notes()])
+
+
+def question(answer: OperatingPoint) -> str:
+    numbers, system = answer.numbers, answer.scenario_info.system
+    return (
+        f"the engine held at {ENGINE_SPEED.text(numbers['engine_speed'], system, 4)}, "
+        f"throttle {SHARE.text(numbers['opening'], system)} open, cooling air at "
+        f"{SPEED.text(numbers['road_speed'], system)}; {answer.scenario_info.conditions}."
+    )
+
+
+def rows(answer: OperatingPoint) -> list[tuple[str, str]]:
+    """What the rows of the engine and of the charge it draws say."""
+    return [
+        (record.sentence(key), record.measure(key).short(value, answer.scenario_info.system))
+        for record in (answer.point.engine, answer.point.manifold, answer.point.injector or {})
+        for key, value in record.items()
+    ]
+
+
+def consequence(answer: OperatingPoint) -> str:
+    knock = answer.point.knock
+    retard = knock.retard if knock else 0
+    if retard <= 0:
+        return ""
+    later = ANGLE.text(retard, answer.scenario_info.system, 2)
+    return (
+        f"The spark is held {later} later than the one of best torque: that costs power and heats "
+        "exhaust and head."
+    )

@@ -1,0 +1,56 @@
+"""What a scenario is about, on one screen."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from windwall.report.text_layout import section, table
+from windwall.results.ranking import Upgrade
+from windwall.results.views import summary
+from windwall.scenario.data import ScenarioData
+from windwall.scenario.info import conditions
+
+
+@summary.register(ScenarioData)
+def scenario_text(scenario: ScenarioData) -> str:
+    """The vehicle, the day, the goal and the menu."""
+    lines = [scenario.title or scenario.source, *table(facts(scenario), left=(0, 1))]
+    menu = [upgrade_row(one, scenario.currency) for one in scenario.upgrades.values()]
+    return "\n".join([*lines, *section("Upgrades", table(menu, left=(0, 1)))])
+
+
+def facts(scenario: ScenarioData) -> Iterator[tuple[str, str]]:
+    document = scenario.document()
+    yield "goal", goal_text(scenario)
+    yield "day", conditions(scenario)
+    mass, area = scenario.readable("body/mass"), scenario.readable("body/drag_area")
+    yield "body", f"{mass}, drag area {area}"
+    yield "charge path", " > ".join(part["id"] for part in document["charge_path"])
+    yield "engine", engine_text(scenario)
+    yield "driveline", " > ".join(part["id"] for part in document["driveline"])
+    yield "digest", scenario.digest[:16]
+
+
+def engine_text(scenario: ScenarioData) -> str:
+    cylinders = scenario.get("engine/cylinders")
+    bore, stroke = scenario.readable("engine/bore"), scenario.readable("engine/stroke")
+    ratio = scenario.readable("engine/compression_ratio")
+    limit = scenario.readable("engine/rev_limit")
+    plural = "" if cylinders == 1 else "s"
+    return (
+        f"{cylinders:.0f} cylinder{plural}, bore {bore}, stroke {stroke}, compression ratio "
+        f"{ratio}, to {limit}"
+    )
+
+
+def goal_text(scenario: ScenarioData) -> str:
+    speed, road = scenario.get("goal/speed"), scenario.get("goal/run_up")
+    words = [] if speed is None else [scenario.readable("goal/speed")]
+    words += [] if road is None else [f"after {scenario.readable('goal/run_up')} from rest"]
+    return " ".join(words) or "none stated"
+
+
+def upgrade_row(upgrade: Upgrade, currency: str) -> tuple[str, str, str, str]:
+    cost = "" if upgrade.cost is None else f"{upgrade.cost:.0f} {currency}"
+    hours = "" if upgrade.hours is None else f"{upgrade.hours:g} h"
+    return upgrade.id, upgrade.title, cost, hours

@@ -1,0 +1,133 @@
+"""The answer to "how fast, and why no faster"."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from windwall.quantities.measures import (
+    ANGLE,
+    ENERGY,
+    ENGINE_SPEED,
+    SHARE,
+    SPEED,
+    TEMPERATURE,
+    TIME,
+)
+from windwall.report.text.account import account_table
+from windwall.report.text.common import caution_lines, head, knock_lines, pairs, station_table
+from windwall.report.text.limits import limits_table, unrated_lines
+from windwall.report.text.margins import margin_lines
+from windwall.report.text.observed import observed_lines
+from windwall.report.text.safety_notes import safety_notes
+from windwall.report.text_layout import bullet, paragraph, section, table
+from windwall.results.diagnosis import Diagnosis
+from windwall.results.top_speed import TopSpeed
+from windwall.results.views import summary
+
+
+@summary.register(TopSpeed)
+def speed_text(answer: TopSpeed, diagnosis: Diagnosis | None = None) -> str:
+    """Everything worth reading about a top speed."""
+    info = answer.scenario_info
+    lines = head(info, f"top speed at full throttle; {info.conditions}.")
+    if not answer.answered:
+        lines += section(f"No answer ({answer.status})", paragraph(answer.sentence))
+        lines += caution_lines(answer.cautions)
+        return "\n".join([*lines, *safety_notes()])
+    lines += observed_lines(info, diagnosis)
+    lines += ["", *pairs(speeds(answer))]
+    lines += section("Why it stops", reasons(answer))
+    lines += limits_table(answer.passed, info)
+    lines += knock_lines(answer.knock_band, consequence(answer))
+    lines += margin_lines(answer)
+    lines += account_table("Shaft: where the power goes", answer.numbers["shaft"], info.system)
+    lines += account_table("Heat: where the fuel goes", answer.numbers["heat"], info.system)
+    lines += exhaust(answer)
+    lines += station_table(answer.point, info.system)
+    lines += gains(answer)
+    lines += unrated_lines(answer.unrated)
+    lines += caution_lines(answer.cautions)
+    lines += faster_than_seen(answer)
+    return "\n".join([*lines, *safety_notes()])
+
+
+def speeds(answer: TopSpeed) -> Iterator[tuple[str, str]]:
+    """The speeds, the goal's first."""
+    info = answer.scenario_info
+    shown = SPEED.shown(info.system)
+
+    def text(speed: float) -> str:
+        return f"{SPEED.value(speed, info.system):.1f} {shown}"
+
+    run = answer.numbers["run_up"]
+    if run:
+        time = TIME.text(run["time"], info.system)
+        without_shifts = " with no time lost in shifts" if info.gears > 1 else ""
+        yield (
+            f"after {info.run_up_text} from rest",
+            f"{text(run['speed'])}{info.in_gear(run['gear'])}, in {time}{without_shifts}",
+        )
+        if info.gears > 1:
+            yield "gear to start in", str(run["start_gear"])
+    where = ENGINE_SPEED.text(answer.engine_speed, info.system, 4)
+    yield "balance speed", f"{text(answer.speed)}{answer.numbers['gearing']} at {where}"
+    if info.goal_speed is not None:
+        short = info.goal_speed - answer.goal_speed
+        missing = f"{SPEED.value(short, info.system):.1f} {shown} short"
+        yield "goal", f"{text(info.goal_speed)}: {missing if short > 0 else 'reached'}"
+
+
+def reasons(answer: TopSpeed) -> list[str]:
+    """What binds, and what would bind next."""
+    lines = paragraph(f"Limited by: {answer.limited_by.replace('_', ' ')}.")
+    lines += paragraph(answer.sentence)
+    return lines + paragraph(answer.next_limit)
+
+
+def consequence(answer: TopSpeed) -> str:
+    """What holding knock off takes."""
+    system = answer.scenario_info.system
+    retard = answer.knock.retard if answer.knock else 0
+    sentences = []
+    if retard > 0:
+        sentences.append(
+            f"The spark is held {ANGLE.text(retard, system, 2)} later than the one of best torque: "
+            "that costs power, and what it costs heats the exhaust, its valves and the head."
+        )
+    if answer.opening < 1:
+        share = SHARE.text(answer.opening, system, 2)
+        sentences.append(f"The throttle is held at {share} of its travel to keep the margin.")
+    return " ".join(sentences)
+
+
+def exhaust(answer: TopSpeed) -> list[str]:
+    temperature = TEMPERATURE.text(answer.exhaust_temperature, answer.scenario_info.system)
+    return paragraph(
+        f"The exhaust is what the other entries leave over; it would be at {temperature}."
+    )
+
+
+def gains(answer: TopSpeed) -> list[str]:
+    """What small changes are worth, each by solving again."""
+    system = answer.scenario_info.system
+    rows = [
+        (gain.change, "no answer" if gain.speed is None else SPEED.change(gain.speed, system, 2))
+        for gain in answer.sensitivities
+    ]
+    heading = f"What a little is worth, {SPEED.shown(system)}"
+    return section(heading, table(rows))
+
+
+def faster_than_seen(answer: TopSpeed) -> list[str]:
+    """What going faster than ever before asks of everything that is not modelled."""
+    info = answer.scenario_info
+    seen = info.observed_speed
+    if seen is None or answer.goal_speed <= seen:
+        return []
+    energy = ENERGY.text(0.5 * info.mass * answer.goal_speed**2, info.system)
+    more = 100 * ((answer.goal_speed / seen) ** 2 - 1)
+    sentence = (
+        f"This is faster than the {SPEED.text(seen, info.system)} that was observed. The vehicle "
+        f"would carry {energy}, {more:.0f} % more than then, and its brakes would have to take it."
+    )
+    return section("Faster than seen so far", bullet(sentence))

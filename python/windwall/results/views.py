@@ -1,0 +1,61 @@
+"""What can be made of a result: a text, a document, a pandas object.
+
+A result has these as methods, and does not know who makes them. The floor that does registers
+itself for each kind of result; the package says where that floor is, and it is loaded when the
+first view is asked for.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from functools import singledispatch
+from typing import Any
+
+_makers: list[Callable[[], Any]] = []
+
+
+def made_by(load: Callable[[], Any]) -> None:
+    """Says how to load whatever registers views."""
+    _makers.append(load)
+
+
+def _once_loaded(view: Callable[..., Any], result: Any, further: dict[str, Any]) -> Any:
+    if not _makers:
+        raise TypeError(f"nothing makes a {view.__name__} of a {type(result).__name__}")
+    while _makers:
+        _makers.pop()()
+    return view(result, **further)
+
+
+@singledispatch
+def summary(result: Any, **further: Any) -> str:
+    """A result as people read it."""
+    return _once_loaded(summary, result, further)
+
+
+@singledispatch
+def document(result: Any, **further: Any) -> dict[str, Any]:
+    """A result as plain numbers in SI, ready for JSON."""
+    return _once_loaded(document, result, further)
+
+
+@singledispatch
+def frame(result: Any, **further: Any) -> Any:
+    """A result as a pandas object in SI, with its units in `attrs`."""
+    return _once_loaded(frame, result, further)
+
+
+class Readable:
+    """Something with a `summary()`; shown in a terminal and in a notebook as that."""
+
+    def summary(self) -> str:
+        return summary(self)
+
+    def __repr__(self) -> str:
+        return self.summary()
+
+    def _repr_html_(self) -> str:
+        import html
+
+        # With nothing left in it that a browser would read as markup.
+        return f"<pre>{html.escape(self.summary())}</pre>"

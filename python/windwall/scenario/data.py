@@ -1,0 +1,164 @@
+"""A scenario as data: one vehicle, one day, one goal and the menu of upgrades. It never changes."""
+
+from __future__ import annotations
+
+import json
+import os
+from collections.abc import Mapping
+from typing import Any, Self
+
+from windwall import _core
+from windwall.errors import ScenarioError
+from windwall.quantities.measures import Measure
+from windwall.quantities.si import accepted, is_foreign
+from windwall.results.ranking import Upgrade
+from windwall.scenario import files
+
+KNOCK_ANCHOR = "engine/knock_anchor/octane_number"
+LISTENED_FOR = 5.0  # octane numbers, one standard deviation; see docs/physics/knock.md
+
+
+class ScenarioData:
+    """One scenario file, understood. `set` and `install` make another one and leave this alone.
+
+    Pickles as its text, so that it can be sent to other processes and machines.
+    """
+
+    __slots__ = ("_heading", "core", "source")
+
+    def __init__(self, core: _core.Scenario, source: str = "") -> None:
+        self.core = core
+        self._heading = _core.heading(core)
+        self.source = source
+
+    @classmethod
+    def read(cls, text: str | bytes, source: str = "scenario") -> Self:
+        """A scenario from the text of its file; `source` only names it in messages."""
+        name = files.shown(source)
+        return cls(_core.loads(as_bytes(text), name), name)
+
+    def __reduce__(self) -> tuple:
+        return type(self).read, (self.text(), self.source)
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, ScenarioData) and self.text() == other.text()
+
+    def __hash__(self) -> int:
+        return hash(self.digest)
+
+    @property
+    def title(self) -> str:
+        return self._heading["title"]
+
+    @property
+    def system(self) -> str:
+        """The units of everything printed and plotted: metric or us."""
+        return self._heading["units"]
+
+    @property
+    def currency(self) -> str:
+        """The currency of every cost; empty where none is stated."""
+        return self._heading["currency"]
+
+    @property
+    def digest(self) -> str:
+        """SHA-256 of the physics: equal for files that mean the same, however they are typed."""
+        return self.core.digest()
+
+    @property
+    def upgrades(self) -> dict[str, Upgrade]:
+        """The menu, by id, in the order of the file."""
+        return {entry["id"]: Upgrade(**entry) for entry in _core.menu(self.core)}
+
+    @property
+    def limits(self) -> list[dict[str, Any]]:
+        """Bounds on results, stated and built in, SI."""
+        return _core.limits(self.core)
+
+    @property
+    def unrated(self) -> list[str]:
+        """Results that nobody has rated, so that nothing is said about them."""
+        return _core.unrated(self.core)
+
+    @property
+    def observed(self) -> list[dict[str, Any]]:
+        """What the vehicle was seen to do; numbers as (value, sigma), SI."""
+        return _core.observed(self.core)
+
+    def get(self, address: str) -> Any:
+        """What stands at an input address: an SI float, a word, a list; None where it is empty."""
+        return self.core.get(address)
+
+    def sigma(self, address: str) -> float:
+        """One standard deviation of an input, SI: as the file says, or that of the default."""
+        return _core.sigma(self.core, address)
+
+    def known_to(self, address: str) -> float:
+        """The same, but that nobody knows exactly where an engine knocks."""
+        return self.knock_sigma if address == KNOCK_ANCHOR else self.sigma(address)
+
+    @property
+    def has_knock_anchor(self) -> bool:
+        """Whether the engine knows anything of knock; a torque curve does not."""
+        try:
+            self.sigma(KNOCK_ANCHOR)
+        except (ScenarioError, ValueError, KeyError):
+            return False
+        return True
+
+    @property
+    def knock_sigma(self) -> float:
+        """How well the knock margin is known, octane numbers. Nobody knows where an engine knocks
+        exactly, so an anchor that is stated without its ± is taken as any other listened for.
+        """
+        return (self.sigma(KNOCK_ANCHOR) if self.has_knock_anchor else 0) or LISTENED_FOR
+
+    def given(self, address: str) -> bool:
+        """Whether the file states this value rather than leaving it at its default."""
+        return _core.given(self.core, address)
+
+    def measure(self, address: str) -> Measure:
+        """What an input measures."""
+        return Measure(*_core.measure(self.core, address))
+
+    def readable(self, address: str, digits: int = 4) -> str:
+        """An input as people of this scenario's units read it."""
+        value = self.get(address)
+        if not isinstance(value, float):
+            return "none" if value is None else str(value)
+        return self.measure(address).short(value, self.system, digits)
+
+    def set(self, changes: Mapping[str, Any]) -> Self:
+        """Another scenario with these values: texts with units, or floats in SI."""
+        stated = [(address, self._stated(address, value)) for address, value in changes.items()]
+        return type(self)(self.core.set(stated), self.source)
+
+    def _stated(self, address: str, value: Any) -> Any:
+        if value is None or isinstance(value, (str, bool)):
+            return value
+        if is_foreign(value):
+            return accepted(value, self.measure(address).si)
+        if isinstance(value, (list, tuple)):
+            return [float(entry) for entry in value]
+        return accepted(value, "")
+
+    def install(self, *ids: str) -> Self:
+        """Another scenario with these upgrades fitted; the menu keeps the others."""
+        return type(self)(self.core.fit(list(ids)), self.source)
+
+    def text(self) -> str:
+        """The text of its file, with units as typed."""
+        return self.core.text()
+
+    def document(self) -> dict[str, Any]:
+        """The same as the dicts and lists of its JSON."""
+        return json.loads(self.text())
+
+    def save(self, path: str | os.PathLike[str]) -> None:
+        """Writes its file; one that is there is replaced once the new one is whole."""
+        files.write(path, self.text())
+
+
+def as_bytes(text: str | bytes) -> bytes:
+    """What the core reads; half a letter in it is refused there, with its place."""
+    return text if isinstance(text, bytes) else text.encode("utf-8", "surrogatepass")

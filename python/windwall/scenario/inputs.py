@@ -1,0 +1,90 @@
+"""The inputs of a scenario one by one: what the row of each says, and how well each is known."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from functools import cache
+from typing import Any
+
+from windwall.errors import ScenarioError
+from windwall.quantities.uncertain_input import UncertainInput
+from windwall.scenario.data import ScenarioData
+from windwall.scenario.schema import schema
+
+NO_VEHICLE = {"$schema", "format", "limits", "observed", "upgrades"}
+
+
+@cache
+def _root() -> dict[str, Any]:
+    return schema()
+
+
+def row(document: dict[str, Any], address: str) -> dict[str, Any]:
+    """The schema of one value of a document, made from its row."""
+    node, here = _root(), document
+    for key in address.split("/"):
+        node, here = _step(node, here, key)
+    return node
+
+
+def _step(node: dict[str, Any], here: Any, key: str) -> tuple[dict[str, Any], Any]:
+    if node["type"] == "array":
+        inside = here[int(key) - 1] if key.isdigit() else _part(here, key)
+        return _of_kind(node["items"], inside), inside
+    return _of_kind(node["properties"][key], (here or {}).get(key)), (here or {}).get(key)
+
+
+def _part(parts: list[dict[str, Any]], name: str) -> dict[str, Any]:
+    return next(part for part in parts if part["id"] == name)
+
+
+def _of_kind(node: dict[str, Any], inside: Any) -> dict[str, Any]:
+    """A part or an engine has the rows of its kind."""
+    if "allOf" not in node:
+        return node
+    kinds = ((one["if"]["properties"]["kind"]["const"], one["then"]) for one in node["allOf"])
+    return next(rows for kind, rows in kinds if kind == inside["kind"])
+
+
+def sentence(node: dict[str, Any]) -> str:
+    """What a row is about, without its range and its default."""
+    return node["description"].partition(". From ")[0].partition(". Usually ")[0].rstrip(".")
+
+
+def numbers(document: dict[str, Any]) -> Iterator[tuple[str, dict[str, Any]]]:
+    """The address and the schema of every number that the vehicle, its day and goal may have."""
+    for key, node in _root()["properties"].items():
+        if key not in NO_VEHICLE:
+            yield from _below(_of_kind(node, document.get(key)), document.get(key), key)
+
+
+def _below(node: dict[str, Any], here: Any, address: str) -> Iterator[tuple[str, dict[str, Any]]]:
+    if "$ref" in node:
+        yield address, node
+    elif node.get("type") == "array" and isinstance(here, list) and "allOf" in node["items"]:
+        for part in here:
+            yield from _below(_of_kind(node["items"], part), part, f"{address}/{part['id']}")
+    elif "properties" in node and "rows" not in node["properties"]:
+        for key, inside in node["properties"].items():
+            below = here.get(key) if isinstance(here, dict) else None
+            yield from _below(inside, below, f"{address}/{key}")
+
+
+def uncertain_inputs(scenario: ScenarioData) -> list[UncertainInput]:
+    """Every input that has one standard deviation, stated or of its default."""
+    found = []
+    for address, node in numbers(scenario.document()):
+        value = scenario.get(address)
+        sigma = scenario.known_to(address) if isinstance(value, float) else 0
+        if sigma > 0:
+            given, measure = scenario.given(address), scenario.measure(address)
+            found.append(UncertainInput(address, sentence(node), value, sigma, given, measure))
+    return found
+
+
+def moved(scenario: ScenarioData, one: UncertainInput, deviations: float) -> ScenarioData | None:
+    """The scenario with one input that many standard deviations away; None beyond its range."""
+    try:
+        return scenario.set({one.address: one.value + deviations * one.sigma})
+    except ScenarioError:
+        return None

@@ -1,0 +1,58 @@
+"""Ranks the menu: which upgrade, or which set of them, buys the most speed."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from typing import Any
+
+from windwall import _core
+from windwall.errors import Problem, ScenarioError
+from windwall.quantities.si import is_foreign
+from windwall.results.ranking import Ranking
+from windwall.scenario.data import ScenarioData
+from windwall.scenario.info import scenario_info
+from windwall.study.progress import Progress, listener
+
+
+def rank(
+    scenario: ScenarioData,
+    budget: str | float | None = None,
+    upgrades: Iterable[str] | None = None,
+    progress: bool | Progress | None = None,
+    threads: int = 0,
+) -> Ranking:
+    """Ranks the menu: every upgrade alone, last and by its fair share; best set for every budget.
+
+    `budget` is a text such as `"500 EUR"` or a number in the currency of the file. `progress` is
+    True or False for a bar, by default one in front of a person only, or a callable of
+    `(done, total)` that may return False to stop. Ctrl-C stops it too.
+    """
+    amount = _money(scenario, budget)
+    chosen = None if upgrades is None else _known(scenario, upgrades)
+    with listener(progress, "ranking", "speed") as callback:
+        numbers = _core.rank(scenario.core, amount, chosen, threads, callback)
+    terms = {"currency": scenario.currency, "budget": amount}
+    return Ranking(numbers, scenario_info(scenario), scenario.upgrades, terms)
+
+
+def _known(scenario: ScenarioData, ids: Iterable[str]) -> list[str]:
+    menu = scenario.upgrades
+    ids = list(ids)
+    unknown = [
+        Problem("upgrades", 0, 0, f"no upgrade is called {name!r}; there are {', '.join(menu)}")
+        for name in ids
+        if name not in menu
+    ]
+    if unknown:
+        raise ScenarioError(unknown)
+    return ids
+
+
+def _money(scenario: ScenarioData, budget: Any) -> float | None:
+    if budget is None:
+        return None
+    if isinstance(budget, str):
+        return scenario.core.money(budget)
+    if is_foreign(budget) or isinstance(budget, bool) or budget < 0:
+        raise ValueError(f'a budget is a sum of money such as "500 EUR", not {budget!r}')
+    return float(budget)

@@ -1,0 +1,31 @@
+"""The questions that the core answers at once."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from windwall import _core
+from windwall.results.curve import Curve
+from windwall.results.operating_point import OperatingPoint
+from windwall.results.top_speed import TopSpeed
+from windwall.scenario.arguments import stated
+from windwall.scenario.data import ScenarioData
+from windwall.scenario.info import scenario_info
+
+
+def top_speed(scenario: ScenarioData, brief: bool = False) -> TopSpeed:
+    """How fast it gets. Brief: the speed and the point there alone, for asking again and again."""
+    return TopSpeed(_core.top_speed(scenario.core, brief=brief), scenario_info(scenario))
+
+
+def operating_point(
+    scenario: ScenarioData, engine_speed: Any, opening: Any = 1.0, road_speed: Any = None
+) -> OperatingPoint:
+    """The engine held at a speed: texts with units (`"4200 rpm"`) or `si(x)`."""
+    arguments = stated(engine_speed=engine_speed, opening=opening, road_speed=road_speed)
+    return OperatingPoint(_core.operating_point(scenario.core, arguments), scenario_info(scenario))
+
+
+def full_throttle_curve(scenario: ScenarioData, gear: int | None = None, points: int = 40) -> Curve:
+    """Full throttle over engine speed, in one gear or in all."""
+    return Curve(**_core.full_throttle_curve(scenario.core, gear, points))

@@ -1,1 +1,0 @@
-"""What a person reads: one file for each kind of answer."""
