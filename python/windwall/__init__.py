@@ -7,12 +7,9 @@ car.top_speed()
 ww.rank(car)
 """
 
-from __future__ import annotations
+from windwall.results.makers import makers
 
-from importlib import import_module
-from typing import TYPE_CHECKING, Any
-
-from windwall.results import views
+TYPE_CHECKING = False  # as tools read it; `typing` takes longer to load than all that is below
 
 if TYPE_CHECKING:
     from windwall import physics
@@ -63,12 +60,20 @@ HOMES = {
 }
 MODULES = {"physics": "physics", "plot": "report.plots"}
 
-views.made_by(lambda: import_module("windwall.report"))
+
+def _load_report() -> None:
+    import windwall.report  # noqa: F401
 
 
-def __getattr__(name: str) -> Any:
+makers.append(_load_report)
+
+
+def __getattr__(name: str) -> object:
+    from importlib import import_module
+
+    found: object
     if name in MODULES:
-        found: Any = import_module(f"windwall.{MODULES[name]}")
+        found = import_module(f"windwall.{MODULES[name]}")
     elif name in HOMES:
         found = getattr(import_module(f"windwall.{HOMES[name]}"), name)
     elif name == "__version__":

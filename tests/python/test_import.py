@@ -2,6 +2,7 @@
 
 import subprocess
 import sys
+from pathlib import Path
 
 import windwall as ww
 
@@ -14,6 +15,16 @@ def test_what_is_used_late_is_loaded_late():
         [sys.executable, "-c", code], capture_output=True, text=True, check=True, timeout=60
     )
     assert said.stdout.strip() == "[]"
+
+
+def test_the_package_alone_loads_nothing():
+    """So that an interrupt has somewhere to go as early as can be."""
+    folder = str(Path(ww.__file__).parents[1])
+    code = f"import sys; sys.path.insert(0, {folder!r}); was = {{*sys.modules}}\n"
+    code += "import windwall; print(*{*sys.modules} - was)"
+    bare = [sys.executable, "-I", "-S", "-c", code]  # without what an installer hooks in
+    said = subprocess.run(bare, capture_output=True, text=True, check=True, timeout=60)
+    assert all(name.split(".")[0] == "windwall" for name in said.stdout.split())
 
 
 def test_every_promised_name_is_there():

@@ -84,6 +84,13 @@ class Parser(argparse.ArgumentParser):
     def error(self, message: str) -> NoReturn:
         super().error(files.shown(message))
 
+    def _print_message(self, message: str, file: Any = None) -> None:
+        # The base class takes it for printed whatever becomes of it.
+        show = complain if file is sys.stderr else say
+        code = run(argparse.Namespace(run=lambda _: show(message.rstrip("\n"))))
+        if code:
+            raise SystemExit(code)
+
 
 def parser() -> Parser:
     """What may be typed."""
@@ -163,9 +170,10 @@ def count(text: str) -> int:
 
 def answer(arguments: argparse.Namespace) -> int:
     """Reads the file, asks the question, prints the answer."""
-    text = read(arguments.file)
+    text: str | bytes = ""
     source = "standard input" if arguments.file == "-" else arguments.file
     try:
+        text = read(arguments.file)
         found = arguments.ask(ScenarioData.read(text, source), arguments)
     except ScenarioError as wrong:
         return refuse(wrong, text, arguments.json)
@@ -199,7 +207,7 @@ def run(arguments: argparse.Namespace) -> int:
     try:
         return arguments.run(arguments)
     except OSError as failed:
-        return cannot(failed)
+        return cannot(failed, bool(getattr(arguments, "json", False)))
     except NoAnswer as none:
         complain(str(none))
         return NO_ANSWER
@@ -208,7 +216,7 @@ def run(arguments: argparse.Namespace) -> int:
         return INTERRUPTED
 
 
-def cannot(failed: OSError) -> int:
+def cannot(failed: OSError, as_json: bool) -> int:
     """What the system refused. Whoever closed a pipe has read enough and need not be told."""
     if failed.filename is None:
         silence(sys.stdout)
@@ -216,7 +224,7 @@ def cannot(failed: OSError) -> int:
         return CLOSED_PIPE
     source = files.shown(failed.filename or "standard output")
     problem = Problem("", 0, 0, failed.strerror or str(failed))
-    return refuse(ScenarioError([problem], source), "", as_json=False)
+    return refuse(ScenarioError([problem], source), "", as_json and failed.filename is not None)
 
 
 def run_command(arguments: Sequence[str] | None = None) -> int:
@@ -225,13 +233,5 @@ def run_command(arguments: Sequence[str] | None = None) -> int:
     try:
         stated = parser().parse_args(arguments)
     except SystemExit as told:
-        # Help and version are printed; what is still in the buffer may fail like any output.
-        code = int(told.code or 0)
-        return run(argparse.Namespace(run=lambda _: flushed(code)))
+        return int(told.code or 0)
     return run(stated)
-
-
-def flushed(code: int) -> int:
-    if sys.stdout is not None:
-        sys.stdout.flush()
-    return code

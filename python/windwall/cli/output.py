@@ -30,7 +30,7 @@ def _escaped(one: str) -> str:
 def say(text: str) -> None:
     """One text on standard output, all of it or an OSError."""
     if sys.stdout is None:
-        raise OSError(errno.EBADF, "it is closed", "standard output")
+        raise OSError(errno.EBADF, "it is closed")
     print(harmless(text), flush=True)
 
 

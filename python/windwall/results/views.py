@@ -11,19 +11,14 @@ from collections.abc import Callable
 from functools import singledispatch
 from typing import Any
 
-_makers: list[Callable[[], Any]] = []
-
-
-def made_by(load: Callable[[], Any]) -> None:
-    """Says how to load whatever registers views."""
-    _makers.append(load)
+from windwall.results.makers import makers
 
 
 def _once_loaded(view: Callable[..., Any], result: Any, further: dict[str, Any]) -> Any:
-    if not _makers:
+    if not makers:
         raise TypeError(f"nothing makes a {view.__name__} of a {type(result).__name__}")
-    while _makers:
-        _makers.pop()()
+    while makers:
+        makers.pop()()
     return view(result, **further)
 
 
