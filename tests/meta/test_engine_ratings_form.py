@@ -1,16 +1,13 @@
 """Form of the table of published engine ratings (data/engine_ratings.csv, sources row by row).
 
-A check of form only, so it bears no pytest.mark.published and counts as nothing from outside: no
-number here meets the model. Rows that `sealed` picks stay closed until every assumption is frozen.
+A check of form only, which counts as nothing from outside: no number here meets the model. Rows that `sealed` picks stay closed until every assumption is frozen.
 The cars of 1985 are the UCI Automobile data set, Ward's Automotive Yearbook.
 """
 
-import csv
-import hashlib
-from pathlib import Path
-
 import numpy as np
 import pytest
+
+from published.engine_ratings import engine_ratings, sealed
 
 ALLOWED = {
     "chamber": {
@@ -34,17 +31,7 @@ KILOWATTS = {"kW": 1, "hp": 0.7457, "bhp": 0.7457, "HP": 0.7457, "PS": 0.7355, "
 NEWTON_METRES = {"N m": 1, "lb ft": 1.355818, "kgf m": 9.80665}
 
 
-def table():
-    lines = (Path(__file__).parent / "data" / "engine_ratings.csv").read_text("utf-8").splitlines()
-    return list(csv.DictReader(line for line in lines if not line.startswith("#")))
-
-
-def sealed(row):
-    """Whether a row stays closed: the first byte of SHA-256 of its id divides by three."""
-    return hashlib.sha256(row["id"].encode()).digest()[0] % 3 == 0
-
-
-ROWS = table()
+ROWS = engine_ratings()
 IN_EACH = pytest.mark.parametrize("row", ROWS, ids=lambda row: row["id"])
 
 
