@@ -1,6 +1,7 @@
 """Form of the table of published engine ratings (data/engine_ratings.csv, sources row by row).
 
-A check of form only, which counts as nothing from outside: no number here meets the model. Rows that `sealed` picks stay closed until every assumption is frozen.
+A check of form only, which counts as nothing from outside: no number here meets the model. Rows
+that `sealed` picks stay closed until every assumption is frozen.
 The cars of 1985 are the UCI Automobile data set, Ward's Automotive Yearbook.
 """
 

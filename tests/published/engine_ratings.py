@@ -1,4 +1,4 @@
-"""The table of published engine ratings, and which of its rows stay closed while priors are chosen."""
+"""The table of published engine ratings, and which rows stay closed while priors are chosen."""
 
 import csv
 import hashlib
