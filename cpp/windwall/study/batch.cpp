@@ -4,6 +4,7 @@
 #include <atomic>
 #include <chrono>
 #include <condition_variable>
+#include <exception>
 #include <mutex>
 #include <thread>
 #include <vector>
@@ -20,16 +21,32 @@ struct Queue {
     std::mutex mutex{};
     std::condition_variable finished{};
     unsigned working = 0;
+    std::exception_ptr thrown{};
 
-    void work(const Worker& worker) {
+    void work(const Worker& worker) noexcept {
+        try {
+            take_items(worker);
+        } catch (...) {
+            give_up(std::current_exception());
+        }
+        const std::lock_guard lock(mutex);
+        if (--working == 0) finished.notify_all();
+    }
+
+    void take_items(const Worker& worker) {
         while (!stop) {
             const std::size_t item = next++;
             if (item >= items) break;
             worker(item);
             ++done;
         }
+    }
+
+    /// The first exception is kept for the waiting thread; nothing new is begun.
+    void give_up(std::exception_ptr why) noexcept {
         const std::lock_guard lock(mutex);
-        if (--working == 0) finished.notify_all();
+        if (!thrown) thrown = std::move(why);
+        stop = true;
     }
 
     void wait(const Progress& progress) {
@@ -62,6 +79,7 @@ std::size_t run_batch(std::size_t items, const std::function<Worker()>& make_wor
     // Even while it waits the calling thread stays free to listen, so a signal is heard at once.
     if (!threads.empty()) queue.wait(options.progress);
     threads.clear();
+    if (queue.thrown) std::rethrow_exception(queue.thrown);
     if (options.progress) options.progress(queue.done, items);
     return queue.done;
 }

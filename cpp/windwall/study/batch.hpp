@@ -13,12 +13,12 @@ struct BatchOptions {
 };
 
 /// One worker's way of doing one item. Made once for each worker, so that what it captures is the
-/// worker's own; it must not throw.
+/// worker's own.
 using Worker = std::function<void(std::size_t item)>;
 
 /// Does every item once, in any order, and returns how many were done. Each item writes only its
 /// own place of the answer, so that neither the number of threads nor the order can change a
-/// result.
+/// result. What a worker throws ends the batch and is thrown again on the calling thread.
 std::size_t run_batch(std::size_t items, const std::function<Worker()>& make_worker,
                       const BatchOptions& options = {});
 

@@ -4,6 +4,7 @@
 
 #include <atomic>
 #include <chrono>
+#include <stdexcept>
 #include <thread>
 #include <vector>
 
@@ -47,6 +48,21 @@ TEST(Batch, EachWorkerHasItsOwnWorkspace) {
     };
     run_batch(10, make, {3, {}});
     EXPECT_EQ(made, 3);
+}
+
+// An exception that leaves a thread ends the process.
+TEST(Batch, WhatAWorkerThrowsArrivesWhereTheBatchWasAskedFor) {
+    for (unsigned threads : {1u, 2u, 5u}) {
+        std::atomic<std::size_t> finished{0};
+        const auto make = [&] {
+            return [&](std::size_t item) {
+                if (item == 7) throw std::invalid_argument("the seventh");
+                ++finished;
+            };
+        };
+        EXPECT_THROW(run_batch(100000, make, {threads, {}}), std::invalid_argument);
+        EXPECT_LT(finished, 100000u);
+    }
 }
 
 }  // namespace

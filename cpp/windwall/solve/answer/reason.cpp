@@ -67,6 +67,11 @@ std::string unanswered(const Outcome& outcome, const vehicle::Condition& conditi
                    ": the charge runs away in temperature at " + std::string(outcome.worst) +
                    ". A blower that is throttled behind it needs a bypass, one at small flow a "
                    "smaller leak or less pressure.";
+        case Status::out_of_range:
+            if (outcome.worst == outgrown_tyres)
+                return "The tyres grow without end" + where +
+                       ": their growth, stated at 100 km/h, cannot go on as it is stated.";
+            return "No answer" + where + worst + ".";
         case Status::not_converged:
             return "No balance was found" + where + worst + ", after " +
                    std::to_string(outcome.evaluations) + " evaluations.";

@@ -1,5 +1,7 @@
 #include "windwall/solve/full_throttle/top_speed.hpp"
 
+#include <stdexcept>
+
 namespace windwall::solve {
 namespace {
 
@@ -10,17 +12,14 @@ void climb_and_run(VehicleSolver& solver, const FullLoadCurve& engine, TopSpeed&
     found.outcome = {Status::no_balance, {}, 0, 0};
     if (!found.equilibrium.pull) return;
     found.outcome = found.equilibrium.pull->point.outcome;
+    if (!solver.tyres_keep_shape(*found.equilibrium.pull))
+        found.outcome = {Status::out_of_range, outgrown_tyres, 0, found.outcome.evaluations};
     if (found.outcome.answered() && run_up_length)
         found.run_up = run_up(solver, found.curves, start_gear(solver, engine),
                               found.equilibrium.road_speed, *run_up_length);
 }
 
-}  // namespace
-
-TopSpeed top_speed(const vehicle::Vehicle& vehicle, const vehicle::WhatIf& what_if,
-                   const Observer& observer) {
-    VehicleSolver solver(vehicle, what_if, observer);
-    TopSpeed found;
+void solve(VehicleSolver& solver, TopSpeed& found) {
     const FullLoadCurve engine(solver);
     if (engine.answered()) {
         climb_and_run(solver, engine, found);
@@ -29,6 +28,20 @@ TopSpeed top_speed(const vehicle::Vehicle& vehicle, const vehicle::WhatIf& what_
     }
     found.pulls = engine.points();
     found.unanswered = engine.unanswered();
+}
+
+}  // namespace
+
+TopSpeed top_speed(const vehicle::Vehicle& vehicle, const vehicle::WhatIf& what_if,
+                   const Observer& observer) {
+    VehicleSolver solver(vehicle, what_if, observer);
+    TopSpeed found;
+    try {
+        solve(solver, found);
+    } catch (const std::logic_error&) {  // a curve that refuses its points
+        found.outcome = {Status::not_converged, refused_points, 0, 0};
+        found.equilibrium = {};
+    }
     found.points = solver.point_solver().points();
     found.evaluations = solver.point_solver().evaluations();
     return found;

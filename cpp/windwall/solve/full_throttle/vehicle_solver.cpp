@@ -4,13 +4,15 @@
 #include "windwall/driveline/train.hpp"
 #include "windwall/vehicle/rotating.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 namespace windwall::solve {
 namespace {
 
 constexpr int most_passes = 6;
-constexpr int most_turns = 5;  // each leaves a hundredth of what slip and tyre growth were off
+constexpr int most_turns = 5;     // each leaves a hundredth of what slip was off
+constexpr double most_grown = 2;  // radius over that at standstill, where growth runs away
 
 }  // namespace
 
@@ -38,6 +40,9 @@ FullThrottlePoint VehicleSolver::at(const DrivelineState& setting, double agreem
         if (std::abs(pull.road_speed - assumed) <= agreement * assumed) break;
         pull = solve(setting, pull.road_speed);
     }
+    if (pull.point.outcome.answered() && !tyres_keep_shape(pull))
+        pull.point.outcome = {Status::out_of_range, outgrown_tyres, 0,
+                              pull.point.outcome.evaluations};
     observe(pull);
     return pull;
 }
@@ -90,7 +95,8 @@ TractiveState VehicleSolver::tractive_state(const DrivelineState& setting, doubl
         reached.grips = reached.thrust <= grip_limit_;
         if (!reached.grips) reached.thrust = grip_limit_;
         reached.slip = slip(reached.thrust);
-        reached.road_speed = driveline::road_speed(wheels.speed, 1, tyre, reached.slip);
+        reached.road_speed =
+            on_grown_tyres(driveline::road_speed(wheels.speed, 1, standing_radius_, reached.slip));
         if (vehicle_->tyres.growth == 0) break;
     }
     return reached;
@@ -101,7 +107,8 @@ double VehicleSolver::road_speed(const DrivelineState& setting) const noexcept {
     double speed = setting.engine_speed / ratio * standing_radius_;
     for (int turn = 0; turn < most_turns; ++turn) {
         const double share = slip(load(speed).total());
-        speed = driveline::road_speed(setting.engine_speed, ratio, radius(speed), share);
+        speed = on_grown_tyres(
+            driveline::road_speed(setting.engine_speed, ratio, standing_radius_, share));
     }
     return speed;
 }
@@ -133,7 +140,20 @@ double VehicleSolver::slip(double thrust) const noexcept {
 
 double VehicleSolver::radius(double road_speed) const noexcept {
     const double relative = road_speed / road::rise_speed;
-    return standing_radius_ * (1 + vehicle_->tyres.growth * relative * relative);
+    return standing_radius_ *
+           std::min(1 + vehicle_->tyres.growth * relative * relative, most_grown);
+}
+
+/// The radius grows with the square of the speed that it gives: v = v_0 (1 + g v^2), of which the
+/// smaller root is the one reached from below. From 4 g v_0^2 = 1 on there is none.
+double VehicleSolver::on_grown_tyres(double standing) const noexcept {
+    const double relative = standing / road::rise_speed;
+    const double left = 1 - 4 * vehicle_->tyres.growth * relative * relative;
+    return most_grown * standing / (1 + std::sqrt(std::max(0.0, left)));
+}
+
+bool VehicleSolver::tyres_keep_shape(const FullThrottlePoint& pull) const noexcept {
+    return radius(pull.road_speed) < most_grown * standing_radius_;
 }
 
 }  // namespace windwall::solve

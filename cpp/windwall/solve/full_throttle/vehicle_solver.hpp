@@ -68,6 +68,9 @@ public:
     /// no belt does.
     double road_speed(const DrivelineState& setting) const noexcept;
 
+    /// False where no speed agrees with the radius that it makes the tyres grow to.
+    bool tyres_keep_shape(const FullThrottlePoint& pull) const noexcept;
+
     PointSolver& point_solver() noexcept { return point_solver_; }
     const vehicle::Vehicle& vehicle() const noexcept { return *vehicle_; }
 
@@ -75,6 +78,8 @@ private:
     FullThrottlePoint solve(const DrivelineState& setting, double road_speed);
     void observe(FullThrottlePoint& pull);
     double radius(double road_speed) const noexcept;
+    /// From the speed on tyres as they stand to that on tyres as they have grown, m/s.
+    double on_grown_tyres(double standing) const noexcept;
     double slip(double thrust) const noexcept;
 
     const vehicle::Vehicle* vehicle_;

@@ -41,6 +41,12 @@ struct Outcome {
 /// What `worst` says where no opening holds the knock margin.
 inline constexpr std::string_view always_knocks = "knock";
 
+/// What `worst` says where points came out that no curve goes through.
+inline constexpr std::string_view refused_points = "curve";
+
+/// What `worst` says where the tyres would grow without end.
+inline constexpr std::string_view outgrown_tyres = "tyres";
+
 /// What `worst` says where no flow at all balances.
 inline constexpr std::string_view nothing_flows = "engine";
 
