@@ -2,12 +2,14 @@
 SHELL := /bin/bash
 .SHELLFLAGS := -euo pipefail -c
 .DEFAULT_GOAL := help
-.PHONY: help demo test test-all bench build build-all format lint clean
+.PHONY: help demo test test-all bench build build-all second-compiler format lint clean
 
 build := build/dev
 bin := .venv/bin
 # Two builds at once wait for each other.
 cmake_build := $(if $(shell command -v flock),flock $(build) )cmake --build $(build)
+CLANG ?= clang++-14
+EIGEN ?= /usr/include/eigen3
 cpp_sources = $$(find cpp tests -name '*.[ch]pp')
 
 help:  ## say what there is
@@ -44,6 +46,12 @@ build:  ## build the C++ core after an edit
 
 build-all: build
 	@$(cmake_build) -- --quiet
+
+# Every file of the core, read and checked but not translated.
+second-compiler:  ## let clang read the core: make second-compiler CLANG=clang++-14
+	@find cpp/windwall -name '*.cpp' -not -path '*/bindings/*' -print0 | xargs -0 -P 2 -n 1 \
+	  $(CLANG) -std=c++20 -fsyntax-only -Wall -Wextra -Wno-missing-field-initializers -Werror -Icpp -isystem $(EIGEN)
+	@echo "$$($(CLANG) --version | head -1) reads every file of the core"
 
 format:  ## format C++ and Python in place
 	@test -x $(bin)/clang-format || .ci/setup test

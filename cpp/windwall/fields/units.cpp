@@ -118,8 +118,10 @@ std::string pressure_complaint(std::string_view text, const Measure& measure) {
 }  // namespace
 
 std::span<const Unit> units_of(Dimension dimension) {
-    const auto range = std::ranges::equal_range(all_units(), dimension, {}, &Unit::dimension);
-    return {range.begin(), range.end()};
+    const auto units = all_units();
+    const auto first = std::ranges::lower_bound(units, dimension, {}, &Unit::dimension);
+    const auto last = std::ranges::upper_bound(units, dimension, {}, &Unit::dimension);
+    return {first, last};
 }
 
 const Unit* find_unit(Dimension dimension, std::string_view typed) {
