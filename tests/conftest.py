@@ -31,6 +31,16 @@ def oracle():
     return import_or_skip
 
 
+@pytest.fixture(scope="session")
+def today():
+    """The answers of a scenario by its name, each solved once in a session."""
+    from functools import cache
+
+    from regression.compare_answers import Today
+
+    return cache(Today)
+
+
 def pytest_configure(config):
     config.pluginmanager.register(Tally(), "windwall-tally")
 

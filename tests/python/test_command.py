@@ -22,6 +22,13 @@ def test_each_question_is_answered_as_text_and_as_json(windwall, file):
         assert isinstance(json.loads(said.stdout), dict)
 
 
+def test_the_command_holds_the_model_against_what_was_observed(windwall, file, car, best, ranking):
+    found = car.diagnose()
+    assert windwall("speed", file).stdout == best.summary(found) + "\n"
+    assert windwall("rank", file).stdout == ranking.summary(found) + "\n"
+    assert json.loads(windwall("speed", file, "--json").stdout)["observed"]
+
+
 def test_no_answer_is_exit_code_1(windwall, file, document):
     document["goal"]["grade"] = "20 %"
     document["body"]["mass"] = "2000 kg"

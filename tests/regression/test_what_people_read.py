@@ -1,6 +1,8 @@
 """What people read, kept word for word. Our own numbers: no proof of anything, only a guard.
 
-To accept a change on purpose: `pytest tests/regression --regenerate`, then read the diff.
+Speeds and rankings are read from `stored/`, so that wording changes here and physics in
+`test_numbers.py`. To accept a change of words: `pytest tests/regression --regenerate`, then read
+the diff; of numbers: `python tests/regression/compare_answers.py --keep` before it.
 """
 
 import difflib
@@ -8,30 +10,21 @@ from pathlib import Path
 
 import pytest
 
+from regression.stored import STORED, stored
 from windwall.cli.main import main
 
 ROOT = Path(__file__).parents[2]
 TEXTS = Path(__file__).parent / "text"
+SCENARIOS = ("airfield_cyclecar", "village_microcar", "lakebed_streamliner")
 
-ASKED = {
-    **{
-        f"{question}_{name}": [question, f"scenarios/{name}.json"]
-        for question in ("speed", "rank", "check")
-        for name in ("airfield_cyclecar", "village_microcar", "lakebed_streamliner")
-    },
-    "rank_airfield_cyclecar_500_eur": [
-        "rank", "scenarios/airfield_cyclecar.json", "--budget", "500 EUR",
-    ],
-    "check_ten_mistakes": ["check", "scenarios/invalid/ten_mistakes.json"],
-}  # fmt: skip
+CHECKED = {f"check_{name}": f"scenarios/{name}.json" for name in SCENARIOS}
+CHECKED["check_ten_mistakes"] = "scenarios/invalid/ten_mistakes.json"
+ANSWERED = [f"{question}_{name}" for question in ("speed", "rank") for name in SCENARIOS]
+ANSWERED.append("rank_airfield_cyclecar_500_eur")
 
 
-@pytest.mark.parametrize("name", ASKED)
-def test_reads_as_it_did(name, capsys, monkeypatch, regenerate):
-    monkeypatch.chdir(ROOT)
-    main(ASKED[name])
-    said = capsys.readouterr()
-    text = said.out + said.err
+def hold(name, text, regenerate):
+    """The text against the one that is kept."""
     kept = TEXTS / f"{name}.txt"
     if regenerate:
         kept.write_text(text, encoding="utf-8")
@@ -40,5 +33,20 @@ def test_reads_as_it_did(name, capsys, monkeypatch, regenerate):
     assert text == expected, f"{name} reads otherwise than kept:\n{difference}"
 
 
+@pytest.mark.parametrize("name", CHECKED)
+def test_a_check_reads_as_it_did(name, capsys, monkeypatch, regenerate):
+    monkeypatch.chdir(ROOT)
+    main(["check", CHECKED[name]])
+    said = capsys.readouterr()
+    hold(name, said.out + said.err, regenerate)
+
+
+@pytest.mark.parametrize("name", ANSWERED)
+def test_an_answer_reads_as_it_did(name, regenerate):
+    answer, diagnosis = stored(name)
+    hold(name, answer.summary(diagnosis) + "\n", regenerate)
+
+
 def test_nothing_is_kept_that_nobody_asks():
-    assert {path.stem for path in TEXTS.glob("*.txt")} == set(ASKED)
+    assert {path.stem for path in TEXTS.glob("*.txt")} == {*CHECKED, *ANSWERED}
+    assert {path.stem for path in STORED.glob("*.json")} == {*ANSWERED}

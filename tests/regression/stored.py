@@ -1,0 +1,76 @@
+"""Answers kept as numbers, so that their texts can be tried without solving anything."""
+
+import json
+from pathlib import Path
+
+import windwall as ww
+from windwall.quantities.measures import Measure
+from windwall.quantities.uncertain_input import UncertainInput
+from windwall.results.diagnosis import Compared, Diagnosis, Explained, Explanation, Fact
+from windwall.results.ranking import Ranking, Upgrade
+from windwall.results.scenario_info import ScenarioInfo
+from windwall.results.top_speed import TopSpeed
+
+STORED = Path(__file__).parent / "stored"
+SETS = ("target", "cheapest_to_goal")
+LISTS = ("best_by_cost", "best_by_hours")
+
+
+def keep(name, answer, diagnosis):
+    """Writes an answer down. Of a ranking's sets only those that its text is about."""
+    made = {"info": answer.scenario_info._asdict(), "diagnosis": plain(diagnosis)}
+    if isinstance(answer, Ranking):
+        made["numbers"] = needed_sets(answer.numbers)
+        made["menu"] = [one._asdict() for one in answer.menu.values()]
+        made["terms"] = {"currency": answer.currency, "budget": answer.budget}
+    else:
+        made["numbers"] = answer.numbers
+    text = json.dumps(made, indent=0, ensure_ascii=False)
+    (STORED / f"{name}.json").write_text(text + "\n", encoding="utf-8")
+
+
+def needed_sets(numbers):
+    """The base and the best, with the places of the others closed up."""
+    named = {numbers[key] for key in SETS} | {at for key in LISTS for at in numbers[key]}
+    places = sorted((named - {None}) | {0})
+    moved = {old: new for new, old in enumerate(places)} | {None: None}
+    made = numbers | {"sets": [numbers["sets"][at] for at in places]}
+    made |= {key: moved[numbers[key]] for key in SETS}
+    return made | {key: [moved[at] for at in numbers[key]] for key in LISTS}
+
+
+def plain(diagnosis):
+    far = [diagnosis.compared.index(one.compared) for one in diagnosis.explained]
+    inputs = [one.inputs for one in diagnosis.explained]
+    return {"compared": diagnosis.compared, "far": far, "inputs": inputs}
+
+
+def rebuilt(made):
+    """The same as tuples with names."""
+    compared = tuple(Compared(Fact(*fact), model, sigma) for fact, model, sigma in made["compared"])
+    explained = tuple(
+        Explained(compared[at], [explanation(*one) for one in inputs])
+        for at, inputs in zip(made["far"], made["inputs"], strict=True)
+    )
+    return Diagnosis(compared, explained)
+
+
+def explanation(known, deviations):
+    *values, measure = known
+    return Explanation(UncertainInput(*values, Measure(*measure)), deviations)
+
+
+def stored(name):
+    """An answer as it was kept, and what was found of observations."""
+    made = json.loads((STORED / f"{name}.json").read_text(encoding="utf-8"))
+    info, diagnosis = ScenarioInfo(**made["info"]), rebuilt(made["diagnosis"])
+    if "menu" not in made:
+        return TopSpeed(made["numbers"], info), diagnosis
+    menu = {one["id"]: Upgrade(**one) for one in made["menu"]}
+    return Ranking(made["numbers"], info, menu, made["terms"]), diagnosis
+
+
+def keep_budget(scenario):
+    """The one text that is about a budget."""
+    ranking = ww.rank(scenario, budget="500 EUR", progress=False)
+    keep("rank_airfield_cyclecar_500_eur", ranking, scenario.diagnose())
