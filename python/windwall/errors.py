@@ -35,6 +35,15 @@ class ScenarioError(ValueError):
         return "\n".join([f"{len(lines)} problems", *(f"  {line}" for line in lines)])
 
 
+def whole_letters(text: str) -> str:
+    """The same text, or a ScenarioError where half a letter of it cannot be written to any file."""
+    try:
+        text.encode("utf-8")
+    except UnicodeEncodeError:
+        raise ScenarioError([Problem(ascii(text), 0, 0, "this holds half a letter")]) from None
+    return text
+
+
 def _line(problem: Problem, source: str) -> str:
     where = problem.where(source)
     return f"{where}: {problem.message}" if where else problem.message

@@ -110,6 +110,24 @@ def test_a_name_is_shown_without_what_moves_a_cursor():
     assert "\u202e" not in files.shown("a\u202eb")
 
 
+@pytest.mark.parametrize(
+    "ask",
+    [
+        lambda car: car.get("\ud800"),
+        lambda car: car.set({"\ud800": 1}),
+        lambda car: car.set({"title": "\ud800"}),
+        lambda car: car.install("\ud800"),
+        lambda car: car.operating_point("\ud800"),
+        lambda car: ww.rank(car, budget="\ud800"),
+        lambda car: ww.sweep(car, {"\ud800": [1]}),
+        lambda car: ww.sweep(car, {"body/mass": ["\ud800"]}),
+    ],
+)
+def test_half_a_letter_is_refused_wherever_it_is_typed(car, ask):
+    with pytest.raises(ww.ScenarioError, match="half a letter"):
+        ask(car)
+
+
 def test_half_a_letter_is_refused_with_a_sentence(document):
     text = json.dumps(document, ensure_ascii=False).replace("Garden", "Gar\ud800den")
     with pytest.raises(ww.ScenarioError, match="UTF-8"):

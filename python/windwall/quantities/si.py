@@ -6,6 +6,8 @@ import numbers
 import re
 from typing import Any
 
+from windwall.errors import whole_letters
+
 
 class SI(float):
     """A number whose writer has said that it is in SI units."""
@@ -47,7 +49,7 @@ def from_foreign(value: Any, udunits: str) -> float:
 def accepted(value: Any, udunits: str) -> str | float:
     """A text as it is, and everything that is a number as a float in SI."""
     if isinstance(value, str):
-        return value
+        return whole_letters(value)
     if is_foreign(value):
         return from_foreign(value, udunits)
     if isinstance(value, numbers.Real) and not isinstance(value, bool):

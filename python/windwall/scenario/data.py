@@ -8,7 +8,7 @@ from collections.abc import Mapping
 from typing import Any, Self
 
 from windwall import _core
-from windwall.errors import ScenarioError
+from windwall.errors import ScenarioError, whole_letters
 from windwall.quantities.measures import Measure
 from windwall.quantities.si import accepted, is_foreign
 from windwall.results.ranking import Upgrade
@@ -87,11 +87,11 @@ class ScenarioData:
 
     def get(self, address: str) -> Any:
         """What stands at an input address: an SI float, a word, a list; None where it is empty."""
-        return self.core.get(address)
+        return self.core.get(whole_letters(address))
 
     def sigma(self, address: str) -> float:
         """One standard deviation of an input, SI: as the file says, or that of the default."""
-        return _core.sigma(self.core, address)
+        return _core.sigma(self.core, whole_letters(address))
 
     def known_to(self, address: str) -> float:
         """The same, but that nobody knows exactly where an engine knocks."""
@@ -115,11 +115,11 @@ class ScenarioData:
 
     def given(self, address: str) -> bool:
         """Whether the file states this value rather than leaving it at its default."""
-        return _core.given(self.core, address)
+        return _core.given(self.core, whole_letters(address))
 
     def measure(self, address: str) -> Measure:
         """What an input measures."""
-        return Measure(*_core.measure(self.core, address))
+        return Measure(*_core.measure(self.core, whole_letters(address)))
 
     def readable(self, address: str, digits: int = 4) -> str:
         """An input as people of this scenario's units read it."""
@@ -130,11 +130,11 @@ class ScenarioData:
 
     def set(self, changes: Mapping[str, Any]) -> Self:
         """Another scenario with these values: texts with units, or floats in SI."""
-        stated = [(address, self._stated(address, value)) for address, value in changes.items()]
+        stated = [(whole_letters(key), self._stated(key, value)) for key, value in changes.items()]
         return type(self)(self.core.set(stated), self.source)
 
     def _stated(self, address: str, value: Any) -> Any:
-        if value is None or isinstance(value, (str, bool)):
+        if value is None or isinstance(value, bool):
             return value
         if is_foreign(value):
             return accepted(value, self.measure(address).si)
@@ -144,7 +144,7 @@ class ScenarioData:
 
     def install(self, *ids: str) -> Self:
         """Another scenario with these upgrades fitted; the menu keeps the others."""
-        return type(self)(self.core.fit(list(ids)), self.source)
+        return type(self)(self.core.fit([whole_letters(one) for one in ids]), self.source)
 
     def text(self) -> str:
         """The text of its file, with units as typed."""

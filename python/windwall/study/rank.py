@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from typing import Any
 
 from windwall import _core
-from windwall.errors import Problem, ScenarioError
+from windwall.errors import Problem, ScenarioError, whole_letters
 from windwall.quantities.si import is_foreign
 from windwall.results.ranking import Ranking
 from windwall.scenario.data import ScenarioData
@@ -52,7 +52,7 @@ def _money(scenario: ScenarioData, budget: Any) -> float | None:
     if budget is None:
         return None
     if isinstance(budget, str):
-        return scenario.core.money(budget)
+        return scenario.core.money(whole_letters(budget))
     if is_foreign(budget) or isinstance(budget, bool) or budget < 0:
         raise ValueError(f'a budget is a sum of money such as "500 EUR", not {budget!r}')
     return float(budget)
