@@ -70,25 +70,55 @@ std::vector<Vehicle> load(int count, char** files) {
     return cars;
 }
 
-/// Residual evaluations of points taken from one to the next, the first one of each left out.
-void count_points(const std::vector<Vehicle>& cars) {
+struct Evaluations {
     std::vector<double> warm, cold;
+
+    void add(bool is_cold, double spent) { (is_cold ? cold : warm).push_back(spent); }
+    void print(const char* of) const {
+        if (warm.empty() || cold.empty()) return;
+        std::printf(
+            "residual evaluations of %s: %.0f warm, %.0f cold (medians of %zu, %zu), at most "
+            "%.0f\n",
+            of, median(warm), median(cold), warm.size(), cold.size(),
+            std::max(*std::ranges::max_element(warm), *std::ranges::max_element(cold)));
+    }
+};
+
+/// Residual evaluations of points taken from one to the next; the first of each vehicle is cold,
+/// and so is the first that knock limits.
+void count_points(const std::vector<Vehicle>& cars) {
+    Evaluations free, limited;
     const long integrals = engine::knock_integrals();
     for (const Vehicle& car : cars) {
         const solve::GearRange sweep(car, 0);
         solve::PointSolver solver(car);
+        bool knocked = false;
         for (int i = 10; i >= 0; --i) {
             const long before = solver.evaluations();
-            solver.at({sweep.at(0.1 * i).engine_speed, 20, 1});
+            const auto point = solver.at({sweep.at(0.1 * i).engine_speed, 20, 1});
             const auto spent = static_cast<double>(solver.evaluations() - before);
-            (i == 10 ? cold : warm).push_back(spent);
+            const bool knocks = point.outcome.status == solve::Status::knock_limited;
+            (knocks ? limited : free).add(i == 10 || (knocks && !knocked), spent);
+            knocked = knocks;
         }
     }
-    std::printf("residual evaluations: %.0f a warm point, %.0f a cold one (medians of %zu, %zu)\n",
-                median(warm), median(cold), warm.size(), cold.size());
+    free.print("a point");
+    limited.print("a knock-limited point");
     std::printf("knock integrals a point: %.2f\n",
                 static_cast<double>(engine::knock_integrals() - integrals) /
-                    static_cast<double>(warm.size() + cold.size()));
+                    static_cast<double>(11 * cars.size()));
+}
+
+/// The same with engines that ask for far more octane than the fuel has.
+void count_knocking_points(std::vector<Vehicle> cars) {
+    for (Vehicle& car : cars)
+        std::visit(
+            [](auto& engine) {
+                if constexpr (requires { engine.knock_anchor; })
+                    engine.knock_anchor.octane_number += 20;
+            },
+            car.engine.value);
+    count_points(cars);
 }
 
 void count_top_speeds(const std::vector<Vehicle>& cars) {
@@ -146,6 +176,8 @@ void run(int count, char** files) {
     while (cars.size() < variant_count)
         cars.push_back(variants.next());
     count_points(cars);
+    std::printf("with 20 octane numbers less to spare:\n");
+    count_knocking_points(cars);
     count_top_speeds(cars);
     const double unit = million_exponentials();
     std::printf("a million std::exp: %.2f ms\n", 1e3 * unit);

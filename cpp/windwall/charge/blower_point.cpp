@@ -59,7 +59,7 @@ BlowerPoint solved(const PositiveBlower& blower, const media::Stream& in, double
 BlowerPoint blower_point(const PositiveBlower& blower, const media::Stream& inlet,
                          double outlet_pressure, double rotor_speed) noexcept {
     Surroundings surroundings;
-    surroundings.engine_speed = rotor_speed / blower.drive_ratio;
+    surroundings.drive_speed = rotor_speed / blower.drive_ratio;
     surroundings.under_hood_temperature = inlet.temperature;
     // Shortfall (capacity less flow) is concave in the flow: from above, Newton comes down to the
     // larger solution without ever passing it, and passes the equilibrium only if there is none.

@@ -68,7 +68,7 @@ CharacteristicReading MappedCompressor::read(const media::Stream& in, double rot
 Compression MappedCompressor::compress(const media::Stream& in, double outlet_pressure,
                                        const Surroundings& surroundings) const noexcept {
     Compression does;
-    does.rotor_speed = drive_ratio * surroundings.engine_speed;
+    does.rotor_speed = drive_ratio * surroundings.drive_speed;
     const CharacteristicReading reading = read(in, does.rotor_speed, outlet_pressure);
     const double theta = in.temperature / reference_temperature;
     does.capacity = reading.flow * (in.pressure / reference_pressure) / std::sqrt(theta);

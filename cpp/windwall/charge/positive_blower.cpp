@@ -151,7 +151,7 @@ double PositiveBlower::swept_flow(const media::Stream& in, double rotor_speed) c
 Compression PositiveBlower::compress(const media::Stream& in, double outlet_pressure,
                                      const Surroundings& surroundings) const noexcept {
     Compression does;
-    does.rotor_speed = drive_ratio * surroundings.engine_speed;
+    does.rotor_speed = drive_ratio * surroundings.drive_speed;
     does.indicated_power = work_power(*this, in, outlet_pressure, does.rotor_speed / turn);
     does.friction_power = friction(*this, does.rotor_speed);
     heat(does, *this, in, outlet_pressure, surroundings.under_hood_temperature);

@@ -9,7 +9,7 @@ struct Surroundings {
     double ambient_temperature{};         // K
     double air_density{};                 // of the ambient air, kg/m3
     double road_speed{};                  // speed of the air over the vehicle, m/s
-    double engine_speed{};                // rad/s
+    double drive_speed{};                 // rad/s, of the crank or what else turns the blower
     double throttle_opening{};            // share of the plate's travel: 0 shut, 1 wide open
     double under_hood_temperature{};      // K, of the air around pipes, plenum and blower case
     std::array<double, 4> fuel_demand{};  // own fuel the engine's lambda asks for, kg per kg of

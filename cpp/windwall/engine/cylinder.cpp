@@ -62,6 +62,7 @@ std::array<double, 4> Cylinder::fuel_demand(const media::Fuel& fuel) const noexc
 }
 
 double Cylinder::pressure_behind(const Intake& intake, const Mixture& burnt) const noexcept {
+    if (intake.exhaust_pressure) return *intake.exhaust_pressure;
     const media::Stream& charge = intake.charge;
     const double flow =
         charge.dry_air * (1 + charge.vapour_share() + charge.liquid_share() + burnt.own_fuel);

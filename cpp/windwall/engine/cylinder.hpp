@@ -6,6 +6,7 @@
 #include "windwall/engine/end_gas.hpp"
 #include "windwall/engine/evaporation.hpp"
 #include "windwall/engine/exhaust.hpp"
+#include "windwall/engine/exhaust_gas.hpp"
 #include "windwall/engine/friction.hpp"
 #include "windwall/engine/heat.hpp"
 #include "windwall/engine/injector.hpp"
@@ -85,6 +86,8 @@ struct Cylinder {
     /// At a spark `retard` rad after the one of best torque.
     Work work(const Intake& intake, const media::Fuel& fuel, double retard) const noexcept;
     Heat heat(const Work& work) const noexcept;
+    /// What leaves through the valves, by the engine's own energy balance.
+    ExhaustGas exhaust_gas(const Intake& intake, const Work& work) const noexcept;
     /// Empty where there are no injectors.
     std::optional<Injection> injection(const Intake& intake, const media::Fuel& fuel,
                                        const Work& work) const noexcept;

@@ -81,4 +81,8 @@ Heat Cylinder::heat(const Work& work) const noexcept {
     return walls.heat(work.fuel_power, 1 / work.lambda);
 }
 
+ExhaustGas Cylinder::exhaust_gas(const Intake& intake, const Work& work) const noexcept {
+    return engine::exhaust_gas(intake, work, heat(work));
+}
+
 }  // namespace windwall::engine

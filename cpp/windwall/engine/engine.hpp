@@ -38,6 +38,8 @@ concept EngineKind = fields::Kind<T> &&
     noexcept->std::same_as<Work>;
     { engine.heat(work) }
     noexcept->std::same_as<Heat>;
+    { engine.exhaust_gas(intake, work) }
+    noexcept->std::same_as<ExhaustGas>;
     { engine.injection(intake, fuel, work) }
     noexcept->std::same_as<std::optional<Injection>>;
     { engine.validity(intake, fuel, 0.0) }

@@ -1,9 +1,11 @@
 #pragma once
 #include "windwall/media/stream.hpp"
 
+#include <optional>
+
 namespace windwall::engine {
 
-/// What the engine sees at one operating point. SI units.
+/// What the engine sees at its two ends, manifold and exhaust, at one operating point. SI units.
 struct Intake {
     double engine_speed{};            // rad/s
     media::Stream charge;             // at the manifold
@@ -12,6 +14,10 @@ struct Intake {
     double road_speed{};              // m/s, of the air over the vehicle: it cools the head
     double under_hood_temperature{};  // K
     bool carburetted{};               // the fuel is in the charge; the engine adds none of its own
+    double inlet_enthalpy{};          // of the air that came in, J per kg of dry air
+    /// Pa absolute behind the valves, where a turbine there holds it; else it follows from the
+    /// flow.
+    std::optional<double> exhaust_pressure{};
 };
 
 }  // namespace windwall::engine

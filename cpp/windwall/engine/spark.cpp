@@ -9,8 +9,6 @@
 namespace windwall::engine {
 namespace {
 
-constexpr double octane_per_radian = 180 / std::numbers::pi;  // Russ: one per degree
-
 constexpr fields::Column table_columns[] = {
     {"engine_speed", fields::angular_speed("rpm"), {0, 20000}, "Engine speed, rising"},
     {"retard", fields::angle("deg"), {-20, 40}, "Crank angle after the spark of best torque"},

@@ -9,6 +9,9 @@
 
 namespace windwall::engine {
 
+/// Octane numbers that a radian of retard is worth: Russ, SAE 960497, one per degree.
+inline constexpr double octane_per_radian = 180 / std::numbers::pi;
+
 enum class SparkPolicy { hold_margin, as_given };
 
 /// What the spark is set to, and what that leaves to knock. Octane numbers; the margin is the

@@ -43,7 +43,7 @@ std::array<double, 4> TorqueCurve::fuel_demand(const media::Fuel& fuel) const no
 }
 
 double TorqueCurve::exhaust_pressure(const Intake& intake, const media::Fuel&) const noexcept {
-    return intake.ambient_pressure;
+    return intake.exhaust_pressure.value_or(intake.ambient_pressure);
 }
 
 /// kg/s of dry air on the day of the measurement: what burns the fuel that gave the torque.
@@ -108,6 +108,10 @@ Work TorqueCurve::work(const Intake& intake, const media::Fuel& fuel, double) co
 
 Heat TorqueCurve::heat(const Work& work) const noexcept {
     return walls.heat(work.fuel_power, 1 / work.lambda);
+}
+
+ExhaustGas TorqueCurve::exhaust_gas(const Intake& intake, const Work& work) const noexcept {
+    return engine::exhaust_gas(intake, work, heat(work));
 }
 
 std::optional<Injection> TorqueCurve::injection(const Intake& intake, const media::Fuel& fuel,

@@ -1,4 +1,5 @@
 #pragma once
+#include "windwall/engine/exhaust_gas.hpp"
 #include "windwall/engine/heat.hpp"
 #include "windwall/engine/injector.hpp"
 #include "windwall/engine/intake.hpp"
@@ -63,6 +64,7 @@ struct TorqueCurve {
                                                double retard) const noexcept;
     Work work(const Intake& intake, const media::Fuel& fuel, double retard) const noexcept;
     Heat heat(const Work& work) const noexcept;
+    ExhaustGas exhaust_gas(const Intake& intake, const Work& work) const noexcept;
     std::optional<Injection> injection(const Intake& intake, const media::Fuel& fuel,
                                        const Work& work) const noexcept;
     Validity validity(const Intake& intake, const media::Fuel& fuel, double retard) const noexcept;

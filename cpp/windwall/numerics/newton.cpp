@@ -173,7 +173,7 @@ private:
 NewtonResult solve_newton(Residual residual, std::span<double> x, const NewtonOptions& options,
                           JacobianMemory* memory) {
     if (x.empty() || x.size() > most_unknowns)
-        throw std::invalid_argument("solve_newton takes 1 to 24 unknowns");
+        throw std::invalid_argument("solve_newton takes 1 to 28 unknowns");
     JacobianMemory own;
     JacobianMemory& kept = memory ? *memory : own;
     Newton newton(residual, x, options, kept);

@@ -8,7 +8,7 @@
 /// A few equations in as many unknowns, solved in few evaluations and without allocation.
 namespace windwall::numerics {
 
-inline constexpr int most_unknowns = 24;
+inline constexpr int most_unknowns = 28;
 
 /// Bounded, so that they live on the stack.
 using Vector = Eigen::Matrix<double, Eigen::Dynamic, 1, 0, most_unknowns, 1>;

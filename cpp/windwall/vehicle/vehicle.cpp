@@ -1,27 +1,19 @@
 #include "windwall/vehicle/vehicle.hpp"
 
-#include "windwall/numerics/newton.hpp"
-#include "windwall/vehicle/loop.hpp"
+#include "windwall/vehicle/balance/air_path.hpp"
 
 namespace windwall::vehicle {
 namespace {
 
-std::size_t unknowns_of(const charge::Part& part) {
-    return part.visit([]<class Part>(const Part&) -> std::size_t {
-        if constexpr (charge::Branching<Part>) return Loop::most_unknowns;
-        return charge::Balanced<Part>;
-    });
-}
-
 std::optional<fields::Violation> more_than_can_be_balanced(const ChargePath& charge_path) {
-    std::size_t unknowns = 1;  // the flow
-    for (const auto& entry : charge_path)
-        unknowns += unknowns_of(entry.part);
-    if (unknowns <= numerics::most_unknowns) return std::nullopt;
+    const std::size_t unknowns = AirPath(charge_path).unknowns.size();
+    if (unknowns <= AirPath::most_unknowns) return std::nullopt;
     return fields::Violation{
-        "charge_path", "too many valves, blowers and bypasses to be balanced at once; at most " +
-                           std::to_string(numerics::most_unknowns - 1) +
-                           ", of which a bypass counts as " + std::to_string(Loop::most_unknowns)};
+        "charge_path", "too many valves, blowers and bypasses to be balanced at once: " +
+                           std::to_string(unknowns) + " unknowns where " +
+                           std::to_string(AirPath::most_unknowns) +
+                           " are the most; a valve or blower has one, a bypass two, or seven with "
+                           "a nozzle on its way round"};
 }
 
 bool varies(const driveline::Part& part) {

@@ -27,7 +27,7 @@ PositiveBlower roots(double leak_area, double friction = 0) {
 
 Surroundings at(double rotor_speed) {
     Surroundings surroundings;
-    surroundings.engine_speed = rotor_speed / 1.3;
+    surroundings.drive_speed = rotor_speed / 1.3;
     return surroundings;
 }
 

@@ -36,7 +36,7 @@ MappedCompressor mapped() {
 
 charge::Surroundings turning(double rotor_speed, const MappedCompressor& part) {
     charge::Surroundings surroundings;
-    surroundings.engine_speed = rotor_speed / part.drive_ratio;
+    surroundings.drive_speed = rotor_speed / part.drive_ratio;
     return surroundings;
 }
 

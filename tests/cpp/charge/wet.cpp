@@ -190,7 +190,7 @@ TEST(WetCharge, EvaporatesInTheBlowerWithTheWorkItGets) {
         media::with_liquid(humid(101325, 298.15, 0.0243), {0.01, 0, 0, 0}, 298.15, 50e-6));
     auto blower = roots();
     Surroundings surroundings = day();
-    surroundings.engine_speed = 7000 * rpm;
+    surroundings.drive_speed = 7000 * rpm;
     blower.evaporated_inside = 0;
     const auto dry = blower.compress(saturated, 156.8e3, surroundings);
     EXPECT_EQ(dry.outlet.liquid_share(), saturated.liquid_share());
@@ -211,7 +211,7 @@ TEST(WetCharge, BlowerWithWetChargeCoolsItsCaseLess) {
     blower.friction_torque = 0.25;
     blower.case_conductance = 3;
     Surroundings surroundings = day();
-    surroundings.engine_speed = 7000 * rpm;
+    surroundings.drive_speed = 7000 * rpm;
     const auto in = media::with_liquid(humid(100e3, 298.15, 0.0243), {0.01, 0, 0, 0}, 298.15, 5e-5);
     const auto wet = blower.compress(in, 156.8e3, surroundings);
     const auto dry = blower.compress(humid(100e3, 298.15, 0.0243), 156.8e3, surroundings);
@@ -275,7 +275,7 @@ TEST(Carburettor, StarvesUnderBoostWhenItsBowlStandsInTheOpen) {
 
 TEST(WetCharge, AllocatesNothing) {
     Surroundings surroundings = day();
-    surroundings.engine_speed = 7000 * rpm;
+    surroundings.drive_speed = 7000 * rpm;
     surroundings.fuel_demand = {0, 0, 0.01, 0.08};
     Carburettor carburettor;
     carburettor.venturi = 0.03;

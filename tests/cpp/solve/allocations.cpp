@@ -34,8 +34,8 @@ TEST(NoAllocation, InAResidual) {
     vehicle::Balance balance(car);
     balance.hold({4000 * rpm, 20, 1});
     std::array<double, numerics::most_unknowns> x{}, r{};
-    const std::span<double> unknowns(x.data(), balance.unknowns());
-    const std::span<double> residuals(r.data(), balance.unknowns());
+    const std::span<double> unknowns(x.data(), balance.unknowns().size());
+    const std::span<double> residuals(r.data(), balance.unknowns().size());
     const auto evaluate = [&] {
         balance.guess(unknowns);
         balance.residuals(unknowns, residuals);

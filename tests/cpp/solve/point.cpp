@@ -98,7 +98,7 @@ TEST(OperatingPoint, BracketsFindWhatNewtonFinds) {
             ASSERT_TRUE(newton.at(condition).outcome.answered());
             vehicle::Balance balance(car);
             balance.hold(condition);
-            std::vector<double> x(balance.unknowns()), r(balance.unknowns());
+            std::vector<double> x(balance.unknowns().size()), r(balance.unknowns().size());
             ASSERT_EQ(bracket_series(balance, x).status, Status::solved) << condition.opening;
             EXPECT_NEAR(balance.manifold().pressure / newton.balance().manifold().pressure, 1,
                         1e-7);

@@ -1,6 +1,6 @@
 #pragma once
 #include "windwall/solve/results/caution.hpp"
-#include "windwall/vehicle/balance.hpp"
+#include "windwall/vehicle/balance/balance.hpp"
 
 #include <vector>
 

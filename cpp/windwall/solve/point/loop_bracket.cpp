@@ -28,7 +28,7 @@ public:
     /// Solves all loops from number `loop` on, with what the ones before bring back held.
     Outcome close(std::size_t loop) {
         if (loop == balance_.loops().size()) return series();
-        x_[balance_.loops()[loop].heat()] = 0;
+        x_[balance_.loops()[loop].heat] = 0;
         double shut = excess(loop, 0);
         if (shut == 0) return last_;
         if (std::isnan(shut)) shut = 1;
@@ -66,7 +66,7 @@ private:
     /// ended beside a balance.
     double excess(std::size_t loop, double w) {
         if (spent()) return std::numeric_limits<double>::quiet_NaN();
-        const std::size_t at = balance_.loops()[loop].unknown;
+        const std::size_t at = balance_.loops()[loop].flow;
         x_[at] = w;
         last_ = settle(loop);
         if (!last_.answered()) return 1;
@@ -79,7 +79,7 @@ private:
     /// Repeats until the gas that returns is as warm as the gas that is taken: each pass closes the
     /// share of the gap that the net flow has in the whole, so secants shorten the way.
     Outcome settle(std::size_t loop) {
-        double& heat = x_[balance_.loops()[loop].heat()];
+        double& heat = x_[balance_.loops()[loop].heat];
         double last = 0, last_gap = 0;
         Outcome outcome;
         for (int pass = 0; pass < most_settlings && !spent(); ++pass) {

@@ -1,6 +1,6 @@
 #pragma once
 #include "windwall/solve/point/outcome.hpp"
-#include "windwall/vehicle/balance.hpp"
+#include "windwall/vehicle/balance/balance.hpp"
 
 #include <span>
 

@@ -1,11 +1,8 @@
 #include "windwall/solve/point/point.hpp"
 
-#include "windwall/numerics/root.hpp"
 #include "windwall/solve/point/loop_bracket.hpp"
 
-#include <algorithm>
 #include <cmath>
-#include <numbers>
 
 namespace windwall::solve {
 namespace {
@@ -16,36 +13,40 @@ using vehicle::Condition;
 constexpr double balanced = 1e-11;  // of the flow; the published accounts close to 1e-9
 constexpr double rounded = 1e-10;   // where rounding leaves no step that helps
 constexpr std::array other_returns{0.0, 2.0, 4.0, 6.0, 8.0, 10.0};
-constexpr int newton_evaluations = 80;      // then brackets take over
-constexpr double smallest_opening = 0.02;   // of the plate's travel, when the margin is sought
-constexpr double opening_step = 0.85;       // downwards, in search of one that holds it
-constexpr double opening_tolerance = 1e-7;  // of the plate's travel
+constexpr int newton_evaluations = 80;  // then brackets take over
 
 double blower_power(const Balance& balance) {
     double power = 0;
     for (const vehicle::Station& station : balance.stations())
-        power += station.compression.crank_power;
+        if (station.by_crank) power += station.compression.crank_power;
     return power;
 }
 
-/// A blower whose charge leaves the range of the gas, or that passes nothing, has run away: its id,
-/// or nothing.
+}  // namespace
+
+/// A blower whose charge leaves the range of the gas, or that passes nothing, has run away.
 std::string_view run_away(const Balance& balance) {
     for (std::size_t i = 0; i < balance.stations().size(); ++i)
         if (balance.stations()[i].compression.capped) return balance.vehicle().charge_path[i].id;
     return {};
 }
 
-}  // namespace
-
-PointSolver::PointSolver(const vehicle::Vehicle& vehicle, const vehicle::WhatIf& what_if)
-    : balance_(vehicle), what_if_(what_if) {}
+PointSolver::PointSolver(const vehicle::Vehicle& vehicle, const vehicle::WhatIf& what_if,
+                         std::span<vehicle::Block* const> blocks)
+    : balance_(vehicle), what_if_(what_if) {
+    for (vehicle::Block* const block : blocks)
+        balance_.attach(*block);
+}
 
 Point PointSolver::at(const Condition& condition) {
     ++points_;
+    if (knocked_)
+        if (const auto held = hold_at_once(condition)) return *held;
+    knocked_ = false;
     const Point open = solve(condition);
     if (open.outcome.status != Status::solved || open.spark.in_range) return open;
-    return hold_margin(condition, open);
+    if (const auto held = hold_at_once(condition)) return *held;
+    return search_opening(condition, open);
 }
 
 Point PointSolver::solve(const Condition& condition) {
@@ -54,19 +55,19 @@ Point PointSolver::solve(const Condition& condition) {
 }
 
 Outcome PointSolver::balance_air() {
-    const std::span<double> x(x_.data(), balance_.unknowns());
+    const std::span<double> x(x_.data(), balance_.unknowns().size());
     if (!warm_) {
         balance_.guess(x);
         jacobian_.known = false;
     }
-    Outcome outcome = newton(x);
+    Outcome outcome = newton(x, jacobian_);
     if (outcome.status != Status::solved) outcome = elsewhere(outcome, x);
     if (outcome.status != Status::solved) {
         const int spent = outcome.evaluations;
         outcome = bracket_network(balance_, x);
         outcome.evaluations += spent;
         jacobian_.known = false;
-        if (!balance_.loops().empty()) outcome = polish(outcome, x);
+        if (!balance_.loops().empty() || balance_.has_blocks()) outcome = polish(outcome, x);
     }
     if (const auto part = run_away(balance_); outcome.status == Status::solved && !part.empty()) {
         outcome.status = Status::no_survivable_state;
@@ -84,10 +85,10 @@ Outcome PointSolver::elsewhere(Outcome failed, std::span<double> x) {
         if (failed.status == Status::solved) break;
         balance_.guess(x);
         for (const vehicle::Loop& loop : balance_.loops())
-            x[loop.unknown] = unknown;
+            x[loop.flow] = unknown;
         jacobian_.known = false;
         const int spent = failed.evaluations;
-        failed = newton(x);
+        failed = newton(x, jacobian_);
         failed.evaluations += spent;
     }
     return failed;
@@ -98,27 +99,24 @@ Outcome PointSolver::polish(const Outcome& near, std::span<double> x) {
     if (near.status == Status::no_survivable_state) return near;
     if (const auto part = run_away(balance_); !part.empty())
         return {Status::no_survivable_state, part, near.residual, near.evaluations};
-    Outcome outcome = newton(x);
+    Outcome outcome = newton(x, jacobian_);
     outcome.evaluations += near.evaluations;
     return outcome;
 }
 
-Outcome PointSolver::newton(std::span<double> x) {
-    constexpr std::array<double, numerics::most_unknowns> limit = [] {
-        std::array<double, numerics::most_unknowns> steps{};
-        steps.fill(0.5);  // of a logarithm: no unknown changes by more than a factor 1.65 at once
-        return steps;
-    }();
-    numerics::NewtonOptions options{balanced, newton_evaluations, {}, {}};
-    options.step_limit = std::span(limit).first(x.size());
+Outcome PointSolver::newton(std::span<double> x, numerics::JacobianMemory& jacobian) {
+    const vehicle::Unknowns& unknowns = balance_.unknowns();
+    const numerics::NewtonOptions options{balanced, newton_evaluations, unknowns.scales(),
+                                          unknowns.step_limits()};
     const auto residuals = [this](std::span<const double> at, std::span<double> r) {
         balance_.residuals(at, r);
     };
-    const auto result = numerics::solve_newton(residuals, x, options, &jacobian_);
+    const auto result = numerics::solve_newton(residuals, x, options, &jacobian);
     const bool converged = result.status == numerics::NewtonStatus::converged;
     const bool closed = converged || result.norm <= rounded;
     return {closed ? Status::solved : Status::not_converged,
-            balance_.name(static_cast<std::size_t>(result.worst)), result.norm, result.evaluations};
+            unknowns[static_cast<std::size_t>(result.worst)].owner, result.norm,
+            result.evaluations};
 }
 
 Point PointSolver::describe(const Outcome& outcome) const {
@@ -133,44 +131,6 @@ Point PointSolver::describe(const Outcome& outcome) const {
     point.blower_power = blower_power(balance_);
     point.torque = what_if_.torque_factor *
                    (point.work.torque() - point.blower_power / point.condition.engine_speed);
-    return point;
-}
-
-/// No spark in range holds the margin at this opening: the highest opening that does is the answer.
-Point PointSolver::hold_margin(Condition condition, const Point& open) {
-    const auto plan =
-        balance_.vehicle().engine.visit([](const auto& engine) { return engine.spark; });
-    // What the latest spark in range would leave beyond the wanted margin; a degree of retard is
-    // worth one octane number.
-    const auto spare = [&](const engine::Spark& spark) {
-        return spark.margin - plan.margin +
-               (plan.most_retard - spark.retard) * 180 / std::numbers::pi;
-    };
-    Point point = open;
-    const auto excess = [&](double opening) {
-        condition.opening = opening;
-        point = solve(condition);
-        return point.outcome.answered() ? spare(point.spark) : -1e3;
-    };
-    // Downwards in steps: a nearly shut throttle before a blower makes the charge hot, so the
-    // margin may be lost again further down.
-    double high = condition.opening, above = spare(open.spark);
-    double low = high, below = above;
-    while (below < 0) {
-        high = low;
-        above = below;
-        low *= opening_step;
-        if (low < smallest_opening) {
-            point.outcome.status = Status::no_survivable_state;
-            point.outcome.worst = always_knocks;
-            return point;
-        }
-        below = excess(low);
-    }
-    const auto held =
-        numerics::find_root(excess, {low, high, below, above, 0, true}, {opening_tolerance, 0, 60});
-    excess(std::max(low, held.x - opening_tolerance));
-    if (point.outcome.answered()) point.outcome.status = Status::knock_limited;
     return point;
 }
 

@@ -3,9 +3,13 @@
 #include "windwall/engine/work.hpp"
 #include "windwall/numerics/newton.hpp"
 #include "windwall/solve/point/outcome.hpp"
-#include "windwall/vehicle/balance.hpp"
+#include "windwall/vehicle/balance/balance.hpp"
+#include "windwall/vehicle/balance/knock_hold.hpp"
 
 #include <array>
+#include <optional>
+#include <span>
+#include <string_view>
 
 namespace windwall::solve {
 
@@ -23,11 +27,13 @@ struct Point {
 /// The workspace of one thread: it borrows the vehicle and allocates nothing once made.
 class PointSolver {
 public:
-    explicit PointSolver(const vehicle::Vehicle& vehicle, const vehicle::WhatIf& what_if = {});
+    /// `blocks` join the balance and must outlive the solver.
+    explicit PointSolver(const vehicle::Vehicle& vehicle, const vehicle::WhatIf& what_if = {},
+                         std::span<vehicle::Block* const> blocks = {});
 
     Point at(const vehicle::Condition& condition);
     /// Forgets the last point, so that the next one is solved from the cold guess.
-    void forget() noexcept { warm_ = false; }
+    void forget() noexcept { warm_ = knocked_ = false; }
 
     /// The stations and the manifold of the last point solved.
     const vehicle::Balance& balance() const noexcept { return balance_; }
@@ -38,19 +44,27 @@ public:
 private:
     Point solve(const vehicle::Condition& condition);
     Outcome balance_air();
-    Outcome newton(std::span<double> x);
+    Outcome newton(std::span<double> x, numerics::JacobianMemory& jacobian);
     Outcome elsewhere(Outcome failed, std::span<double> x);
     Outcome polish(const Outcome& near, std::span<double> x);
     Point describe(const Outcome& outcome) const;
-    Point hold_margin(vehicle::Condition condition, const Point& open);
+    std::optional<Point> hold_at_once(const vehicle::Condition& condition);
+    Outcome close_held_back(std::span<double> x);
+    Point search_opening(vehicle::Condition condition, const Point& open);
 
     vehicle::Balance balance_;
     vehicle::WhatIf what_if_;
     std::array<double, numerics::most_unknowns> x_{};
     numerics::JacobianMemory jacobian_;
+    vehicle::KnockHold knock_;
+    numerics::JacobianMemory knock_jacobian_;  // with the unknowns of the hold
     bool warm_ = false;
+    bool knocked_ = false;  // the last point was held back, and its unknowns still stand
     long evaluations_ = 0;
     long points_ = 0;
 };
+
+/// Id of the first blower that has run away in the last march, or nothing.
+std::string_view run_away(const vehicle::Balance& balance);
 
 }  // namespace windwall::solve

@@ -25,7 +25,7 @@ constexpr double flow_step = 0.85;      // of a scan down the flows
 /// A flow taken to the manifold. Where a valve cannot pass it the march is not feasible.
 struct March {
     bool feasible = true;
-    std::size_t sonic = 0;  // number of the first valve that cannot pass the flow, from 1
+    std::size_t sonic = 0;  // unknown of the first valve that cannot pass the flow, or 0
     double residual = -1;   // of the engine
 };
 
@@ -36,16 +36,14 @@ public:
     /// Residual of the engine at this flow; the pressures behind held valves are given.
     March at(double dry_air) {
         March propagate;
-        std::size_t k = 0;
-        const media::Stream manifold =
-            balance_.propagate(dry_air, [&](const auto& part, const media::Stream& inlet) {
-                ++k;
+        const media::Stream manifold = balance_.propagate(
+            dry_air, [&](const auto& part, const media::Stream& inlet, std::size_t k) {
                 const double pressure = held_[k] > 0 ? held_[k] : behind(part, inlet, k, propagate);
                 behind_[k] = pressure;
                 x_[k] = Balance::unknown(part, inlet, pressure);
                 return pressure;
             });
-        x_[0] = std::log(dry_air);
+        x_[balance_.flow()] = std::log(dry_air);
         ++calls_;
         if (propagate.feasible) propagate.residual = balance_.engine_flow_ratio(manifold) - 1;
         return propagate;
@@ -171,8 +169,8 @@ Outcome bracket_series(Balance& balance, std::span<double> x) {
     } else {
         closed = close_flow(series, edge->drawn, edge->refused);
     }
-    if (!closed) return unanswered(series, Status::not_converged, balance.name(0));
-    return {Status::solved, balance.name(0), 0, series.calls()};
+    if (!closed) return unanswered(series, Status::not_converged, nothing_flows);
+    return {Status::solved, nothing_flows, 0, series.calls()};
 }
 
 }  // namespace windwall::solve

@@ -3,16 +3,13 @@
 #include "windwall/driveline/train.hpp"
 
 #include <numeric>
+#include <utility>
 
 namespace windwall::solve {
 namespace {
 
 using vehicle::Balance;
 using Entries = std::vector<Account::Entry>;
-
-// Mean heat capacity of the products of a rich petrol flame from 25 to 900 degC, J/(kg K). From
-// memory, to be confirmed; it moves the exhaust temperature only, never a watt.
-constexpr double exhaust_heat_capacity = 1230;
 
 double sum(const Entries& entries) {
     return std::accumulate(entries.begin(), entries.end(), 0.0,
@@ -93,8 +90,10 @@ Account shaft_account(const Balance& balance, const FullThrottlePoint& pull) {
 
 HeatAccount heat_account(const Balance& balance, const FullThrottlePoint& pull) {
     const engine::Work& work = pull.point.work;
-    const engine::Heat heat =
-        balance.vehicle().engine.visit([&](const auto& engine) { return engine.heat(work); });
+    const engine::Intake intake = balance.intake(balance.manifold());
+    const auto [heat, exhaust] = balance.vehicle().engine.visit([&](const auto& engine) {
+        return std::pair{engine.heat(work), engine.exhaust_gas(intake, work)};
+    });
     HeatAccount made;
     made.account = {{"fuel", work.fuel_power},
                     {{"road", pull.thrust * pull.road_speed},
@@ -106,12 +105,8 @@ HeatAccount heat_account(const Balance& balance, const FullThrottlePoint& pull) 
     Entries& entries = made.account.entries;
     add_driveline(balance, pull, entries);
     add_charge_path(balance, entries);
-    const double exhaust = made.account.gap();
-    const media::Stream& charge = balance.manifold();
-    const double flow = charge.gas_flow() + charge.liquid_share() * charge.dry_air + work.fuel_flow;
-    made.exhaust_temperature =
-        balance.surroundings().ambient_temperature + exhaust / (flow * exhaust_heat_capacity);
-    entries.push_back({"exhaust", exhaust});
+    made.exhaust_temperature = exhaust.temperature;
+    entries.push_back({"exhaust", exhaust.heat});
     return made;
 }
 

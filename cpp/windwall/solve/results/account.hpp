@@ -26,10 +26,11 @@ struct Account {
 Account shaft_account(const vehicle::Balance& balance, const FullThrottlePoint& pull);
 
 /// From the fuel's heating value to what does work on the road and to every loss that ends as heat,
-/// each once. The exhaust alone is what is left over.
+/// each once. The exhaust is what the engine's own energy balance makes of it, so that a gap shows
+/// whatever was lost or counted twice between the cylinders and the road.
 struct HeatAccount {
     Account account;
-    double exhaust_temperature{};  // K, that the left-over enthalpy means
+    double exhaust_temperature{};  // K, of the gas behind the valves
 };
 HeatAccount heat_account(const vehicle::Balance& balance, const FullThrottlePoint& pull);
 

@@ -1,12 +1,14 @@
 #pragma once
 #include "windwall/charge/part.hpp"
 #include "windwall/engine/cylinder.hpp"
+#include "windwall/vehicle/balance/air_path.hpp"
+#include "windwall/vehicle/balance/block.hpp"
 #include "windwall/vehicle/condition.hpp"
-#include "windwall/vehicle/loop.hpp"
 #include "windwall/vehicle/vehicle.hpp"
 
 #include <array>
 #include <cmath>
+#include <optional>
 #include <span>
 #include <string>
 #include <vector>
@@ -17,7 +19,9 @@ namespace windwall::vehicle {
 struct Station {
     media::Stream inlet;
     media::Stream outlet;
-    charge::Compression compression;  // nothing where no crank drives the part
+    charge::Compression compression;  // nothing where the part is not driven
+    double drive_speed{};             // rad/s, of what drives it
+    bool by_crank = true;
 
     /// W that the stream, drops included, leaves in the part; negative where it is heated.
     double heat_given_off() const noexcept;
@@ -27,20 +31,21 @@ struct Station {
     }
 };
 
-/// The whole balance of the air path on one page.
+/// The whole balance of the air path on one page. Each unknown is declared once, by the block that
+/// owns it, with the residual of the same number (AirPath for those here):
 ///
-/// Unknowns:    x[0]  logarithm of the flow of dry air through the path
-///              x[k]  behind valve k:  ln(p_before / p_behind - 1), since its flow goes with the
-///                    root of that at full opening, and hardly with it at a small one;
-///                    behind blower k: ln(p_behind / p_before)
-///              for each bypass the flow it takes back (see recirculation) and the enthalpy of
-///                    that gas above the weather's, in units of `heat_scale`; where liquid is put
-///                    in on its way round, also the shares of each vapour and liquid together
-/// Residuals:   r[0]  logarithm of what the engine draws from the manifold over the flow
-///              r[k]  of what valve k passes between its two pressures over the flow; for a blower,
-///                    which a leak may leave with nothing to give, the excess as a share instead
-///              for each bypass what it would pass, and the enthalpy and shares of the gas it
-///                    takes, less what was assumed
+///   engine   logarithm of the flow of dry air through the path; of what the engine draws from the
+///            manifold over the flow, the logarithm
+///   valve    ln(p_before / p_behind - 1), since its flow goes with the root of that at full
+///            opening, and hardly with it at a small one; of what it passes between its two
+///            pressures over the flow, the logarithm
+///   blower   ln(p_behind / p_before); of what it would deliver over the flow, which a leak may
+///            leave with nothing to give, the excess as a share
+///   bypass   the flow it takes back (see recirculation) and the enthalpy of that gas above the
+///            weather's, in units of `heat_scale`; where liquid is put in on its way round, also
+///            the shares of each vapour and liquid together; what it would pass, and what the gas
+///            it takes carries, less what was assumed
+///   block    whatever is attached from outside: a throttle held back from knock, a turbine's shaft
 ///
 /// Parts that only resist or cool need no unknown: their outlet follows from their inlet. A balance
 /// is the workspace of one thread; it reads the vehicle and never changes it.
@@ -53,21 +58,27 @@ public:
     /// Fixes what is held while the balance is sought.
     void hold(const Condition& condition, const WhatIf& what_if = {}) noexcept;
 
-    std::size_t unknowns() const noexcept {
-        return loops_.empty() ? 1 + valves_ : loops_.back().unknown + loops_.back().unknowns();
-    }
+    /// A block declares its unknowns behind those that are there; the last one attached is the
+    /// first to be detached. Throws std::length_error where they are too many.
+    void attach(Block& block);
+    void detach() noexcept;
+
+    const Unknowns& unknowns() const noexcept { return air_.unknowns; }
     void residuals(std::span<const double> x, std::span<double> r) noexcept;
     /// A cold guess from displacements alone.
     void guess(std::span<double> x) noexcept;
-    /// "engine" or the id of the part that residual k belongs to.
-    std::string_view name(std::size_t k) const noexcept;
+
+    // What a block may do to the path and the engine; `hold` takes it back.
+    void set_opening(double opening) noexcept;
+    void set_exhaust_pressure(double pressure) noexcept { exhaust_pressure_ = pressure; }
+    void turn(std::size_t part, double drive_speed) noexcept;  // by a shaft of its own
 
     /// Takes the air from the weather to the manifold at a flow of dry air in kg/s and leaves every
-    /// station behind. `choose(part, inlet)` gives the pressure behind each valve and blower. What
-    /// comes back through a bypass is as was last assumed.
+    /// station behind. `choose(part, inlet, k)` gives the pressure behind each valve and blower,
+    /// whose unknown is number k. What comes back through a bypass is as was last assumed.
     template <class Choose>
     media::Stream propagate(double dry_air, Choose&& choose) noexcept;
-    /// What the bypasses bring back in the marches to come, read from the unknowns.
+    /// What the bypasses bring back and what blocks do in the marches to come, from the unknowns.
     void assume(std::span<const double> x) noexcept;
     /// What a valve or blower passes to a pressure, kg/s of gas.
     template <class Part>
@@ -96,7 +107,9 @@ public:
     const charge::Surroundings& surroundings() const noexcept { return surroundings_; }
     double humidity_ratio() const noexcept { return humidity_ratio_; }
     std::span<const Station> stations() const noexcept { return stations_; }
-    std::span<const Loop> loops() const noexcept { return loops_; }
+    std::span<const Loop> loops() const noexcept { return air_.loops; }
+    std::size_t flow() const noexcept { return air_.flow; }
+    bool has_blocks() const noexcept { return !blocks_.empty(); }
     const media::Stream& manifold() const noexcept { return manifold_; }
 
 private:
@@ -107,7 +120,10 @@ private:
         double fed = 0;
         media::Stream forward;  // what enters it at the blower's inlet, where it runs forward
     };
-    void find_loops();
+    struct Attached {
+        Block* block;
+        std::size_t first;  // of its unknowns
+    };
     void blower_residuals(std::span<double> r) const noexcept;
     media::Stream returned(const Loop& loop, const Branch& branch,
                            const media::Stream& gas) const noexcept;
@@ -123,13 +139,15 @@ private:
     double humidity_ratio_{};
     double net_flow_{};         // kg/s of dry air, of the last march
     double weather_heat_{};     // enthalpy of the day's air, J per kg of dry air
+    double inlet_heat_{};       // of that at the mouth of the intake
     media::Stream weather_;     // one kilogram a second of the air at the mouth of the intake
     media::Stream manifold_;    // behind the last part of the last march
     bool carburetted_ = false;  // the charge brings the fuel
-    std::size_t valves_ = 0;
+    AirPath air_;
     std::vector<Station> stations_;
-    std::vector<Loop> loops_;
     std::vector<Branch> branches_;  // one for each loop
+    std::vector<Attached> blocks_;
+    std::optional<double> exhaust_pressure_;  // where a block sets it
 };
 
 template <class Choose>
@@ -138,7 +156,7 @@ media::Stream Balance::propagate(double dry_air, Choose&& choose) noexcept {
     gas.dry_air = net_flow_ = dry_air;
     for (std::size_t i = 0; i < stations_.size(); ++i) {
         Station& here = stations_[i];
-        if (!loops_.empty()) mix_in(i, gas);
+        if (!air_.loops.empty()) mix_in(i, gas);
         here.inlet = gas;
         vehicle_->charge_path[i].part.visit([&]<class Part>(const Part& part) {
             if constexpr (charge::Passive<Part>) {
@@ -146,7 +164,8 @@ media::Stream Balance::propagate(double dry_air, Choose&& choose) noexcept {
             } else if constexpr (charge::Branching<Part>) {
                 split_off(i, gas);
             } else {
-                const double pressure = choose(part, gas);
+                surroundings_.drive_speed = here.drive_speed;
+                const double pressure = choose(part, gas, air_.behind[i]);
                 if constexpr (charge::Driven<Part>) {
                     here.compression = part.compress(gas, pressure, surroundings_);
                     gas = here.compression.outlet;

@@ -1,24 +1,28 @@
 #pragma once
 #include "windwall/media/stream.hpp"
+#include "windwall/vehicle/balance/unknown.hpp"
 
+#include <array>
 #include <cstddef>
+#include <string_view>
 
 /// Gas that a bypass takes round a blower once more.
 namespace windwall::vehicle {
 
 /// Where a bypass leaves the path and where its gas returns, and which unknowns belong to it.
 struct Loop {
+    static constexpr std::size_t liquids = 4;  // by media::Vapour
+
     std::size_t takeoff{};  // number of the bypass in the path
     std::size_t back{};     // of the blower whose inlet its gas returns to
-    std::size_t unknown{};  // of its unknowns the first: flow, heat, and where `wet` the shares
     bool wet = false;       // liquid is put in between the blower and the bypass
 
-    static constexpr std::size_t liquids = 4;  // by media::Vapour
-    static constexpr std::size_t most_unknowns = 3 + liquids;
-    std::size_t unknowns() const noexcept { return wet ? most_unknowns : 2; }
-    std::size_t heat() const noexcept { return unknown + 1; }
-    std::size_t share(std::size_t liquid) const noexcept { return unknown + 2 + liquid; }
-    std::size_t fed() const noexcept { return unknown + 2 + liquids; }
+    std::size_t flow{};                        // recirculated over net flow, see recirculation
+    std::size_t heat{};                        // enthalpy of that gas
+    std::array<std::size_t, liquids> share{};  // vapour and liquid together; where wet
+    std::size_t fed{};                         // what its liquids brought in; where wet
+
+    void declare(Unknowns& unknowns, std::string_view owner) noexcept;
 };
 
 /// Recirculated over net flow, from its unknown: in proportion to it near zero, so that a closed

@@ -1,4 +1,4 @@
-#include "windwall/vehicle/loop.hpp"
+#include "windwall/vehicle/balance/loop.hpp"
 
 #include "windwall/media/stream_enthalpy.hpp"
 
@@ -18,6 +18,15 @@ double square_of(double ratio) {
 }
 
 }  // namespace
+
+void Loop::declare(Unknowns& unknowns, std::string_view owner) noexcept {
+    flow = unknowns.declare({owner, "flow that returns"});
+    heat = unknowns.declare({owner, "heat that returns"});
+    if (!wet) return;
+    for (std::size_t& each : share)
+        each = unknowns.declare({owner, "liquid that returns"});
+    fed = unknowns.declare({owner, "heat of the liquid that returns"});
+}
 
 double recirculation(double unknown) noexcept {
     const double ratio = root_of(rounding * std::sinh(std::abs(unknown)));

@@ -1,9 +1,8 @@
 #include "windwall/media/equilibrium.hpp"
 #include "windwall/media/stream_enthalpy.hpp"
-#include "windwall/vehicle/balance.hpp"
+#include "windwall/vehicle/balance/balance.hpp"
 
 #include <algorithm>
-#include <optional>
 
 namespace windwall::vehicle {
 namespace {
@@ -12,57 +11,40 @@ constexpr double coldest = 150, hottest = 1600;  // K, of gas that returns, on a
 
 }  // namespace
 
-/// A bypass goes back to the last blower before it; without one it is never passed.
-void Balance::find_loops() {
-    const ChargePath& path = vehicle_->charge_path;
-    std::optional<std::size_t> blower;
-    bool wet = false;
-    for (std::size_t i = 0; i < path.size(); ++i) {
-        path[i].part.visit([&]<class Part>(const Part&) {
-            if constexpr (charge::Driven<Part>) {
-                blower = i;
-                wet = false;
-            }
-            wet = wet || charge::Wetting<Part>;
-            if constexpr (charge::Branching<Part>) {
-                if (blower) loops_.push_back({i, *blower, unknowns(), wet});
-            }
-        });
-    }
-    branches_.resize(loops_.size());
-}
-
 void Balance::assume(std::span<const double> x) noexcept {
-    for (std::size_t i = 0; i < loops_.size(); ++i) {
-        const Loop& loop = loops_[i];
+    for (std::size_t i = 0; i < air_.loops.size(); ++i) {
+        const Loop& loop = air_.loops[i];
         Branch& branch = branches_[i];
-        branch.ratio = recirculation(x[loop.unknown]);
-        branch.enthalpy = weather_heat_ + heat_scale * x[loop.heat()];
+        branch.ratio = recirculation(x[loop.flow]);
+        branch.enthalpy = weather_heat_ + heat_scale * x[loop.heat];
         if (!loop.wet) continue;
         for (std::size_t k = 0; k < Loop::liquids; ++k)
-            branch.shares[k] = std::max(0.0, x[loop.share(k)]);
-        branch.fed = heat_scale * x[loop.fed()];
+            branch.shares[k] = std::max(0.0, x[loop.share[k]]);
+        branch.fed = heat_scale * x[loop.fed];
     }
+    for (const Attached& each : blocks_)
+        each.block->act(*this, x);
 }
 
 void Balance::loop_residuals(std::span<const double> x, std::span<double> r) const noexcept {
-    for (std::size_t i = 0; i < loops_.size(); ++i) {
-        const Loop& loop = loops_[i];
-        r[loop.unknown] = recirculation_unknown(branch_flow(i)) - x[loop.unknown];
-        r[loop.heat()] = branch_heat(i) - x[loop.heat()];
+    for (std::size_t i = 0; i < air_.loops.size(); ++i) {
+        const Loop& loop = air_.loops[i];
+        r[loop.flow] = recirculation_unknown(branch_flow(i)) - x[loop.flow];
+        r[loop.heat] = branch_heat(i) - x[loop.heat];
         if (!loop.wet) continue;
         carry_shares(i, r);
-        for (std::size_t k = loop.share(0); k <= loop.fed(); ++k)
+        for (const std::size_t k : loop.share)
             r[k] -= x[k];
+        r[loop.fed] -= x[loop.fed];
     }
 }
 
 void Balance::carry_shares(std::size_t number, std::span<double> into) const noexcept {
-    const Loop& loop = loops_[number];
+    const Loop& loop = air_.loops[number];
     const media::Stream& taken = stations_[loop.takeoff].inlet;
     for (std::size_t k = 0; k < Loop::liquids; ++k)
-        into[loop.share(k)] = taken.vapour[k] + taken.liquid[k];
-    into[loop.fed()] = taken.fed / heat_scale;
+        into[loop.share[k]] = taken.vapour[k] + taken.liquid[k];
+    into[loop.fed] = taken.fed / heat_scale;
 }
 
 /// What a bypass brings back has had time to come to rest: vapour and liquid are in equilibrium.
@@ -82,20 +64,20 @@ media::Stream Balance::returned(const Loop& loop, const Branch& branch,
 
 /// Before a blower: what its bypasses bring back is mixed in, or part of the gas leaves forward.
 void Balance::mix_in(std::size_t part, media::Stream& gas) noexcept {
-    for (std::size_t i = 0; i < loops_.size(); ++i) {
-        if (loops_[i].back != part) continue;
+    for (std::size_t i = 0; i < air_.loops.size(); ++i) {
+        if (air_.loops[i].back != part) continue;
         Branch& branch = branches_[i];
         branch.forward = gas;
         const bool backward = branch.ratio > 0;
-        const media::Stream other = backward ? returned(loops_[i], branch, gas) : gas;
+        const media::Stream other = backward ? returned(air_.loops[i], branch, gas) : gas;
         gas = mixed(gas, other, branch.ratio * net_flow_ / gas.dry_air);
     }
 }
 
 /// At a bypass: what it takes back leaves, or what it brought forward is mixed in.
 void Balance::split_off(std::size_t part, media::Stream& gas) noexcept {
-    for (std::size_t i = 0; i < loops_.size(); ++i) {
-        if (loops_[i].takeoff != part) continue;
+    for (std::size_t i = 0; i < air_.loops.size(); ++i) {
+        if (air_.loops[i].takeoff != part) continue;
         const Branch& branch = branches_[i];
         const media::Stream& other = branch.ratio < 0 ? branch.forward : gas;
         gas = mixed(gas, other, -branch.ratio * net_flow_ / gas.dry_air);
@@ -103,12 +85,12 @@ void Balance::split_off(std::size_t part, media::Stream& gas) noexcept {
 }
 
 double Balance::branch_flow(std::size_t loop) const noexcept {
-    const media::Stream& path = stations_[loops_[loop].takeoff].inlet;
-    const media::Stream& inlet = stations_[loops_[loop].back].inlet;
+    const media::Stream& path = stations_[air_.loops[loop].takeoff].inlet;
+    const media::Stream& inlet = stations_[air_.loops[loop].back].inlet;
     media::Stream upstream = path;
     if (inlet.pressure > path.pressure) upstream.temperature = inlet.temperature;
-    const double flow =
-        vehicle_->charge_path[loops_[loop].takeoff].part.visit([&]<class Part>(const Part& part) {
+    const double flow = vehicle_->charge_path[air_.loops[loop].takeoff].part.visit(
+        [&]<class Part>(const Part& part) {
             if constexpr (charge::Branching<Part>)
                 return part.branch_flow(upstream, inlet.pressure, manifold_.pressure,
                                         surroundings_);
@@ -119,19 +101,21 @@ double Balance::branch_flow(std::size_t loop) const noexcept {
 }
 
 double Balance::branch_heat(std::size_t loop) const noexcept {
-    return (media::enthalpy_per_dry_air(stations_[loops_[loop].takeoff].inlet) - weather_heat_) /
+    return (media::enthalpy_per_dry_air(stations_[air_.loops[loop].takeoff].inlet) -
+            weather_heat_) /
            heat_scale;
 }
 
 void Balance::guess(std::span<double> x) noexcept {
-    for (const Loop& loop : loops_) {
-        for (std::size_t k = 0; k < loop.unknowns(); ++k)
-            x[loop.unknown + k] = 0;
-        if (loop.wet) x[loop.share(media::index(media::Vapour::water))] = humidity_ratio_;
-    }
+    for (std::size_t k = 0; k < unknowns().size(); ++k)
+        x[k] = unknowns()[k].guess;
+    for (const Loop& loop : air_.loops)
+        if (loop.wet) x[loop.share[media::index(media::Vapour::water)]] = humidity_ratio_;
     assume(x);
     guess_path(x);
-    if (!loops_.empty()) guess_loops(x);
+    guess_loops(x);
+    for (const Attached& each : blocks_)
+        each.block->guess(*this, x);
 }
 
 void Balance::guess_path(std::span<double> x) noexcept {
@@ -139,9 +123,8 @@ void Balance::guess_path(std::span<double> x) noexcept {
     // pressure is what its displacement makes of the engine's.
     const double shut = 1 - condition_.opening;
     const double lost = 0.005 + 2 * shut * shut * shut;
-    std::size_t k = 0;
-    const media::Stream manifold =
-        propagate(1e-3, [&]<class Part>(const Part& part, const media::Stream& inlet) {
+    const media::Stream manifold = propagate(
+        1e-3, [&]<class Part>(const Part& part, const media::Stream& inlet, std::size_t k) {
             double behind = inlet.pressure / (1 + lost);
             if constexpr (charge::Driven<Part>) {
                 media::Stream sought = inlet;
@@ -149,19 +132,19 @@ void Balance::guess_path(std::span<double> x) noexcept {
                 const double swept = capacity(part, sought, inlet.pressure) / sought.gas_flow();
                 behind = inlet.pressure * std::clamp(0.92 * swept, 0.6, 2.2);
             }
-            x[++k] = unknown(part, inlet, behind);
+            x[k] = unknown(part, inlet, behind);
             return behind;
         });
-    x[0] = std::log(manifold.dry_air * engine_flow_ratio(manifold));
+    x[air_.flow] = std::log(manifold.dry_air * engine_flow_ratio(manifold));
 }
 
 /// What an open bypass leaves of the pressure behind a blower, and what goes round through it.
 void Balance::guess_loops(std::span<double> x) noexcept {
-    for (std::size_t i = 0; i < loops_.size(); ++i) {
+    for (std::size_t i = 0; i < air_.loops.size(); ++i) {
         const double could = branch_flow(i);
         if (could > 0.05) {
-            x[loops_[i].unknown] = recirculation_unknown(0.5);
-            x[loops_[i].heat()] = 0.1;
+            x[air_.loops[i].flow] = recirculation_unknown(0.5);
+            x[air_.loops[i].heat] = 0.1;
         }
     }
 }

@@ -1,0 +1,20 @@
+#pragma once
+#include "windwall/engine/heat.hpp"
+#include "windwall/engine/intake.hpp"
+#include "windwall/engine/work.hpp"
+
+namespace windwall::engine {
+
+/// What leaves through the exhaust valves.
+struct ExhaustGas {
+    double flow{};         // kg/s
+    double heat{};         // W above the air that came in, without what could still burn
+    double temperature{};  // K
+};
+
+/// From the energy that enters and leaves the cylinders: fuel, what the charge brings above the air
+/// that came in, and the work of pumping, less the indicated work, the heat to the walls and what
+/// is left unburnt. It knows nothing of the road and of what drives a blower.
+ExhaustGas exhaust_gas(const Intake& intake, const Work& work, const Heat& heat) noexcept;
+
+}  // namespace windwall::engine
