@@ -56,6 +56,43 @@ TEST(MappedCompressor, ReadsItsOwnPointsBack) {
     }
 }
 
+// Half way between two neighbours of one line, by hand from the rows.
+TEST(MappedCompressor, LiesHalfWayBetweenTheNeighboursOfALine) {
+    const MappedCompressor part = mapped();
+    const charge::MeasuredMap map(part.map, part.reference_temperature);
+    const auto head = [](double ratio) {
+        return 287.048 * 3.5 * 298.15 * (std::pow(ratio, 0.4 / 1.4) - 1);
+    };
+    for (const std::size_t first : {0u, 3u, 6u}) {
+        const auto& column = part.map.column;
+        for (const std::size_t step : {0u, 1u}) {
+            const std::size_t i = first + step;
+            const auto at = map.at(column[0][i], 0.25 + 0.5 * static_cast<double>(step));
+            EXPECT_NEAR(at.flow, (column[1][i] + column[1][i + 1]) / 2, 1e-12) << i;
+            EXPECT_NEAR(at.head, (head(column[2][i]) + head(column[2][i + 1])) / 2, 1e-6) << i;
+        }
+    }
+}
+
+// One wrong neighbour anywhere in a line is enough, on either side.
+TEST(MappedCompressor, RefusesALineThatTurnsBack) {
+    const auto refused = [](std::size_t column, std::size_t row, double value) {
+        MappedCompressor part = mapped();
+        part.map.column[column][row] = value;
+        return part.check().has_value();
+    };
+    for (std::size_t row = 0; row < 9; ++row) {
+        EXPECT_EQ(refused(1, row, 0.001), row % 3 > 0) << row;  // less than the one before
+        EXPECT_EQ(refused(1, row, 0.9), row % 3 < 2) << row;    // more than the one behind
+        EXPECT_EQ(refused(2, row, 5), row % 3 > 0) << row;
+        EXPECT_EQ(refused(2, row, 1.02), row % 3 < 2) << row;
+    }
+    EXPECT_FALSE(refused(1, 1, 0.020));       // a flow may stay
+    EXPECT_TRUE(refused(2, 1, 1.30));         // a pressure ratio may not
+    EXPECT_TRUE(refused(0, 8, 100e3 * rpm));  // slower than the line before it
+    EXPECT_TRUE(refused(0, 8, 150e3 * rpm));  // a line of one point
+}
+
 TEST(MappedCompressor, IsTheSameMachineAtAnotherInlet) {
     // Same Mach numbers: flow with pressure over the root of temperature, rise with temperature.
     const MappedCompressor part = mapped();

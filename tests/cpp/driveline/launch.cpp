@@ -80,6 +80,23 @@ TEST(LaunchGear, IsAHigherOneWhereGripIsSpentAndFirstHasMoreToSpinUp) {
     EXPECT_EQ(launch_gear(train, start(1e6)), 0u);
 }
 
+// Two gears by hand: 60 N m of the road leave first 270 - 60 over 21.87 + 81 x 0.6 kg m2, second
+// 150 - 60 over 21.87 + 25 x 0.6. A road that took nothing would ask for second.
+TEST(LaunchGear, CountsWhatTheRoadTakesAtTheStart) {
+    Gearbox gears = box({9, 5}, 0.6);
+    gears.efficiency = 1;
+    gears.drag_torque = gears.churning_torque = 0;
+    const Train train{{"clutch", Clutch{}}, {"box", gears}};
+    Start uphill = start(1e6);
+    uphill.resistance = 60;
+    const double first = 210 / (300 * 0.27 * 0.27 + 48.6), second = 90 / (300 * 0.27 * 0.27 + 15);
+    EXPECT_NEAR(launch_acceleration(train, uphill, {0, 0}), first, 1e-9);
+    EXPECT_NEAR(launch_acceleration(train, uphill, {1, 0}), second, 1e-9);
+    EXPECT_EQ(launch_gear(train, uphill), 0u);
+    uphill.resistance = 0;
+    EXPECT_EQ(launch_gear(train, uphill), 1u);
+}
+
 TEST(LaunchGear, StartsAVariatorAtItsLowestGearing) {
     const Train train{{"clutch", Clutch{}}, {"cvt", cvt()}, {"box", box({2, 1})}};
     EXPECT_EQ(launch_gear(train, start(1e6)), 0u);

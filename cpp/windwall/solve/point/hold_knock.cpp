@@ -12,8 +12,8 @@ namespace {
 
 constexpr double smallest_opening = 0.02;   // of the plate's travel, when the margin is sought
 constexpr double opening_step = 0.85;       // downwards, in search of one that holds it
-constexpr double opening_tolerance = 1e-7;  // of the plate's travel
 constexpr double first_held_back = 0.35;    // where most plates begin to throttle
+constexpr double opening_tolerance = 1e-7;  // of the plate's travel
 constexpr double near = 0.2;  // of the logarithm of the opening: the same branch as the last point
 constexpr double held_back_at_all = 1e-9;
 
@@ -45,7 +45,10 @@ std::optional<Point> PointSolver::hold_at_once(const vehicle::Condition& conditi
         std::copy_n(start.begin(), air, x_.begin());
         return std::nullopt;
     }
-    if (knocked_) outcome.status = Status::knock_limited;
+    if (knocked_)
+        outcome.status = Status::knock_limited;
+    else
+        balance_.set_opening(condition.opening);
     return describe(outcome);
 }
 
@@ -65,8 +68,9 @@ Outcome PointSolver::close_held_back(std::span<double> x) {
     return outcome;
 }
 
-/// The highest opening that holds the margin, by brackets.
+/// The highest opening that holds the margin, by brackets; the hold closes what they leave.
 Point PointSolver::search_opening(vehicle::Condition condition, const Point& open) {
+    const vehicle::Condition asked = condition;
     const engine::SparkPlan plan = balance_.vehicle().engine.visit(
         [](const auto& engine) -> engine::SparkPlan { return engine.spark; });
     Point point = open;
@@ -93,7 +97,17 @@ Point PointSolver::search_opening(vehicle::Condition condition, const Point& ope
     const auto held =
         numerics::find_root(excess, {low, high, below, above, 0, true}, {opening_tolerance, 0, 60});
     excess(std::max(low, held.x - opening_tolerance));
-    if (point.outcome.answered()) point.outcome.status = Status::knock_limited;
+    if (!point.outcome.answered()) return point;
+    const vehicle::Condition bracketed = point.condition;
+    knock_.ask(asked.opening, std::log(asked.opening / condition.opening));
+    knock_.guess(balance_, x_);
+    knock_jacobian_.known = false;
+    knocked_ = true;
+    const auto closed = hold_at_once(asked);
+    if (closed && std::abs(closed->condition.opening / condition.opening - 1) < near)
+        return *closed;
+    point = solve(bracketed);
+    point.outcome.status = Status::knock_limited;
     return point;
 }
 

@@ -18,7 +18,7 @@ using sample::rpm;
 
 // A burnt gas of constant heat capacity, enough for a toy.
 constexpr double R = 287, gamma = 1.33, cp = R * gamma / (gamma - 1);
-constexpr double nozzle_area = 1.4e-4;  // m2, effective
+constexpr double nozzle_area = 2.2e-4;  // m2, effective
 constexpr double turbine_efficiency = 0.65, bearings = 0.95;
 
 /// A turbine behind the exhaust valves turns the compressor at `part` of the charge path.
@@ -28,7 +28,7 @@ public:
 
     void declare(Unknowns& unknowns) override {
         speed_ = unknowns.declare({"turbine", "logarithm of the speed", std::log(11000.0)});
-        pressure_ = unknowns.declare({"turbine", "exhaust pressure", std::log(1.3)});
+        pressure_ = unknowns.declare({"turbine", "exhaust pressure", std::log(1.6)});
     }
     void act(Balance& balance, std::span<const double> x) const noexcept override {
         balance.turn(part_, std::exp(x[speed_]));
@@ -38,7 +38,7 @@ public:
     void residuals(const Balance& balance, std::span<const double>,
                    std::span<double> r) const noexcept override {
         r[speed_] = power(balance) * bearings / compressor(balance) - 1;
-        r[pressure_] = std::log(swallowed(balance) / gas(balance).flow);
+        r[pressure_] = swallowed(balance) / gas(balance).flow - 1;
     }
 
     double power(const Balance& balance) const noexcept {

@@ -1,0 +1,136 @@
+// Points where no spark in range leaves the wanted margin to knock.
+#include "windwall/solve/point/point.hpp"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "allocations.hpp"
+#include "solve/samples.hpp"
+
+namespace windwall::solve {
+namespace {
+
+using sample::rpm;
+using vehicle::Vehicle;
+
+/// An engine that needs so many octane numbers more than the usual one.
+Vehicle thirsty(double octane, Vehicle car = sample::cyclecar()) {
+    car.engine.as<engine::Cylinder>()->knock_anchor.octane_number += octane;
+    return car;
+}
+
+// Just above it the margin is lost, and at no wider opening is it there.
+TEST(KnockLimited, IsTheHighestOpeningThatHoldsTheMargin) {
+    int limited = 0;
+    for (const Vehicle& base : {sample::cyclecar(), sample::cooled_cyclecar()}) {
+        for (const double octane : {14.0, 18.0, 22.0, 26.0}) {
+            const Vehicle car = thirsty(octane, base);
+            for (const double speed : {2000 * rpm, 3500 * rpm, 5000 * rpm}) {
+                PointSolver solver(car);
+                const Point point = solver.at({speed, 10, 1});
+                if (point.outcome.status != Status::knock_limited) continue;
+                ++limited;
+                const double wanted = car.engine.as<engine::Cylinder>()->spark.margin;
+                EXPECT_NEAR(point.spark.margin, wanted, 1e-7);
+                const double opening = point.condition.opening;
+                PointSolver below(car);
+                EXPECT_EQ(below.at({speed, 10, opening * (1 - 1e-7)}).outcome.status,
+                          Status::solved);
+                for (double wider = opening * (1 + 1e-7); wider < 1; wider *= 1.05) {
+                    PointSolver other(car);
+                    const Point held = other.at({speed, 10, wider});
+                    EXPECT_EQ(held.outcome.status, Status::knock_limited);
+                    EXPECT_NEAR(held.condition.opening, opening, 1e-7);
+                }
+            }
+        }
+    }
+    EXPECT_GE(limited, 12);
+}
+
+// From the last point it is one solve; and the way there does not show.
+TEST(KnockLimited, TakesFewEvaluationsAndForgetsItsWay) {
+    const Vehicle car = thirsty(22, sample::cooled_cyclecar());
+    PointSolver warm(car);
+    int limited = 0;
+    for (double speed = 6000; speed >= 2000; speed -= 250) {
+        const long before = warm.evaluations();
+        const Point point = warm.at({speed * rpm, 20, 1});
+        PointSolver cold(car);
+        const Point same = cold.at({speed * rpm, 20, 1});
+        EXPECT_EQ(point.outcome.status, same.outcome.status);
+        EXPECT_NEAR(point.condition.opening, same.condition.opening, 1e-8);
+        EXPECT_NEAR(point.torque / same.torque, 1, 1e-8);
+        if (point.outcome.status != Status::knock_limited) continue;
+        if (limited++ > 0) {
+            EXPECT_LE(warm.evaluations() - before, 20) << speed;
+        }
+    }
+    EXPECT_GE(limited, 5);
+}
+
+TEST(KnockLimited, OpensAgainWhereTheMarginAllows) {
+    const Vehicle car = thirsty(22);
+    PointSolver solver(car);
+    const Point held = solver.at({3000 * rpm, 0, 1});
+    ASSERT_EQ(held.outcome.status, Status::knock_limited);
+    const Point free = solver.at({3000 * rpm, 0, 0.5 * held.condition.opening});
+    EXPECT_EQ(free.outcome.status, Status::solved);
+    EXPECT_EQ(free.condition.opening, 0.5 * held.condition.opening);
+    EXPECT_EQ(solver.at({3000 * rpm, 0, 1}).outcome.status, Status::knock_limited);
+}
+
+TEST(KnockLimited, WhereEveryOpeningKnocksThatIsSaid) {
+    const Vehicle car = thirsty(120);
+    PointSolver solver(car);
+    const Point point = solver.at({3000 * rpm, 0, 1});
+    EXPECT_EQ(point.outcome.status, Status::no_survivable_state);
+    EXPECT_EQ(point.outcome.worst, always_knocks);
+}
+
+TEST(KnockLimited, TakesNothingFromTheHeap) {
+    const Vehicle car = thirsty(22);
+    PointSolver solver(car);
+    solver.at({3000 * rpm, 20, 1});
+    const std::size_t before = allocations();
+    double sum = 0;
+    for (double speed = 2500; speed <= 4000; speed += 250)
+        sum += solver.at({speed * rpm, 20, 1}).torque;
+    EXPECT_EQ(allocations(), before);
+    EXPECT_GT(sum, 0);
+}
+
+// A shaft of its own turns the blower: the crank is spared its power.
+class ElectricShaft : public vehicle::Block {
+public:
+    void declare(vehicle::Unknowns& unknowns) override {
+        speed_ = unknowns.declare({"motor", "speed", 500, 500, 200});
+    }
+    void act(vehicle::Balance& balance, std::span<const double> x) const noexcept override {
+        balance.turn(2, x[speed_]);
+    }
+    void residuals(const vehicle::Balance&, std::span<const double> x,
+                   std::span<double> r) const noexcept override {
+        r[speed_] = x[speed_] / (4200 * rpm) - 1;
+    }
+
+private:
+    std::size_t speed_{};
+};
+
+TEST(Blocks, JoinAPointFromOutside) {
+    const Vehicle car = sample::cyclecar();
+    ElectricShaft shaft;
+    vehicle::Block* const blocks[] = {&shaft};
+    PointSolver with(car, {}, blocks), without(car);
+    const Point held = with.at({4200 * rpm, 20, 1}), plain = without.at({4200 * rpm, 20, 1});
+    ASSERT_TRUE(held.outcome.answered());
+    EXPECT_NEAR(held.work.power() / plain.work.power(), 1, 1e-8);
+    EXPECT_GT(plain.blower_power, 500);
+    EXPECT_EQ(held.blower_power, 0);
+}
+
+}  // namespace
+}  // namespace windwall::solve
