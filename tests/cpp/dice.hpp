@@ -32,9 +32,9 @@ inline double si(double number, const fields::Unit& unit) {
 
 /// Whether a row stands for numbers of its own, with a unit and a range.
 inline bool is_number(const fields::Row& row) {
-    return row.member.shape == fields::FieldType::number ||
-           row.member.shape == fields::FieldType::optional_number ||
-           row.member.shape == fields::FieldType::list;
+    return row.member.type == fields::FieldType::number ||
+           row.member.type == fields::FieldType::optional_number ||
+           row.member.type == fields::FieldType::list;
 }
 
 }  // namespace samples

@@ -1,82 +1,56 @@
 #include "windwall/bindings/rows_values.hpp"
 
-#include "windwall/fields/row.hpp"
+#include "windwall/fields/visit.hpp"
 
 #include <pybind11/stl.h>
-
-#include <optional>
-#include <string>
-#include <vector>
 
 namespace windwall::bindings {
 
 namespace py = pybind11;
-using fields::FieldType;
-using fields::Row;
+using fields::ChoiceRef;
+using fields::GroupRef;
+using fields::PartsRef;
+using fields::TaggedRef;
 
 namespace {
 
-template <class T>
-const T& seen_as(const void* member) {
-    return *static_cast<const T*>(member);
-}
+py::str text(std::string_view words) { return {words.data(), words.size()}; }
 
-py::object text(std::string_view words) { return py::str(words.data(), words.size()); }
+// A member as a plain object of Python.
+struct PlainObject {
+    const fields::Row& row;
 
-py::dict part(const fields::TaggedType& tagged, void* member) {
-    const std::size_t kind = tagged.index(member);
-    py::dict made = values_of(*tagged.types[kind], tagged.get(member));
-    made["kind"] = text(tagged.kinds[kind]);
-    return made;
-}
-
-py::dict parts(const fields::PartsType& type, void* list) {
-    py::dict made;
-    for (std::size_t at = 0; at < type.size(list); ++at) {
-        made[py::str(type.id(list, at))] = part(*type.tagged, type.part(list, at));
+    py::object operator()(const fields::Columns& table) const {
+        py::dict made;
+        for (std::size_t at = 0; at < table.column.size(); ++at)
+            made[text(row.columns[at].key)] = py::cast(table.column[at]);
+        return made;
     }
-    return made;
-}
-
-py::dict table(const Row& row, const fields::Columns& columns) {
-    py::dict made;
-    for (std::size_t at = 0; at < columns.column.size(); ++at) {
-        made[text(row.columns[at].key)] = py::cast(columns.column[at]);
+    py::object operator()(const ChoiceRef<const void>& choice) const { return text(choice.word()); }
+    py::object operator()(const GroupRef<const void>& group) const {
+        if (!group.get()) return py::none();
+        return values_of(group.type, group.get());
     }
-    return made;
-}
-
-py::object group(const fields::GroupType& type, const void* member) {
-    const void* there = type.peek(member);
-    return there ? values_of(type, there) : py::object(py::none());
-}
-
-py::object value(const Row& row, void* member) {
-    switch (row.member.shape) {
-        case FieldType::number: return py::float_(seen_as<double>(member));
-        case FieldType::optional_number: return py::cast(seen_as<std::optional<double>>(member));
-        case FieldType::flag: return py::bool_(seen_as<bool>(member));
-        case FieldType::text: return py::str(seen_as<std::string>(member));
-        case FieldType::choice:
-            return text(row.member.choice->names[row.member.choice->get(member)]);
-        case FieldType::list: return py::cast(seen_as<std::vector<double>>(member));
-        case FieldType::table: return table(row, seen_as<fields::Columns>(member));
-        case FieldType::group:
-        case FieldType::optional_group: return group(*row.member.group, member);
-        case FieldType::tagged: return part(*row.member.tagged, member);
-        case FieldType::parts: return parts(*row.member.parts, member);
+    py::object operator()(const TaggedRef<const void>& part) const {
+        py::dict made = values_of(part.group(), part.get());
+        made["kind"] = text(part.kind());
+        return made;
     }
-    return py::none();
-}
+    py::object operator()(const PartsRef<const void>& parts) const {
+        py::dict made;
+        for (std::size_t at = 0; at < parts.size(); ++at)
+            made[text(parts.id(at))] = (*this)(parts.part(at));
+        return made;
+    }
+    py::object operator()(const auto& plain) const { return py::cast(plain); }
+};
 
 }  // namespace
 
 py::dict values_of(const fields::GroupType& group, const void* from) {
     py::dict made;
-    // Rows find members of structs they may change; here they are only read.
-    void* owner = const_cast<void*>(from);
-    for (const Row& row : group.rows())
-        made[text(row.key)] = value(row, row.member.of(owner));
+    for (const fields::Row& row : group.rows())
+        made[text(row.key)] = fields::visit(row, from, PlainObject{row});
     return made;
 }
 

@@ -1,4 +1,5 @@
 #include "windwall/bindings/scenario_problems.hpp"
+#include "windwall/bindings/scenario_text.hpp"
 #include "windwall/fields/plain_text.hpp"
 #include "windwall/fields/quantity.hpp"
 #include "windwall/scenario/digest.hpp"
@@ -22,40 +23,48 @@ using scenario::Scenario;
 namespace {
 
 Scenario or_problems(scenario::Loaded loaded) {
-    if (!loaded) throw WrongInput(loaded.problems.sorted(), loaded.file);
-    return *std::move(loaded.scenario);
+    if (loaded) return *std::move(loaded.scenario);
+    auto problems = loaded.problems.sorted();
+    if (const auto more = loaded.problems.size() - problems.size(); more > 0)
+        problems.push_back({"", 0, 0, "and " + std::to_string(more) + " more problems"});
+    throw WrongInput(std::move(problems), fields::printable(loaded.file, 200));
 }
 
-Scenario loads(std::string_view text, std::string_view source) {
+Scenario loads(const Text& text, const Text& source) {
     const py::gil_scoped_release others_run;
-    return or_problems(scenario::load(text, source));
+    return or_problems(scenario::load(text.utf8, source.utf8));
 }
 
-scenario::Answer get(const Scenario& scenario, const std::string& address) {
-    const auto found = scenario::get(scenario, address);
-    if (!found) throw WrongInput(address, found.violation);
+scenario::Answer get(const Scenario& scenario, const Text& address) {
+    const auto found = scenario::get(scenario, address.utf8);
+    if (!found) throw WrongInput(address.utf8, found.violation);
     return *found;
 }
 
-Scenario set(const Scenario& scenario, const std::vector<std::pair<std::string, py::object>>& all) {
+scenario::Given given(const py::object& value) {
+    // Python counts a flag among the numbers, so it is looked for first.
+    if (py::isinstance<py::bool_>(value)) return value.cast<bool>();
+    if (py::isinstance<py::str>(value)) return value.cast<Text>().utf8;
+    return value.cast<scenario::Given>();
+}
+
+Scenario set(const Scenario& scenario, const std::vector<std::pair<Text, py::object>>& all) {
     scenario::Changes changes;
-    for (const auto& [address, value] : all) {
-        // Python counts a flag among the numbers, so it is looked for first.
-        if (py::isinstance<py::bool_>(value)) {
-            changes.emplace_back(address, value.cast<bool>());
-        } else {
-            changes.emplace_back(address, value.cast<scenario::Given>());
-        }
-    }
+    for (const auto& [address, value] : all)
+        changes.emplace_back(address.utf8, given(value));
     return or_problems(scenario::set(scenario, changes));
 }
 
-Scenario fit(const Scenario& scenario, const std::vector<std::string>& ids) {
+Scenario fit(const Scenario& scenario, const std::vector<Text>& texts) {
+    std::vector<std::string> ids;
+    for (const auto& text : texts)
+        ids.push_back(text.utf8);
     return or_problems(scenario::fit(scenario, ids));
 }
 
 /// A sum in the one currency of the file.
-double money(const Scenario& scenario, const std::string& text) {
+double money(const Scenario& scenario, const Text& sum) {
+    const std::string& text = sum.utf8;
     const std::string& currency = scenario.currency;
     if (currency.empty()) throw WrongInput("budget", "no upgrade of this file has a cost");
     const auto read = fields::read_quantity(text, fields::money(currency), "500 " + currency);

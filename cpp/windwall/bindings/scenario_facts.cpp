@@ -1,9 +1,10 @@
 #include "windwall/bindings/rows_values.hpp"
 #include "windwall/bindings/scenario_problems.hpp"
+#include "windwall/bindings/scenario_text.hpp"
 #include "windwall/fields/units.hpp"
 #include "windwall/scenario/scenario.hpp"
 #include "windwall/scenario/schema.hpp"
-#include "windwall/scenario/spot.hpp"
+#include "windwall/scenario/value.hpp"
 #include "windwall/solve/answer/limits.hpp"
 
 #include <pybind11/stl.h>
@@ -20,22 +21,22 @@ using scenario::Scenario;
 
 namespace {
 
-scenario::Spot spot(const Scenario& scenario, const std::string& address) {
-    auto found = scenario::find_spot(scenario.vehicle, address);
-    if (!found) throw WrongInput(address, found.violation);
+fields::FieldPath path(const Scenario& scenario, const Text& address) {
+    auto found = scenario::find_input(scenario.vehicle, address.utf8);
+    if (!found) throw WrongInput(address.utf8, found.violation);
     return *found;
 }
 
 /// The dimension and the unit that a value is described in.
-py::tuple measure(const Scenario& scenario, const std::string& address) {
-    const fields::Measure measure = spot(scenario, address).row->measure;
+py::tuple measure(const Scenario& scenario, const Text& address) {
+    const fields::Measure measure = path(scenario, address).row().measure;
     return py::make_tuple(std::string(fields::name_of(measure.dimension)),
                           std::string(measure.unit));
 }
 
 /// One standard deviation, SI: as the file says, or the default's own.
-double sigma(const Scenario& scenario, const std::string& address) {
-    return fields::sigma_of(*spot(scenario, address).row, scenario.notes.find(address));
+double sigma(const Scenario& scenario, const Text& address) {
+    return fields::sigma_of(path(scenario, address).row(), scenario.notes.find(address.utf8));
 }
 
 py::list menu(const Scenario& scenario) {
@@ -43,7 +44,8 @@ py::list menu(const Scenario& scenario) {
     for (const scenario::Upgrade& upgrade : scenario.menu) {
         made.append(py::dict("id"_a = upgrade.id, "title"_a = upgrade.terms.title,
                              "cost"_a = upgrade.terms.cost, "hours"_a = upgrade.terms.hours,
-                             "requires"_a = upgrade.required, "excludes"_a = upgrade.excluded));
+                             "requires"_a = upgrade.required_ids,
+                             "excludes"_a = upgrade.excluded_ids));
     }
     return made;
 }
@@ -89,14 +91,14 @@ void bind_facts(py::module_& module) {
     module.def("observed", &observed, "scenario"_a, "What the vehicle was seen to do.");
     module.def(
         "given",
-        [](const Scenario& made, const std::string& address) { return made.notes.given(address); },
+        [](const Scenario& made, const Text& address) { return made.notes.given(address.utf8); },
         "scenario"_a, "address"_a,
         "Whether the file states this, rather than leaving the default.");
     module.def(
         "heading",
         [](const Scenario& made) {
-            return py::dict("title"_a = made.head.title, "notes"_a = made.head.notes,
-                            "units"_a = made.head.units == fields::System::us ? "us" : "metric",
+            return py::dict("title"_a = made.header.title, "notes"_a = made.header.notes,
+                            "units"_a = made.header.units == fields::System::us ? "us" : "metric",
                             "currency"_a = made.currency);
         },
         "scenario"_a, "What the file says about itself.");

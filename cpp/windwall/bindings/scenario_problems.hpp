@@ -1,4 +1,5 @@
 #pragma once
+#include "windwall/fields/plain_text.hpp"
 #include "windwall/fields/problems.hpp"
 
 #include <exception>
@@ -15,7 +16,7 @@ public:
         : problems_(std::move(problems)), source_(std::move(source)) {}
     /// One thing that is wrong with what was said at an address.
     WrongInput(std::string_view address, std::string message)
-        : problems_{{std::string(address), 0, 0, std::move(message)}} {}
+        : problems_{{fields::printable(address, 200), 0, 0, std::move(message)}} {}
 
     const char* what() const noexcept override { return "wrong input"; }
     const std::vector<fields::Problem>& problems() const noexcept { return problems_; }

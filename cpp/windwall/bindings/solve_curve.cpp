@@ -1,6 +1,6 @@
 #include "windwall/bindings/solve_curve.hpp"
 
-#include "windwall/fields/address.hpp"
+#include "windwall/fields/field_path.hpp"
 #include "windwall/solve/results/describe.hpp"
 
 #include <limits>
@@ -42,14 +42,14 @@ public:
 
 private:
     void find_paths() {
-        paths_ = fields::all_addresses(fields::group_type<solve::OperatingPoint>, &point_);
-        for (const fields::Path& path : paths_)
+        paths_ = fields::all_numbers(fields::group_type<solve::OperatingPoint>, &point_);
+        for (const fields::FieldPath& path : paths_)
             curve_.addresses.push_back(path.text());
         curve_.columns.resize(paths_.size());
     }
 
     solve::OperatingPoint point_;
-    std::vector<fields::Path> paths_;
+    std::vector<fields::FieldPath> paths_;
     Curve curve_;
 };
 

@@ -39,8 +39,8 @@ std::vector<double> axis(const Scenario& scenario, const std::string& address,
     return numbers;
 }
 
-fields::Path path(const vehicle::Vehicle& vehicle, const std::string& address) {
-    auto found = fields::resolve(fields::group_type<vehicle::Vehicle>, &vehicle, address);
+fields::FieldPath path(const vehicle::Vehicle& vehicle, const std::string& address) {
+    auto found = fields::find_number(fields::group_type<vehicle::Vehicle>, &vehicle, address);
     if (!found) throw WrongInput(address, found.violation);
     return *found;
 }

@@ -19,10 +19,10 @@ double Chain::speed_ripple() const noexcept {
 std::span<const fields::Row> Chain::rows() {
     using namespace fields;
     static constexpr Row table[] = {
-        required("teeth_front", "z_1", at<&Chain::teeth_front>, number(), {6, 200},
-                 "Teeth of the wheel on the engine's side"),
-        required("teeth_rear", "z_2", at<&Chain::teeth_rear>, number(), {6, 200},
-                 "Teeth of the wheel on the road's side"),
+        whole(required("teeth_front", "z_1", at<&Chain::teeth_front>, number(), {6, 200},
+                       "Teeth of the wheel on the engine's side")),
+        whole(required("teeth_rear", "z_2", at<&Chain::teeth_rear>, number(), {6, 200},
+                       "Teeth of the wheel on the road's side")),
         with_default(
             "efficiency", "eta", at<&Chain::efficiency>, number(), {0.5, 1}, 0.015,
             "Share of the torque that gets through, drag aside",

@@ -5,8 +5,8 @@ namespace windwall::engine {
 std::span<const fields::Row> Cylinder::rows() {
     using namespace fields;
     static constexpr Row table[] = {
-        required("cylinders", "n", at<&Cylinder::cylinders>, number(), {1, 12},
-                 "Number of cylinders"),
+        whole(required("cylinders", "n", at<&Cylinder::cylinders>, number(), {1, 12},
+                       "Number of cylinders")),
         required("bore", "B", at<&Cylinder::bore>, length("mm"), {20, 160}, "Bore of a cylinder"),
         required("stroke", "S", at<&Cylinder::stroke>, length("mm"), {20, 160},
                  "Stroke of a piston"),

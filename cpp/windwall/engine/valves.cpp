@@ -54,9 +54,9 @@ double mach_filling(double mach_index, double intake_closing) noexcept {
 std::span<const fields::Row> Valves::rows() {
     using namespace fields;
     static constexpr Row table[] = {
-        with_default("per_side", "n_v", at<&Valves::per_side>, number(), {1, 3}, 0,
-                     "Intake valves of one cylinder, and as many exhaust valves",
-                     "one of each is the plainest head; count yours"),
+        whole(with_default("per_side", "n_v", at<&Valves::per_side>, number(), {1, 3}, 0,
+                           "Intake valves of one cylinder, and as many exhaust valves",
+                           "one of each is the plainest head; count yours")),
         with_default("intake_ratio", "r_i", at<&Valves::intake_ratio>, number(), {0.2, 0.7}, 0.04,
                      "Head diameter of one intake valve as a share of the bore",
                      "between industrial engines, 0.42, and two-valve motorcycles, 0.52; estimate"),

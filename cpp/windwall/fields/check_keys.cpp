@@ -40,12 +40,12 @@ std::string about(const Row& row) {
 
 std::string how_to_state(const Row& row) {
     const auto& member = row.member;
-    if (member.shape == FieldType::number)
+    if (member.type == FieldType::number)
         return "; write for example " + in_quotes(example_text(row));
-    if (member.shape == FieldType::choice) return "; it is one of " + choices(member.choice->names);
-    if (member.shape == FieldType::group)
+    if (member.type == FieldType::choice) return "; it is one of " + choices(member.choice->names);
+    if (member.type == FieldType::group)
         return "; it needs " + choices(stated_inside(*member.group), " and ");
-    if (member.shape == FieldType::tagged)
+    if (member.type == FieldType::tagged)
         return "; its kind is one of " + choices(member.tagged->kinds);
     return {};
 }
@@ -62,7 +62,7 @@ std::string unknown_key(std::string_view key, std::string_view near, std::span<c
 
 bool must_be_stated(const Row& row) {
     if (row.need != Need::with_default) return row.need == Need::required;
-    return row.member.shape == FieldType::group && !stated_inside(*row.member.group).empty();
+    return row.member.type == FieldType::group && !stated_inside(*row.member.group).empty();
 }
 
 void check_keys(const Cursor& object, std::span<const Row> rows, const Known& known) {
@@ -74,6 +74,10 @@ void check_keys(const Cursor& object, std::span<const Row> rows, const Known& kn
     Words meant;
     for (const auto key : given) {
         if (contains(words, key)) continue;
+        if (object.findings().problems.full()) {
+            object.complain_about_key(key, {});
+            continue;
+        }
         const auto near = nearest(key, free);
         meant.push_back(near);
         object.complain_about_key(key, unknown_key(key, near, rows, words));

@@ -8,14 +8,17 @@
 
 #include <cstdint>
 #include <string>
+#include <unordered_set>
 #include <utility>
 #include <vector>
 
 namespace windwall::fields {
 namespace {
 
-// Objects are searched key by key, so a hostile one is kept short.
-constexpr std::size_t most_keys = 500;
+// Objects are searched key by key and addresses are made of keys, so a hostile file is kept short.
+constexpr std::size_t most_keys = 500;    // of one object
+constexpr std::size_t longest_key = 256;  // bytes
+constexpr std::size_t most_values = 50000;
 
 struct Mark {
     Place key;
@@ -53,9 +56,12 @@ public:
         key_place_ = token_place();
         key_ = name;
         if (skipping()) return true;
-        const auto& object = *open_.back().json;
-        if (object.size() == most_keys) return stop("more than 500 keys in one object", key_place_);
-        skip_next_ = object.contains(name);
+        auto& object = open_.back();
+        if (name.size() > longest_key)
+            return stop("a key longer than " + std::to_string(longest_key) + " bytes", key_place_);
+        if (object.keys_read++ == most_keys)
+            return stop("more than 500 keys in one object", key_place_);
+        skip_next_ = !object.keys.insert(name).second;
         if (skip_next_)
             problems_.add(joined(open_.back().address, name), key_place_,
                           "the key " + in_quotes(name) + " stands twice in one object");
@@ -72,6 +78,8 @@ private:
     struct Open {
         Json* json;
         std::string address;
+        std::size_t keys_read = 0;  // those that stand there twice too
+        std::unordered_set<std::string> keys{};
     };
 
     bool stop(std::string message, Place place) {
@@ -96,16 +104,24 @@ private:
         } else if (open_.back().json->is_array()) {
             placed = &open_.back().json->emplace_back(std::move(value));
         } else {
-            placed = &((*open_.back().json)[key_] = std::move(value));
+            // The key is known to be new, and this does not search for it.
+            auto& object = open_.back().json->get_ref<Json::object_t&>();
+            placed = &object.Json::object_t::Container::emplace_back(key_, std::move(value)).second;
         }
         const bool in_object = !open_.empty() && open_.back().json->is_object();
         marks.push_back({in_object ? key_place_ : place, place});
         return placed;
     }
 
+    bool too_many(Place place) {
+        return ++values_ > most_values &&
+               !stop("more than " + std::to_string(most_values) + " values", place);
+    }
+
     template <class Value>
     bool add(Value&& value) {
         const auto place = token_place();
+        if (too_many(place)) return false;
         if (!skipping() && !std::exchange(skip_next_, false))
             put(Json(std::forward<Value>(value)), place);
         return true;
@@ -113,6 +129,7 @@ private:
 
     bool open(Json container) {
         const auto place = token_place();
+        if (too_many(place)) return false;
         if (open_.size() + skipped_depth_ == deepest_nesting)
             return stop("nested more than " + std::to_string(deepest_nesting) + " levels deep",
                         place);
@@ -120,7 +137,8 @@ private:
             ++skipped_depth_;
         } else {
             auto address = address_here();
-            open_.push_back({put(std::move(container), place), std::move(address)});
+            open_.push_back(
+                {.json = put(std::move(container), place), .address = std::move(address)});
         }
         return true;
     }
@@ -137,8 +155,9 @@ private:
 
     std::string address_here() const {
         if (open_.empty()) return {};
-        const auto& [parent, address] = open_.back();
-        return joined(address, parent->is_object() ? key_ : std::to_string(parent->size() + 1));
+        const auto& parent = open_.back();
+        const bool named = parent.json->is_object();
+        return joined(parent.address, named ? key_ : std::to_string(parent.json->size() + 1));
     }
 
     // "[json.exception.parse_error.101] parse error at line 1, column 2: syntax error ... - x"
@@ -157,6 +176,7 @@ private:
     std::vector<Open> open_;
     std::string key_;
     Place key_place_;
+    std::size_t values_ = 0;
     bool skip_next_ = false;         // the value behind a duplicate key
     std::size_t skipped_depth_ = 0;  // levels inside it
 };
@@ -175,6 +195,12 @@ Document Document::parse(std::string_view text, Problems& problems) {
     Document document;
     if (text.size() > largest_text) {
         problems.add("", {1, 1}, "longer than 4 MiB");
+        return document;
+    }
+    if (const auto nul = text.find('\0'); nul != text.npos) {
+        TextPosition position(text);
+        position.advance_to(nul);
+        problems.add("", position.place(), "a NUL character stands here; this is not a text");
         return document;
     }
     const char* read_up_to = text.data();

@@ -16,6 +16,7 @@ namespace {
 using boost::multiprecision::cpp_int;
 using boost::multiprecision::cpp_rational;
 
+constexpr std::size_t longest_decimal = 400;
 constexpr int largest_exponent = 400;  // beyond every double, and no work to speak of
 
 struct Scale {
@@ -157,7 +158,8 @@ std::size_t number_length(std::string_view text) {
 }
 
 std::optional<double> to_si(std::string_view decimal, const Unit& unit, Counted as) {
-    if (decimal.empty() || number_length(decimal) != decimal.size()) return std::nullopt;
+    if (decimal.empty() || decimal.size() > longest_decimal) return std::nullopt;
+    if (number_length(decimal) != decimal.size()) return std::nullopt;
     const auto number = fraction(decimal);
     if (!number) return std::nullopt;
     const double si = rounded(in_si(*number, unit, as));

@@ -15,7 +15,8 @@ enum class Counted { level, difference };
 /// How many leading characters form a number as JSON writes them; 0 where none do.
 std::size_t number_length(std::string_view text);
 
-/// The SI value of a decimal text; empty where it is no number, or one no double can hold.
+/// The SI value of a decimal text; empty where it is no number, one no double can hold, or longer
+/// than 400 characters, since the work grows with the square of that.
 std::optional<double> to_si(std::string_view decimal, const Unit& unit,
                             Counted as = Counted::level);
 

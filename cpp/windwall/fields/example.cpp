@@ -2,6 +2,7 @@
 
 #include "windwall/fields/quantity.hpp"
 #include "windwall/fields/read.hpp"
+#include "windwall/fields/visit.hpp"
 
 #include <nlohmann/json.hpp>
 
@@ -34,27 +35,30 @@ Json fill(const GroupType& group, Json into) {
     return into;
 }
 
+struct Example {
+    const Row& row;
+
+    Json operator()(double) const { return number(row); }
+    Json operator()(const std::optional<double>&) const { return number(row); }
+    Json operator()(bool) const { return true; }
+    Json operator()(const std::string&) const { return "A text."; }
+    Json operator()(const ChoiceRef<const void>& choice) const { return choice.type.names[0]; }
+    Json operator()(const std::vector<double>&) const {
+        return Json::array_t(std::max<std::size_t>(1, row.count.least), number(row));
+    }
+    Json operator()(const Columns&) const { return table(row); }
+    Json operator()(const GroupRef<const void>& group) const { return example_of(group.type); }
+    Json operator()(const TaggedRef<const void>& tagged) const {
+        return example_of(tagged.type, 0);
+    }
+    Json operator()(const PartsRef<const void>& parts) const {
+        return Json::array({example_of(*parts.type.tagged, 0, "example_1")});
+    }
+};
+
 }  // namespace
 
-Json example_of(const Row& row) {
-    const auto& member = row.member;
-    switch (member.shape) {
-        case FieldType::number:
-        case FieldType::optional_number: return number(row);
-        case FieldType::flag: return true;
-        case FieldType::text: return "A text.";
-        case FieldType::choice: return member.choice->names.front();
-        case FieldType::list:
-            return Json::array_t(std::max<std::size_t>(1, row.count.least), number(row));
-        case FieldType::table: return table(row);
-        case FieldType::group:
-        case FieldType::optional_group: return example_of(*member.group);
-        case FieldType::tagged: return example_of(*member.tagged, 0);
-        case FieldType::parts:
-            return Json::array({example_of(*member.parts->tagged, 0, "example_1")});
-    }
-    return nullptr;
-}
+Json example_of(const Row& row) { return visit_default(row, Example{row}); }
 
 Json example_of(const GroupType& group) { return fill(group, Json::object()); }
 

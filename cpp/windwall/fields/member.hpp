@@ -47,14 +47,23 @@ enum class FieldType {
     parts,            // std::vector<Entry<OneOf<...>>>, each with "id" and "kind"
 };
 
+/// The way from a thing to something inside it, seen without types: for those who change it and
+/// for those who look at it.
+struct Access {
+    void* (*change)(void*) = nullptr;
+    const void* (*look)(const void*) = nullptr;
+    void* operator()(void* from) const { return change(from); }
+    const void* operator()(const void* from) const { return look(from); }
+};
+
 /// A struct with rows, seen without its type.
 struct GroupType {
     std::string_view description;
     std::span<const Row> (*rows)();
     std::optional<Violation> (*check)(const void*);
-    void* (*open)(void* member);              // the struct itself; fills an empty optional
-    const void* (*peek)(const void* member);  // the struct, or null where the optional is empty
-    const void* (*fresh)();                   // a default-made one: the only home of defaults
+    Access peek;                  // the struct itself, or null where the optional is empty
+    void* (*open)(void* member);  // the struct itself; fills an empty optional
+    const void* (*fresh)();       // a default-made one: the only home of defaults
 };
 
 /// An enum, seen without its type.
@@ -69,7 +78,7 @@ struct TaggedType {
     std::span<const std::string_view> kinds;
     std::span<const GroupType* const> types;
     std::size_t (*index)(const void*);
-    void* (*get)(void*);
+    Access get;
     void* (*emplace)(void*, std::size_t kind);
 };
 
@@ -79,14 +88,18 @@ struct PartsType {
     std::size_t (*size)(const void*);
     void* (*append)(void* list, std::string id);  // the new entry's OneOf
     void (*clear)(void* list);
-    std::string& (*id)(void* list, std::size_t);
-    void* (*part)(void* list, std::size_t);  // the entry's OneOf
+    const std::string& (*id)(const void* list, std::size_t);
+    void* (*change)(void* list, std::size_t);  // the entry's OneOf
+    const void* (*look)(const void* list, std::size_t);
+    void* part(void* list, std::size_t at) const { return change(list, at); }
+    const void* part(const void* list, std::size_t at) const { return look(list, at); }
 };
 
 /// Where a member lives inside its struct, and what it is.
 struct Member {
-    FieldType shape{};
-    void* (*of)(void* owner) = nullptr;
+    FieldType type{};
+    Access of;
+    const void* (*usual)() = nullptr;  // the same member of a default-made struct
     const GroupType* group = nullptr;
     const ChoiceType* choice = nullptr;
     const TaggedType* tagged = nullptr;
@@ -123,13 +136,28 @@ const void* fresh() {
     return &made;
 }
 
+struct Itself {
+    auto* operator()(auto& member) const { return &member; }
+};
+
+struct Held {
+    auto* operator()(auto& member) const { return member ? &*member : nullptr; }
+};
+
+template <auto pointer>
+struct MemberAt {
+    auto* operator()(auto& owner) const { return &(owner.*pointer); }
+};
+
+template <class From, class Inside>
+inline constexpr Access access{
+    [](void* from) -> void* { return Inside{}(*static_cast<From*>(from)); },
+    [](const void* from) -> const void* { return Inside{}(*static_cast<const From*>(from)); },
+};
+
 template <class T>
 inline constexpr GroupType plain_group{
-    description<T>(),
-    &T::rows,
-    &check<T>,
-    [](void* member) { return member; },
-    [](const void* member) { return member; },
+    description<T>(), &T::rows, &check<T>, access<T, Itself>, [](void* member) { return member; },
     &fresh<T>,
 };
 
@@ -138,13 +166,10 @@ inline constexpr GroupType optional_group{
     description<T>(),
     &T::rows,
     &check<T>,
+    access<std::optional<T>, Held>,
     [](void* member) -> void* {
         auto& held = *static_cast<std::optional<T>*>(member);
         return held ? &*held : &held.emplace();
-    },
-    [](const void* member) -> const void* {
-        const auto& held = *static_cast<const std::optional<T>*>(member);
-        return held ? &*held : nullptr;
     },
     &fresh<T>,
 };
@@ -165,71 +190,81 @@ struct TaggedOf<OneOf<Ts...>> {
     static constexpr std::array<std::string_view, sizeof...(Ts)> kinds{Ts::kind...};
     static constexpr std::array<const GroupType*, sizeof...(Ts)> types{&plain_group<Ts>...};
 
+    struct Chosen {
+        void* operator()(Held& member) const {
+            return std::visit([](auto& part) -> void* { return &part; }, member.value);
+        }
+        const void* operator()(const Held& member) const {
+            return std::visit([](const auto& part) -> const void* { return &part; }, member.value);
+        }
+    };
     static void* emplace(void* member, std::size_t kind) {
-        auto& held = static_cast<Held*>(member)->value;
-        using Make = void (*)(decltype(held));
+        auto& held = *static_cast<Held*>(member);
+        using Make = void (*)(decltype((held.value)));
         static constexpr Make make[] = {[](auto& into) { into.template emplace<Ts>(); }...};
-        make[kind](held);
-        return get(member);
-    }
-    static void* get(void* member) {
-        return std::visit([](auto& part) { return static_cast<void*>(&part); },
-                          static_cast<Held*>(member)->value);
+        make[kind](held.value);
+        return Chosen{}(held);
     }
     static constexpr TaggedType type{
         kinds,
         types,
         [](const void* member) { return static_cast<const Held*>(member)->value.index(); },
-        &get,
+        access<Held, Chosen>,
         &emplace,
     };
 };
 
 template <class Variant>
+using Entries = std::vector<Entry<Variant>>;
+
+template <class Variant>
 inline constexpr PartsType parts_type{
     &TaggedOf<Variant>::type,
-    [](const void* list) { return static_cast<const std::vector<Entry<Variant>>*>(list)->size(); },
+    [](const void* list) { return static_cast<const Entries<Variant>*>(list)->size(); },
     [](void* list, std::string id) -> void* {
-        auto& entries = *static_cast<std::vector<Entry<Variant>>*>(list);
+        auto& entries = *static_cast<Entries<Variant>*>(list);
         return &entries.emplace_back(Entry<Variant>{std::move(id), {}}).part;
     },
-    [](void* list) { static_cast<std::vector<Entry<Variant>>*>(list)->clear(); },
-    [](void* list, std::size_t at) -> std::string& {
-        return (*static_cast<std::vector<Entry<Variant>>*>(list))[at].id;
+    [](void* list) { static_cast<Entries<Variant>*>(list)->clear(); },
+    [](const void* list, std::size_t at) -> const std::string& {
+        return (*static_cast<const Entries<Variant>*>(list))[at].id;
     },
     [](void* list, std::size_t at) -> void* {
-        return &(*static_cast<std::vector<Entry<Variant>>*>(list))[at].part;
+        return &(*static_cast<Entries<Variant>*>(list))[at].part;
+    },
+    [](const void* list, std::size_t at) -> const void* {
+        return &(*static_cast<const Entries<Variant>*>(list))[at].part;
     },
 };
 
 template <class T>
-constexpr Member describe(void* (*of)(void*)) {
-    Member made{.shape = FieldType::number, .of = of};
+constexpr Member describe(Access of, const void* (*usual)()) {
+    Member made{.type = FieldType::number, .of = of, .usual = usual};
     if constexpr (std::is_same_v<T, double>) {
     } else if constexpr (std::is_same_v<T, std::optional<double>>) {
-        made.shape = FieldType::optional_number;
+        made.type = FieldType::optional_number;
     } else if constexpr (std::is_same_v<T, bool>) {
-        made.shape = FieldType::flag;
+        made.type = FieldType::flag;
     } else if constexpr (std::is_same_v<T, std::string>) {
-        made.shape = FieldType::text;
+        made.type = FieldType::text;
     } else if constexpr (std::is_enum_v<T>) {
-        made.shape = FieldType::choice;
+        made.type = FieldType::choice;
         made.choice = &choice_type<T>;
     } else if constexpr (std::is_same_v<T, std::vector<double>>) {
-        made.shape = FieldType::list;
+        made.type = FieldType::list;
     } else if constexpr (std::is_same_v<T, Columns>) {
-        made.shape = FieldType::table;
+        made.type = FieldType::table;
     } else if constexpr (is_one_of<T>) {
-        made.shape = FieldType::tagged;
+        made.type = FieldType::tagged;
         made.tagged = &TaggedOf<T>::type;
     } else if constexpr (is_entry_list<T>) {
-        made.shape = FieldType::parts;
+        made.type = FieldType::parts;
         made.parts = &parts_type<typename T::value_type::Part>;
     } else if constexpr (is_optional<T>) {
-        made.shape = FieldType::optional_group;
+        made.type = FieldType::optional_group;
         made.group = &optional_group<typename T::value_type>;
     } else {
-        made.shape = FieldType::group;
+        made.type = FieldType::group;
         made.group = &plain_group<T>;
     }
     return made;
@@ -241,19 +276,26 @@ template <class Owner, class T>
 Owner owner_type(T Owner::*);
 
 template <auto pointer>
-void* locate(void* owner) {
-    return &(static_cast<decltype(owner_type(pointer))*>(owner)->*pointer);
+using OwnerOf = decltype(owner_type(pointer));
+
+template <auto pointer>
+const void* usual() {
+    return &(static_cast<const OwnerOf<pointer>*>(fresh<OwnerOf<pointer>>())->*pointer);
 }
 
 }  // namespace detail
 
 /// The member a row stands for: `at<&Throttle::bore>`.
 template <auto pointer>
-inline constexpr Member at =
-    detail::describe<decltype(detail::member_type(pointer))>(&detail::locate<pointer>);
+inline constexpr Member at = detail::describe<decltype(detail::member_type(pointer))>(
+    detail::access<detail::OwnerOf<pointer>, detail::MemberAt<pointer>>, &detail::usual<pointer>);
 
 /// A whole struct as a group, for the root of a document.
 template <class T>
 inline constexpr const GroupType& group_type = detail::plain_group<T>;
+
+/// A closed set of kinds, for a part that stands alone in a document.
+template <class Kinds>
+inline constexpr const TaggedType& tagged_type = detail::TaggedOf<Kinds>::type;
 
 }  // namespace windwall::fields

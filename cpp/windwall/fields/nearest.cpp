@@ -3,12 +3,14 @@
 #include <algorithm>
 #include <array>
 #include <cstddef>
+#include <cstdlib>
 #include <numeric>
 
 namespace windwall::fields {
 namespace {
 
 constexpr std::size_t longest = 64;
+constexpr std::size_t most_edits = 8;
 
 char lower(char letter) {
     return letter >= 'A' && letter <= 'Z' ? static_cast<char>(letter + 32) : letter;
@@ -16,6 +18,19 @@ char lower(char letter) {
 
 bool same_but_for_capitals(std::string_view a, std::string_view b) {
     return std::ranges::equal(a, b, {}, lower, lower);
+}
+
+// No fewer edits than this can turn `a` into `b`: letters that one has and the other lacks.
+std::size_t least_edits(std::string_view a, std::string_view b) {
+    std::array<int, 256> surplus{};
+    for (const char letter : a)
+        ++surplus[static_cast<unsigned char>(lower(letter))];
+    for (const char letter : b)
+        --surplus[static_cast<unsigned char>(lower(letter))];
+    int more = 0, fewer = 0;
+    for (const int count : surplus)
+        (count > 0 ? more : fewer) += std::abs(count);
+    return static_cast<std::size_t>(std::max(more, fewer));
 }
 
 // Edits (one letter wrong, missing, added, or two neighbours swapped) that turn `a` into `b`.
@@ -42,10 +57,11 @@ std::size_t edits(std::string_view a, std::string_view b) {
 std::string_view nearest(std::string_view typed, std::span<const std::string_view> words) {
     std::string_view best;
     if (typed.empty() || typed.size() > longest) return best;
-    std::size_t fewest = std::max<std::size_t>(1, typed.size() / 3) + 1;
+    std::size_t fewest = std::clamp<std::size_t>(typed.size() / 3, 1, most_edits) + 1;
     for (const auto word : words) {
         if (word.empty() || word.size() > longest) continue;
         if (same_but_for_capitals(typed, word)) return word;
+        if (least_edits(typed, word) >= fewest) continue;
         // One wrong letter out of one is another word.
         const std::size_t wrong = edits(typed, word);
         if (wrong < fewest && wrong < std::max(typed.size(), word.size())) {

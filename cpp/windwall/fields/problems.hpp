@@ -37,6 +37,8 @@ public:
     void add(std::string_view address, Place place, std::string message);
     bool empty() const noexcept { return total_ == 0; }
     std::size_t size() const noexcept { return total_; }
+    /// Whether more are only counted, so that nobody needs to word them.
+    bool full() const noexcept { return total_ >= most; }
 
     /// In the order of the text.
     std::vector<Problem> sorted() const;

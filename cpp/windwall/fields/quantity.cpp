@@ -121,11 +121,18 @@ Expected<Quantity> read_bare_number(double number, const Row& row) {
     return Quantity{si, {}, &unit, text};
 }
 
-std::string range_complaint(double si, const Row& row, std::string_view typed) {
+Range range_in_si(const Row& row) {
     const auto& unit = unit_of(row.measure);
-    const auto [low, high] = row.range;
-    if (si >= to_si(low, unit) && si <= to_si(high, unit)) return {};
-    return printable(typed) + " is outside " + range_text(row);
+    return {to_si(row.range.low, unit), to_si(row.range.high, unit)};
+}
+
+std::string range_complaint(double si, const Row& row, std::string_view typed) {
+    if (allowed(si, row, range_in_si(row))) return {};
+    return printable(typed) + " is outside " + allowed_text(row);
+}
+
+bool allowed(double si, const Row& row, const Range& range) noexcept {
+    return si >= range.low && si <= range.high && (!row.whole || si == std::round(si));
 }
 
 Expected<Quantity> read_si(double si, const Row& row) {
@@ -141,7 +148,7 @@ Expected<Quantity> read_si(double si, const Row& row) {
                     std::string(unit.text) + " and";
     else
         sentence += " is";
-    return Refusal::refused(sentence + " outside " + range_text(row) +
+    return Refusal::refused(sentence + " outside " + allowed_text(row) +
                             instead(likely_text(shortest(si), row)));
 }
 
@@ -159,11 +166,16 @@ std::string range_text(const Row& row) {
     return in_unit_of(shortest(row.range.low) + " to " + shortest(row.range.high), row);
 }
 
+std::string allowed_text(const Row& row) {
+    return (row.whole ? "the whole numbers " : "") + range_text(row);
+}
+
 std::string example_text(const Row& row) {
     const auto [low, high] = row.range;
     const bool spans_decades = low > 0 && high > 10 * low;
     const double middle = spans_decades ? std::sqrt(low * high) : (low + high) / 2;
-    const double number = std::clamp(to_two_digits(middle), low, high);
+    const double near = row.whole ? std::round(middle) : to_two_digits(middle);
+    const double number = std::clamp(near, low, high);
     return in_unit_of(shortest(number), row);
 }
 

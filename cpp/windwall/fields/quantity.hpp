@@ -32,8 +32,14 @@ bool bare_number_is_enough(const Measure& measure);
 /// A number without a unit, as JSON or Python gives it, refused where the measure has a unit.
 Expected<Quantity> read_bare_number(double number, const Row& row);
 
-/// Empty, or why a value is outside the row's range; `typed` is how the file states it.
+/// Whether a row takes a value: within its range in SI, and whole where things are counted.
+bool allowed(double si, const Row& row, const Range& range) noexcept;
+
+/// Empty, or why the row does not take a value; `typed` is how the file states it.
 std::string range_complaint(double si, const Row& row, std::string_view typed);
+
+/// The row's range in SI.
+Range range_in_si(const Row& row);
 
 /// An SI number from Python, refused outside the row's range with both readings of it.
 Expected<Quantity> read_si(double si, const Row& row);
@@ -43,8 +49,10 @@ Expected<Quantity> read_si(double si, const Row& row);
 std::string format(double si, const Unit& unit);
 std::string format(double si, const Measure& measure);
 
-/// "8 mm to 120 mm": the row's range.
+/// "8 to 120 mm": the row's range.
 std::string range_text(const Row& row);
+/// The same, with what else is asked of a value: "the whole numbers 1 to 12".
+std::string allowed_text(const Row& row);
 
 /// A text the row accepts: its default where it has one, otherwise one from inside its range.
 std::string example_text(const Row& row);

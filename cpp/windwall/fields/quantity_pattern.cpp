@@ -50,6 +50,10 @@ std::string unit_pattern(Dimension dimension) {
     return "^" + spellings(dimension) + "$";
 }
 
+std::string whole_number_pattern() {
+    return R"(^ *-?(?:0|[1-9][0-9]*)(?:\.0+)? *(?:)" + plus_minus + " *)?$";
+}
+
 std::string quantity_pattern(const Measure& measure) {
     const auto start = "^ *" + number_text + " *";
     const auto sigma = "(?:" + plus_minus + " *)?";

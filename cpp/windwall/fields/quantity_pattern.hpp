@@ -9,6 +9,9 @@ namespace windwall::fields {
 /// aside.
 std::string quantity_pattern(const Measure& measure);
 
+/// The same for a number of things that are counted.
+std::string whole_number_pattern();
+
 /// The same for a unit alone, as it stands over the column of a table.
 std::string unit_pattern(Dimension dimension);
 

@@ -1,6 +1,7 @@
 #include "windwall/fields/read.hpp"
 
 #include "windwall/fields/plain_text.hpp"
+#include "windwall/fields/visit.hpp"
 
 #include <vector>
 
@@ -47,38 +48,41 @@ void read_tagged(const TaggedType& tagged, void* into, const Cursor& object, con
     read_rows(*tagged.types[*kind], tagged.emplace(into, *kind), object, keys);
 }
 
-void read_member(const Row& row, void* member, const Cursor& value) {
-    switch (row.member.shape) {
-        case FieldType::number:
-            if (const auto number = read_number(row, value))
-                *static_cast<double*>(member) = *number;
-            break;
-        case FieldType::optional_number:
-            *static_cast<std::optional<double>*>(member) = read_number(row, value);
-            break;
-        case FieldType::flag: read_flag(*static_cast<bool*>(member), value); break;
-        case FieldType::text:
-            if (auto text = read_text(value)) *static_cast<std::string*>(member) = *std::move(text);
-            break;
-        case FieldType::choice:
-            if (const auto at = read_word(row.member.choice->names, value))
-                row.member.choice->set(member, *at);
-            break;
-        case FieldType::list:
-            read_list(row, *static_cast<std::vector<double>*>(member), value);
-            break;
-        case FieldType::table: read_table(row, *static_cast<Columns*>(member), value); break;
-        case FieldType::group:
-        case FieldType::optional_group:
-            value.note({});
-            read(*row.member.group, row.member.group->open(member), value);
-            break;
-        case FieldType::tagged:
-            value.note({});
-            read_tagged(*row.member.tagged, member, value);
-            break;
-        case FieldType::parts: read_parts(row, member, value); break;
+namespace {
+
+// Reads a value into a member of this row.
+struct Reader {
+    const Row& row;
+    const Cursor& value;
+
+    void operator()(double& number) const {
+        if (const auto read = read_number(row, value)) number = *read;
     }
+    void operator()(std::optional<double>& number) const { number = read_number(row, value); }
+    void operator()(bool& flag) const { read_flag(flag, value); }
+    void operator()(std::string& text) const {
+        if (auto read = read_text(value)) text = *std::move(read);
+    }
+    void operator()(const ChoiceRef<void>& choice) const {
+        if (const auto index = read_word(choice.type.names, value)) choice.set(*index);
+    }
+    void operator()(std::vector<double>& list) const { read_list(row, list, value); }
+    void operator()(Columns& table) const { read_table(row, table, value); }
+    void operator()(const GroupRef<void>& group) const {
+        value.note({});
+        read(group.type, group.open(), value);
+    }
+    void operator()(const TaggedRef<void>& tagged) const {
+        value.note({});
+        read_tagged(tagged.type, tagged.member, value);
+    }
+    void operator()(const PartsRef<void>& parts) const { read_parts(row, parts.member, value); }
+};
+
+}  // namespace
+
+void read_member(const Row& row, void* member, const Cursor& value) {
+    visit_member(row.member, member, Reader{row, value});
 }
 
 }  // namespace windwall::fields

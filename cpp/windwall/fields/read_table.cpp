@@ -15,6 +15,7 @@ constexpr std::size_t most_rows = 4096;
 struct FileColumn {
     std::size_t at;
     const Unit* unit;
+    Range range;  // SI
 };
 
 Row as_row(const Column& column) {
@@ -36,7 +37,8 @@ std::optional<FileColumn> read_column(std::span<const Column> columns, const Cur
         return std::nullopt;
     }
     value.note({.text = *text, .bare = false, .value = 0, .sigma = {}, .unit = unit, .place = {}});
-    return FileColumn{static_cast<std::size_t>(found - columns.begin()), unit};
+    return FileColumn{static_cast<std::size_t>(found - columns.begin()), unit,
+                      range_in_si(as_row(*found))};
 }
 
 // The file's columns in its own order; fewer than it has where one is wrong.
@@ -51,19 +53,20 @@ std::vector<FileColumn> read_columns(std::span<const Column> columns, const Curs
     return order;
 }
 
-std::optional<double> read_cell(const Column& column, const Unit& unit, const Cursor& cell) {
+std::optional<double> read_cell(const Column& column, const FileColumn& in_file,
+                                const Cursor& cell) {
     if (!cell.json().is_number()) {
         cell.complain("a plain number is expected, its unit is the column's; found " +
                       cell.is_what());
         return std::nullopt;
     }
-    const double si = to_si(cell.json().get<double>(), unit);
-    const auto typed = cell.json().dump() + (unit.text.empty() ? "" : " " + std::string(unit.text));
-    if (auto outside = range_complaint(si, as_row(column), typed); !outside.empty()) {
-        cell.complain(outside);
-        return std::nullopt;
-    }
-    return si;
+    const auto& [at, unit, range] = in_file;
+    const double si = to_si(cell.json().get<double>(), *unit);
+    if (si >= range.low && si <= range.high) return si;
+    const auto typed =
+        cell.json().dump() + (unit->text.empty() ? "" : " " + std::string(unit->text));
+    cell.complain(range_complaint(si, as_row(column), typed));
+    return std::nullopt;
 }
 
 void read_row(const Row& row, std::span<const FileColumn> order, Columns& into,
@@ -75,8 +78,8 @@ void read_row(const Row& row, std::span<const FileColumn> order, Columns& into,
         return;
     }
     for (std::size_t at = 0; at < order.size(); ++at) {
-        const auto& [column, unit] = order[at];
-        if (const auto number = read_cell(row.columns[column], *unit, cells.entry(at)))
+        const auto column = order[at].at;
+        if (const auto number = read_cell(row.columns[column], order[at], cells.entry(at)))
             into.column[column].push_back(*number);
     }
 }

@@ -4,6 +4,7 @@
 #include "windwall/fields/quantity.hpp"
 #include "windwall/fields/read.hpp"
 #include "windwall/fields/row_text.hpp"
+#include "windwall/fields/visit.hpp"
 
 #include <set>
 
@@ -22,25 +23,32 @@ std::string code(std::string_view text) {
 }
 
 // What a value of the row looks like.
-std::string form_of(const Row& row) {
-    const auto& member = row.member;
-    switch (member.shape) {
-        case FieldType::flag: return "true or false";
-        case FieldType::text: return "text";
-        case FieldType::choice: return choices(member.choice->names);
-        case FieldType::list: return "list of " + range_text(row);
-        case FieldType::table: return "table";
-        case FieldType::group:
-        case FieldType::optional_group: return "object";
-        case FieldType::tagged: return "one of " + choices(member.tagged->kinds);
-        case FieldType::parts: return "list of " + choices(member.parts->tagged->kinds);
-        default: return range_text(row);
-    }
-}
+struct Form {
+    const Row& row;
 
-std::string usual_of(const Row& row, const GroupType& owner) {
+    std::string operator()(double) const { return allowed_text(row); }
+    std::string operator()(const std::optional<double>&) const { return allowed_text(row); }
+    std::string operator()(bool) const { return "true or false"; }
+    std::string operator()(const std::string&) const { return "text"; }
+    std::string operator()(const ChoiceRef<const void>& choice) const {
+        return choices(choice.type.names);
+    }
+    std::string operator()(const std::vector<double>&) const {
+        return "list of " + range_text(row);
+    }
+    std::string operator()(const Columns&) const { return "table"; }
+    std::string operator()(const GroupRef<const void>&) const { return "object"; }
+    std::string operator()(const TaggedRef<const void>& tagged) const {
+        return "one of " + choices(tagged.type.kinds);
+    }
+    std::string operator()(const PartsRef<const void>& parts) const {
+        return "list of " + choices(parts.type.tagged->kinds);
+    }
+};
+
+std::string usual_of(const Row& row) {
     if (must_be_stated(row)) return "required";
-    const auto usual = default_of(row, owner), sigma = default_sigma_of(row);
+    const auto usual = default_of(row), sigma = default_sigma_of(row);
     return usual + (sigma.empty() ? "" : " ± " + sigma);
 }
 
@@ -52,9 +60,9 @@ std::string columns_of(const Row& row) {
     return text;
 }
 
-std::string line_of(const Row& row, const GroupType& owner) {
-    return "|" + cell(code(row.key)) + cell(row.symbol) + cell(form_of(row)) +
-           cell(usual_of(row, owner)) + cell(std::string(row.sentence) + columns_of(row)) +
+std::string line_of(const Row& row) {
+    return "|" + cell(code(row.key)) + cell(row.symbol) + cell(visit_default(row, Form{row})) +
+           cell(usual_of(row)) + cell(std::string(row.sentence) + columns_of(row)) +
            cell(row.source) + "\n";
 }
 
@@ -91,7 +99,7 @@ std::string reference_section(const GroupType& group, std::string_view heading) 
     text += "| key | symbol | value | default ± sigma | meaning | source of the default |\n";
     text += "| --- | --- | --- | --- | --- | --- |\n";
     for (const auto& row : group.rows())
-        text += line_of(row, group);
+        text += line_of(row);
     return text;
 }
 

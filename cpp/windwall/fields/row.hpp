@@ -45,6 +45,7 @@ struct Row {
     std::string_view source;  // of the default
     std::span<const Column> columns{};
     Count count{};
+    bool whole = false;  // counted, as teeth and cylinders are
 };
 
 /// A number the builder has to state.
@@ -64,6 +65,12 @@ constexpr Row with_default(std::string_view key, std::string_view symbol, Member
 constexpr Row optional(std::string_view key, std::string_view symbol, Member member,
                        Measure measure, Range range, std::string_view sentence) {
     return {key, symbol, member, measure, range, Need::optional, 0, sentence, {}};
+}
+
+/// A number of things, of which there is no half: `whole(required("teeth", ...))`.
+constexpr Row whole(Row row) {
+    row.whole = true;
+    return row;
 }
 
 /// Several numbers of one kind.

@@ -3,36 +3,36 @@
 #include "windwall/fields/exact.hpp"
 #include "windwall/fields/plain_text.hpp"
 #include "windwall/fields/quantity.hpp"
+#include "windwall/fields/visit.hpp"
 
 namespace windwall::fields {
 namespace {
 
-bool is_number(const Row& row) {
-    return row.member.shape == FieldType::number ||
-           row.member.shape == FieldType::optional_number || row.member.shape == FieldType::list;
+bool has_range(const Row& row) {
+    return row.member.type == FieldType::number || row.member.type == FieldType::optional_number ||
+           row.member.type == FieldType::list;
 }
 
-std::string usual_number(const Row& row, const void* member) {
-    if (row.member.shape == FieldType::number)
-        return format(*static_cast<const double*>(member), row.measure);
-    const auto& held = *static_cast<const std::optional<double>*>(member);
-    return held ? format(*held, row.measure) : "";
-}
+struct DefaultText {
+    const Row& row;
+
+    std::string operator()(double number) const { return format(number, row.measure); }
+    std::string operator()(const std::optional<double>& held) const {
+        return held ? format(*held, row.measure) : "";
+    }
+    std::string operator()(bool flag) const { return flag ? "true" : "false"; }
+    std::string operator()(const std::string& text) const { return text; }
+    std::string operator()(const ChoiceRef<const void>& choice) const {
+        return std::string(choice.word());
+    }
+    std::string operator()(const auto&) const { return {}; }
+};
 
 }  // namespace
 
-std::string default_of(const Row& row, const GroupType& owner) {
+std::string default_of(const Row& row) {
     if (row.need != Need::with_default) return {};
-    const void* member = row.member.of(const_cast<void*>(owner.fresh()));
-    switch (row.member.shape) {
-        case FieldType::number:
-        case FieldType::optional_number: return usual_number(row, member);
-        case FieldType::flag: return *static_cast<const bool*>(member) ? "true" : "false";
-        case FieldType::choice:
-            return std::string(row.member.choice->names[row.member.choice->get(member)]);
-        case FieldType::text: return *static_cast<const std::string*>(member);
-        default: return {};
-    }
+    return visit_default(row, DefaultText{row});
 }
 
 std::string default_sigma_of(const Row& row) {
@@ -42,11 +42,12 @@ std::string default_sigma_of(const Row& row) {
     return text;
 }
 
-std::string description_of(const Row& row, const GroupType& owner) {
+std::string description_of(const Row& row) {
     auto text = std::string(row.sentence);
     if (!text.ends_with('.')) text += ".";
-    if (is_number(row)) text += " From " + range_text(row) + ".";
-    const auto usual = default_of(row, owner);
+    if (has_range(row))
+        text += (row.whole ? " A whole number from " : " From ") + range_text(row) + ".";
+    const auto usual = default_of(row);
     if (usual.empty()) return text;
     const auto sigma = default_sigma_of(row);
     text += " Usually " + usual + (sigma.empty() ? "" : ", give or take " + sigma);

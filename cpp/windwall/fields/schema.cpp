@@ -5,6 +5,7 @@
 #include "windwall/fields/quantity_text.hpp"
 #include "windwall/fields/read.hpp"
 #include "windwall/fields/row_text.hpp"
+#include "windwall/fields/visit.hpp"
 
 #include <nlohmann/json.hpp>
 
@@ -29,7 +30,7 @@ Json quantity(const Measure& measure) {
 }
 
 Json number(const Row& row) {
-    Json schema{{"$ref", "#/$defs/" + definition(row.measure)}};
+    Json schema{{"$ref", "#/$defs/" + (row.whole ? "whole_number" : definition(row.measure))}};
     if (bare_number_is_enough(row.measure)) {
         schema["minimum"] = row.range.low;
         schema["maximum"] = row.range.high;
@@ -82,28 +83,32 @@ Json parts(const Row& row) {
             {"maxItems", row.count.most}};
 }
 
-Json member(const Row& row) {
-    switch (row.member.shape) {
-        case FieldType::number:
-        case FieldType::optional_number: return number(row);
-        case FieldType::flag: return {{"type", "boolean"}};
-        case FieldType::text: return {{"type", "string"}, {"maxLength", 4096}};
-        case FieldType::choice: return {{"enum", row.member.choice->names}};
-        case FieldType::list: return list(row);
-        case FieldType::table: return table(row);
-        case FieldType::group:
-        case FieldType::optional_group: return schema_of(*row.member.group, Json::object());
-        case FieldType::tagged: return schema_of(*row.member.tagged, Json::object());
-        case FieldType::parts: return parts(row);
-    }
-    return {};
-}
+struct Schema {
+    const Row& row;
 
-Json described(const Row& row, const GroupType& owner) {
-    auto schema = member(row);
-    schema["description"] = description_of(row, owner);
-    if (const auto usual = default_of(row, owner); !usual.empty()) {
-        const bool flag = row.member.shape == FieldType::flag;
+    Json operator()(double) const { return number(row); }
+    Json operator()(const std::optional<double>&) const { return number(row); }
+    Json operator()(bool) const { return {{"type", "boolean"}}; }
+    Json operator()(const std::string&) const { return {{"type", "string"}, {"maxLength", 4096}}; }
+    Json operator()(const ChoiceRef<const void>& choice) const {
+        return {{"enum", choice.type.names}};
+    }
+    Json operator()(const std::vector<double>&) const { return list(row); }
+    Json operator()(const Columns&) const { return table(row); }
+    Json operator()(const GroupRef<const void>& group) const {
+        return schema_of(group.type, Json::object());
+    }
+    Json operator()(const TaggedRef<const void>& tagged) const {
+        return schema_of(tagged.type, Json::object());
+    }
+    Json operator()(const PartsRef<const void>&) const { return parts(row); }
+};
+
+Json described(const Row& row) {
+    auto schema = visit_default(row, Schema{row});
+    schema["description"] = description_of(row);
+    if (const auto usual = default_of(row); !usual.empty()) {
+        const bool flag = row.member.type == FieldType::flag;
         schema["default"] = flag ? Json(usual == "true") : Json(usual);
     }
     return schema;
@@ -117,7 +122,7 @@ Json schema_of(const GroupType& group, const Json& more) {
     for (const auto& [key, value] : more.items())
         if (key == "id" || key == "kind") needed.push_back(key);
     for (const auto& row : group.rows()) {
-        properties[std::string(row.key)] = described(row, group);
+        properties[std::string(row.key)] = described(row);
         if (must_be_stated(row)) needed.push_back(row.key);
     }
     return {{"type", "object"},
@@ -146,6 +151,9 @@ Json schema_of(const TaggedType& tagged, const Json& more) {
 Json quantity_schemas() {
     auto schemas = Json::object();
     schemas[definition(percent())] = quantity(percent());
+    schemas["whole_number"] = {{"type", {"string", "integer"}},
+                               {"maxLength", longest_quantity},
+                               {"pattern", whole_number_pattern()}};
     for (const auto& unit : all_units()) {
         const Measure measure{unit.dimension, unit.text};
         if (const auto name = definition(measure); !schemas.contains(name))

@@ -46,6 +46,8 @@ constexpr std::array<std::string_view, 31> names{
     "time of work",
 };
 
+constexpr std::size_t longest_unit = 64;  // bytes; the signs are changed one by one
+
 // Other ways of typing the same signs.
 constexpr std::pair<std::string_view, std::string_view> signs[] = {
     {"^2", "2"}, {"^3", "3"}, {"²", "2"}, {"³", "3"}, {"·", " "}, {"*", " "}, {"°", "deg"},
@@ -125,6 +127,7 @@ std::span<const Unit> units_of(Dimension dimension) {
 }
 
 const Unit* find_unit(Dimension dimension, std::string_view typed) {
+    if (typed.size() > longest_unit) return nullptr;
     const auto plain = plain_signs(typed);
     for (const auto& unit : units_of(dimension))
         if (spelt(unit, plain)) return &unit;
@@ -165,7 +168,7 @@ std::string named(const Measure& measure) {
 }
 
 std::string unit_complaint(std::string_view typed, const Measure& measure) {
-    const auto text = plain_signs(typed);
+    const auto text = plain_signs(typed.substr(0, longest_unit));
     const auto shown = printable(typed);
     if (auto pressure = pressure_complaint(text, measure); !pressure.empty()) return pressure;
     if (const auto* choice = ambiguity(typed))

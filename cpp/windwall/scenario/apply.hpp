@@ -11,7 +11,7 @@ namespace windwall::scenario {
 
 /// Which value each open choice of a set takes, counted from 0, in the order of the menu. Choices
 /// beyond the end take their first value.
-using Picks = std::vector<std::size_t>;
+using Choices = std::vector<std::size_t>;
 
 /// Something that cannot be done in this vehicle, and by what.
 struct Fault {
@@ -27,7 +27,7 @@ using Faults = std::vector<Fault>;
 void rearrange(vehicle::Vehicle& vehicle, const Menu& menu, UpgradeSet set, Faults& faults);
 
 /// Sets, chooses, scales and adds, and checks everything that was touched.
-void change_values(vehicle::Vehicle& vehicle, const Menu& menu, UpgradeSet set, const Picks& picks,
-                   Faults& faults);
+void change_values(vehicle::Vehicle& vehicle, const Menu& menu, UpgradeSet set,
+                   const Choices& chosen, Faults& faults);
 
 }  // namespace windwall::scenario

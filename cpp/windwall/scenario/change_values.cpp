@@ -10,23 +10,23 @@ namespace {
 
 // Changes a number that is there.
 template <class Change>
-std::string change(const Spot& spot, vehicle::Vehicle& vehicle, Change&& into) {
-    const auto reached = tractive_state(spot, vehicle, false);
-    if (!reached) return reached.why;
-    double* number = number_in(spot, reached.owner);
-    if (!number) return "\"" + spot.address + "\" is not stated, so it cannot be changed";
+std::string change(const FieldPath& path, vehicle::Vehicle& vehicle, Change&& into) {
+    const auto owner = path.owner(&vehicle, false);
+    if (!owner) return owner.why;
+    double* number = path.find(&vehicle);
+    if (!number) return "\"" + path.text() + "\" is not stated, so it cannot be changed";
     *number = into(*number);
     return {};
 }
 
-std::string out_of_range(const Spot& spot, vehicle::Vehicle& vehicle) {
-    const auto reached = tractive_state(spot, vehicle, false);
-    const double* number = reached ? number_in(spot, reached.owner) : nullptr;
-    if (!number || (*number >= spot.low && *number <= spot.high)) return {};
-    const auto& unit = fields::unit_of(spot.row->measure);
+std::string out_of_range(const FieldPath& path, const fields::Range& range,
+                         const vehicle::Vehicle& vehicle) {
+    const auto number = path.get(&vehicle);
+    if (!number || fields::allowed(*number, path.row(), range)) return {};
+    const auto& unit = fields::unit_of(path.row().measure);
     auto made = fields::readable_number(fields::from_si(*number, unit), 4);
     if (!unit.text.empty()) made += " " + std::string(unit.text);
-    return spot.address + " would be " + made + ", outside " + fields::range_text(*spot.row);
+    return path.text() + " would be " + made + ", outside " + fields::allowed_text(path.row());
 }
 
 // Goes through all actions of one verb of a set, in the order of the menu.
@@ -46,11 +46,12 @@ public:
     }
 
     template <class Action>
-    void check(Verb verb, std::vector<Action> Upgrade::*actions, bool may_leave_range) {
+    void check(Verb verb, std::vector<Action> Upgrade::*actions) {
         each(verb, actions, [&](const Action& action) -> std::string {
-            if (may_leave_range)
-                if (auto why = out_of_range(action.spot, vehicle_); !why.empty()) return why;
-            return broken_rule(action.spot, vehicle_).value_or(std::string());
+            if constexpr (requires { action.range; })
+                if (auto why = out_of_range(action.path, action.range, vehicle_); !why.empty())
+                    return why;
+            return action.path.broken_rule(&vehicle_).value_or(std::string());
         });
     }
 
@@ -70,27 +71,27 @@ private:
 
 }  // namespace
 
-void change_values(vehicle::Vehicle& vehicle, const Menu& menu, UpgradeSet set, const Picks& picks,
-                   Faults& faults) {
+void change_values(vehicle::Vehicle& vehicle, const Menu& menu, UpgradeSet set,
+                   const Choices& chosen, Faults& faults) {
     Walk walk(vehicle, menu, set, faults);
     walk.each(Verb::set, &Upgrade::sets,
-              [&](const Set& action) { return put(action.spot, action.value, vehicle); });
+              [&](const Set& action) { return put(action.path, action.value, vehicle); });
     std::size_t choice = 0;
     walk.each(Verb::choose, &Upgrade::choices, [&](const Choose& action) {
-        const auto pick = choice < picks.size() ? picks[choice] : 0;
+        const auto pick = choice < chosen.size() ? chosen[choice] : 0;
         ++choice;
-        return put(action.spot, action.values[std::min(pick, action.values.size() - 1)], vehicle);
+        return put(action.path, action.values[std::min(pick, action.values.size() - 1)], vehicle);
     });
     walk.each(Verb::scale, &Upgrade::scales, [&](const Scale& action) {
-        return change(action.spot, vehicle, [&](double number) { return number * action.factor; });
+        return change(action.path, vehicle, [&](double number) { return number * action.factor; });
     });
     walk.each(Verb::add, &Upgrade::adds, [&](const Add& action) {
-        return change(action.spot, vehicle, [&](double number) { return number + action.amount; });
+        return change(action.path, vehicle, [&](double number) { return number + action.amount; });
     });
-    walk.check(Verb::set, &Upgrade::sets, false);
-    walk.check(Verb::choose, &Upgrade::choices, false);
-    walk.check(Verb::scale, &Upgrade::scales, true);
-    walk.check(Verb::add, &Upgrade::adds, true);
+    walk.check(Verb::set, &Upgrade::sets);
+    walk.check(Verb::choose, &Upgrade::choices);
+    walk.check(Verb::scale, &Upgrade::scales);
+    walk.check(Verb::add, &Upgrade::adds);
 }
 
 }  // namespace windwall::scenario

@@ -1,9 +1,9 @@
 #include "windwall/scenario/check_menu.hpp"
 
 #include "windwall/scenario/apply.hpp"
+#include "windwall/scenario/invalid_addresses.hpp"
 #include "windwall/scenario/read_upgrade.hpp"
 #include "windwall/scenario/relations.hpp"
-#include "windwall/scenario/spoiled.hpp"
 
 #include <algorithm>
 
@@ -12,23 +12,18 @@ namespace {
 
 using fields::Cursor;
 
-// A list and one of its entries are the same value, too.
-bool same_value(const Spot& a, const Spot& b) {
-    return a.address == b.address || a.address.starts_with(b.address + "/") ||
-           b.address.starts_with(a.address + "/");
-}
-
 void decided_twice(const Upgrade& upgrade, const Cursor& cursor) {
-    std::vector<const Spot*> seen;
-    const auto look = [&](Verb verb, std::size_t action, const Spot& spot) {
-        if (std::ranges::any_of(seen, [&](const Spot* other) { return same_value(*other, spot); }))
+    std::vector<const FieldPath*> seen;
+    const auto look = [&](Verb verb, std::size_t action, const FieldPath& path) {
+        if (std::ranges::any_of(seen,
+                                [&](const FieldPath* other) { return overlap(*other, path); }))
             cursor_of(cursor, upgrade, verb, action).complain("this upgrade sets it twice");
-        seen.push_back(&spot);
+        seen.push_back(&path);
     };
     for (std::size_t action = 0; action < upgrade.sets.size(); ++action)
-        look(Verb::set, action, upgrade.sets[action].spot);
+        look(Verb::set, action, upgrade.sets[action].path);
     for (std::size_t action = 0; action < upgrade.choices.size(); ++action)
-        look(Verb::choose, action, upgrade.choices[action].spot);
+        look(Verb::choose, action, upgrade.choices[action].path);
 }
 
 // All values that the choices of one upgrade can take, each with the others at their first.
@@ -37,12 +32,12 @@ void each_value(const Menu& menu, UpgradeSet set, std::size_t upgrade, Try&& att
     std::size_t before = 0;
     for (std::size_t at = 0; at < upgrade; ++at)
         if (holds(set, at)) before += menu[at].choices.size();
-    attempt(Picks{});
+    attempt(Choices{});
     const auto& choices = menu[upgrade].choices;
     for (std::size_t choice = 0; choice < choices.size(); ++choice) {
-        Picks picks(before + choice + 1, 0);
-        for (picks.back() = 1; picks.back() < choices[choice].values.size(); ++picks.back())
-            attempt(picks);
+        Choices chosen(before + choice + 1, 0);
+        for (chosen.back() = 1; chosen.back() < choices[choice].values.size(); ++chosen.back())
+            attempt(chosen);
     }
 }
 
@@ -53,12 +48,12 @@ public:
         : menu_(menu), cursors_(cursors), layouts_(layouts) {}
 
     void check(std::size_t upgrade) {
-        const auto set = with_needs(menu_, upgrade);
+        const auto set = with_required(menu_, upgrade);
         said_.clear();
-        each_value(menu_, set, upgrade, [&](const Picks& picks) {
+        each_value(menu_, set, upgrade, [&](const Choices& chosen) {
             Faults faults;
             auto vehicle = layouts_[upgrade];
-            change_values(vehicle, menu_, set, picks, faults);
+            change_values(vehicle, menu_, set, chosen, faults);
             for (const auto& fault : faults)
                 complain(upgrade, fault);
         });
@@ -102,15 +97,15 @@ void check_choices(const Menu& menu, std::span<const Cursor> cursors) {
 void check_resolved(const Menu& menu, std::span<const Cursor> cursors,
                     std::span<const vehicle::Vehicle> layouts) {
     if (menu.empty()) return;
-    const Spoiled spoiled(cursors.front().findings().problems);
+    const InvalidAddresses invalid(cursors.front().findings().problems);
     std::vector<bool> sound;
     for (const auto& cursor : cursors)
-        sound.push_back(!spoiled.touches(cursor.address()));
+        sound.push_back(!invalid.touches(cursor.address()));
     Resolver resolver(menu, cursors, layouts);
     for (std::size_t at = 0; at < menu.size(); ++at) {
         bool all = true;
         for (std::size_t other = 0; other < menu.size(); ++other)
-            all = all && (!holds(with_needs(menu, at), other) || sound[other]);
+            all = all && (!holds(with_required(menu, at), other) || sound[other]);
         if (all) resolver.check(at);
     }
 }

@@ -9,15 +9,6 @@ namespace {
 
 std::string quoted(std::string_view id) { return "\"" + std::string(id) + "\""; }
 
-// A whole list of numbers and one of its entries are the same value, too.
-bool overlap(const Spot& a, const Spot& b) {
-    const std::string_view one = a.address, other = b.address;
-    const auto& shorter = one.size() < other.size() ? one : other;
-    const auto& longer = one.size() < other.size() ? other : one;
-    return longer.starts_with(shorter) &&
-           (longer.size() == shorter.size() || longer[shorter.size()] == '/');
-}
-
 class Pair {
 public:
     Pair(const Menu& menu, std::size_t earlier, std::size_t later,
@@ -41,8 +32,8 @@ private:
     template <class Action>
     void same_values(Verb verb, const std::vector<Action>& actions) const {
         for (std::size_t action = 0; action < actions.size(); ++action) {
-            const auto& spot = actions[action].spot;
-            const auto same = [&](const auto& other) { return overlap(other.spot, spot); };
+            const auto& path = actions[action].path;
+            const auto same = [&](const auto& other) { return overlap(other.path, path); };
             if (std::ranges::any_of(earlier_.sets, same) ||
                 std::ranges::any_of(earlier_.choices, same))
                 complain(verb, action,
@@ -73,7 +64,7 @@ private:
     }
 
     void reach_into_removed() const {
-        const auto part = [](const auto& action) { return action.spot.part(); };
+        const auto part = [](const auto& action) { return action.path.part(); };
         into_removed(Verb::replace, later_.replaces,
                      [](const Replace& action) { return std::string_view(action.id); });
         into_removed(Verb::set, later_.sets, part);
@@ -83,7 +74,7 @@ private:
     }
 
     bool uses(std::string_view id) const {
-        const auto inside = [&](const auto& action) { return action.spot.part() == id; };
+        const auto inside = [&](const auto& action) { return action.path.part() == id; };
         return std::ranges::find(earlier_.replaces, id, &Replace::id) != earlier_.replaces.end() ||
                std::ranges::any_of(earlier_.sets, inside) ||
                std::ranges::any_of(earlier_.choices, inside) ||
@@ -108,7 +99,7 @@ private:
 void find_conflicts(const Menu& menu, const ConflictComplaint& complain) {
     for (std::size_t later = 1; later < menu.size(); ++later)
         for (std::size_t earlier = 0; earlier < later; ++earlier)
-            if (refusal(menu, with_needs(menu, earlier) | with_needs(menu, later)).empty())
+            if (refusal(menu, with_required(menu, earlier) | with_required(menu, later)).empty())
                 Pair(menu, earlier, later, complain).compare();
 }
 

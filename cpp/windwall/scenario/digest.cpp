@@ -12,21 +12,19 @@ namespace {
 using fields::Json;
 
 // Texts that say something of the vehicle, such as the size of a tyre.
-void add_texts(Json& physics, const fields::Row& outer, void* owner) {
-    for (const auto& row : outer.member.group->rows())
-        if (row.member.shape == fields::FieldType::text)
-            physics[std::string(outer.key)][std::string(row.key)] =
-                *static_cast<const std::string*>(row.member.of(owner));
+void add_texts(Json& physics, const fields::GroupType& group, const void* object) {
+    for (const auto& row : group.rows())
+        if (row.member.type == fields::FieldType::text)
+            physics[std::string(row.key)] = *static_cast<const std::string*>(row.member.of(object));
 }
 
 Json vehicle_of(const Scenario& scenario) {
     const auto& type = fields::group_type<vehicle::Vehicle>;
-    auto physics = fields::physics_of(type, &scenario.vehicle, scenario.notes);
-    // Only looked at; the types underneath know no const.
-    auto* vehicle = const_cast<vehicle::Vehicle*>(&scenario.vehicle);
+    const void* vehicle = &scenario.vehicle;
+    auto physics = fields::physics_of(type, vehicle, scenario.notes);
     for (const auto& row : type.rows())
-        if (row.member.shape == fields::FieldType::group)
-            add_texts(physics, row, row.member.of(vehicle));
+        if (row.member.type == fields::FieldType::group)
+            add_texts(physics[std::string(row.key)], *row.member.group, row.member.of(vehicle));
     return physics;
 }
 

@@ -23,16 +23,17 @@ std::string unknown_input(const Scenario& scenario, std::string_view address,
 }
 
 // A text, a flag or nothing, read exactly as from a file.
-std::optional<Value> read_as_in_file(const Spot& spot, fields::Json value, ReadContext& findings) {
+std::optional<Value> read_as_in_file(const FieldPath& path, fields::Json value,
+                                     ReadContext& findings) {
     auto root = fields::Json::object();
-    root[spot.address] = std::move(value);
+    root[path.text()] = std::move(value);
     const auto document = fields::Document::made(std::move(root));
-    return read_value(spot, Cursor(document, findings)[spot.address]);
+    return read_value(path, Cursor(document, findings)[path.text()]);
 }
 
-std::optional<double> read_si(const Spot& spot, double number, const std::string& address,
+std::optional<double> read_si(const FieldPath& path, double number, const std::string& address,
                               ReadContext& findings) {
-    const auto read = fields::read_si(number, *spot.row);
+    const auto read = fields::read_si(number, path.row());
     if (read) {
         findings.notes.set(address, fields::note_of(*read));
         return number;
@@ -42,29 +43,29 @@ std::optional<double> read_si(const Spot& spot, double number, const std::string
 }
 
 struct Reader {
-    const Spot& spot;
+    const FieldPath& path;
     ReadContext& findings;
 
     std::optional<Value> operator()(std::monostate) const {
-        return read_as_in_file(spot, nullptr, findings);
+        return read_as_in_file(path, nullptr, findings);
     }
     std::optional<Value> operator()(double number) const {
-        if (!spot.is_number()) return read_as_in_file(spot, number, findings);
-        if (const auto si = read_si(spot, number, spot.address, findings)) return *si;
+        if (!path.is_number()) return read_as_in_file(path, number, findings);
+        if (const auto si = read_si(path, number, path.text(), findings)) return *si;
         return std::nullopt;
     }
     std::optional<Value> operator()(bool flag) const {
-        return read_as_in_file(spot, flag, findings);
+        return read_as_in_file(path, flag, findings);
     }
     std::optional<Value> operator()(const std::string& text) const {
-        return read_as_in_file(spot, text, findings);
+        return read_as_in_file(path, text, findings);
     }
     std::optional<Value> operator()(const std::vector<double>& list) const {
         auto texts = fields::Json::array();
-        const bool takes = spot.row->member.shape == fields::FieldType::list && !spot.entry;
+        const bool takes = path.row().member.type == fields::FieldType::list && !path.entry();
         for (const double number : list)
-            texts.push_back(takes ? fields::format(number, spot.row->measure) : std::string());
-        return read_as_in_file(spot, std::move(texts), findings);
+            texts.push_back(takes ? fields::format(number, path.row().measure) : std::string());
+        return read_as_in_file(path, std::move(texts), findings);
     }
 };
 
@@ -76,33 +77,34 @@ void take_notes(fields::Provenance& into, const fields::Provenance& from,
 }
 
 void change(Scenario& made, const std::string& address, const Given& given, ReadContext& findings,
-            std::vector<Spot>& changed) {
-    const auto spot = find_spot(made.vehicle, address);
-    if (!spot) {
-        findings.problems.add(address, {}, unknown_input(made, address, spot.violation));
+            std::vector<FieldPath>& changed) {
+    const auto path = find_input(made.vehicle, address);
+    if (!path) {
+        findings.problems.add(address, {}, unknown_input(made, address, path.violation));
         return;
     }
-    const auto value = std::visit(Reader{*spot, findings}, given);
+    const auto value = std::visit(Reader{*path, findings}, given);
     if (!value) return;
-    put(*spot, *value, made.vehicle);
+    put(*path, *value, made.vehicle);
     take_notes(made.notes, findings.notes, address);
     if (std::holds_alternative<std::monostate>(*value)) made.notes.erase(address);
-    changed.push_back(*spot);
+    changed.push_back(*path);
 }
 
-void check_rules(Scenario& made, const std::vector<Spot>& changed, fields::Problems& problems) {
+void check_rules(Scenario& made, const std::vector<FieldPath>& changed,
+                 fields::Problems& problems) {
     std::vector<std::string> said;
-    for (const auto& spot : changed) {
-        const auto broken = broken_rule(spot, made.vehicle);
+    for (const auto& path : changed) {
+        const auto broken = path.broken_rule(&made.vehicle);
         if (!broken || std::ranges::find(said, *broken) != said.end()) continue;
         said.push_back(*broken);
-        problems.add(spot.address, {}, *broken);
+        problems.add(path.text(), {}, *broken);
     }
 }
 
 void check_upgrades(const Scenario& made, fields::Problems& problems) {
     for (std::size_t at = 0; at < made.menu.size(); ++at) {
-        const auto resolved = install(made, with_needs(made.menu, at));
+        const auto resolved = install(made, with_required(made.menu, at));
         if (const auto* why = std::get_if<std::string>(&resolved))
             problems.add("upgrades/" + made.menu[at].id, {}, *why);
     }
@@ -111,23 +113,23 @@ void check_upgrades(const Scenario& made, fields::Problems& problems) {
 }  // namespace
 
 fields::Expected<Answer> get(const Scenario& scenario, std::string_view address) {
-    const auto spot = find_spot(scenario.vehicle, address);
-    if (!spot)
-        return fields::Expected<Answer>::refused(unknown_input(scenario, address, spot.violation));
-    const auto value = value_at(*spot, scenario.vehicle);
+    const auto path = find_input(scenario.vehicle, address);
+    if (!path)
+        return fields::Expected<Answer>::refused(unknown_input(scenario, address, path.violation));
+    const auto value = value_at(*path, scenario.vehicle);
     if (const auto* number = std::get_if<double>(&value)) return Answer(*number);
     if (const auto* flag = std::get_if<bool>(&value)) return Answer(*flag);
     if (const auto* text = std::get_if<std::string>(&value)) return Answer(*text);
     if (const auto* list = std::get_if<std::vector<double>>(&value)) return Answer(*list);
     if (const auto* word = std::get_if<Word>(&value))
-        return Answer(std::string(spot->row->member.choice->names[word->number]));
+        return Answer(std::string(path->row().member.choice->names[word->number]));
     return Answer(std::monostate{});
 }
 
 Loaded set(const Scenario& scenario, const Changes& changes) {
     Loaded made{.scenario = scenario, .problems = {}, .file = "set"};
     ReadContext findings(fields::group_type<vehicle::Vehicle>);
-    std::vector<Spot> changed;
+    std::vector<FieldPath> changed;
     for (const auto& [address, given] : changes)
         change(*made.scenario, address, given, findings, changed);
     if (findings.problems.empty()) check_rules(*made.scenario, changed, findings.problems);

@@ -30,7 +30,7 @@ Loaded set(const Scenario& scenario, const Changes& changes);
 /// their notes; what is scaled or added to combines both ± in quadrature. The menu keeps the
 /// others, except those that are barred now or would no longer make a valid vehicle; limits on
 /// parts that are gone go, and so do observations, which were made of another vehicle.
-Loaded fit(const Scenario& scenario, std::span<const std::string> ids, const Picks& picks = {});
+Loaded fit(const Scenario& scenario, std::span<const std::string> ids, const Choices& chosen = {});
 
 /// The set that ids name, in whatever order; or which of them is unknown.
 fields::Expected<UpgradeSet> set_of(const Menu& menu, std::span<const std::string> ids);

@@ -1,8 +1,8 @@
 #include "windwall/fields/plain_text.hpp"
+#include "windwall/scenario/apply_anchor_sigma.hpp"
+#include "windwall/scenario/drop_impossible.hpp"
 #include "windwall/scenario/edit.hpp"
-#include "windwall/scenario/fitted_notes.hpp"
-#include "windwall/scenario/known_anchor.hpp"
-#include "windwall/scenario/prune.hpp"
+#include "windwall/scenario/installed_provenance.hpp"
 
 #include <algorithm>
 
@@ -29,20 +29,20 @@ fields::Expected<UpgradeSet> set_of(const Menu& menu, std::span<const std::strin
     return set;
 }
 
-Loaded fit(const Scenario& scenario, std::span<const std::string> ids, const Picks& picks) {
+Loaded fit(const Scenario& scenario, std::span<const std::string> ids, const Choices& chosen) {
     const auto set = set_of(scenario.menu, ids);
     if (!set) return refused(set.violation);
-    auto vehicle = install(scenario, *set, picks);
+    auto vehicle = install(scenario, *set, chosen);
     if (auto* why = std::get_if<std::string>(&vehicle)) return refused(std::move(*why));
     Loaded made{.scenario = scenario, .problems = {}, .file = "install"};
-    made.scenario->notes = fitted_notes(scenario, *set, picks);
+    made.scenario->notes = installed_provenance(scenario, *set, chosen);
     made.scenario->vehicle = std::get<vehicle::Vehicle>(std::move(vehicle));
-    know_the_anchor(made.scenario->vehicle, made.scenario->notes);
+    apply_anchor_sigma(made.scenario->vehicle, made.scenario->notes);
     if (*set == 0) return made;
     made.scenario->observed.clear();
     made.scenario->observed_source.reset();
-    keep_possible_upgrades(*made.scenario, *set);
-    keep_possible_limits(*made.scenario);
+    drop_impossible_upgrades(*made.scenario, *set);
+    drop_impossible_limits(*made.scenario);
     return made;
 }
 

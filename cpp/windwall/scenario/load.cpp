@@ -2,11 +2,11 @@
 
 #include "windwall/fields/plain_text.hpp"
 #include "windwall/fields/read.hpp"
-#include "windwall/scenario/beside_a_curve.hpp"
-#include "windwall/scenario/known_anchor.hpp"
+#include "windwall/scenario/apply_anchor_sigma.hpp"
 #include "windwall/scenario/migrate.hpp"
 #include "windwall/scenario/read_limits.hpp"
 #include "windwall/scenario/read_menu.hpp"
+#include "windwall/scenario/torque_curve_conflicts.hpp"
 
 #include <nlohmann/json.hpp>
 
@@ -46,15 +46,15 @@ Document up_to_date(Document document) {
     return migrated ? Document::made(*std::move(migrated)) : document;
 }
 
-void read_head(Scenario& made, const Cursor& root) {
+void read_header(Scenario& made, const Cursor& root) {
     if (root.has("$schema")) made.schema = fields::read_text(root["$schema"]).value_or("");
-    for (const auto& row : Head::rows())
-        if (root.has(row.key)) fields::read_member(row, row.member.of(&made.head), root[row.key]);
+    for (const auto& row : Header::rows())
+        if (root.has(row.key)) fields::read_member(row, row.member.of(&made.header), root[row.key]);
 }
 
 fields::Known keys_beside_the_vehicle() {
     fields::Known keys{"format", "$schema"};
-    for (const auto& row : Head::rows())
+    for (const auto& row : Header::rows())
         keys.push_back(row.key);
     for (const auto key : {"limits", "observed", "upgrades"})
         keys.push_back(key);
@@ -75,24 +75,25 @@ void read_upgrades_and_limits(Scenario& made, const Cursor& root) {
     }
     if (!root.has("limits")) return;
     made.limits_source = source(root["limits"]);
-    made.limits = read_limits(root["limits"], layouts, Spoiled(root.findings().problems));
+    made.limits = read_limits(root["limits"], layouts, InvalidAddresses(root.findings().problems));
 }
 
 void read_root(Scenario& made, const Cursor& root) {
     if (cannot_be_read(root)) return;
-    read_head(made, root);
+    read_header(made, root);
     fields::read(fields::group_type<vehicle::Vehicle>, &made.vehicle, root,
                  keys_beside_the_vehicle());
-    know_the_anchor(made.vehicle, root.findings().notes);
+    apply_anchor_sigma(made.vehicle, root.findings().notes);
     read_upgrades_and_limits(made, root);
-    if (root.findings().problems.empty()) refuse_beside_a_curve(made.vehicle, made.menu, root);
+    if (root.findings().problems.empty())
+        find_torque_curve_conflicts(made.vehicle, made.menu, root);
     if (!root.has("observed")) return;
     made.observed_source = source(root["observed"]);
     made.observed = read_observations(root["observed"]);
 }
 
 void reserve_words(fields::Ids& ids) {
-    ids.reserve(fields::group_type<Head>);
+    ids.reserve(fields::group_type<Header>);
     ids.reserve(fields::group_type<Terms>);
     for (const auto word : {"format", "limits", "observed", "upgrades", "id", "kind"})
         ids.reserve(word);

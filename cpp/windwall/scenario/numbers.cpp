@@ -1,7 +1,7 @@
 #include "windwall/scenario/numbers.hpp"
 
-#include "windwall/fields/address.hpp"
-#include "windwall/fields/exact.hpp"
+#include "windwall/fields/field_path.hpp"
+#include "windwall/fields/quantity.hpp"
 
 #include <limits>
 #include <stdexcept>
@@ -21,7 +21,7 @@ struct Number {
 template <class Visit>
 void each_of_struct(const fields::GroupType& type, void* made, const std::string& under,
                     Visit&& visit) {
-    for (const auto& path : fields::all_addresses(type, made))
+    for (const auto& path : fields::all_numbers(type, made))
         if (path.get(made))
             visit(Number{fields::joined(under, path.text()), &path.row(), &path.at(made)});
 }
@@ -38,11 +38,11 @@ void each_of_part(Part& part, const std::string& under, Visit&& visit) {
 }
 
 template <class Visit>
-void each_of_value(const Spot& spot, Value& value, const std::string& address, Visit&& visit) {
-    if (auto* number = std::get_if<double>(&value)) visit(Number{address, spot.row, number});
+void each_of_value(const FieldPath& path, Value& value, const std::string& address, Visit&& visit) {
+    if (auto* number = std::get_if<double>(&value)) visit(Number{address, &path.row(), number});
     if (auto* list = std::get_if<std::vector<double>>(&value))
         for (std::size_t at = 0; at < list->size(); ++at)
-            visit(Number{address + "/" + std::to_string(at + 1), spot.row, &(*list)[at]});
+            visit(Number{address + "/" + std::to_string(at + 1), &path.row(), &(*list)[at]});
 }
 
 template <class Visit>
@@ -55,16 +55,16 @@ void each_of_upgrade(Upgrade& upgrade, Visit&& visit) {
     for (auto& action : upgrade.inserts)
         each_of_part(action.part, under(Verb::insert) + std::to_string(action.entry + 1) + "/part",
                      visit);
-    for (auto& [spot, value] : upgrade.sets)
-        each_of_value(spot, value, under(Verb::set) + spot.address, visit);
-    for (auto& [spot, values] : upgrade.choices)
+    for (auto& [path, value] : upgrade.sets)
+        each_of_value(path, value, under(Verb::set) + path.text(), visit);
+    for (auto& [path, values] : upgrade.choices)
         for (std::size_t at = 0; at < values.size(); ++at)
-            each_of_value(spot, values[at],
-                          under(Verb::choose) + spot.address + "/" + std::to_string(at + 1), visit);
-    for (auto& [spot, factor] : upgrade.scales)
-        visit(Number{under(Verb::scale) + spot.address, nullptr, &factor});
-    for (auto& [spot, amount] : upgrade.adds)
-        visit(Number{under(Verb::add) + spot.address, nullptr, &amount});
+            each_of_value(path, values[at],
+                          under(Verb::choose) + path.text() + "/" + std::to_string(at + 1), visit);
+    for (auto& [path, range, factor] : upgrade.scales)
+        visit(Number{under(Verb::scale) + path.text(), nullptr, &factor});
+    for (auto& [path, range, amount] : upgrade.adds)
+        visit(Number{under(Verb::add) + path.text(), nullptr, &amount});
 }
 
 double sigma_of(const Number& number, const fields::Provenance& notes) {
@@ -93,9 +93,9 @@ std::vector<Uncertain> uncertain_numbers(const Scenario& scenario) {
     each_uncertain(copy, [&](const Number& number, double sigma) {
         Uncertain made{number.address, *number.here, sigma, -infinity, infinity};
         if (number.row) {
-            const auto& unit = fields::unit_of(number.row->measure);
-            made.low = fields::to_si(number.row->range.low, unit);
-            made.high = fields::to_si(number.row->range.high, unit);
+            const auto range = fields::range_in_si(*number.row);
+            made.low = range.low;
+            made.high = range.high;
         }
         all.push_back(std::move(made));
     });

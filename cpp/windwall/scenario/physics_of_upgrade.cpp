@@ -42,10 +42,10 @@ struct Teller {
             part);
     }
 
-    Json value(const Spot& spot, const Value& value, const std::string& at) const {
+    Json value(const FieldPath& path, const Value& value, const std::string& at) const {
         if (const auto* si = std::get_if<double>(&value)) return number(*si, at);
         if (const auto* word = std::get_if<Word>(&value))
-            return spot.row->member.choice->names[word->number];
+            return path.row().member.choice->names[word->number];
         if (const auto* flag = std::get_if<bool>(&value)) return *flag;
         if (const auto* text = std::get_if<std::string>(&value)) return *text;
         if (const auto* columns = std::get_if<fields::Columns>(&value)) return columns->column;
@@ -59,8 +59,8 @@ struct Teller {
     Json choice(const Choose& action) const {
         auto values = Json::array();
         for (const auto& each : action.values)
-            values.push_back(value(action.spot, each,
-                                   address(Verb::choose, action.spot.address) + "/" +
+            values.push_back(value(action.path, each,
+                                   address(Verb::choose, action.path.text()) + "/" +
                                        std::to_string(values.size() + 1)));
         return values;
     }
@@ -88,14 +88,14 @@ struct Teller {
     void changes(Json& into) const {
         auto set = Json::object(), choose = Json::object(), scale = Json::object(),
              add = Json::object();
-        for (const auto& [spot, to] : upgrade.sets)
-            set[spot.address] = value(spot, to, address(Verb::set, spot.address));
+        for (const auto& [path, to] : upgrade.sets)
+            set[path.text()] = value(path, to, address(Verb::set, path.text()));
         for (const auto& action : upgrade.choices)
-            choose[action.spot.address] = choice(action);
-        for (const auto& [spot, factor] : upgrade.scales)
-            scale[spot.address] = number(factor, address(Verb::scale, spot.address));
-        for (const auto& [spot, amount] : upgrade.adds)
-            add[spot.address] = number(amount, address(Verb::add, spot.address));
+            choose[action.path.text()] = choice(action);
+        for (const auto& [path, range, factor] : upgrade.scales)
+            scale[path.text()] = number(factor, address(Verb::scale, path.text()));
+        for (const auto& [path, range, amount] : upgrade.adds)
+            add[path.text()] = number(amount, address(Verb::add, path.text()));
         into["set"] = std::move(set);
         into["choose"] = std::move(choose);
         into["scale"] = std::move(scale);
@@ -110,8 +110,8 @@ Json physics_of(const Upgrade& upgrade, const Menu& menu, const fields::Provenan
     auto physics = fields::physics_of(fields::group_type<Terms>, &upgrade.terms, notes,
                                       "upgrades/" + upgrade.id);
     physics["id"] = upgrade.id;
-    physics["needs"] = ids_of(menu, upgrade.needs);
-    physics["bars"] = ids_of(menu, upgrade.bars);
+    physics["needs"] = ids_of(menu, upgrade.required);
+    physics["bars"] = ids_of(menu, upgrade.excluded);
     teller.parts(physics);
     teller.changes(physics);
     return physics;

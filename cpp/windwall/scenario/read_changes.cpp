@@ -35,17 +35,17 @@ std::string nowhere(const Menu& menu, std::string_view address, const std::strin
     return violation;
 }
 
-// The spot that a key leads to, or a problem, or silence where that has a problem already.
-std::optional<Spot> spot_of(const Cursor& change, std::string_view address,
-                            const Surroundings& surroundings) {
+// The path that a key leads to, or a problem, or silence where that has a problem already.
+std::optional<FieldPath> spot_of(const Cursor& change, std::string_view address,
+                                 const Surroundings& surroundings) {
     // After the last problem that is kept, no words are sought for another.
-    if (change.findings().problems.size() >= fields::Problems::most) return std::nullopt;
-    auto spot = find_spot(surroundings.layout, address);
-    if (spot) return *std::move(spot.value);
+    if (change.findings().problems.full()) return std::nullopt;
+    auto path = find_input(surroundings.layout, address);
+    if (path) return *std::move(path.value);
     if (is_result(surroundings.layout, address))
         change.complain(is_a_result(address));
-    else if (!surroundings.quiet && !surroundings.spoiled.touches(address))
-        change.complain(nowhere(surroundings.menu, address, spot.violation));
+    else if (!surroundings.quiet && !surroundings.invalid.touches(address))
+        change.complain(nowhere(surroundings.menu, address, path.violation));
     return std::nullopt;
 }
 
@@ -59,18 +59,18 @@ Measure difference_of(const Measure& measure) {
     }
 }
 
-bool takes_numbers(const Spot& spot, const Cursor& change, std::string_view verb) {
-    if (spot.is_number()) return true;
+bool takes_numbers(const FieldPath& path, const Cursor& change, std::string_view verb) {
+    if (path.is_number()) return true;
     change.complain("only a number can be " + std::string(verb));
     return false;
 }
 
-void read_set(const Cursor& change, Spot spot, Upgrade& into) {
-    if (auto value = read_value(spot, change))
-        into.sets.push_back({std::move(spot), *std::move(value)});
+void read_set(const Cursor& change, FieldPath path, Upgrade& into) {
+    if (auto value = read_value(path, change))
+        into.sets.push_back({std::move(path), *std::move(value)});
 }
 
-void read_choose(const Cursor& change, Spot spot, Upgrade& into) {
+void read_choose(const Cursor& change, FieldPath path, Upgrade& into) {
     if (!change.is_list() || change.size() < 2 || change.size() > most_values) {
         change.complain("a list of 2 to 16 values to choose from is expected here, found " +
                         (change.is_list() ? std::to_string(change.size()) : change.is_what()));
@@ -78,29 +78,29 @@ void read_choose(const Cursor& change, Spot spot, Upgrade& into) {
     }
     std::vector<Value> values;
     for (std::size_t at = 0; at < change.size(); ++at)
-        if (auto value = read_value(spot, change.entry(at))) values.push_back(*std::move(value));
+        if (auto value = read_value(path, change.entry(at))) values.push_back(*std::move(value));
     if (values.size() == change.size())
-        into.choices.push_back({std::move(spot), std::move(values)});
+        into.choices.push_back({std::move(path), std::move(values)});
 }
 
-void read_scale(const Cursor& change, Spot spot, Upgrade& into) {
-    if (!takes_numbers(spot, change, "scaled")) return;
+void read_scale(const Cursor& change, FieldPath path, Upgrade& into) {
+    if (!takes_numbers(path, change, "scaled")) return;
     const auto factor = fields::read_quantity(fields::number(), change);
     if (!factor) return;
     if (factor->value > 0 && factor->value <= largest_factor)
-        into.scales.push_back({std::move(spot), factor->value});
+        into.scales.push_back({path, fields::range_in_si(path.row()), factor->value});
     else
         change.complain("a factor above 0 and up to 1000 is expected, found " +
                         fields::printable(factor->text));
 }
 
-void read_add(const Cursor& change, Spot spot, Upgrade& into) {
-    if (!takes_numbers(spot, change, "added to")) return;
-    const auto amount = fields::read_quantity(difference_of(spot.row->measure), change);
-    if (amount) into.adds.push_back({std::move(spot), amount->value});
+void read_add(const Cursor& change, FieldPath path, Upgrade& into) {
+    if (!takes_numbers(path, change, "added to")) return;
+    const auto amount = fields::read_quantity(difference_of(path.row().measure), change);
+    if (amount) into.adds.push_back({path, fields::range_in_si(path.row()), amount->value});
 }
 
-using Reader = void (*)(const Cursor&, Spot, Upgrade&);
+using Reader = void (*)(const Cursor&, FieldPath, Upgrade&);
 
 void read_verb(const Cursor& object, Verb verb, Reader reader, Upgrade& into,
                const Surroundings& surroundings) {
@@ -116,8 +116,8 @@ void read_verb(const Cursor& object, Verb verb, Reader reader, Upgrade& into,
         return;
     }
     for (const auto address : changes.keys())
-        if (auto spot = spot_of(changes[address], address, surroundings))
-            reader(changes[address], *std::move(spot), into);
+        if (auto path = spot_of(changes[address], address, surroundings))
+            reader(changes[address], *std::move(path), into);
 }
 
 }  // namespace

@@ -3,7 +3,7 @@
 #include "windwall/fields/plain_text.hpp"
 #include "windwall/fields/read.hpp"
 #include "windwall/scenario/result_address.hpp"
-#include "windwall/scenario/spot.hpp"
+#include "windwall/scenario/value.hpp"
 
 namespace windwall::scenario {
 namespace {
@@ -24,11 +24,11 @@ struct Reason {
 
 // An input is refused by name; what cannot be found because of a problem is passed over.
 void complain_about(const fields::Cursor& limit, std::string_view address,
-                    const vehicle::Vehicle& vehicle, const Spoiled& spoiled) {
-    if (find_spot(vehicle, address))
+                    const vehicle::Vehicle& vehicle, const InvalidAddresses& invalid) {
+    if (find_input(vehicle, address))
         limit.complain(fields::in_quotes(address) +
                        " is an input; a limit is put on a result, such as manifold/temperature");
-    else if (!spoiled.touches(address))
+    else if (!invalid.touches(address))
         limit.complain(no_result(vehicle, address));
 }
 
@@ -57,7 +57,7 @@ std::optional<solve::Limit> read_limit(const fields::Cursor& limit, std::string_
 
 std::vector<solve::Limit> read_limits(const fields::Cursor& limits,
                                       std::span<const vehicle::Vehicle> layouts,
-                                      const Spoiled& spoiled) {
+                                      const InvalidAddresses& invalid) {
     std::vector<solve::Limit> read;
     if (!limits.is_object()) {
         limits.complain("an object of result addresses is expected here, found " +
@@ -78,7 +78,7 @@ std::vector<solve::Limit> read_limits(const fields::Cursor& limits,
             if (auto made = read_limit(limit, address, *row->second))
                 read.push_back(*std::move(made));
         } else {
-            complain_about(limit, address, layouts.front(), spoiled);
+            complain_about(limit, address, layouts.front(), invalid);
         }
     }
     return read;

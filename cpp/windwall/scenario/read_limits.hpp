@@ -1,6 +1,6 @@
 #pragma once
 #include "windwall/fields/cursor.hpp"
-#include "windwall/scenario/spoiled.hpp"
+#include "windwall/scenario/invalid_addresses.hpp"
 #include "windwall/solve/answer/limits.hpp"
 #include "windwall/vehicle/vehicle.hpp"
 
@@ -13,6 +13,6 @@ namespace windwall::scenario {
 /// may come with an upgrade, so all layouts there can be are looked through.
 std::vector<solve::Limit> read_limits(const fields::Cursor& limits,
                                       std::span<const vehicle::Vehicle> layouts,
-                                      const Spoiled& spoiled);
+                                      const InvalidAddresses& invalid);
 
 }  // namespace windwall::scenario

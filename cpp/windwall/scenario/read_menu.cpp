@@ -43,54 +43,54 @@ private:
             cursors_.push_back(read_upgrade(list_.entry(at), menu_.emplace_back(), taken));
     }
 
-    // What can never be fitted, because what it needs cannot stand together.
+    // What can never be fitted, because what it requires cannot stand together.
     void contradictions() {
         for (std::size_t at = 0; at < menu_.size(); ++at)
-            if (auto why = refusal(menu_, with_needs(menu_, at)); !why.empty())
+            if (auto why = refusal(menu_, with_required(menu_, at)); !why.empty())
                 cursors_[at].complain("it can never be fitted: " + why);
     }
 
     // The parts of the vehicle with each upgrade and what it requires.
     void lay_out() {
-        const Spoiled spoiled(list_.findings().problems);
+        const InvalidAddresses invalid(list_.findings().problems);
         for (std::size_t at = 0; at < menu_.size(); ++at) {
             Faults faults;
             layouts_.push_back(vehicle_);
-            rearrange(layouts_.back(), menu_, with_needs(menu_, at), faults);
+            rearrange(layouts_.back(), menu_, with_required(menu_, at), faults);
             for (const auto& fault : faults)
-                if (fault.upgrade == at && !amiss(spoiled, at) && !lost(spoiled, fault))
+                if (fault.upgrade == at && !amiss(invalid, at) && !lost(invalid, fault))
                     cursor_of(cursors_[at], menu_[at], fault.verb, fault.action)
                         .complain(fault.sentence);
         }
     }
 
     // Whether the parts that an upgrade and its requirements bring have problems already.
-    bool amiss(const Spoiled& spoiled, std::size_t at) const {
+    bool amiss(const InvalidAddresses& invalid, std::size_t at) const {
         for (std::size_t other = 0; other < menu_.size(); ++other) {
-            if (!holds(with_needs(menu_, at), other)) continue;
+            if (!holds(with_required(menu_, at), other)) continue;
             for (const auto key : {"requires", "replace", "remove", "insert"})
-                if (spoiled.touches(cursors_[other].address() + "/" + key)) return true;
+                if (invalid.touches(cursors_[other].address() + "/" + key)) return true;
         }
         return false;
     }
 
     // Whether the part that was looked for may be there under a broken id.
-    bool lost(const Spoiled& spoiled, const Fault& fault) const {
+    bool lost(const InvalidAddresses& invalid, const Fault& fault) const {
         if (vehicle_.charge_path.empty() || vehicle_.driveline.empty()) return true;
         const auto& upgrade = menu_[fault.upgrade];
         const auto sought = fault.verb == Verb::insert
                                 ? upgrade.inserts[fault.action].anchors.front()
                             : fault.verb == Verb::replace ? upgrade.replaces[fault.action].id
                                                           : upgrade.removes[fault.action].id;
-        return spoiled.touches("charge_path/" + sought) || spoiled.touches("driveline/" + sought);
+        return invalid.touches("charge_path/" + sought) || invalid.touches("driveline/" + sought);
     }
 
     void change() {
-        const Spoiled spoiled(list_.findings().problems);
+        const InvalidAddresses invalid(list_.findings().problems);
         const bool no_parts = vehicle_.charge_path.empty() || vehicle_.driveline.empty();
         for (std::size_t at = 0; at < menu_.size(); ++at)
             read_changes(cursors_[at], menu_[at],
-                         {layouts_[at], menu_, spoiled, no_parts || amiss(spoiled, at)});
+                         {layouts_[at], menu_, invalid, no_parts || amiss(invalid, at)});
     }
 
     const Cursor& list_;

@@ -12,12 +12,8 @@ namespace windwall::scenario {
 namespace {
 
 using fields::Cursor;
+using fields::tagged_type;
 using fields::TaggedType;
-
-template <class Kinds>
-const TaggedType& kinds_of() {
-    return fields::detail::TaggedOf<Kinds>::type;
-}
 
 bool knows(const TaggedType& tagged, std::string_view kind) {
     return std::ranges::find(tagged.kinds, kind) != tagged.kinds.end();
@@ -25,7 +21,7 @@ bool knows(const TaggedType& tagged, std::string_view kind) {
 
 std::vector<std::string_view> all_kinds() {
     std::vector<std::string_view> all;
-    for (const auto* tagged : {&kinds_of<charge::Part>(), &kinds_of<driveline::Part>()})
+    for (const auto* tagged : {&tagged_type<charge::Part>, &tagged_type<driveline::Part>})
         all.insert(all.end(), tagged->kinds.begin(), tagged->kinds.end());
     return all;
 }
@@ -33,7 +29,7 @@ std::vector<std::string_view> all_kinds() {
 template <class Kinds>
 Part read_as(const Cursor& part) {
     Kinds made;
-    fields::read_tagged(kinds_of<Kinds>(), &made, part, {"id"});
+    fields::read_tagged(tagged_type<Kinds>, &made, part, {"id"});
     return made;
 }
 
@@ -54,7 +50,7 @@ std::optional<Part> read_part(const Cursor& part) {
     const auto* kind = read_kind(part);
     if (!kind) return std::nullopt;
     part.note({});
-    if (knows(kinds_of<charge::Part>(), *kind)) return read_as<charge::Part>(part);
+    if (knows(tagged_type<charge::Part>, *kind)) return read_as<charge::Part>(part);
     return read_as<driveline::Part>(part);
 }
 

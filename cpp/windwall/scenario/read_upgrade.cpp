@@ -139,8 +139,8 @@ void read_inserts(const Cursor& list, Upgrade& into) {
 void read_body(const Cursor& object, Upgrade& into) {
     into.source = std::make_shared<const fields::Json>(object.json());
     fields::read(fields::group_type<Terms>, &into.terms, object, known_keys());
-    if (object.has("requires")) into.required = read_ids(object["requires"]);
-    if (object.has("excludes")) into.excluded = read_ids(object["excludes"]);
+    if (object.has("requires")) into.required_ids = read_ids(object["requires"]);
+    if (object.has("excludes")) into.excluded_ids = read_ids(object["excludes"]);
     if (object.has("replace")) read_replaces(object["replace"], into);
     if (object.has("remove")) read_removes(object["remove"], into);
     if (object.has("insert")) read_inserts(object["insert"], into);
@@ -166,10 +166,10 @@ Cursor cursor_of(const Cursor& object, const Upgrade& upgrade, Verb verb, std::s
         case Verb::replace: return under[upgrade.replaces[action].id];
         case Verb::remove: return under.entry(upgrade.removes[action].entry);
         case Verb::insert: return under.entry(upgrade.inserts[action].entry);
-        case Verb::set: return under[upgrade.sets[action].spot.address];
-        case Verb::choose: return under[upgrade.choices[action].spot.address];
-        case Verb::scale: return under[upgrade.scales[action].spot.address];
-        case Verb::add: return under[upgrade.adds[action].spot.address];
+        case Verb::set: return under[upgrade.sets[action].path.text()];
+        case Verb::choose: return under[upgrade.choices[action].path.text()];
+        case Verb::scale: return under[upgrade.scales[action].path.text()];
+        case Verb::add: return under[upgrade.adds[action].path.text()];
     }
     return under;
 }

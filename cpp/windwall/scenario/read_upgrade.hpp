@@ -1,6 +1,6 @@
 #pragma once
 #include "windwall/fields/cursor.hpp"
-#include "windwall/scenario/spoiled.hpp"
+#include "windwall/scenario/invalid_addresses.hpp"
 #include "windwall/scenario/upgrade.hpp"
 
 #include <string_view>
@@ -18,7 +18,7 @@ fields::Cursor read_upgrade(const fields::Cursor& object, Upgrade& into,
 struct Surroundings {
     const vehicle::Vehicle& layout;  // with the upgrade's own parts and those it requires
     const Menu& menu;
-    const Spoiled& spoiled;
+    const InvalidAddresses& invalid;
     bool quiet{};  // parts are amiss, so an address that leads nowhere says nothing new
 };
 

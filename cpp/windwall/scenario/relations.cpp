@@ -42,12 +42,12 @@ void close_needs(Menu& menu) {
     for (bool grown = true; grown;) {
         grown = false;
         for (std::size_t at = 0; at < menu.size(); ++at) {
-            auto needs = menu[at].needs;
+            auto required = menu[at].required;
             for (std::size_t other = 0; other < menu.size(); ++other)
-                if (holds(needs, other)) needs |= menu[other].needs;
-            needs &= ~only(at);
-            grown = grown || needs != menu[at].needs;
-            menu[at].needs = needs;
+                if (holds(required, other)) required |= menu[other].required;
+            required &= ~only(at);
+            grown = grown || required != menu[at].required;
+            menu[at].required = required;
         }
     }
 }
@@ -55,7 +55,7 @@ void close_needs(Menu& menu) {
 void make_bars_symmetric(Menu& menu) {
     for (std::size_t at = 0; at < menu.size(); ++at)
         for (std::size_t other = 0; other < menu.size(); ++other)
-            if (holds(menu[at].bars, other)) menu[other].bars |= only(at);
+            if (holds(menu[at].excluded, other)) menu[other].excluded |= only(at);
 }
 
 std::string quoted(const Upgrade& upgrade) { return "\"" + upgrade.id + "\""; }
@@ -65,8 +65,8 @@ std::string quoted(const Upgrade& upgrade) { return "\"" + upgrade.id + "\""; }
 void relate(Menu& menu, const RelationComplaint& complain) {
     for (std::size_t at = 0; at < menu.size(); ++at) {
         auto& upgrade = menu[at];
-        upgrade.needs = read(menu, at, "requires", upgrade.required, complain);
-        upgrade.bars = read(menu, at, "excludes", upgrade.excluded, complain);
+        upgrade.required = read(menu, at, "requires", upgrade.required_ids, complain);
+        upgrade.excluded = read(menu, at, "excludes", upgrade.excluded_ids, complain);
     }
     close_needs(menu);
     make_bars_symmetric(menu);
@@ -76,9 +76,9 @@ std::string refusal(const Menu& menu, UpgradeSet set) {
     for (std::size_t at = 0; at < menu.size(); ++at) {
         if (!holds(set, at)) continue;
         for (std::size_t other = 0; other < menu.size(); ++other) {
-            if (holds(menu[at].needs, other) && !holds(set, other))
+            if (holds(menu[at].required, other) && !holds(set, other))
                 return quoted(menu[at]) + " requires " + quoted(menu[other]);
-            if (holds(menu[at].bars, other) && holds(set, other))
+            if (holds(menu[at].excluded, other) && holds(set, other))
                 return quoted(menu[at]) + " and " + quoted(menu[other]) + " exclude each other";
         }
     }

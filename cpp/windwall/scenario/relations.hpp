@@ -11,13 +11,13 @@ namespace windwall::scenario {
 using RelationComplaint =
     std::function<void(std::size_t, std::string_view, std::size_t, std::string)>;
 
-/// Works out from the stated ids who needs whom and who bars whom: needs are closed over
-/// themselves, bars are symmetric.
+/// Works out from the stated ids who requires whom and who excludes whom: what is
+/// required is closed over itself, what is excluded is symmetric.
 void relate(Menu& menu, const RelationComplaint& complain);
 
-/// An upgrade together with everything it needs.
-inline UpgradeSet with_needs(const Menu& menu, std::size_t upgrade) {
-    return only(upgrade) | menu[upgrade].needs;
+/// An upgrade together with everything it requires.
+inline UpgradeSet with_required(const Menu& menu, std::size_t upgrade) {
+    return only(upgrade) | menu[upgrade].required;
 }
 
 /// Empty, or why these upgrades may not stand together.

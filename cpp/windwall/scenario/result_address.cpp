@@ -1,6 +1,6 @@
 #include "windwall/scenario/result_address.hpp"
 
-#include "windwall/fields/address.hpp"
+#include "windwall/fields/field_path.hpp"
 #include "windwall/solve/results/operating_point.hpp"
 
 namespace windwall::scenario {
@@ -27,7 +27,7 @@ solve::OperatingPoint blank(const vehicle::Vehicle& vehicle) {
 
 void collect_results(const vehicle::Vehicle& vehicle, Results& results) {
     const auto point = blank(vehicle);
-    for (const auto& path : fields::all_addresses(point_type, &point))
+    for (const auto& path : fields::all_numbers(point_type, &point))
         results.emplace(path.text(), &path.row());
 }
 
@@ -39,7 +39,7 @@ bool is_result(const vehicle::Vehicle& vehicle, std::string_view address) {
 
 std::string no_result(const vehicle::Vehicle& vehicle, std::string_view address) {
     const auto point = blank(vehicle);
-    return fields::resolve(point_type, &point, address).violation;
+    return fields::find_number(point_type, &point, address).violation;
 }
 
 }  // namespace windwall::scenario

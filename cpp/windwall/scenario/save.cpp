@@ -27,7 +27,7 @@ std::string save(const Scenario& scenario) {
     auto root = fields::Json::object();
     if (!scenario.schema.empty()) root["$schema"] = scenario.schema;
     root["format"] = current_format;
-    write_rows(root, fields::group_type<Head>, &scenario.head, scenario.notes);
+    write_rows(root, fields::group_type<Header>, &scenario.header, scenario.notes);
     write_rows(root, fields::group_type<vehicle::Vehicle>, &scenario.vehicle, scenario.notes);
     if (scenario.limits_source) root["limits"] = *scenario.limits_source;
     if (scenario.observed_source) root["observed"] = *scenario.observed_source;

@@ -1,6 +1,6 @@
 #pragma once
 #include "windwall/fields/provenance.hpp"
-#include "windwall/scenario/head.hpp"
+#include "windwall/scenario/header.hpp"
 #include "windwall/scenario/observation.hpp"
 #include "windwall/scenario/upgrade.hpp"
 #include "windwall/solve/answer/limits.hpp"
@@ -16,7 +16,7 @@ namespace windwall::scenario {
 /// be done to it. A value; what changes it makes another one.
 struct Scenario {
     std::string schema;  // that editors go by; never fetched
-    Head head;
+    Header header;
     vehicle::Vehicle vehicle;
     Menu menu;
     std::string currency;              // of every cost; empty where none is stated

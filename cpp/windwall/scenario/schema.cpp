@@ -33,10 +33,9 @@ const Json quantity{{"type", {"string", "number"}}};
 Json id() { return {{"type", "string"}, {"pattern", "^[a-z][a-z0-9_]*$"}, {"maxLength", 64}}; }
 
 Json part(const Json& more) {
-    using Charge = fields::detail::TaggedOf<charge::Part>;
-    using Driveline = fields::detail::TaggedOf<driveline::Part>;
     return {{"anyOf",
-             {fields::schema_of(Charge::type, more), fields::schema_of(Driveline::type, more)}}};
+             {fields::schema_of(fields::tagged_type<charge::Part>, more),
+              fields::schema_of(fields::tagged_type<driveline::Part>, more)}}};
 }
 
 Json insert() {
@@ -81,7 +80,7 @@ Json schema() {
     auto more = Json::object();
     more["$schema"] = {{"type", "string"}, {"description", "This schema, for editors."}};
     more["format"] = {{"const", current_format}, {"description", "What this file is."}};
-    const auto head = fields::schema_of(fields::group_type<Head>, Json::object());
+    const auto head = fields::schema_of(fields::group_type<Header>, Json::object());
     for (const auto& [key, property] : head["properties"].items())
         more[key] = property;
     more["limits"] = object_of(limit(), "Limits on results, by address.");

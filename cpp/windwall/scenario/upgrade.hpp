@@ -50,22 +50,24 @@ struct Insert {
 };
 
 struct Set {
-    Spot spot;
+    FieldPath path;
     Value value;
 };
 
 struct Choose {
-    Spot spot;
+    FieldPath path;
     std::vector<Value> values;
 };
 
 struct Scale {
-    Spot spot;
+    FieldPath path;
+    fields::Range range;  // that the number is kept in, SI
     double factor{};
 };
 
 struct Add {
-    Spot spot;
+    FieldPath path;
+    fields::Range range;
     double amount{};  // SI, a difference
 };
 
@@ -82,10 +84,10 @@ struct Terms {
 struct Upgrade {
     std::string id;
     Terms terms;
-    std::vector<std::string> required;  // ids, as stated
-    std::vector<std::string> excluded;
-    UpgradeSet needs{};  // closed: the needs of needs are in it
-    UpgradeSet bars{};   // symmetric, however stated
+    std::vector<std::string> required_ids;  // as stated
+    std::vector<std::string> excluded_ids;
+    UpgradeSet required{};  // closed: what the required ones require is in it
+    UpgradeSet excluded{};  // symmetric, however stated
 
     std::vector<Replace> replaces;
     std::vector<Remove> removes;

@@ -1,124 +1,127 @@
 #include "windwall/scenario/value.hpp"
 
 #include "windwall/fields/read.hpp"
+#include "windwall/fields/visit.hpp"
 
 #include <nlohmann/json.hpp>
 
 namespace windwall::scenario {
 namespace {
 
-using fields::FieldType;
+using fields::ChoiceRef;
+using fields::Columns;
 
-// The readers complain by themselves; whether they did is how a value is known to be good.
-template <class Read>
-std::optional<Value> unless_refused(const fields::Cursor& value, Read&& read) {
-    const auto before = value.findings().problems.size();
-    Value made = read();
-    if (value.findings().problems.size() != before) return std::nullopt;
-    return made;
-}
+// Reads a value of the kind that a default member shows.
+struct Reader {
+    const fields::Row& row;
+    const fields::Cursor& value;
 
-std::optional<Value> read_shape(const fields::Row& row, const fields::Cursor& value) {
-    switch (row.member.shape) {
-        case FieldType::flag:
-            return unless_refused(value, [&] {
-                bool flag{};
-                fields::read_flag(flag, value);
-                return Value(flag);
-            });
-        case FieldType::choice:
-            if (const auto at = fields::read_word(row.member.choice->names, value))
-                return Word{*at};
-            return std::nullopt;
-        case FieldType::text:
-            if (auto text = fields::read_text(value)) return *std::move(text);
-            return std::nullopt;
-        case FieldType::list:
-            return unless_refused(value, [&] {
-                std::vector<double> list;
-                fields::read_list(row, list, value);
-                return Value(std::move(list));
-            });
-        case FieldType::table:
-            return unless_refused(value, [&] {
-                fields::Columns columns;
-                fields::read_table(row, columns, value);
-                return Value(std::move(columns));
-            });
-        default: return std::nullopt;
+    // The readers complain by themselves; whether they did is how a value is known to be good.
+    template <class T, class Read>
+    std::optional<Value> unless_refused(Read&& read) const {
+        const auto before = value.findings().problems.size();
+        T made{};
+        read(made);
+        if (value.findings().problems.size() != before) return std::nullopt;
+        return made;
     }
-}
-
-std::string put_number(const Spot& spot, double value, void* owner) {
-    if (spot.may_be_empty()) {
-        *static_cast<std::optional<double>*>(spot.row->member.of(owner)) = value;
-        return {};
+    std::optional<Value> operator()(bool) const {
+        return unless_refused<bool>([&](auto& flag) { fields::read_flag(flag, value); });
     }
-    double* number = number_in(spot, owner);
-    if (!number) return "there are fewer entries than " + std::to_string(*spot.entry + 1);
-    *number = value;
-    return {};
-}
+    std::optional<Value> operator()(const ChoiceRef<const void>& choice) const {
+        if (const auto at = fields::read_word(choice.type.names, value)) return Word{*at};
+        return std::nullopt;
+    }
+    std::optional<Value> operator()(const std::string&) const {
+        if (auto text = fields::read_text(value)) return *std::move(text);
+        return std::nullopt;
+    }
+    std::optional<Value> operator()(const std::vector<double>&) const {
+        return unless_refused<std::vector<double>>(
+            [&](auto& list) { fields::read_list(row, list, value); });
+    }
+    std::optional<Value> operator()(const Columns&) const {
+        return unless_refused<Columns>([&](auto& table) { fields::read_table(row, table, value); });
+    }
+    std::optional<Value> operator()(const auto&) const { return std::nullopt; }
+};
 
-// Puts what is no number into its member.
+// Puts a value that was read for this very member.
 struct Putter {
-    const Spot& spot;
-    void* owner;
+    const Value& value;
 
-    void* member() const { return spot.row->member.of(owner); }
     template <class T>
-    std::string into(const T& value) const {
-        *static_cast<T*>(member()) = value;
-        return {};
+    void operator()(T& member) const {
+        if constexpr (std::is_constructible_v<Value, T>) member = std::get<T>(value);
     }
-    std::string operator()(std::monostate) const { return into(std::optional<double>()); }
-    std::string operator()(double value) const { return put_number(spot, value, owner); }
-    std::string operator()(bool value) const { return into(value); }
-    std::string operator()(Word word) const {
-        spot.row->member.choice->set(member(), word.number);
-        return {};
+    void operator()(std::optional<double>& held) const {
+        const auto* number = std::get_if<double>(&value);
+        held = number ? std::optional(*number) : std::nullopt;
     }
-    std::string operator()(const std::string& text) const { return into(text); }
-    std::string operator()(const std::vector<double>& list) const { return into(list); }
-    std::string operator()(const fields::Columns& columns) const { return into(columns); }
+    void operator()(const ChoiceRef<void>& choice) const {
+        choice.set(std::get<Word>(value).number);
+    }
+    void operator()(const auto&) const {}
+};
+
+struct Getter {
+    Value operator()(const std::optional<double>& held) const {
+        return held ? Value(*held) : Value();
+    }
+    Value operator()(const ChoiceRef<const void>& choice) const { return Word{choice.index()}; }
+    template <class T>
+    Value operator()(const T& member) const {
+        if constexpr (std::is_constructible_v<Value, T>)
+            return member;
+        else
+            return {};
+    }
 };
 
 }  // namespace
 
-std::optional<Value> read_value(const Spot& spot, const fields::Cursor& value) {
-    if (spot.may_be_empty() && value.json().is_null()) {
+fields::Expected<FieldPath> find_input(const vehicle::Vehicle& vehicle, std::string_view address) {
+    return fields::find_path(fields::group_type<vehicle::Vehicle>, &vehicle, address);
+}
+
+bool overlap(const FieldPath& one, const FieldPath& other) {
+    const auto &a = one.text(), &b = other.text();
+    const auto& shorter = a.size() < b.size() ? a : b;
+    const auto& longer = a.size() < b.size() ? b : a;
+    return longer.starts_with(shorter) &&
+           (longer.size() == shorter.size() || longer[shorter.size()] == '/');
+}
+
+std::optional<Value> read_value(const FieldPath& path, const fields::Cursor& value) {
+    if (path.may_be_empty() && value.json().is_null()) {
         value.note({});
         return std::monostate{};
     }
-    if (!spot.is_number()) return read_shape(*spot.row, value);
-    if (const auto number = fields::read_number(*spot.row, value)) return *number;
+    if (!path.is_number()) return fields::visit_default(path.row(), Reader{path.row(), value});
+    if (const auto number = fields::read_number(path.row(), value)) return *number;
     return std::nullopt;
 }
 
-std::string put(const Spot& spot, const Value& value, vehicle::Vehicle& vehicle) {
-    const auto reached = tractive_state(spot, vehicle, true);
-    if (!reached) return reached.why;
-    return std::visit(Putter{spot, reached.owner}, value);
+std::string put(const FieldPath& path, const Value& value, vehicle::Vehicle& vehicle) {
+    const auto owner = path.owner(&vehicle, true);
+    if (!owner) return owner.why;
+    if (!path.entry()) {
+        fields::visit(path.row(), owner.object, Putter{value});
+    } else if (auto* number = path.find(&vehicle)) {
+        *number = std::get<double>(value);
+    } else {
+        return "there are fewer entries than " + std::to_string(*path.entry() + 1);
+    }
+    return {};
 }
 
-Value value_at(const Spot& spot, const vehicle::Vehicle& vehicle) {
-    // Nothing is written without filling; the types underneath know no const.
-    const auto reached = tractive_state(spot, const_cast<vehicle::Vehicle&>(vehicle), false);
-    if (!reached) return std::monostate{};
-    if (spot.is_number()) {
-        const double* number = number_in(spot, reached.owner);
-        return number ? Value(*number) : Value(std::monostate{});
+Value value_at(const FieldPath& path, const vehicle::Vehicle& vehicle) {
+    if (path.is_number()) {
+        const auto number = path.get(&vehicle);
+        return number ? Value(*number) : Value();
     }
-    const auto& type = spot.row->member;
-    void* member = type.of(reached.owner);
-    switch (type.shape) {
-        case FieldType::flag: return *static_cast<bool*>(member);
-        case FieldType::choice: return Word{type.choice->get(member)};
-        case FieldType::text: return *static_cast<std::string*>(member);
-        case FieldType::list: return *static_cast<std::vector<double>*>(member);
-        case FieldType::table: return *static_cast<fields::Columns*>(member);
-        default: return std::monostate{};
-    }
+    const auto owner = path.owner(&vehicle);
+    return owner ? fields::visit(path.row(), owner.object, Getter{}) : Value();
 }
 
 }  // namespace windwall::scenario

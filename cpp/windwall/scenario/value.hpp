@@ -1,6 +1,7 @@
 #pragma once
 #include "windwall/fields/cursor.hpp"
-#include "windwall/scenario/spot.hpp"
+#include "windwall/fields/field_path.hpp"
+#include "windwall/vehicle/vehicle.hpp"
 
 #include <optional>
 #include <string>
@@ -8,6 +9,8 @@
 #include <vector>
 
 namespace windwall::scenario {
+
+using fields::FieldPath;
 
 /// A word of a choice, by its number.
 struct Word {
@@ -19,13 +22,19 @@ struct Word {
 using Value = std::variant<std::monostate, double, bool, Word, std::string, std::vector<double>,
                            fields::Columns>;
 
-/// Reads what may stand at a spot, as a file writes it there; null empties what may be empty.
-std::optional<Value> read_value(const Spot& spot, const fields::Cursor& value);
+/// The path of an input of this vehicle, or what is wrong with its address.
+fields::Expected<FieldPath> find_input(const vehicle::Vehicle& vehicle, std::string_view address);
+
+/// Whether two paths lead to the same value; a whole list and one of its entries do, too.
+bool overlap(const FieldPath& one, const FieldPath& other);
+
+/// Reads what may stand at a path, as a file writes it there; null empties what may be empty.
+std::optional<Value> read_value(const FieldPath& path, const fields::Cursor& value);
 
 /// Puts a value where it belongs, or says why it cannot stand in this vehicle.
-std::string put(const Spot& spot, const Value& value, vehicle::Vehicle& vehicle);
+std::string put(const FieldPath& path, const Value& value, vehicle::Vehicle& vehicle);
 
-/// What stands at a spot of a vehicle; nothing where an optional is empty.
-Value value_at(const Spot& spot, const vehicle::Vehicle& vehicle);
+/// What stands at a path of a vehicle; nothing where an optional is empty.
+Value value_at(const FieldPath& path, const vehicle::Vehicle& vehicle);
 
 }  // namespace windwall::scenario

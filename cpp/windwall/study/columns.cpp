@@ -39,11 +39,12 @@ private:
     void resolve() {
         for (const std::string& address : *addresses_)
             paths_.push_back(
-                fields::resolve(fields::group_type<solve::OperatingPoint>, &point_, address).value);
+                fields::find_number(fields::group_type<solve::OperatingPoint>, &point_, address)
+                    .value);
     }
 
     const std::vector<std::string>* addresses_;
-    std::vector<std::optional<fields::Path>> paths_;
+    std::vector<std::optional<fields::FieldPath>> paths_;
     solve::OperatingPoint point_;
 };
 

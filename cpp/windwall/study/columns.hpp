@@ -1,5 +1,5 @@
 #pragma once
-#include "windwall/fields/address.hpp"
+#include "windwall/fields/field_path.hpp"
 #include "windwall/solve/point/outcome.hpp"
 #include "windwall/study/batch.hpp"
 #include "windwall/vehicle/vehicle.hpp"
@@ -11,7 +11,7 @@ namespace windwall::study {
 
 /// Variants of one vehicle: what each column sets, and its value in every variant, SI.
 struct Variants {
-    std::vector<fields::Path> inputs;
+    std::vector<fields::FieldPath> inputs;
     std::vector<std::vector<double>> values;  // by input, then by variant
 
     std::size_t size() const { return values.empty() ? 0 : values.front().size(); }

@@ -17,7 +17,7 @@ constexpr double most_power = 3;         // times what there is
 constexpr double least_drag_area = 0.2;  // of what there is
 
 std::string speed_text(double si, const Scenario& scenario) {
-    return readable(si, fields::speed("km/h"), scenario.head.units, 4);
+    return readable(si, fields::speed("km/h"), scenario.header.units, 4);
 }
 
 std::string octane_text(double octane) { return fields::readable_number(octane, 3); }
@@ -36,7 +36,7 @@ std::string place_text(const Scenario& scenario, const Ranking& ranking, std::si
     const UpgradeWorth* first = first_place(ranking, anchor);
     if (first == nullptr) return "no upgrade gains anything";
     return scenario.menu[first->upgrade].id + " (+" +
-           readable(first->alone[anchor], fields::speed("km/h"), scenario.head.units, 2) + ")";
+           readable(first->alone[anchor], fields::speed("km/h"), scenario.header.units, 2) + ")";
 }
 
 std::string first_place_sentence(const Scenario& scenario, const Ranking& ranking) {
@@ -60,7 +60,7 @@ std::string base_sentence(const Scenario& scenario, const SetResult& base) {
     std::string text = "As it stands: " + speed_text(base.speed[middle], scenario);
     if (scenario.vehicle.goal.run_up) {
         text += " at the end of " + readable(*scenario.vehicle.goal.run_up, fields::length("m"),
-                                             scenario.head.units, 4);
+                                             scenario.header.units, 4);
     }
     if (scenario.vehicle.goal.speed) {
         text += "; the goal is " + speed_text(*scenario.vehicle.goal.speed, scenario);

@@ -84,7 +84,7 @@ Considered consider(const Scenario& scenario, const RankOptions& options) {
     }
     Considered considered;
     for (std::size_t i = 0; i < scenario.menu.size(); ++i) {
-        const bool complete = (scenario.menu[i].needs & ~asked) == 0;
+        const bool complete = (scenario.menu[i].required & ~asked) == 0;
         if (scenario::holds(asked, i) && complete) considered.upgrades.push_back(i);
     }
     const auto narrowed = [&](UpgradeSet wide) {
@@ -95,8 +95,8 @@ Considered consider(const Scenario& scenario, const RankOptions& options) {
         return narrow;
     };
     for (std::size_t i : considered.upgrades) {
-        considered.relations.needs.push_back(narrowed(scenario.menu[i].needs));
-        considered.relations.bars.push_back(narrowed(scenario.menu[i].bars));
+        considered.relations.needs.push_back(narrowed(scenario.menu[i].required));
+        considered.relations.bars.push_back(narrowed(scenario.menu[i].excluded));
     }
     return considered;
 }

@@ -20,7 +20,7 @@ TYPED_TEST_SUITE(EveryPart, TypesOf<charge::Part>::type, ByKind);
 
 constexpr int draws = 2000;
 
-bool is_number(const fields::Row& row) { return row.member.shape == fields::FieldType::number; }
+bool is_number(const fields::Row& row) { return row.member.type == fields::FieldType::number; }
 
 media::Stream with_flow(media::Stream in, double dry_air) {
     in.dry_air = dry_air;

@@ -14,7 +14,7 @@ T part(Dice& dice) {
     for (;;) {
         T made;
         for (const fields::Row& row : T::rows()) {
-            if (row.member.shape != fields::FieldType::number) continue;
+            if (row.member.type != fields::FieldType::number) continue;
             const fields::Unit& unit = fields::unit_of(row.measure);
             *static_cast<double*>(row.member.of(&made)) =
                 si(dice.between(row.range.low, row.range.high), unit);

@@ -44,7 +44,7 @@ TYPED_TEST(EveryPart, HasRowsThatCanBeReadAndExplained) {
 TYPED_TEST(EveryPart, HasDefaultsInsideTheirRanges) {
     TypeParam made;
     for (const fields::Row& row : TypeParam::rows()) {
-        if (row.need != fields::Need::with_default || row.member.shape != fields::FieldType::number)
+        if (row.need != fields::Need::with_default || row.member.type != fields::FieldType::number)
             continue;
         const double number = *static_cast<double*>(row.member.of(&made));
         const fields::Unit& unit = fields::unit_of(row.measure);

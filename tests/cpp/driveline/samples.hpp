@@ -17,11 +17,11 @@ T drawn(Dice& dice) {
         const fields::Unit& unit = fields::unit_of(row.measure);
         const auto [low, high] = row.range;
         void* member = row.member.of(&made);
-        if (row.member.shape == fields::FieldType::number)
+        if (row.member.type == fields::FieldType::number)
             *static_cast<double*>(member) = si(dice.between(low, high), unit);
-        if (row.member.shape == fields::FieldType::optional_number && dice.between(0, 1) < 0.5)
+        if (row.member.type == fields::FieldType::optional_number && dice.between(0, 1) < 0.5)
             *static_cast<std::optional<double>*>(member) = si(dice.between(low, high), unit);
-        if (row.member.shape == fields::FieldType::list) {
+        if (row.member.type == fields::FieldType::list) {
             auto& numbers = *static_cast<std::vector<double>*>(member);
             for (double top = high; top > 1.3 * low; top *= 0.7)
                 numbers.push_back(si(top, unit));

@@ -48,7 +48,7 @@ void expect_default_in_range(const std::string& address, const fields::Row& row,
                                         row.member.group->open(member));
         return;
     }
-    if (row.need != fields::Need::with_default || row.member.shape != fields::FieldType::number)
+    if (row.need != fields::Need::with_default || row.member.type != fields::FieldType::number)
         return;
     const double value = in_file(*static_cast<double*>(row.member.of(owner)), row.measure);
     EXPECT_GE(value, row.range.low - 1e-9) << address;
@@ -69,7 +69,7 @@ TEST(Rows, KeysAreUniqueAndEveryRowSaysWhatItIs) {
         EXPECT_TRUE(seen.insert(address).second) << address;
         EXPECT_FALSE(row.sentence.empty()) << address;
         if (row.need == fields::Need::with_default &&
-            row.member.shape == fields::FieldType::number) {
+            row.member.type == fields::FieldType::number) {
             EXPECT_FALSE(row.source.empty()) << address;
             EXPECT_GE(row.sigma, 0) << address;
         }

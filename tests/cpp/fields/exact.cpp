@@ -106,4 +106,11 @@ TEST(Shortest, IsShort) {
     EXPECT_EQ(shortest(0.0), "0");
 }
 
+TEST(Exact, ALongTextIsNoNumberHere) {
+    const auto& metre = unit(Dimension::length, "m");
+    EXPECT_TRUE(to_si("0." + std::string(398, '1'), metre));
+    EXPECT_FALSE(to_si("0." + std::string(399, '1'), metre));
+    EXPECT_FALSE(to_si(std::string(std::size_t{4} << 20, '1'), metre));
+}
+
 }  // namespace

@@ -159,4 +159,22 @@ TEST(Readable, ShowsWhatMattersInTheReadersUnits) {
     EXPECT_EQ(readable(306.15, temperature("degC"), System::us), "91.4 degF");
 }
 
+TEST(Quantity, OfThingsThatAreCountedThereIsNoHalf) {
+    const auto teeth = whole(required("teeth", "z", {}, number(), {6, 200}, "Teeth"));
+    EXPECT_EQ(read_quantity("17", teeth)->value, 17);
+    EXPECT_EQ(read_quantity("17.0", teeth)->value, 17);
+    EXPECT_EQ(read_quantity("17.5", teeth).violation, "17.5 is outside the whole numbers 6 to 200");
+    EXPECT_EQ(read_bare_number(17.5, teeth).violation,
+              "17.5 is outside the whole numbers 6 to 200");
+    EXPECT_FALSE(read_si(17.5, teeth));
+    EXPECT_TRUE(read_quantity(example_text(teeth), teeth));
+}
+
+TEST(Quantity, IsRefusedByItsLengthBeforeAnyWorkIsDoneOnIt) {
+    const auto row = required("bore", "D", {}, length("mm"), {8, 120}, "Bore");
+    const auto refused = read_quantity(std::string(std::size_t{4} << 20, '1'), row);
+    EXPECT_NE(refused.violation.find("longer than 64 characters; write for example"),
+              std::string::npos);
+}
+
 }  // namespace

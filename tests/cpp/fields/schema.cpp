@@ -53,6 +53,14 @@ TEST(Pattern, AgreesWithTheReaderOnOddTexts) {
     }
 }
 
+TEST(Pattern, OfWholeNumbersAgreesWithTheReader) {
+    const auto row = whole(required("teeth", "z", {}, number(), {-10, 100}, "Teeth"));
+    const std::regex pattern(whole_number_pattern());
+    for (const auto* text : {"5", "-5", " 5 ", "0", "05", "5.0", "5.00", "5.5", "5.", "5 ± 1",
+                             "5 ± 0.5", "5 mm", "", "five", "5 +/- 1", "5,0"})
+        EXPECT_EQ(std::regex_match(text, pattern), bool(read_quantity(text, row))) << text;
+}
+
 TEST(Schema, DescribesARowOnce) {
     const auto schema = document_schema(group_type<sample::Rig>, "Rig", Json::object());
     EXPECT_EQ(schema["$schema"], "https://json-schema.org/draft/2020-12/schema");

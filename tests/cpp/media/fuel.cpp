@@ -85,7 +85,7 @@ TEST(Fuel, ComplainsOfAMotorNumberAboveTheResearchNumber) {
 
 TEST(Fuel, EveryDefaultHasASpreadAndASource) {
     for (const fields::Row& row : Fuel::rows()) {
-        if (row.member.shape == fields::FieldType::choice) continue;
+        if (row.member.type == fields::FieldType::choice) continue;
         EXPECT_LT(row.range.low, row.range.high) << row.key;
         if (row.need != fields::Need::with_default) continue;
         EXPECT_GE(row.sigma, 0) << row.key;

@@ -37,9 +37,9 @@ TYPED_TEST(Group, HasRowsThatCanBeReadAndExplained) {
         EXPECT_TRUE(keys.insert(row.key).second) << row.key;
         EXPECT_TRUE(std::regex_match(std::string(row.key), word)) << row.key;
         EXPECT_FALSE(row.sentence.empty()) << row.key;
-        if (row.member.shape == fields::FieldType::text) continue;
+        if (row.member.type == fields::FieldType::text) continue;
         EXPECT_EQ(row.need == fields::Need::with_default, !row.source.empty()) << row.key;
-        if (row.member.shape == fields::FieldType::choice) continue;
+        if (row.member.type == fields::FieldType::choice) continue;
         EXPECT_NO_THROW(fields::unit_of(row.measure)) << row.key;
         EXPECT_LT(row.range.low, row.range.high) << row.key;
     }
@@ -48,7 +48,7 @@ TYPED_TEST(Group, HasRowsThatCanBeReadAndExplained) {
 TYPED_TEST(Group, HasDefaultsInsideTheirRanges) {
     TypeParam made;
     for (const fields::Row& row : TypeParam::rows()) {
-        if (row.need != fields::Need::with_default || row.member.shape != fields::FieldType::number)
+        if (row.need != fields::Need::with_default || row.member.type != fields::FieldType::number)
             continue;
         const double number = *static_cast<double*>(row.member.of(&made));
         const fields::Unit& unit = fields::unit_of(row.measure);

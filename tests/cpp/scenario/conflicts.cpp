@@ -76,7 +76,7 @@ TEST(Conflicts, NotWhereTheTwoNeverStandTogether) {
                                   {"id": "b", "set": {"charge_path/blower/drive_ratio": 1.6},
                                    "excludes": ["a"]}])"),
               "");
-    // b needs c, which bars a.
+    // b requires c, which excludes a.
     EXPECT_EQ(problems_of_car(R"([{"id": "a", "set": {"charge_path/blower/drive_ratio": 1.5},
                                    "excludes": ["c"]},
                                   {"id": "b", "set": {"charge_path/blower/drive_ratio": 1.6},

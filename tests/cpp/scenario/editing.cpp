@@ -26,8 +26,8 @@ Scenario changed(const Scenario& scenario, const Changes& changes) {
 }
 
 Scenario fitted(const Scenario& scenario, const std::vector<std::string>& ids,
-                const Picks& picks = {}) {
-    auto made = fit(scenario, ids, picks);
+                const Choices& chosen = {}) {
+    auto made = fit(scenario, ids, chosen);
     EXPECT_TRUE(made) << made.violation();
     return made ? *std::move(made.scenario) : Scenario{};
 }
@@ -167,7 +167,7 @@ TEST(Editing, TheMenuKeepsWhatIsStillPossible) {
               (std::vector<std::string>{"cooler_duct", "throttle_38", "gearing", "fairing", "diet",
                                         "race_fuel", "exhaust", "hard_tyres", "shroud", "bypass",
                                         "rear_throttle"}));
-    EXPECT_EQ(made.menu[0].needs, 0u);
+    EXPECT_EQ(made.menu[0].required, 0u);
     const std::string text = save(made);
     EXPECT_EQ(text.find("requires"), text.rfind("requires"));  // the rear throttle's bypass alone
     EXPECT_EQ(bits(installed(made, only(0))), bits(installed(car, 0b0111)));

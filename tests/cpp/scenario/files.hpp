@@ -66,15 +66,15 @@ inline std::string bits(const vehicle::Vehicle& vehicle) {
 }
 
 inline vehicle::Vehicle installed(const Scenario& scenario, UpgradeSet set,
-                                  const Picks& picks = {}) {
-    auto made = install(scenario, set, picks);
+                                  const Choices& chosen = {}) {
+    auto made = install(scenario, set, chosen);
     const auto* why = std::get_if<std::string>(&made);
     EXPECT_EQ(why, nullptr) << *why;
     return why ? vehicle::Vehicle{} : std::get<vehicle::Vehicle>(std::move(made));
 }
 
-inline std::string refused(const Scenario& scenario, UpgradeSet set, const Picks& picks = {}) {
-    const auto made = install(scenario, set, picks);
+inline std::string refused(const Scenario& scenario, UpgradeSet set, const Choices& chosen = {}) {
+    const auto made = install(scenario, set, chosen);
     const auto* why = std::get_if<std::string>(&made);
     return why ? *why : "installed";
 }

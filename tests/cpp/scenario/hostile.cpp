@@ -1,6 +1,7 @@
 #include "windwall/scenario/edit.hpp"
 #include "windwall/scenario/save.hpp"
 
+#include <algorithm>
 #include <ctime>
 #include <random>
 
@@ -33,6 +34,82 @@ TEST(Hostile, WhatIsNoScenario) {
 TEST(Hostile, DepthAndLength) {
     EXPECT_NE(quickly(std::string(100000, '[')), "");
     EXPECT_NE(quickly(std::string((std::size_t{4} << 20) + 1, ' ')), "");
+}
+
+// A file of 4 MiB made of `more` behind `start`, over and over, and closed by `end`.
+std::string of_four_mib(std::string start, std::string_view more, std::string_view end) {
+    while (start.size() + more.size() + end.size() <= std::size_t{4} << 20)
+        start += more;
+    return start.append(end);
+}
+
+std::string format_and(std::string_view rest) {
+    return R"({"format": "windwall-scenario/1", )" + std::string(rest);
+}
+
+TEST(Hostile, AGiantTextIsNoQuantityAndNoUnit) {
+    for (const auto* digits : {"1", "0.1", "1e1", " ", "±", "²", "kg"}) {
+        const auto mass = of_four_mib(format_and(R"("body": {"mass": ")"), digits, "\"}}");
+        EXPECT_NE(quickly(mass).find("it is longer than 64 characters; write for example"),
+                  std::string::npos);
+        const auto cost =
+            of_four_mib(format_and(R"("upgrades": [{"id": "a", "cost": ")"), digits, "\"}]}");
+        EXPECT_NE(quickly(cost).find("longer than 64"), std::string::npos);
+        const auto word = of_four_mib(format_and(R"("units": ")"), digits, "\"}");
+        EXPECT_NE(quickly(word).find("is not known here"), std::string::npos);
+        EXPECT_NE(quickly(of_four_mib(format_and(R"("engine": {"kind": "torque_curve", "torque":
+            {"rows": [], "columns": {"speed": ")"),
+                                      digits, "\"}}}}")),
+                  "");
+    }
+}
+
+TEST(Hostile, AGiantNumber) {
+    for (const auto* digits : {"1", "0"}) {
+        EXPECT_NE(quickly(of_four_mib(format_and(R"("body": {"mass": 0.)"), digits, "}}")), "");
+        EXPECT_NE(quickly(of_four_mib(format_and(R"("body": {"mass": 1)"), digits, "}}")), "");
+        EXPECT_NE(quickly(of_four_mib(format_and(R"("body": {"mass": 1e1)"), digits, "}}")), "");
+    }
+}
+
+TEST(Hostile, MoreValuesAndKeysThanAnyVehicleHas) {
+    EXPECT_EQ(quickly(of_four_mib("[", "0,", "0]")), ": more than 50000 values\n");
+    EXPECT_EQ(quickly(of_four_mib("[", "[],", "0]")), ": more than 50000 values\n");
+    EXPECT_EQ(quickly(of_four_mib("{\"a\":0", ",\"a\":0", "}")).find(": more than 500 keys"),
+              std::string::npos);
+    std::string keys = "{\"a\":0";
+    for (int at = 0; at < 400000; ++at)
+        keys += ",\"" + std::to_string(at) + "\":0";
+    EXPECT_EQ(quickly(keys + "}"), ": more than 500 keys in one object\n");
+}
+
+TEST(Hostile, GiantKeys) {
+    EXPECT_EQ(quickly(of_four_mib("{\"mass", "s", "\": 1}")), ": a key longer than 256 bytes\n");
+    const auto long_key = "{\"" + std::string(1 << 20, 'a') + "\": [[]";
+    EXPECT_EQ(quickly(of_four_mib(long_key, ",[]", "]}")), ": a key longer than 256 bytes\n");
+}
+
+// Keys that are nearly right, in as many places as there may be.
+TEST(Hostile, ManyKeysThatAreNearlyRight) {
+    std::string menu;
+    for (int upgrade = 0; upgrade < 64; ++upgrade) {
+        std::string keys = "{\"id\": \"u" + std::to_string(upgrade) + "\"";
+        for (int at = 0; at < 480; ++at)
+            keys += ", \"titlerequiresexcludesreplaceremoveinsert" + std::to_string(at) + "\": 1";
+        menu += (menu.empty() ? "[" : ", ") + keys + "}";
+    }
+    const auto read = load(format_and("\"upgrades\": " + menu + "]}"));
+    EXPECT_GT(read.problems.size(), fields::Problems::most);
+    EXPECT_NE(read.violation().find(" more problems\n"), std::string::npos);
+    EXPECT_NE(quickly(format_and("\"upgrades\": " + menu + "]}")), "");
+}
+
+TEST(Hostile, WhatStandsBehindANul) {
+    auto text = read_file("airfield_cyclecar.json");
+    EXPECT_EQ(problems_of(text + '\0' + "{"),
+              ": a NUL character stands here; this is not a text\n");
+    EXPECT_EQ(load(text + '\0').problems.sorted()[0].line,
+              1 + std::count(text.begin(), text.end(), '\n'));
 }
 
 // Many upgrades, each with as many wrong addresses as there may be.

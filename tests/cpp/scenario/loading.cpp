@@ -42,10 +42,10 @@ TEST(Loading, TheAirfieldCarHasAMenu) {
     const auto car = loaded(read_file("airfield_cyclecar.json"));
     EXPECT_GE(car.menu.size(), 10u);
     EXPECT_EQ(car.currency, "EUR");
-    EXPECT_EQ(car.head.title, "Airfield cyclecar, blown twin, no charge cooler");
+    EXPECT_EQ(car.header.title, "Airfield cyclecar, blown twin, no charge cooler");
     const auto has = [&](auto&& what) { return std::ranges::any_of(car.menu, what); };
-    EXPECT_TRUE(has([](const Upgrade& upgrade) { return !upgrade.required.empty(); }));
-    EXPECT_TRUE(has([](const Upgrade& upgrade) { return !upgrade.excluded.empty(); }));
+    EXPECT_TRUE(has([](const Upgrade& upgrade) { return !upgrade.required_ids.empty(); }));
+    EXPECT_TRUE(has([](const Upgrade& upgrade) { return !upgrade.excluded_ids.empty(); }));
     EXPECT_TRUE(has([](const Upgrade& upgrade) { return !upgrade.choices.empty(); }));
     EXPECT_TRUE(has([](const Upgrade& upgrade) { return !upgrade.replaces.empty(); }));
     EXPECT_TRUE(has([](const Upgrade& upgrade) { return !upgrade.inserts.empty(); }));

@@ -1,4 +1,4 @@
-#include "windwall/scenario/head.hpp"
+#include "windwall/scenario/header.hpp"
 #include "windwall/scenario/migrate.hpp"
 
 #include <gtest/gtest.h>

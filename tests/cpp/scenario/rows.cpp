@@ -1,4 +1,4 @@
-#include "windwall/scenario/head.hpp"
+#include "windwall/scenario/header.hpp"
 #include "windwall/scenario/observation.hpp"
 #include "windwall/scenario/upgrade.hpp"
 
@@ -8,7 +8,7 @@
 namespace windwall::scenario {
 namespace {
 
-TEST(Rows, OfTheHead) { contract::hold<Head>(); }
+TEST(Rows, OfTheHead) { contract::hold<Header>(); }
 TEST(Rows, OfTheTermsOfAnUpgrade) { contract::hold<Terms>(); }
 TEST(Rows, OfAnObservation) {
     contract::hold<Observation>(R"({"what": "top speed", "speed": "100 km/h"})");

@@ -6,7 +6,8 @@
 
 #include "files.hpp"
 
-/// Sets of upgrades: who needs whom, who bars whom, and that nothing depends on an order of naming.
+/// Sets of upgrades: who requires whom, who excludes whom, and that nothing depends on an order of
+/// naming.
 namespace windwall::scenario {
 namespace {
 
@@ -27,10 +28,10 @@ constexpr auto tied_menu = R"([
 
 TEST(Sets, RequirementsAreClosedAndExclusionsSymmetric) {
     const auto car = loaded_car(tied_menu);
-    EXPECT_EQ(car.menu[0].needs, 0b00110u);
-    EXPECT_EQ(car.menu[1].needs, 0b00100u);
-    EXPECT_EQ(car.menu[2].bars, 0b01000u);
-    EXPECT_EQ(car.menu[3].bars, 0b00100u);
+    EXPECT_EQ(car.menu[0].required, 0b00110u);
+    EXPECT_EQ(car.menu[1].required, 0b00100u);
+    EXPECT_EQ(car.menu[2].excluded, 0b01000u);
+    EXPECT_EQ(car.menu[3].excluded, 0b00100u);
 }
 
 TEST(Sets, WhatIsNotAllowedHasAReason) {
@@ -45,7 +46,7 @@ TEST(Sets, WhatIsNotAllowedHasAReason) {
 TEST(Sets, TwoMayRequireEachOther) {
     const auto car =
         loaded_car(R"([{"id": "a", "requires": ["b"]}, {"id": "b", "requires": ["a"]}])");
-    EXPECT_EQ(car.menu[0].needs, 0b10u);
+    EXPECT_EQ(car.menu[0].required, 0b10u);
     EXPECT_EQ(refused(car, 0b01), "\"a\" requires \"b\"");
     EXPECT_EQ(refused(car, 0b11), "installed");
 }

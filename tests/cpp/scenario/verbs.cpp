@@ -146,14 +146,14 @@ TEST(Verbs, ChoiceTakesTheFastestValue) {
         const double teeth = vehicle.driveline.back().part.as<driveline::Chain>()->teeth_rear;
         return 100 - (teeth - 29) * (teeth - 29) - vehicle.body.mass / 100;
     };
-    EXPECT_EQ(resolve_choice(car, 0b11, speed), (Picks{1, 1}));
+    EXPECT_EQ(resolve_choice(car, 0b11, speed), (Choices{1, 1}));
     const auto made = installed(car, 0b11, {1, 1});
     EXPECT_EQ(made.driveline.back().part.as<driveline::Chain>()->teeth_rear, 29);
     EXPECT_EQ(made.body.mass, 290);
     EXPECT_EQ(installed(car, 0b11).body.mass, 300);  // the first unless told otherwise
     EXPECT_EQ(refused(car, 0b01, {3}), "choice 1 has only 3 values");
     EXPECT_EQ(refused(car, 0b01, {0, 0}), "these upgrades leave only 1 choices open");
-    EXPECT_EQ(resolve_choice(car, 0, speed), Picks{});
+    EXPECT_EQ(resolve_choice(car, 0, speed), Choices{});
 }
 
 }  // namespace

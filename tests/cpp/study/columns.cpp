@@ -13,7 +13,7 @@ namespace {
 
 Variants drive_ratios(const vehicle::Vehicle& car) {
     const auto path = [&](std::string_view address) {
-        return *fields::resolve(fields::group_type<vehicle::Vehicle>, &car, address);
+        return *fields::find_number(fields::group_type<vehicle::Vehicle>, &car, address);
     };
     Variants variants{{path("charge_path/blower/drive_ratio"), path("body/drag_area")}, {{}, {}}};
     for (int i = 0; i < 24; ++i) {
@@ -65,7 +65,7 @@ TEST(Columns, WhatIsNotReachedIsCancelled) {
 
 TEST(Columns, WithoutAnAnswerTheStatusSaysWhy) {
     const vehicle::Vehicle car = sample::cyclecar();
-    const auto path = fields::resolve(fields::group_type<vehicle::Vehicle>, &car, "body/mass");
+    const auto path = fields::find_number(fields::group_type<vehicle::Vehicle>, &car, "body/mass");
     const Answers answers = solve_columns(car, {{*path}, {{348.0, 1e6}}});
     EXPECT_EQ(answers.status[0], solve::Status::solved);
     EXPECT_EQ(answers.status[1], solve::Status::no_balance);

@@ -98,7 +98,7 @@ LimitWatch::LimitWatch(const vehicle::Vehicle& vehicle, const std::vector<Limit>
 
 void LimitWatch::resolve() {
     for (const Limit& limit : limits_) {
-        auto path = fields::resolve(fields::group_type<OperatingPoint>, &point_, limit.address);
+        auto path = fields::find_number(fields::group_type<OperatingPoint>, &point_, limit.address);
         paths_.push_back(path ? path.value : std::nullopt);
     }
     resolved_ = true;

@@ -1,5 +1,5 @@
 #pragma once
-#include "windwall/fields/address.hpp"
+#include "windwall/fields/field_path.hpp"
 #include "windwall/solve/full_throttle/top_speed.hpp"
 #include "windwall/solve/results/operating_point.hpp"
 
@@ -49,7 +49,7 @@ private:
     void resolve();
 
     std::vector<Limit> limits_;
-    std::vector<std::optional<fields::Path>> paths_;
+    std::vector<std::optional<fields::FieldPath>> paths_;
     bool resolved_ = false;
     OperatingPoint point_;
 };

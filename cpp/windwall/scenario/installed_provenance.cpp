@@ -1,4 +1,4 @@
-#include "windwall/scenario/fitted_notes.hpp"
+#include "windwall/scenario/installed_provenance.hpp"
 
 #include "windwall/fields/exact.hpp"
 
@@ -40,31 +40,31 @@ public:
     }
 
     void set(const Upgrade& upgrade, const Set& action) {
-        move(of(upgrade, Verb::set) + action.spot.address, action.spot.address);
-        if (std::holds_alternative<std::monostate>(action.value)) notes_.erase(action.spot.address);
+        move(of(upgrade, Verb::set) + action.path.text(), action.path.text());
+        if (std::holds_alternative<std::monostate>(action.value)) notes_.erase(action.path.text());
     }
 
     void choose(const Upgrade& upgrade, const Choose& action, std::size_t pick) {
-        move(of(upgrade, Verb::choose) + action.spot.address + "/" + std::to_string(pick + 1),
-             action.spot.address);
+        move(of(upgrade, Verb::choose) + action.path.text() + "/" + std::to_string(pick + 1),
+             action.path.text());
     }
 
     // Relative sigmas add in quadrature.
     void scale(const Upgrade& upgrade, const Scale& action) {
-        auto note = stated(action.spot);
+        auto note = stated(action.path);
         const double own = note.sigma.value_or(0) * action.factor;
-        const double brought = note.value * sigma_of(upgrade, Verb::scale, action.spot);
+        const double brought = note.value * sigma_of(upgrade, Verb::scale, action.path);
         note.value *= action.factor;
-        restate(action.spot, std::move(note), std::hypot(own, brought));
+        restate(action.path, std::move(note), std::hypot(own, brought));
     }
 
     // Sigmas add in quadrature.
     void add(const Upgrade& upgrade, const Add& action) {
-        auto note = stated(action.spot);
+        auto note = stated(action.path);
         const double own = note.sigma.value_or(0);
         note.value += action.amount;
-        restate(action.spot, std::move(note),
-                std::hypot(own, sigma_of(upgrade, Verb::add, action.spot)));
+        restate(action.path, std::move(note),
+                std::hypot(own, sigma_of(upgrade, Verb::add, action.path)));
     }
 
     Provenance take() { return std::move(notes_); }
@@ -81,28 +81,28 @@ private:
                 notes_.set(to + address.substr(from.size()), note);
     }
 
-    double sigma_of(const Upgrade& upgrade, Verb verb, const Spot& spot) const {
-        const auto* note = from_.find(of(upgrade, verb) + spot.address);
+    double sigma_of(const Upgrade& upgrade, Verb verb, const FieldPath& path) const {
+        const auto* note = from_.find(of(upgrade, verb) + path.text());
         return note ? note->sigma.value_or(0) : 0;
     }
 
     // The note of a number, made up from its row where nobody stated it.
-    Note stated(const Spot& spot) const {
-        if (const auto* note = notes_.find(spot.address)) return *note;
-        const auto value = value_at(spot, parts_);
+    Note stated(const FieldPath& path) const {
+        if (const auto* note = notes_.find(path.text())) return *note;
+        const auto value = value_at(path, parts_);
         Note note;
         note.value = std::get<double>(value);
-        note.unit = &fields::unit_of(spot.row->measure);
-        note.sigma = fields::sigma_of(*spot.row, nullptr);
+        note.unit = &fields::unit_of(path.row().measure);
+        note.sigma = fields::sigma_of(path.row(), nullptr);
         return note;
     }
 
-    void restate(const Spot& spot, Note note, double sigma) {
+    void restate(const FieldPath& path, Note note, double sigma) {
         note.sigma.reset();
         if (sigma > 0) note.sigma = sigma;
         note.bare = note.unit->text.empty() && !note.sigma;
         note.text = text_of(note);
-        notes_.set(spot.address, std::move(note));
+        notes_.set(path.text(), std::move(note));
     }
 
     const Provenance& from_;
@@ -118,7 +118,8 @@ void each(const Menu& menu, UpgradeSet set, Visit&& visit) {
 
 }  // namespace
 
-fields::Provenance fitted_notes(const Scenario& scenario, UpgradeSet set, const Picks& picks) {
+fields::Provenance installed_provenance(const Scenario& scenario, UpgradeSet set,
+                                        const Choices& chosen) {
     Fitting fitting(scenario, set);
     std::size_t choice = 0;
     each(scenario.menu, set, [&](const Upgrade& upgrade) { fitting.parts(upgrade); });
@@ -128,7 +129,7 @@ fields::Provenance fitted_notes(const Scenario& scenario, UpgradeSet set, const 
     });
     each(scenario.menu, set, [&](const Upgrade& upgrade) {
         for (const auto& action : upgrade.choices) {
-            fitting.choose(upgrade, action, choice < picks.size() ? picks[choice] : 0);
+            fitting.choose(upgrade, action, choice < chosen.size() ? chosen[choice] : 0);
             ++choice;
         }
     });

@@ -1,4 +1,4 @@
-#include "windwall/scenario/beside_a_curve.hpp"
+#include "windwall/scenario/torque_curve_conflicts.hpp"
 
 #include <algorithm>
 
@@ -8,7 +8,7 @@ namespace {
 constexpr std::string_view path_key = "charge_path";
 
 bool in_path(const Part& part) { return list_key(part) == path_key; }
-bool in_path(const Spot& spot) { return spot.address.starts_with(path_key); }
+bool in_path(const FieldPath& input) { return input.text().starts_with(path_key); }
 
 bool changes_path(const Upgrade& upgrade, const vehicle::ChargePath& path) {
     const auto of_path = [&](const std::string& id) {
@@ -19,17 +19,17 @@ bool changes_path(const Upgrade& upgrade, const vehicle::ChargePath& path) {
         return std::any_of(actions.begin(), actions.end(), description);
     };
     const auto part = [](const auto& action) { return in_path(action.part); };
-    const auto spot = [](const auto& action) { return in_path(action.spot); };
+    const auto input = [](const auto& action) { return in_path(action.path); };
     return any(upgrade.replaces, part) || any(upgrade.inserts, part) ||
            any(upgrade.removes, [&](const Remove& action) { return of_path(action.id); }) ||
-           any(upgrade.sets, spot) || any(upgrade.choices, spot) || any(upgrade.scales, spot) ||
-           any(upgrade.adds, spot);
+           any(upgrade.sets, input) || any(upgrade.choices, input) || any(upgrade.scales, input) ||
+           any(upgrade.adds, input);
 }
 
 }  // namespace
 
-void refuse_beside_a_curve(const vehicle::Vehicle& vehicle, const Menu& menu,
-                           const fields::Cursor& root) {
+void find_torque_curve_conflicts(const vehicle::Vehicle& vehicle, const Menu& menu,
+                                 const fields::Cursor& root) {
     if (!vehicle.engine.as<engine::TorqueCurve>()) return;
     for (std::size_t i = 0; i < vehicle.charge_path.size(); ++i) {
         const auto& entry = vehicle.charge_path[i];

@@ -5,6 +5,7 @@ namespace windwall::scenario {
 
 /// The notes of a scenario once a set of upgrades is fitted: those of new parts and values stand at
 /// the addresses these now have, and what was scaled or added to says so with its new ±.
-fields::Provenance fitted_notes(const Scenario& scenario, UpgradeSet set, const Picks& picks);
+fields::Provenance installed_provenance(const Scenario& scenario, UpgradeSet set,
+                                        const Choices& chosen);
 
 }  // namespace windwall::scenario

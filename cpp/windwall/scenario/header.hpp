@@ -18,7 +18,7 @@ namespace windwall::scenario {
 inline constexpr std::string_view current_format = "windwall-scenario/1";
 
 /// What a file says about itself.
-struct Head {
+struct Header {
     static constexpr std::string_view description =
         "What a scenario is called and how it is shown.";
     std::string title;

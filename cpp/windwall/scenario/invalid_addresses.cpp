@@ -1,4 +1,4 @@
-#include "windwall/scenario/spoiled.hpp"
+#include "windwall/scenario/invalid_addresses.hpp"
 
 #include <algorithm>
 
@@ -27,12 +27,12 @@ bool without_id(std::string_view problem, std::string_view list) {
 
 }  // namespace
 
-Spoiled::Spoiled(const fields::Problems& problems) {
+InvalidAddresses::InvalidAddresses(const fields::Problems& problems) {
     for (auto& problem : problems.sorted())
         addresses_.push_back(std::move(problem.address));
 }
 
-bool Spoiled::touches(std::string_view address) const {
+bool InvalidAddresses::touches(std::string_view address) const {
     const auto list = first_words(address, 1);
     const auto whole = holds_parts(list) ? first_words(address, 2) : address;
     return std::ranges::any_of(addresses_, [&](std::string_view problem) {

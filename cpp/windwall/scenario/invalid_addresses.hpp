@@ -8,9 +8,9 @@
 namespace windwall::scenario {
 
 /// The addresses that have a problem already, so that what leads there is not reported again.
-class Spoiled {
+class InvalidAddresses {
 public:
-    explicit Spoiled(const fields::Problems& problems);
+    explicit InvalidAddresses(const fields::Problems& problems);
 
     /// Whether what an address leads to has a problem, or cannot be found because of one.
     bool touches(std::string_view address) const;

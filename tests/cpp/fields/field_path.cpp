@@ -1,4 +1,4 @@
-#include "windwall/fields/address.hpp"
+#include "windwall/fields/field_path.hpp"
 
 #include "windwall/fields/read.hpp"
 
@@ -22,8 +22,8 @@ sample::Rig make() {
     return rig;
 }
 
-Expected<Path> find(const sample::Rig& rig, std::string_view address) {
-    return resolve(group_type<sample::Rig>, &rig, address);
+Expected<FieldPath> find(const sample::Rig& rig, std::string_view address) {
+    return find_number(group_type<sample::Rig>, &rig, address);
 }
 
 TEST(Address, LeadsToTheMember) {
@@ -59,7 +59,7 @@ TEST(Address, AnEmptyOptionalIsFilledBySettingOnly) {
 
 TEST(Address, EveryOneListedIsFound) {
     const auto rig = make();
-    const auto paths = all_addresses(group_type<sample::Rig>, &rig);
+    const auto paths = all_numbers(group_type<sample::Rig>, &rig);
     std::string list;
     for (const auto& path : paths) {
         list += path.text() + "\n";

@@ -6,6 +6,6 @@ namespace windwall::scenario {
 
 /// What the builder writes behind the ± of the knock anchor is what the chance of knock is counted
 /// from; without it the engine has a spread of its own.
-void know_the_anchor(vehicle::Vehicle& vehicle, const fields::Provenance& notes);
+void apply_anchor_sigma(vehicle::Vehicle& vehicle, const fields::Provenance& notes);
 
 }  // namespace windwall::scenario

@@ -1,8 +1,8 @@
-#include "windwall/scenario/known_anchor.hpp"
+#include "windwall/scenario/apply_anchor_sigma.hpp"
 
 namespace windwall::scenario {
 
-void know_the_anchor(vehicle::Vehicle& vehicle, const fields::Provenance& notes) {
+void apply_anchor_sigma(vehicle::Vehicle& vehicle, const fields::Provenance& notes) {
     auto* engine = vehicle.engine.as<engine::Cylinder>();
     if (engine == nullptr) return;
     const auto* note = notes.find("engine/knock_anchor/octane_number");

@@ -1,4 +1,4 @@
-#include "windwall/scenario/prune.hpp"
+#include "windwall/scenario/drop_impossible.hpp"
 
 #include "windwall/scenario/install.hpp"
 #include "windwall/scenario/relations.hpp"
@@ -11,24 +11,25 @@
 namespace windwall::scenario {
 namespace {
 
-// A set together with everything that needs one of it.
+// A set together with everything that requires one of it.
 UpgradeSet with_dependants(const Menu& menu, UpgradeSet set) {
     for (std::size_t at = 0; at < menu.size(); ++at)
-        if ((menu[at].needs & set) != 0) set |= only(at);
+        if ((menu[at].required & set) != 0) set |= only(at);
     return set;
 }
 
 UpgradeSet barred(const Menu& menu, UpgradeSet fitted) {
     UpgradeSet set = 0;
     for (std::size_t at = 0; at < menu.size(); ++at)
-        if ((menu[at].bars & fitted) != 0) set |= only(at);
+        if ((menu[at].excluded & fitted) != 0) set |= only(at);
     return with_dependants(menu, set);
 }
 
 UpgradeSet impossible(const Scenario& scenario) {
     UpgradeSet set = 0;
     for (std::size_t at = 0; at < scenario.menu.size(); ++at)
-        if (std::holds_alternative<std::string>(install(scenario, with_needs(scenario.menu, at))))
+        if (std::holds_alternative<std::string>(
+                install(scenario, with_required(scenario.menu, at))))
             set |= only(at);
     return with_dependants(scenario.menu, set);
 }
@@ -58,8 +59,8 @@ void drop(Scenario& scenario, UpgradeSet set) {
         }
     }
     for (auto& upgrade : kept) {
-        forget(upgrade, &Upgrade::required, "requires", gone);
-        forget(upgrade, &Upgrade::excluded, "excludes", gone);
+        forget(upgrade, &Upgrade::required_ids, "requires", gone);
+        forget(upgrade, &Upgrade::excluded_ids, "excludes", gone);
     }
     scenario.menu = std::move(kept);
     relate(scenario.menu, [](std::size_t, std::string_view, std::size_t, const std::string&) {});
@@ -67,7 +68,7 @@ void drop(Scenario& scenario, UpgradeSet set) {
 
 }  // namespace
 
-void keep_possible_upgrades(Scenario& scenario, UpgradeSet fitted) {
+void drop_impossible_upgrades(Scenario& scenario, UpgradeSet fitted) {
     drop(scenario, fitted | barred(scenario.menu, fitted));
     while (const auto set = impossible(scenario))
         drop(scenario, set);
@@ -76,11 +77,11 @@ void keep_possible_upgrades(Scenario& scenario, UpgradeSet fitted) {
     if (!priced) scenario.currency.clear();
 }
 
-void keep_possible_limits(Scenario& scenario) {
+void drop_impossible_limits(Scenario& scenario) {
     Results results;
     collect_results(scenario.vehicle, results);
     for (std::size_t at = 0; at < scenario.menu.size(); ++at) {
-        const auto made = install(scenario, with_needs(scenario.menu, at));
+        const auto made = install(scenario, with_required(scenario.menu, at));
         if (const auto* vehicle = std::get_if<vehicle::Vehicle>(&made))
             collect_results(*vehicle, results);
     }
