@@ -114,13 +114,8 @@ concept Checked = requires(const T& made) {
 };
 
 template <class T>
-concept Described = requires {
-    T::description;
-};
-
-template <class T>
 constexpr std::string_view description() {
-    if constexpr (Described<T>) return T::description;
+    if constexpr (requires { T::description; }) return T::description;
     return {};
 }
 

@@ -78,7 +78,7 @@ TEST(Hostile, MoreValuesAndKeysThanAnyVehicleHas) {
     EXPECT_EQ(quickly(of_four_mib("{\"a\":0", ",\"a\":0", "}")).find(": more than 500 keys"),
               std::string::npos);
     std::string keys = "{\"a\":0";
-    for (int at = 0; at < 400000; ++at)
+    for (int at = 0; at < 300000; ++at)
         keys += ",\"" + std::to_string(at) + "\":0";
     EXPECT_EQ(quickly(keys + "}"), ": more than 500 keys in one object\n");
 }

@@ -267,7 +267,7 @@ TEST(Problems, ObservationsAreFactsInTheirRanges) {
         "was heard of knock\n"
         "observed/2/what: \"flight\" is not known here; it is one of top speed or full "
         "throttle\n"
-        "observed/3/gear: 0 is outside 1 to 24\n");
+        "observed/3/gear: 0 is outside the whole numbers 1 to 24\n");
 }
 
 TEST(Problems, TheChoicesOfAMenuAreBounded) {
