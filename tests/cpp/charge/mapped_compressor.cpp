@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 
@@ -91,6 +92,10 @@ TEST(MappedCompressor, RefusesALineThatTurnsBack) {
     EXPECT_TRUE(refused(2, 1, 1.30));         // a pressure ratio may not
     EXPECT_TRUE(refused(0, 8, 100e3 * rpm));  // slower than the line before it
     EXPECT_TRUE(refused(0, 8, 150e3 * rpm));  // a line of one point
+    MappedCompressor backwards = mapped();
+    for (auto& column : backwards.map.column)
+        std::rotate(column.begin(), column.begin() + 3, column.end());
+    EXPECT_TRUE(backwards.check());  // the slowest line last
 }
 
 TEST(MappedCompressor, IsTheSameMachineAtAnotherInlet) {
