@@ -6,6 +6,7 @@ import resource
 import stat
 import subprocess
 import sys
+from contextlib import contextmanager
 
 import pytest
 
@@ -22,25 +23,30 @@ def there(tmp_path):
     return path
 
 
-@pytest.fixture
+@contextmanager
 def full_disk():
-    """No file may grow beyond a few bytes: the system refuses in the middle of a write."""
+    """No file may grow beyond a few bytes: the system refuses in the middle of a write.
+
+    Around the writing alone: whoever runs the tests may write a file of its own between them.
+    """
     before = resource.getrlimit(resource.RLIMIT_FSIZE)
     resource.setrlimit(resource.RLIMIT_FSIZE, (100, before[1]))
-    yield
-    resource.setrlimit(resource.RLIMIT_FSIZE, before)
+    try:
+        yield
+    finally:
+        resource.setrlimit(resource.RLIMIT_FSIZE, before)
 
 
-def test_a_full_disk_leaves_the_file_that_was_there(car, there, full_disk):
-    with pytest.raises(OSError, match="too large"):
+def test_a_full_disk_leaves_the_file_that_was_there(car, there):
+    with pytest.raises(OSError, match="too large"), full_disk():
         car.save(there)
     assert there.read_text(encoding="utf-8") == BEFORE
     assert os.listdir(there.parent) == [there.name]
 
 
-def test_a_full_disk_leaves_no_half_of_a_new_file(tmp_path, car, full_disk):
+def test_a_full_disk_leaves_no_half_of_a_new_file(tmp_path, car):
     for over in (True, False):
-        with pytest.raises(OSError, match="too large"):
+        with pytest.raises(OSError, match="too large"), full_disk():
             files.write(tmp_path / "new.json", car.text(), over=over)
     assert os.listdir(tmp_path) == []
 

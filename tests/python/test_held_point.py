@@ -41,7 +41,8 @@ def test_it_pickles(car):
 
 def test_without_an_answer_every_row_raises(car):
     point = car.operating_point("4200 rpm")
-    point._numbers = {**point._numbers, "answered": False, "status": "no_survivable_state"}
+    ending = point.numbers["ending"] | {"answered": False, "status": "no_survivable_state"}
+    point._numbers = {**point.numbers, "ending": ending}
     with pytest.raises(ww.NoAnswer):
         _ = point.manifold
     assert "No answer (no_survivable_state)" in repr(point)

@@ -109,9 +109,10 @@ def test_an_empty_menu_is_no_failure(document):
 
 def test_steps_too_small_to_tell_apart_are_left_out(ranking):
     from windwall.report.text.rank import worth_printing
+    from windwall.results.ranking import UpgradeSet
 
     def at(speed):
-        return ranking.base._replace(speed=(speed, speed, speed))
+        return UpgradeSet(ranking.base.to_dict() | {"speed": [speed] * 3}, ranking.scenario_info)
 
     sets = [at(30.0), at(30.05), at(30.3), at(30.31)]
     kept = worth_printing(sets, "metric")

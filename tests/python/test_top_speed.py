@@ -75,9 +75,9 @@ def test_everything_that_goes_in_leaves_by_the_exhaust(document):
 
 
 def test_small_changes_have_the_right_sign(best):
-    gains = dict(best.sensitivities)
-    assert gains["power +1 %"] > 0
-    assert gains["drag area -1 %"] > 0
+    gains = {one.change: one.speed for one in best.sensitivities}
+    assert gains["power_up"] > 0
+    assert gains["drag_area_down"] > 0
 
 
 def test_margins_leave_no_knock_margin_when_used_up(car, best):

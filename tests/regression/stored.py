@@ -32,10 +32,14 @@ def keep(name, answer, diagnosis):
 def needed_sets(numbers):
     """The base and the best, with the places of the others closed up."""
     named = {numbers[key] for key in SETS} | {at for key in LISTS for at in numbers[key]}
+    named |= {one["beside_target"] for one in numbers["upgrades"]}
     places = sorted((named - {None}) | {0})
     moved = {old: new for new, old in enumerate(places)} | {None: None}
     made = numbers | {"sets": [numbers["sets"][at] for at in places]}
     made |= {key: moved[numbers[key]] for key in SETS}
+    made["upgrades"] = [
+        one | {"beside_target": moved[one["beside_target"]]} for one in numbers["upgrades"]
+    ]
     return made | {key: [moved[at] for at in numbers[key]] for key in LISTS}
 
 

@@ -44,6 +44,8 @@ def quantity(text, dimension):
         return float(text)
     value, unit, behind = QUANTITY.fullmatch(text).groups()
     unit = (unit or behind or "").translate(ALIKE).replace("°", "deg")
+    if dimension == "whole_number":
+        return float(value)
     if unit == "%":
         return float(value) / 100
     shift, factor, divisor = unit_tables()[dimension][unit]

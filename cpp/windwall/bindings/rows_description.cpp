@@ -30,6 +30,7 @@ py::dict row_of(const Row& row) {
     py::dict made;
     made["sentence"] = text(row.sentence);
     if (row.member.group) made["rows"] = rows_of(*row.member.group)["rows"];
+    if (row.member.list) made["rows"] = rows_of(*row.member.list->group)["rows"];
     if (row.member.tagged) made["kinds"] = kinds(*row.member.tagged);
     if (row.member.parts) made["kinds"] = kinds(*row.member.parts->tagged);
     if (row.symbol.empty()) return made;

@@ -45,12 +45,26 @@ struct PlainObject {
     py::object operator()(const auto& plain) const { return py::cast(plain); }
 };
 
+py::list groups(const fields::ListType& type, const void* list) {
+    py::list made;
+    for (std::size_t at = 0; at < type.size(list); ++at)
+        made.append(values_of(*type.group, type.entry(list, at)));
+    return made;
+}
+
+py::object value(const fields::Row& row, const void* owner) {
+    const fields::Member& member = row.member;
+    if (member.plain) return py::cast(member.plain(member.of(owner)));
+    if (member.list) return groups(*member.list, member.of(owner));
+    return fields::visit(row, owner, PlainObject{row});
+}
+
 }  // namespace
 
 py::dict values_of(const fields::GroupType& group, const void* from) {
     py::dict made;
     for (const fields::Row& row : group.rows())
-        made[text(row.key)] = fields::visit(row, from, PlainObject{row});
+        made[text(row.key)] = value(row, from);
     return made;
 }
 

@@ -1,21 +1,18 @@
 #include "windwall/bindings/rows_values.hpp"
 #include "windwall/bindings/scenario_problems.hpp"
-#include "windwall/bindings/solve_answer.hpp"
 #include "windwall/bindings/solve_curve.hpp"
 #include "windwall/bindings/solve_question.hpp"
 #include "windwall/driveline/train.hpp"
 #include "windwall/fields/quantity.hpp"
 #include "windwall/scenario/scenario.hpp"
-#include "windwall/solve/answer/reason.hpp"
-#include "windwall/solve/results/caution.hpp"
+#include "windwall/solve/answer/answer.hpp"
+#include "windwall/study/ranking.hpp"
 
 #include <pybind11/stl.h>
 
-#include <array>
 #include <map>
 #include <optional>
 #include <string>
-#include <string_view>
 #include <variant>
 #include <vector>
 
@@ -48,28 +45,28 @@ Question question(const std::map<std::string, Stated>& stated) {
 }
 
 py::dict top_speed(const Scenario& scenario, bool brief) {
-    solve::SpeedAnswer answer;
+    solve::TopSpeedResult answer;
     {
         const py::gil_scoped_release others_run;
         answer = brief ? solve::answer_speed_briefly(scenario.vehicle)
                        : solve::answer_speed(scenario.vehicle, scenario.limits);
     }
-    return plain(answer);
+    return values_of(answer);
 }
 
-template <std::size_t count>
-std::vector<std::string> words(const std::array<std::string_view, count>& names) {
-    return {names.begin(), names.end()};
+template <class Enum>
+std::vector<std::string> words() {
+    return {fields::Names<Enum>::names.begin(), fields::Names<Enum>::names.end()};
 }
 
 py::dict operating_point(const Scenario& scenario, const std::map<std::string, Stated>& stated) {
     const Question asked = question(stated);
-    solve::PointAnswer answer;
+    solve::PointResult answer;
     {
         const py::gil_scoped_release others_run;
         answer = solve::answer_point(scenario.vehicle, asked.condition());
     }
-    return plain(answer);
+    return values_of(answer);
 }
 
 py::dict curve(const Scenario& scenario, std::optional<std::size_t> gear, std::size_t points) {
@@ -103,14 +100,24 @@ void bind_solve(py::module_& module) {
     module.def(
         "closed_lists",
         [] {
-            return py::dict("status"_a = words(solve::status_names),
-                            "limited_by"_a = words(solve::binding_names),
-                            "about"_a = words(solve::concern_names));
+            return py::dict(
+                "status"_a = words<solve::Status>(), "limited_by"_a = words<solve::Binding>(),
+                "about"_a = words<solve::Concern>(), "change"_a = words<solve::Change>(),
+                "use"_a = words<solve::PowerUse>(), "refused_for"_a = words<study::Refusal>(),
+                "outside"_a = words<study::Outside>());
         },
-        "Every word that an answer may use for how it ended, what binds and what it warns of.");
+        "Every word that an answer may use, by the key it stands under.");
     module.def(
         "result_rows", [] { return rows_of(fields::group_type<solve::OperatingPoint>); },
         "What the rows of an operating point say.");
+    module.def(
+        "answer_rows",
+        [] {
+            return py::dict("top_speed"_a = rows_of(fields::group_type<solve::TopSpeedResult>),
+                            "operating_point"_a = rows_of(fields::group_type<solve::PointResult>),
+                            "ranking"_a = rows_of(fields::group_type<study::Ranking>));
+        },
+        "What the rows of every answer say.");
     module.def(
         "question_rows", [] { return rows_of(fields::group_type<Question>); },
         "What the rows of a question say.");

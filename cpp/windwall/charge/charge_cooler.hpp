@@ -25,6 +25,8 @@ struct ChargeCooler {
     static constexpr std::string_view description =
         "Air-to-air charge cooler in cross-flow, cooled by the air of the road.";
 
+    static constexpr bool condenses = true;
+
     double conductance{};          // W/K
     double at_charge_flow{};       // kg/s
     double at_cooling_flow{};      // kg/s

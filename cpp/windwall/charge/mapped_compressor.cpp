@@ -10,6 +10,8 @@
 namespace windwall::charge {
 namespace {
 
+constexpr std::string_view remembered = "from memory, to be confirmed";
+
 constexpr double least_speed = 1;         // rad/s of the rotor; below, it is as good as at rest
 constexpr double air_constant = 287.048;  // J/(kg K)
 constexpr double coldest = 150, hottest = 1200, room = 200;  // K
@@ -136,32 +138,32 @@ std::span<const fields::Row> MappedCompressor::rows() {
             "0.85 to 0.92 for straight blades, 0.70 to 0.80 for swept ones, from memory, to be "
             "confirmed"),
         with_default("efficiency", "eta", at<&C::efficiency>, number(), {0.3, 0.9}, 0.04,
-                     "Without a map: isentropic efficiency at the design flow",
-                     "from memory, to be confirmed"),
+                     "Without a map: isentropic efficiency at the design flow", remembered),
         with_default(
             "flow_coefficient", "phi", at<&C::flow_coefficient>, number(), {0.02, 0.3}, 0.03,
             "Without a map: design flow over inlet density, area of the impeller's disc and tip "
             "speed",
-            "from memory, to be confirmed"),
-        with_default("mechanical_efficiency", "eta_m", at<&C::mechanical_efficiency>, number(),
-                     {0.7, 1}, 0.02,
-                     "Power of the impeller over power at the input of the step-up gear",
-                     "from memory, to be confirmed"),
+            remembered),
+        with_default(
+            "mechanical_efficiency", "eta_m", at<&C::mechanical_efficiency>, number(), {0.7, 1},
+            0.02, "Power of the impeller over power at the input of the step-up gear", remembered),
         with_default("belt_efficiency", "eta_b", at<&C::belt_efficiency>, number(), {0.7, 1}, 0.015,
-                     "Power at the compressor's pulley over power at the crankshaft",
-                     "from memory, to be confirmed"),
+                     "Power at the compressor's pulley over power at the crankshaft", remembered),
         with_default("evaporated_inside", "x_e", at<&C::evaporated_inside>, number(), {0, 1}, 0.25,
                      "Of the liquid that could evaporate by the outlet, the share that does",
-                     "from memory, to be confirmed"),
+                     remembered),
         with_default("rotor_inertia", "J", at<&C::rotor_inertia>, inertia("kg m2"), {0, 0.1}, 2e-5,
                      "Moment of inertia of rotor and step-up gear, referred to the rotor",
-                     "from memory, to be confirmed"),
+                     remembered),
         optional("rated_speed", "N_max", at<&C::rated_speed>, angular_speed("rpm"), {10000, 400000},
-                 "Highest rotor speed its maker allows"),
+                 "Highest rotor speed its maker allows")
+            .watching("rotor_speed", "rated rotor speed"),
         optional("rated_outlet_temperature", "T_max", at<&C::rated_outlet_temperature>,
-                 temperature("degC"), {60, 300}, "Highest outlet temperature its maker allows"),
+                 temperature("degC"), {60, 300}, "Highest outlet temperature its maker allows")
+            .watching("outlet/temperature", "rated outlet temperature: rotors grow into the case"),
         optional("rated_pressure_ratio", "r_max", at<&C::rated_pressure_ratio>, number(), {1, 6},
-                 "Highest pressure ratio its maker allows"),
+                 "Highest pressure ratio its maker allows")
+            .watching("pressure_ratio", "rated pressure ratio"),
     };
     return rows;
 }

@@ -1,10 +1,12 @@
 #pragma once
 #include "windwall/charge/characteristic.hpp"
+#include "windwall/charge/class_limit.hpp"
 #include "windwall/charge/compression.hpp"
 #include "windwall/charge/surroundings.hpp"
 #include "windwall/fields/row.hpp"
 #include "windwall/media/stream.hpp"
 
+#include <array>
 #include <optional>
 #include <span>
 #include <string_view>
@@ -43,6 +45,7 @@ struct MappedCompressor {
 
     std::optional<fields::Violation> check() const;
     static std::span<const fields::Row> rows();
+    static constexpr std::array class_limits{rotor_seals};
 };
 
 }  // namespace windwall::charge

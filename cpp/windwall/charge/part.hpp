@@ -71,6 +71,18 @@ concept Wetting = requires {
     requires T::adds_liquid;
 };
 
+/// May be cold enough for water to fall out of the charge.
+template <class T>
+concept Condensing = requires {
+    requires T::condenses;
+};
+
+/// Says what no part of its class bears.
+template <class T>
+concept Limited = requires {
+    T::class_limits.size();
+};
+
 template <class T>
 concept ChargePart = fields::Kind<T> &&(Passive<T> + Metering<T> + Driven<T> + Branching<T> == 1);
 

@@ -207,11 +207,14 @@ std::span<const fields::Row> PositiveBlower::rows() {
                      "Moment of inertia of both rotors, referred to the driven one",
                      "from memory, to be confirmed"),
         optional("rated_speed", "N_max", at<&B::rated_speed>, angular_speed("rpm"), {1000, 60000},
-                 "Highest rotor speed its maker allows"),
+                 "Highest rotor speed its maker allows")
+            .watching("rotor_speed", "rated rotor speed"),
         optional("rated_outlet_temperature", "T_max", at<&B::rated_outlet_temperature>,
-                 temperature("degC"), {60, 300}, "Highest outlet temperature its maker allows"),
+                 temperature("degC"), {60, 300}, "Highest outlet temperature its maker allows")
+            .watching("outlet/temperature", "rated outlet temperature: rotors grow into the case"),
         optional("rated_pressure_ratio", "r_max", at<&B::rated_pressure_ratio>, number(), {1, 4},
-                 "Highest pressure ratio its maker allows"),
+                 "Highest pressure ratio its maker allows")
+            .watching("pressure_ratio", "rated pressure ratio"),
     };
     return table;
 }

@@ -1,9 +1,11 @@
 #pragma once
+#include "windwall/charge/class_limit.hpp"
 #include "windwall/charge/compression.hpp"
 #include "windwall/charge/surroundings.hpp"
 #include "windwall/fields/row.hpp"
 #include "windwall/media/stream.hpp"
 
+#include <array>
 #include <numbers>
 #include <optional>
 #include <span>
@@ -43,6 +45,7 @@ struct PositiveBlower {
     double swept_flow(const media::Stream& in, double rotor_speed) const noexcept;
 
     static std::span<const fields::Row> rows();
+    static constexpr std::array class_limits{rotor_seals};
 };
 
 }  // namespace windwall::charge

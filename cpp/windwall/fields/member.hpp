@@ -1,5 +1,5 @@
 #pragma once
-#include "windwall/fields/one_of.hpp"
+#include "windwall/fields/member_types.hpp"
 
 #include <array>
 #include <cstddef>
@@ -9,102 +9,10 @@
 #include <string_view>
 #include <type_traits>
 #include <utility>
+#include <variant>
 #include <vector>
 
 namespace windwall::fields {
-
-struct Row;
-
-/// A rule across several keys of one struct that its values break: the key to point at, and why.
-struct Violation {
-    std::string_view key;
-    std::string sentence;
-};
-
-/// A table of numbers in a scenario file, held by columns; its row names the columns.
-struct Columns {
-    std::vector<std::vector<double>> column;
-    bool empty() const noexcept { return column.empty() || column.front().empty(); }
-    bool operator==(const Columns&) const = default;
-};
-
-/// How the values of an enum are spelt in files; specialise with `static constexpr names`.
-template <class Enum>
-struct Names;
-
-/// What kind of thing a row's member is.
-enum class FieldType {
-    number,           // double
-    optional_number,  // std::optional<double>
-    flag,             // bool
-    text,             // std::string
-    choice,           // enum with Names
-    list,             // std::vector<double>
-    table,            // Columns
-    group,            // struct with rows()
-    optional_group,   // std::optional of such a struct
-    tagged,           // OneOf<...>, chosen by "kind"
-    parts,            // std::vector<Entry<OneOf<...>>>, each with "id" and "kind"
-};
-
-/// The way from a thing to something inside it, seen without types: for those who change it and
-/// for those who look at it.
-struct Access {
-    void* (*change)(void*) = nullptr;
-    const void* (*look)(const void*) = nullptr;
-    void* operator()(void* from) const { return change(from); }
-    const void* operator()(const void* from) const { return look(from); }
-};
-
-/// A struct with rows, seen without its type.
-struct GroupType {
-    std::string_view description;
-    std::span<const Row> (*rows)();
-    std::optional<Violation> (*check)(const void*);
-    Access peek;                  // the struct itself, or null where the optional is empty
-    void* (*open)(void* member);  // the struct itself; fills an empty optional
-    const void* (*fresh)();       // a default-made one: the only home of defaults
-};
-
-/// An enum, seen without its type.
-struct ChoiceType {
-    std::span<const std::string_view> names;
-    std::size_t (*get)(const void*);
-    void (*set)(void*, std::size_t);
-};
-
-/// A OneOf, seen without its type.
-struct TaggedType {
-    std::span<const std::string_view> kinds;
-    std::span<const GroupType* const> types;
-    std::size_t (*index)(const void*);
-    Access get;
-    void* (*emplace)(void*, std::size_t kind);
-};
-
-/// A list of parts with ids, seen without its type.
-struct PartsType {
-    const TaggedType* tagged;
-    std::size_t (*size)(const void*);
-    void* (*append)(void* list, std::string id);  // the new entry's OneOf
-    void (*clear)(void* list);
-    const std::string& (*id)(const void* list, std::size_t);
-    void* (*change)(void* list, std::size_t);  // the entry's OneOf
-    const void* (*look)(const void* list, std::size_t);
-    void* part(void* list, std::size_t at) const { return change(list, at); }
-    const void* part(const void* list, std::size_t at) const { return look(list, at); }
-};
-
-/// Where a member lives inside its struct, and what it is.
-struct Member {
-    FieldType type{};
-    Access of;
-    const void* (*usual)() = nullptr;  // the same member of a default-made struct
-    const GroupType* group = nullptr;
-    const ChoiceType* choice = nullptr;
-    const TaggedType* tagged = nullptr;
-    const PartsType* parts = nullptr;
-};
 
 namespace detail {
 
@@ -114,8 +22,13 @@ concept Checked = requires(const T& made) {
 };
 
 template <class T>
+concept Described = requires {
+    T::description;
+};
+
+template <class T>
 constexpr std::string_view description() {
-    if constexpr (requires { T::description; }) return T::description;
+    if constexpr (Described<T>) return T::description;
     return {};
 }
 
@@ -233,6 +146,42 @@ inline constexpr PartsType parts_type{
 };
 
 template <class T>
+inline constexpr ListType list_type{
+    &plain_group<T>,
+    [](const void* list) { return static_cast<const std::vector<T>*>(list)->size(); },
+    [](const void* list, std::size_t at) -> const void* {
+        return &(*static_cast<const std::vector<T>*>(list))[at];
+    },
+};
+
+template <class T>
+concept Shown = std::is_integral_v<T> || requires(const T& value) {
+    requires std::is_arithmetic_v<typename T::value_type> ||
+        std::is_same_v<typename T::value_type, std::string>;
+};
+
+/// As the widest of its sort.
+template <class T>
+Plain plain(const void* member) {
+    const T& held = *static_cast<const T*>(member);
+    if constexpr (std::is_integral_v<T>) {
+        return static_cast<long>(held);
+    } else if constexpr (is_optional<T>) {
+        return held ? std::optional<long>(*held) : std::nullopt;
+    } else if constexpr (std::is_integral_v<typename T::value_type>) {
+        return std::vector<long>(held.begin(), held.end());
+    } else {
+        return std::vector<typename T::value_type>(held.begin(), held.end());
+    }
+}
+
+template <class T>
+concept GroupList = requires(T list) {
+    T::value_type::rows();
+    list.push_back(list.front());
+};
+
+template <class T>
 constexpr Member describe(Access of, const void* (*usual)()) {
     Member made{.type = FieldType::number, .of = of, .usual = usual};
     if constexpr (std::is_same_v<T, double>) {
@@ -255,6 +204,10 @@ constexpr Member describe(Access of, const void* (*usual)()) {
     } else if constexpr (is_entry_list<T>) {
         made.type = FieldType::parts;
         made.parts = &parts_type<typename T::value_type::Part>;
+    } else if constexpr (Shown<T>) {
+        made.plain = &plain<T>;
+    } else if constexpr (GroupList<T>) {
+        made.list = &list_type<typename T::value_type>;
     } else if constexpr (is_optional<T>) {
         made.type = FieldType::optional_group;
         made.group = &optional_group<typename T::value_type>;

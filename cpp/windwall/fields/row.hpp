@@ -33,6 +33,12 @@ struct Column {
     std::string_view sentence = {};
 };
 
+/// The result of its part that a rating bounds from above, and what is said where it is passed.
+struct Watched {
+    std::string_view result{};  // address from the part's own result
+    std::string_view why{};
+};
+
 struct Row {
     std::string_view key;
     std::string_view symbol;
@@ -46,6 +52,14 @@ struct Row {
     std::span<const Column> columns{};
     Count count{};
     bool whole = false;  // counted, as teeth and cylinders are
+    Watched watched{};
+
+    /// A rating: the result that it bounds.
+    constexpr Row watching(std::string_view result, std::string_view why) const {
+        Row rating = *this;
+        rating.watched = {result, why};
+        return rating;
+    }
 };
 
 /// A number the builder has to state.
@@ -123,6 +137,11 @@ constexpr Row tagged(std::string_view key, Member member, std::string_view sente
 constexpr Row parts(std::string_view key, Member member, std::string_view sentence,
                     Need need = Need::required) {
     return group(key, member, sentence, need);
+}
+
+/// What the model answers with beside numbers: a word, a text, a whole number, a list.
+constexpr Row fact(std::string_view key, Member member, std::string_view sentence) {
+    return group(key, member, sentence, Need::optional);
 }
 
 /// A number the model answers with.

@@ -1,9 +1,9 @@
 #include "windwall/study/rank.hpp"
 
 #include "windwall/scenario/install.hpp"
+#include "windwall/study/gains.hpp"
 #include "windwall/study/goal.hpp"
 #include "windwall/study/solve_sets.hpp"
-#include "windwall/study/worth.hpp"
 
 #include <algorithm>
 #include <functional>
@@ -74,9 +74,7 @@ std::array<double, anchors> octane_numbers(const Scenario& scenario, double spre
 Ranking too_many(std::size_t upgrades) {
     Ranking ranking;
     ranking.status = solve::Status::out_of_range;
-    ranking.sentence = "The menu has " + std::to_string(upgrades) +
-                       " upgrades and all sets of up to " + std::to_string(most_ranked) +
-                       " are solved: name the ones to consider.";
+    ranking.considered = upgrades;
     return ranking;
 }
 
@@ -88,18 +86,16 @@ Ranking rank(const Scenario& scenario, const RankOptions& options) {
     Ranking ranking;
     ranking.octane = octane_numbers(scenario, options.anchor_spread);
     ranking.sets = solve_sets(scenario, considered, options);
-    const std::size_t total = allowed_sets(considered.relations).size();
-    const bool complete = ranking.sets.size() == total;
+    ranking.considered = considered.upgrades.size();
+    ranking.solved = ranking.sets.size();
+    ranking.allowed = allowed_sets(considered.relations).size();
+    const bool complete = ranking.solved == ranking.allowed;
     ranking.status = complete ? solve::Status::solved : solve::Status::cancelled;
-    ranking.sentence = std::to_string(ranking.sets.size()) + " of " + std::to_string(total) +
-                       " allowed sets of " + std::to_string(considered.upgrades.size()) +
-                       " upgrades were solved at three knock anchors.";
     ranking.target = fastest(ranking, options);
     ranking.best_by_cost = best_by(ranking, &SetResult::cost);
     ranking.best_by_hours = best_by(ranking, &SetResult::hours);
-    ranking.upgrades = worth_of_each(considered, ranking);
+    ranking.upgrades = gains_of_each(scenario, considered, ranking);
     if (complete) look_at_goal(scenario, considered, ranking);
-    ranking.sentences = rank_sentences(scenario, ranking);
     return ranking;
 }
 

@@ -1,7 +1,8 @@
 #include "windwall/study/solve_sets.hpp"
 
 #include "windwall/scenario/install.hpp"
-#include "windwall/solve/answer/reason.hpp"
+#include "windwall/solve/answer/binding.hpp"
+#include "windwall/solve/answer/limits.hpp"
 #include "windwall/solve/full_throttle/acceleration_path.hpp"
 #include "windwall/solve/full_throttle/top_speed.hpp"
 
@@ -26,6 +27,7 @@ double speed_of(const Vehicle& vehicle) {
 void add_terms(const Scenario& scenario, UpgradeSet set, SetResult& result) {
     for (std::size_t i = 0; i < scenario.menu.size(); ++i) {
         if (!scenario::holds(set, i)) continue;
+        result.upgrades.push_back(scenario.menu[i].id);
         result.cost += scenario.menu[i].terms.cost.value_or(0);
         result.hours += scenario.menu[i].terms.hours.value_or(0);
     }
@@ -40,14 +42,15 @@ void solve_stated(const Vehicle& vehicle, const Scenario& scenario, SetResult& r
         });
     result.answered = found.outcome.answered();
     if (!result.answered) {
-        result.reason = solve::sentence(found, vehicle);
+        result.refused_for = Refusal::no_answer;
+        result.unanswered = solve::unanswered(found);
         return;
     }
     result.speed[middle] = found.speed();
     result.least_margin = solve::least_margin(found);
     result.passed = solve::passed_limits(found, watch);
     result.recommended = result.passed.empty();
-    if (!result.recommended) result.reason = "passes " + result.passed.front().limit.address;
+    if (!result.recommended) result.refused_for = Refusal::passes_limit;
 }
 
 SetResult solve_set(const Scenario& scenario, const Considered& considered, Set set,
@@ -60,7 +63,8 @@ SetResult solve_set(const Scenario& scenario, const Considered& considered, Set 
     result.picks = scenario::resolve_choice(scenario, chosen, speed_of);
     const auto fitted = scenario::install(scenario, chosen, result.picks);
     if (const auto* refusal = std::get_if<std::string>(&fitted)) {
-        result.reason = *refusal;
+        result.refused_for = Refusal::not_installable;
+        result.refusal = *refusal;
         return result;
     }
     const Vehicle& vehicle = std::get<Vehicle>(fitted);

@@ -7,32 +7,18 @@ from typing import Any
 
 from windwall.quantities.finite import finite
 from windwall.report.text.check import cautions
+from windwall.report.wording.names import gains_by_change, watts_by_use
+from windwall.report.wording.ranking import outside
 from windwall.results.diagnosis import Compared, Diagnosis, Explanation
 from windwall.results.operating_point import OperatingPoint
 from windwall.results.outcome import Outcome
-from windwall.results.ranking import Ranking, UpgradeSet
+from windwall.results.ranking import Ranking, UpgradeGain, UpgradeSet
+from windwall.results.record import answer_units
 from windwall.results.top_speed import TopSpeed
 from windwall.results.views import document
 from windwall.scenario.data import ScenarioData
 
-SPEED_UNITS = {
-    "speed": "m/s",
-    "engine_speed": "rad/s",
-    "opening": "1",
-    "surplus": "N",
-    "run_up/speed": "m/s",
-    "run_up/time": "s",
-    "shaft": "W",
-    "heat": "W",
-    "exhaust_temperature": "K",
-    "sensitivities": "m/s",
-    "margins/drive_ratio": "1",
-    "margins/boost": "Pa",
-    "margins/charge_temperature": "K",
-    "margins/spark": "rad",
-    "goal/speed": "m/s",
-    "goal/run_up": "m",
-}
+GOAL_UNITS = {"goal/speed": "m/s", "goal/run_up": "m"}
 
 
 def to_text(made: dict[str, Any]) -> str:
@@ -64,8 +50,8 @@ def _knock(outcome: TopSpeed | OperatingPoint) -> dict[str, Any] | None:
     }
 
 
-def _cautions(outcome: Outcome) -> list[dict[str, str]]:
-    return [caution._asdict() for caution in outcome.cautions]
+def _cautions(outcome: Outcome) -> list[dict[str, Any]]:
+    return [caution.to_dict() for caution in outcome.cautions]
 
 
 @document.register(TopSpeed)
@@ -74,25 +60,25 @@ def speed_document(answer: TopSpeed, diagnosis: Diagnosis | None = None) -> dict
     made = _ending(answer) | {"cautions": _cautions(answer), "unrated": answer.unrated}
     made["goal"] = {"speed": answer.scenario_info.goal_speed, "run_up": answer.scenario_info.run_up}
     if not answer.answered:
-        return made | {"units": SPEED_UNITS}
-    numbers = answer.numbers
-    made |= {key: numbers[key] for key in ("speed", "gear", "engine_speed", "opening")}
+        return made | {"units": GOAL_UNITS}
+    made |= {key: value for key, value in answer.numbers.items() if key not in [*made, "ending"]}
     made |= {
-        "run_up": numbers["run_up"],
-        "limited_by": answer.limited_by,
         "next": answer.next_limit,
-        "shaft": dict(numbers["shaft"]),
-        "heat": dict(numbers["heat"]),
-        "exhaust_temperature": answer.exhaust_temperature,
+        "shaft": watts_by_use(answer.numbers["shaft"]),
+        "heat": watts_by_use(answer.numbers["heat"]),
         "knock": _knock(answer),
-        "margins": numbers["margins"],
-        "sensitivities": dict(numbers["sensitivities"]),
-        "passed": numbers["passed"],
+        "sensitivities": gains_by_change(answer.sensitivities),
         "observed": observed_document(diagnosis),
         "point": answer.point.to_dict(),
     }
-    point_units = {f"point/{key}": unit for key, unit in answer.point.units().items()}
-    return made | {"units": SPEED_UNITS | point_units}
+    return made | {"units": GOAL_UNITS | _units("top_speed", answer)}
+
+
+def _units(kind: str, answer: Outcome) -> dict[str, str]:
+    """Of the answer, and of its point by the ids of the vehicle's own parts."""
+    units = {key: unit for key, unit in answer_units(kind).items() if not key.startswith("point/")}
+    units |= {"shaft": "W", "heat": "W", "sensitivities": "m/s"} if kind == "top_speed" else {}
+    return units | {f"point/{key}": unit for key, unit in answer.point.units().items()}
 
 
 def observed_document(diagnosis: Diagnosis | None) -> list[dict[str, Any]] | None:
@@ -123,12 +109,12 @@ def _explanation(one: Explanation) -> dict[str, Any]:
 def point_document(answer: OperatingPoint) -> dict[str, Any]:
     """One operating point."""
     made = _ending(answer) | {"cautions": _cautions(answer)}
-    made |= {key: answer.numbers[key] for key in ("engine_speed", "opening", "road_speed")}
-    units = {"engine_speed": "rad/s", "opening": "1", "road_speed": "m/s"}
-    if answer.answered:
-        made |= {"knock": _knock(answer), "point": answer.point.to_dict()}
-        units |= {f"point/{key}": unit for key, unit in answer.point.units().items()}
-    return made | {"units": units}
+    made |= {key: value for key, value in answer.numbers.items() if key not in [*made, "ending"]}
+    if not answer.answered:
+        del made["point"]
+        return made | {"units": answer_units("operating_point")}
+    made |= {"knock": _knock(answer), "point": answer.point.to_dict()}
+    return made | {"units": _units("operating_point", answer)}
 
 
 @document.register(Ranking)
@@ -145,8 +131,8 @@ def rank_document(ranking: Ranking, diagnosis: Diagnosis | None = None) -> dict[
         "budget": ranking.budget,
         "currency": ranking.currency,
         "knock_anchors": numbers["octane"],
-        "upgrades": numbers["upgrades"],
-        "sets": numbers["sets"],
+        "upgrades": [_gain(ranking, one) for one in ranking.upgrades.values()],
+        "sets": [one.to_dict() for one in ranking.sets],
         "missing": ranking.missing,
         "observed": observed_document(diagnosis),
     }
@@ -154,9 +140,12 @@ def rank_document(ranking: Ranking, diagnosis: Diagnosis | None = None) -> dict[
         made[key] = _names(getattr(ranking, key))
     for key in ("best_by_cost", "best_by_hours"):
         made[key] = [_names(one) for one in getattr(ranking, key)]
-    units = {"speed": "m/s", "hours": "h", "cost": ranking.currency, "knock_anchors": "1"}
-    units |= {"alone": "m/s", "last": "m/s", "share": "m/s", "least_margin": "1"}
-    return made | {"units": units | {"missing/power": "W", "missing/drag_area": "m2"}}
+    units = answer_units("ranking") | {"knock_anchors": "1", "sets/cost": ranking.currency}
+    return made | {"units": GOAL_UNITS | units}
+
+
+def _gain(ranking: Ranking, one: UpgradeGain) -> dict[str, Any]:
+    return one.to_dict() | {"why_outside": outside(ranking, one)}
 
 
 def _names(one: UpgradeSet | None) -> list[str] | None:

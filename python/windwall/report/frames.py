@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
+from windwall.report.wording.names import watts_by_use
+from windwall.report.wording.ranking import outside
 from windwall.results.account import Account
 from windwall.results.curve import Curve
 from windwall.results.outcome import Outcome
@@ -46,7 +48,7 @@ def watts(account: Account) -> pandas.Series:
     """Where the watts go: the total first, which is the sum of the others."""
     import pandas as pd
 
-    series = pd.Series(dict(account.entries), name=account.name, dtype=float)
+    series = pd.Series(watts_by_use(account.entries), name=account.name, dtype=float)
     series.attrs["units"] = "W"
     return series
 
@@ -79,7 +81,7 @@ def gains(ranking: Ranking) -> pandas.DataFrame:
                 f"{view}_{anchor}": gain
                 for anchor, gain in zip(ANCHORS, getattr(worth, view), strict=True)
             }
-        rows[key] = row | {"in_target": worth.in_target, "outside": worth.outside}
+        rows[key] = row | {"in_target": worth.in_target, "outside": outside(ranking, worth)}
     made = pd.DataFrame.from_dict(rows, orient="index")
     made.index.name = "upgrade"
     units = {name: "m/s" for name in made.columns if name.endswith(ANCHORS)}

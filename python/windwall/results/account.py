@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
 
 class Account(NamedTuple):
-    """The total first, which is the sum of the others, W."""
+    """The total first, which is the sum of the others: what for, in which part, how many watts."""
 
     name: str
-    entries: list[tuple[str, float]]
+    entries: list[dict[str, Any]]

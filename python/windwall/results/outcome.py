@@ -2,21 +2,14 @@
 
 from __future__ import annotations
 
-from typing import Any, NamedTuple
+from typing import Any
 
 from windwall.errors import NoAnswer
 from windwall.quantities.finite import finite
+from windwall.results.entry import Caution
 from windwall.results.record import Record
 from windwall.results.scenario_info import ScenarioInfo
-from windwall.results.views import Readable, document, frame
-
-
-class Caution(NamedTuple):
-    """Something to know about an answer: one of a closed list of words, and where."""
-
-    about: str
-    address: str
-    sentence: str
+from windwall.results.views import Readable, document, frame, sentence
 
 
 class Outcome(Readable):
@@ -39,30 +32,31 @@ class Outcome(Readable):
     @property
     def status(self) -> str:
         """One of a closed list of words; `solved` and `knock_limited` are answers."""
-        return self._numbers["status"]
+        return self._numbers["ending"]["status"]
 
     @property
     def answered(self) -> bool:
-        return self._numbers["answered"]
+        return self._numbers["ending"]["answered"]
 
     @property
     def sentence(self) -> str:
-        """How it ended, with numbers."""
-        return self._numbers["sentence"]
+        """How it ended, with numbers in the units of the scenario."""
+        return sentence(self)
 
     @property
     def cautions(self) -> list[Caution]:
-        return [Caution(*caution) for caution in self._numbers["cautions"]]
+        return [Caution(one, self._info) for one in self._numbers["cautions"]]
 
     @property
     def worst_residual(self) -> tuple[str, float]:
         """The part whose balance is furthest off, and by what share of its flow."""
-        return self._numbers["worst"], self._numbers["residual"]
+        ending = self._numbers["ending"]
+        return ending["part"], ending["residual"]
 
     @property
     def evaluations(self) -> int:
         """How often the balance was evaluated."""
-        return self._numbers["evaluations"]
+        return self._numbers["ending"]["evaluations"]
 
     def _number(self, key: str) -> Any:
         if not self.answered:

@@ -8,9 +8,9 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 from windwall.errors import NoAnswer
 from windwall.quantities.finite import finite
 from windwall.results.diagnosis import Diagnosis
+from windwall.results.entry import Entry
 from windwall.results.scenario_info import ScenarioInfo
-from windwall.results.top_speed import Passed
-from windwall.results.views import Readable, document, frame, summary
+from windwall.results.views import Readable, document, frame, sentence, sentences, summary
 
 if TYPE_CHECKING:
     import pandas
@@ -30,35 +30,28 @@ class Upgrade(NamedTuple):
     excludes: list[str]
 
 
-class UpgradeSet(NamedTuple):
-    """One allowed set of upgrades, solved at three knock anchors. Speeds in m/s."""
+class UpgradeSet(Entry):
+    """One allowed set of upgrades, solved at three knock anchors."""
 
-    upgrades: tuple[str, ...]
-    answered: bool
-    recommended: bool  # answered, and passes no limit
-    reason: str  # why it has no answer, or which limit it passes
-    speed: tuple[float, ...]
-    least_margin: float  # octane numbers on the way up, at the middle anchor
-    cost: float
-    hours: float
-    passed: list[Passed]
-    picks: tuple[int, ...]  # which value each open choice took, from 0
+    __slots__ = ()
 
     @property
     def name(self) -> str:
         return " + ".join(self.upgrades) or "as it is"
 
+    @property
+    def reason(self) -> str:
+        """Why it has no answer, or which limit it passes."""
+        return sentence(self)
 
-class Worth(NamedTuple):
-    """What one upgrade adds, m/s at the lower, middle and upper knock anchor; NaN for none."""
+    def to_dict(self) -> dict[str, Any]:
+        return super().to_dict() | {"reason": self.reason}
 
-    id: str
-    alone: tuple[float, ...]
-    last: tuple[float, ...]
-    share: tuple[float, ...]
-    in_target: bool
-    outside: str  # why it is not in the target
-    passed: list[Passed]  # limits, with only this and what it requires fitted
+
+class UpgradeGain(Entry):
+    """What one upgrade adds at the lower, middle and upper knock anchor; NaN for none."""
+
+    __slots__ = ()
 
 
 class Ranking(Readable):
@@ -104,12 +97,13 @@ class Ranking(Readable):
 
     @property
     def sentence(self) -> str:
-        return self._numbers["sentence"]
+        """How many of the allowed sets were solved."""
+        return sentence(self)
 
     @property
     def sentences(self) -> list[str]:
         """About first place, the knock anchors, the limits and the goal."""
-        return list(self._numbers["sentences"])
+        return sentences(self)
 
     @property
     def currency(self) -> str:
@@ -126,7 +120,7 @@ class Ranking(Readable):
     @property
     def sets(self) -> list[UpgradeSet]:
         """Every allowed set, the empty one first."""
-        return [_set(numbers) for numbers in self._numbers["sets"]]
+        return [UpgradeSet(one, self._info) for one in self._numbers["sets"]]
 
     @property
     def base(self) -> UpgradeSet:
@@ -145,9 +139,9 @@ class Ranking(Readable):
         return self._one("target")
 
     @property
-    def upgrades(self) -> dict[str, Worth]:
+    def upgrades(self) -> dict[str, UpgradeGain]:
         """Every upgrade in the order of the menu."""
-        return {worth["id"]: _worth(worth) for worth in self._numbers["upgrades"]}
+        return {one["id"]: UpgradeGain(one, self._info) for one in self._numbers["upgrades"]}
 
     @property
     def best_by_cost(self) -> list[UpgradeSet]:
@@ -185,8 +179,8 @@ class Ranking(Readable):
 
     def _need(self) -> None:
         if not self.answered:
-            sets = self._numbers["sets"]
-            raise NoAnswer(sets[0]["reason"] if sets else self.sentence, self.status)
+            reasons = [one.reason for one in self.sets[:1]]
+            raise NoAnswer(*reasons or [self.sentence], self.status)
 
     def __eq__(self, other: object) -> bool:
         return isinstance(other, Ranking) and finite(vars(self)) == finite(vars(other))
@@ -200,17 +194,3 @@ class Ranking(Readable):
     def summary(self, diagnosis: Diagnosis | None = None) -> str:
         """As text. Nothing is solved for it; `car.diagnose()` puts what was observed beside it."""
         return summary(self, diagnosis=diagnosis)
-
-
-def _limits(numbers: dict[str, Any]) -> list[Passed]:
-    return [Passed(**passed) for passed in numbers["passed"]]
-
-
-def _set(numbers: dict[str, Any]) -> UpgradeSet:
-    parts = {key: tuple(numbers[key]) for key in ("upgrades", "speed", "picks")}
-    return UpgradeSet(**{**numbers, **parts, "passed": _limits(numbers)})
-
-
-def _worth(numbers: dict[str, Any]) -> Worth:
-    parts = {key: tuple(numbers[key]) for key in ("alone", "last", "share")}
-    return Worth(**{**numbers, **parts, "passed": _limits(numbers)})

@@ -17,6 +17,19 @@ def _tree() -> dict[str, Any]:
 
 
 @cache
+def answer_units(answer: str) -> dict[str, str]:
+    """The SI unit of every number of an answer, by the keys that lead to it."""
+    return dict(_units(_core.answer_rows()[answer], ""))
+
+
+def _units(place: dict[str, Any], above: str) -> Iterator[tuple[str, str]]:
+    for key, row in place.get("rows", {}).items():
+        if "si" in row:
+            yield above + key, row["si"]
+        yield from _units(row, f"{above}{key}/")
+
+
+@cache
 def rows_at(path: tuple[str, ...]) -> dict[str, Any]:
     """What the rows of one struct of the results say, by the keys and kinds that lead to it."""
     here = _tree()

@@ -2,53 +2,18 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any, NamedTuple
+from typing import TYPE_CHECKING, Any
 
 from windwall.results.account import Account
 from windwall.results.diagnosis import Diagnosis
+from windwall.results.entry import Gain, Margins, Passed
 from windwall.results.knock import KnockBand
 from windwall.results.outcome import Outcome
 from windwall.results.record import Record
-from windwall.results.views import document, frame, summary
+from windwall.results.views import document, frame, sentences, summary
 
 if TYPE_CHECKING:
     import pandas
-
-
-class Passed(NamedTuple):
-    """A limit that is passed on the way up: where first, and by how much at worst. SI."""
-
-    address: str
-    max: float | None
-    min: float | None
-    why: str
-    first: float
-    worst: float
-    road_speed: float
-    engine_speed: float
-    gear: int
-
-
-class Gain(NamedTuple):
-    """What a small change would add to the speed, m/s; None where the changed vehicle has none."""
-
-    change: str
-    speed: float | None
-
-
-class Margins(NamedTuple):
-    """What is left until the knock margin is zero in the middle of its band, SI.
-
-    Each is found by solving again with engine speed, road speed, throttle and spark held, but for
-    the one that is moved. Negative: that much too far already. None: not reached in the range that
-    is searched (the drive ratio times e either way, 150 K, 40 degrees), or no blower to move.
-    """
-
-    blower: str
-    drive_ratio: float | None  # of that blower, at which nothing is left
-    boost: float | None  # Pa, to there
-    charge_temperature: float | None  # K
-    spark: float | None  # rad of advance
 
 
 class TopSpeed(Outcome):
@@ -109,7 +74,7 @@ class TopSpeed(Outcome):
     @property
     def next_limit(self) -> str:
         """What would bind next, and how far away it is."""
-        return self._numbers["next"]
+        return sentences(self)[1]
 
     def account(self, name: str) -> Account:
         """Where the watts go: `shaft` or `heat`."""
@@ -143,18 +108,17 @@ class TopSpeed(Outcome):
     @property
     def margins(self) -> Margins:
         """What is left at the balance speed until nothing is left of the knock margin."""
-        return Margins(**self._number("margins"))
+        return Margins(self._number("margins"), self._info)
 
     @property
     def sensitivities(self) -> list[Gain]:
-        """What small changes are worth, each found by solving again."""
-        return [Gain(*gain) for gain in self._number("sensitivities")]
+        """What small changes add, each found by solving again."""
+        return [Gain(one, self._info) for one in self._number("sensitivities")]
 
     @property
     def passed(self) -> list[Passed]:
         """Limits passed on the way up through the gears or at the balance speed."""
-        self._number("passed")
-        return [Passed(**passed) for passed in self._numbers["passed"]]
+        return [Passed(one, self._info) for one in self._number("passed")]
 
     @property
     def unrated(self) -> list[str]:

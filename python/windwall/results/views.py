@@ -40,6 +40,18 @@ def frame(result: Any, **further: Any) -> Any:
     return _once_loaded(frame, result, further)
 
 
+@singledispatch
+def sentence(result: Any, **further: Any) -> str:
+    """What a result comes to, in the units of its scenario."""
+    return _once_loaded(sentence, result, further)
+
+
+@singledispatch
+def sentences(result: Any, **further: Any) -> list[str]:
+    """What else there is to say of a result."""
+    return _once_loaded(sentences, result, further)
+
+
 class Readable:
     """Something with a `summary()`; shown in a terminal and in a notebook as that."""
 

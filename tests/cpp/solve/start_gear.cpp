@@ -89,8 +89,8 @@ TEST(StartGear, IsOneThatGetsUnderWay) {
     box(car).ratios = {4.5, 1.2};
     const TopSpeed found = top_speed(car);
     ASSERT_TRUE(found.outcome.answered());
-    EXPECT_EQ(found.run_up->start_gear, 0u);
-    EXPECT_EQ(found.run_up->gear, 0u);
+    EXPECT_EQ(found.run_up->start_gear, 1);
+    EXPECT_EQ(found.run_up->gear, 1);
 }
 
 // All gears spin the tyres and the box weighs nothing: first heats the clutch least, and stays in
@@ -99,7 +99,7 @@ TEST(StartGear, IsFirstWhereNoneIsBetter) {
     Vehicle car = sample::cyclecar();
     car.tyres.grip = 0.1;
     box(car).inertia = 0;
-    EXPECT_EQ(top_speed(car).run_up->start_gear, 0u);
+    EXPECT_EQ(top_speed(car).run_up->start_gear, 1);
 }
 
 }  // namespace

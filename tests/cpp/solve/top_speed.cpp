@@ -28,11 +28,11 @@ FullThrottlePoint solved(VehicleSolver& solver, double engine_speed, std::size_t
     return pull;
 }
 
-double watts(const Account& account, std::string_view name) {
+double watts(const Account& account, PowerUse use, std::string_view part = "") {
     for (const auto& entry : account.entries) {
-        if (entry.name == name) return entry.watts;
+        if (entry.use == use && entry.part == part) return entry.watts;
     }
-    ADD_FAILURE() << "no entry " << name;
+    ADD_FAILURE() << "no entry " << fields::Names<PowerUse>::names[static_cast<std::size_t>(use)];
     return 0;
 }
 
@@ -57,8 +57,8 @@ TEST(Accounts, ShaftClosesWhereAClutchSlipsInOverrun) {
     ASSERT_LT(pull.point.torque, -5);
     const Account account = shaft_account(solver.point_solver().balance(), pull);
     EXPECT_NEAR(account.gap(), 0, 1e-9 * account.total.watts);
-    EXPECT_EQ(watts(account, "clutch"), 0);
-    EXPECT_NEAR(watts(account, "crank slowing"), (pull.point.torque + 5) * 4500 * rpm,
+    EXPECT_EQ(watts(account, PowerUse::part, "clutch"), 0);
+    EXPECT_NEAR(watts(account, PowerUse::crank_slowing), (pull.point.torque + 5) * 4500 * rpm,
                 1e-9 * account.total.watts);
 }
 
@@ -73,12 +73,12 @@ TEST(Accounts, EntriesFollowFromTheirOwnFormulas) {
     const Account shaft = shaft_account(balance, pull);
     const double v = pull.road_speed;
     const double moist = balance.stations().front().inlet.density();
-    EXPECT_NEAR(watts(shaft, "air"), 0.5 * moist * 0.56 * std::pow(v + 2.5, 2) * v,
+    EXPECT_NEAR(watts(shaft, PowerUse::air), 0.5 * moist * 0.56 * std::pow(v + 2.5, 2) * v,
                 1e-9 * shaft.total.watts);
     const double slope = std::atan(0.01);
-    EXPECT_NEAR(watts(shaft, "grade"), 348 * gravity * std::sin(slope) * v,
+    EXPECT_NEAR(watts(shaft, PowerUse::grade), 348 * gravity * std::sin(slope) * v,
                 1e-9 * shaft.total.watts);
-    EXPECT_NEAR(watts(shaft, "rolling"), 0.015 * 348 * gravity * std::cos(slope) * v,
+    EXPECT_NEAR(watts(shaft, PowerUse::rolling), 0.015 * 348 * gravity * std::cos(slope) * v,
                 1e-9 * shaft.total.watts);
     const auto& blower = balance.stations()[2];
     const double revolutions = 1.35 * 5200 / 60;
@@ -87,21 +87,22 @@ TEST(Accounts, EntriesFollowFromTheirOwnFormulas) {
     const double friction = 2 * std::numbers::pi * revolutions *
                             (part.friction_torque +
                              part.friction_torque_per_speed * 2 * std::numbers::pi * revolutions);
-    EXPECT_NEAR(watts(shaft, "blower shaft"), 230e-6 * revolutions * rise + friction,
+    EXPECT_NEAR(watts(shaft, PowerUse::shaft, "blower"), 230e-6 * revolutions * rise + friction,
                 1e-9 * shaft.total.watts);
-    EXPECT_NEAR(watts(shaft, "blower belt"),
+    EXPECT_NEAR(watts(shaft, PowerUse::belt, "blower"),
                 (230e-6 * revolutions * rise + friction) * (1 / part.belt_efficiency - 1),
                 1e-9 * shaft.total.watts);
     // Pumping and indicated work per cycle are pressures times the swept volume.
     const double swept = 2 * std::numbers::pi / 4 * 0.076 * 0.076 * 0.0688;
-    EXPECT_NEAR(watts(shaft, "pumping"), pull.point.work.pumping_mean_pressure * swept * 5200 / 120,
+    EXPECT_NEAR(watts(shaft, PowerUse::pumping),
+                pull.point.work.pumping_mean_pressure * swept * 5200 / 120,
                 1e-9 * shaft.total.watts);
 
     const HeatAccount heat = heat_account(balance, pull);
     EXPECT_NEAR(heat.account.total.watts, pull.point.work.fuel_flow * car.fuel.heating_value(),
                 1e-9 * heat.account.total.watts);
     const auto& cooler = balance.stations()[3];
-    EXPECT_NEAR(watts(heat.account, "cooler"),
+    EXPECT_NEAR(watts(heat.account, PowerUse::part, "cooler"),
                 cooler.inlet.gas_flow() * (cooler.inlet.gas.enthalpy(cooler.inlet.temperature) -
                                            cooler.inlet.gas.enthalpy(cooler.outlet.temperature)),
                 1e-9 * heat.account.total.watts);

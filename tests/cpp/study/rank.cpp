@@ -62,15 +62,9 @@ scenario::Scenario make(const std::vector<std::string>& upgrades, const std::str
     return *loaded.scenario;
 }
 
-const UpgradeWorth& worth(const Ranking& ranking, const scenario::Scenario& car,
-                          std::string_view id) {
+const UpgradeGain& gain(const Ranking& ranking, std::string_view id) {
     return *std::find_if(ranking.upgrades.begin(), ranking.upgrades.end(),
-                         [&](const UpgradeWorth& w) { return car.menu[w.upgrade].id == id; });
-}
-
-bool description(const Ranking& ranking, std::string_view words) {
-    return std::any_of(ranking.sentences.begin(), ranking.sentences.end(),
-                       [&](const std::string& s) { return s.find(words) != std::string::npos; });
+                         [&](const UpgradeGain& one) { return one.id == id; });
 }
 
 TEST(Rank, SharesSumToTheGainOfTheTarget) {
@@ -81,7 +75,7 @@ TEST(Rank, SharesSumToTheGainOfTheTarget) {
     const SetResult& target = ranking.sets[*ranking.target];
     for (std::size_t anchor = 0; anchor < anchors; ++anchor) {
         double sum = 0;
-        for (const UpgradeWorth& w : ranking.upgrades) {
+        for (const UpgradeGain& w : ranking.upgrades) {
             if (w.in_target) sum += w.share[anchor];
         }
         EXPECT_NEAR(sum, target.speed[anchor] - ranking.sets[0].speed[anchor], 1e-9);
@@ -111,16 +105,16 @@ TEST(Rank, RequirementsAndExclusionsLeaveOnlyAllowedSets) {
     const Ranking ranking = rank(car);
     // {}, nose, nose+tail, windscreen
     ASSERT_EQ(ranking.sets.size(), 4u);
-    EXPECT_TRUE(worth(ranking, car, "tail").in_target);
-    EXPECT_EQ(worth(ranking, car, "windscreen").outside, "excluded by what is fitted");
+    EXPECT_TRUE(gain(ranking, "tail").in_target);
+    EXPECT_EQ(gain(ranking, "windscreen").outside, Outside::excluded);
     // Tail is worth what it adds to a car that already has what it needs.
-    EXPECT_NEAR(worth(ranking, car, "tail").alone[middle],
+    EXPECT_NEAR(gain(ranking, "tail").alone[middle],
                 ranking.sets[2].speed[middle] - ranking.sets[1].speed[middle], 1e-12);
     // Only nose, then tail is an allowed order: the shares are the two steps.
-    EXPECT_NEAR(worth(ranking, car, "nose").share[middle],
+    EXPECT_NEAR(gain(ranking, "nose").share[middle],
                 ranking.sets[1].speed[middle] - ranking.sets[0].speed[middle], 1e-12);
     // Taking nose away takes tail along.
-    EXPECT_NEAR(worth(ranking, car, "nose").last[middle],
+    EXPECT_NEAR(gain(ranking, "nose").last[middle],
                 ranking.sets[2].speed[middle] - ranking.sets[0].speed[middle], 1e-12);
 }
 
@@ -147,8 +141,8 @@ TEST(Rank, KnockAnchorMovesTheRanking) {
     const Ranking ranking = rank(car);
     ASSERT_EQ(ranking.octane[0], 82);
     ASSERT_EQ(ranking.octane[2], 102);
-    const auto& boost = worth(ranking, car, "pulley").alone;
-    const auto& cold = worth(ranking, car, "intercooler").alone;
+    const auto& boost = gain(ranking, "pulley").alone;
+    const auto& cold = gain(ranking, "intercooler").alone;
     std::printf("anchor      82      92     102\npulley  %+7.2f %+7.2f %+7.2f km/h\n",
                 boost[0] * 3.6, boost[1] * 3.6, boost[2] * 3.6);
     std::printf("cooler  %+7.2f %+7.2f %+7.2f km/h\n", cold[0] * 3.6, cold[1] * 3.6, cold[2] * 3.6);
@@ -158,13 +152,6 @@ TEST(Rank, KnockAnchorMovesTheRanking) {
     EXPECT_GT(cold[2], 0);  // throttled to hold the margin, the car can use cold charge still
     EXPECT_GT(boost[0], cold[0]);
     EXPECT_LT(boost[2], cold[2]);
-    EXPECT_TRUE(description(ranking, "First place by gain alone changes with the knock anchor"));
-}
-
-TEST(Rank, SaysWhenFirstPlaceStays) {
-    const auto car = make({nose, windscreen});
-    EXPECT_TRUE(description(rank(car), "nose"));
-    EXPECT_TRUE(description(rank(car), "stays first at knock anchors from 82"));
 }
 
 TEST(Rank, MissingToTheGoalIsWhatWouldReachIt) {
@@ -194,11 +181,11 @@ TEST(Rank, SetsThatPassALimitAreNeverRecommended) {
     for (const SetResult& result : ranking.sets) {
         EXPECT_FALSE(result.recommended);
         ASSERT_FALSE(result.passed.empty());
-        EXPECT_EQ(result.passed[0].limit.address, "charge_path/blower/outlet/temperature");
+        EXPECT_EQ(result.refused_for, Refusal::passes_limit);
+        EXPECT_EQ(result.passed[0].address, "charge_path/blower/outlet/temperature");
         EXPECT_GT(result.passed[0].worst, 333.15);
     }
     EXPECT_FALSE(ranking.target);
-    EXPECT_TRUE(description(ranking, "already passes"));
 }
 
 TEST(Rank, StopsWhenAskedAndSaysSo) {
@@ -217,7 +204,7 @@ TEST(Rank, OnlyTheNamedUpgrades) {
     options.upgrades = std::vector<std::string>{"pulley", "tail"};
     const Ranking ranking = rank(car, options);
     ASSERT_EQ(ranking.upgrades.size(), 1u);  // tail needs nose, which was left out
-    EXPECT_EQ(car.menu[ranking.upgrades[0].upgrade].id, "pulley");
+    EXPECT_EQ(ranking.upgrades[0].id, "pulley");
 }
 
 }  // namespace

@@ -119,14 +119,14 @@ private:
     Json group(const GroupType& type) {
         Json made = Json::object();
         for (const Row& row : type.rows())
-            if (must_be_stated(row) || (row.member.shape != FieldType::text && chance(0.25)))
+            if (must_be_stated(row) || (row.member.type != FieldType::text && chance(0.25)))
                 made[std::string(row.key)] = value(row);
         return made;
     }
 
     Json value(const Row& row) {
         const Member& member = row.member;
-        switch (member.shape) {
+        switch (member.type) {
             case FieldType::number:
             case FieldType::optional_number: return stated(inside(row.range), row);
             case FieldType::flag: return chance(0.5);
@@ -148,7 +148,7 @@ private:
         const std::string key = address.substr(0, address.find('/'));
         for (const Row& row : vehicle.rows()) {
             if (row.key != key) continue;
-            if (row.member.shape == FieldType::parts && address.size() > key.size())
+            if (row.member.type == FieldType::parts && address.size() > key.size())
                 repair_part(root[key], row, address.substr(key.size() + 1));
             else
                 root[key] = value(row);

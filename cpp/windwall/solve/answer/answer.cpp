@@ -1,7 +1,10 @@
 #include "windwall/solve/answer/answer.hpp"
 
+#include "windwall/solve/answer/binding.hpp"
 #include "windwall/solve/answer/cautions.hpp"
-#include "windwall/solve/answer/reason.hpp"
+#include "windwall/solve/answer/limits.hpp"
+#include "windwall/solve/answer/margins.hpp"
+#include "windwall/solve/answer/sensitivity.hpp"
 #include "windwall/solve/results/describe.hpp"
 
 #include <algorithm>
@@ -10,70 +13,96 @@
 namespace windwall::solve {
 namespace {
 
-SpeedAnswer find_equilibrium_speed(const vehicle::Vehicle& vehicle, const Observer& observer) {
-    SpeedAnswer answer;
-    answer.found = top_speed(vehicle, {}, observer);
-    answer.sentence = sentence(answer.found, vehicle);
-    answer.limited_by = limited_by(answer.found.equilibrium);
-    return answer;
+/// How it ended, and where the vehicle moves, what it has there.
+TopSpeedResult summarise(const TopSpeed& found, const vehicle::Vehicle& vehicle) {
+    TopSpeedResult result;
+    result.ending = ending(found.outcome);
+    result.ending.evaluations = found.evaluations;
+    result.points = found.points;
+    result.limited_by = binding(found.equilibrium);
+    result.unanswered = unanswered(found);
+    result.run_up = found.run_up;
+    if (!found.equilibrium.pull) return result;
+    const FullThrottlePoint& pull = *found.equilibrium.pull;
+    result.speed = found.equilibrium.road_speed;
+    result.gear = static_cast<long>(found.equilibrium.gear) + 1;
+    result.engine_speed = pull.point.condition.engine_speed;
+    result.opening = pull.point.condition.opening;
+    result.excess_force = pull.excess_force();
+    result.belt = belt_position(vehicle, pull.gear_state());
+    result.next = next_binding(found.equilibrium, vehicle);
+    return result;
 }
 
 /// Solves the equilibrium once more, so that its stations are there to be read.
-FullThrottlePoint describe_summit(VehicleSolver& solver, SpeedAnswer& answer) {
-    const FullThrottlePoint& there = *answer.found.equilibrium.pull;
+FullThrottlePoint describe_equilibrium(VehicleSolver& solver, const TopSpeed& found,
+                                       TopSpeedResult& result) {
+    const FullThrottlePoint& there = *found.equilibrium.pull;
     FullThrottlePoint pull = solver.at({there.point.condition.engine_speed, there.gear_state()});
-    describe(solver.point_solver().balance(), pull, answer.point.emplace());
+    describe(solver.point_solver().balance(), pull, result.point.emplace());
     return pull;
 }
 
-void explain_summit(const vehicle::Vehicle& vehicle, SpeedAnswer& answer) {
+std::vector<AccountEntry> lines(Account account) {
+    account.entries.insert(account.entries.begin(), std::move(account.total));
+    return std::move(account.entries);
+}
+
+void explain_equilibrium(const vehicle::Vehicle& vehicle, const TopSpeed& found,
+                         TopSpeedResult& result) {
     VehicleSolver solver(vehicle);
-    const FullThrottlePoint pull = describe_summit(solver, answer);
+    const FullThrottlePoint pull = describe_equilibrium(solver, found, result);
     const vehicle::Balance& balance = solver.point_solver().balance();
-    answer.margins = margins(vehicle, pull);
-    answer.shaft = shaft_account(balance, pull);
-    answer.heat = heat_account(balance, pull);
-    answer.cautions = point_cautions(balance, pull.point);
-    std::ranges::move(heat_cautions(*answer.heat), std::back_inserter(answer.cautions));
-    std::ranges::move(slip_cautions(answer.found, vehicle), std::back_inserter(answer.cautions));
-    answer.gearing = gearing(vehicle, pull.gear_state());
-    answer.next = next_to_bind(answer.found.equilibrium, vehicle);
+    HeatAccount heat = heat_account(balance, pull);
+    result.margins = margins(vehicle, pull);
+    result.shaft = lines(shaft_account(balance, pull));
+    result.exhaust_temperature = heat.exhaust_temperature;
+    result.cautions = point_cautions(balance, pull.point);
+    std::ranges::move(heat_cautions(heat), std::back_inserter(result.cautions));
+    std::ranges::move(slip_cautions(found, vehicle), std::back_inserter(result.cautions));
+    result.heat = lines(std::move(heat.account));
 }
 
 }  // namespace
 
-SpeedAnswer answer_speed(const vehicle::Vehicle& vehicle, const std::vector<Limit>& stated) {
+TopSpeedResult answer_speed(const vehicle::Vehicle& vehicle, const std::vector<Limit>& stated) {
     LimitWatch watch(vehicle, stated);
-    SpeedAnswer answer = find_equilibrium_speed(
-        vehicle, [&](const vehicle::Balance& balance, FullThrottlePoint& pull) {
+    const TopSpeed found =
+        top_speed(vehicle, {}, [&](const vehicle::Balance& balance, FullThrottlePoint& pull) {
             watch.read(balance, pull, pull.watched);
         });
-    answer.unrated = unrated(vehicle);
-    if (!answer.found.outcome.answered()) return answer;
-    explain_summit(vehicle, answer);
-    answer.passed = passed_limits(answer.found, watch);
-    answer.sensitivities = sensitivities(vehicle, answer.found.speed());
-    return answer;
+    TopSpeedResult result = summarise(found, vehicle);
+    result.unrated = unrated(vehicle);
+    if (!found.outcome.answered()) return result;
+    explain_equilibrium(vehicle, found, result);
+    result.passed = passed_limits(found, watch);
+    result.sensitivities = sensitivities(vehicle, found.speed());
+    return result;
 }
 
-SpeedAnswer answer_speed_briefly(const vehicle::Vehicle& vehicle) {
-    SpeedAnswer answer = find_equilibrium_speed(vehicle, {});
-    if (!answer.found.outcome.answered()) return answer;
+TopSpeedResult answer_speed_briefly(const vehicle::Vehicle& vehicle) {
+    const TopSpeed found = top_speed(vehicle);
+    TopSpeedResult result = summarise(found, vehicle);
+    if (!found.outcome.answered()) return result;
     VehicleSolver solver(vehicle);
-    describe_summit(solver, answer);
-    return answer;
+    describe_equilibrium(solver, found, result);
+    return result;
 }
 
-PointAnswer answer_point(const vehicle::Vehicle& vehicle, const vehicle::Condition& condition) {
+PointResult answer_point(const vehicle::Vehicle& vehicle, const vehicle::Condition& condition) {
     PointSolver point_solver(vehicle);
-    PointAnswer answer;
-    answer.point = point_solver.at(condition);
-    answer.sentence = sentence(answer.point);
-    if (answer.point.outcome.answered()) {
-        describe(point_solver.balance(), answer.point, answer.result.emplace());
-        answer.cautions = point_cautions(point_solver.balance(), answer.point);
+    const Point point = point_solver.at(condition);
+    PointResult result{ending(point.outcome),
+                       point.condition.engine_speed,
+                       point.condition.road_speed,
+                       point.condition.opening,
+                       {},
+                       {}};
+    if (point.outcome.answered()) {
+        describe(point_solver.balance(), point, result.point.emplace());
+        result.cautions = point_cautions(point_solver.balance(), point);
     }
-    return answer;
+    return result;
 }
 
 }  // namespace windwall::solve

@@ -1,7 +1,6 @@
 #include "windwall/solve/answer/cautions.hpp"
 
 #include "windwall/driveline/train.hpp"
-#include "windwall/fields/readable.hpp"
 #include "windwall/solve/answer/path_cautions.hpp"
 #include "windwall/solve/full_throttle/acceleration_path.hpp"
 
@@ -16,52 +15,34 @@ constexpr double hot_head = 273.15 + 230;
 constexpr double hot_oil = 273.15 + 120;
 
 void add_validity(const engine::Validity& valid, std::vector<Caution>& cautions) {
-    const auto add = [&](bool inside, Concern about, std::string_view address,
-                         std::string_view sentence) {
-        if (!inside) cautions.push_back({about, std::string(address), std::string(sentence)});
+    const auto add = [&](bool inside, Concern about, std::string_view address) {
+        if (!inside) cautions.push_back({about, std::string(address)});
     };
-    add(valid.compression_ratio, Concern::compression_ratio, "engine/compression_ratio",
-        "The table of fuel-air efficiency covers compression ratios 6 to 12; beyond it is "
-        "extrapolated.");
-    add(valid.mixture, Concern::mixture, "engine/lambda",
-        "The table of fuel-air efficiency covers lambda 0.72 to 1.67; beyond it is extrapolated.");
-    add(valid.mach_index, Concern::inlet_mach_index, "engine/valves",
-        "The inlet Mach index is beyond 1.2, where the filling table ends; it is extrapolated.");
-    add(valid.pressure_ratio, Concern::exhaust_over_intake, "engine/exhaust",
-        "Exhaust over intake pressure is outside 0.3 to 3, where the filling rule is stated.");
-    add(valid.retard, Concern::late_spark, "knock/retard",
-        "The spark is more than 30 degrees from the best one, beyond what its penalty is fitted "
-        "to.");
-    add(valid.knock_pressure, Concern::knock_pressure, "knock/margin",
-        "The manifold pressure is more than 60 kPa from the knock anchor: the octane rule is "
-        "extrapolating.");
-    add(valid.measured_speed, Concern::measured_speed, "engine/table",
-        "The engine speed is outside the measured torque curve; its end is held.");
+    add(valid.compression_ratio, Concern::compression_ratio, "engine/compression_ratio");
+    add(valid.mixture, Concern::mixture, "engine/lambda");
+    add(valid.mach_index, Concern::inlet_mach_index, "engine/valves");
+    add(valid.pressure_ratio, Concern::exhaust_over_intake, "engine/exhaust");
+    add(valid.retard, Concern::late_spark, "knock/retard");
+    add(valid.knock_pressure, Concern::knock_pressure, "knock/margin");
+    add(valid.measured_speed, Concern::measured_speed, "engine/table");
 }
 
 void add_heat(const engine::Temperatures& now, std::vector<Caution>& cautions) {
-    using fields::readable;
     if (!now.known) return;
-    if (now.head > hot_head) {
-        cautions.push_back({Concern::hot_head, "engine/head_temperature",
-                            "The head is at " + readable(now.head, fields::temperature("degC")) +
-                                "; heads of aluminium lose their strength above 230 degC."});
-    }
-    if (now.oil > hot_oil) {
-        cautions.push_back({Concern::hot_oil, "engine/oil_temperature",
-                            "The oil is at " + readable(now.oil, fields::temperature("degC")) +
-                                "; above 120 degC it ages within hours and its film thins."});
-    }
+    const auto add = [&](Concern about, std::string_view address, double found, double high) {
+        if (found > high) cautions.push_back({about, std::string(address), found, {}, high});
+    };
+    add(Concern::hot_head, "engine/head_temperature", now.head, hot_head);
+    add(Concern::hot_oil, "engine/oil_temperature", now.oil, hot_oil);
 }
 
 Caution slip(const FullThrottlePoint& pull, const std::string& part) {
-    using fields::readable;
-    const Point& point = pull.point;
-    return {Concern::slip, "driveline/" + part,
-            "It slips at full throttle: at " +
-                readable(point.condition.engine_speed, fields::angular_speed("rpm"), {}, 3) +
-                " the flywheel gives " + readable(point.torque, fields::torque("N m"), {}, 3) +
-                ", more than it holds, and what it cannot pass on heats it until it fails."};
+    return {Concern::slip,
+            "driveline/" + part,
+            pull.point.torque,
+            {},
+            {},
+            pull.point.condition.engine_speed};
 }
 
 }  // namespace
@@ -81,14 +62,10 @@ std::vector<Caution> point_cautions(const vehicle::Balance& balance, const Point
     for (Caution& caution : path_cautions(balance))
         cautions.push_back(std::move(caution));
     if (!point.spark.modelled) {
-        cautions.push_back({Concern::torque_curve, "engine",
-                            "A torque curve says nothing of knock and heat, and nothing of what "
-                            "another charge path or spark would give."});
+        cautions.push_back({Concern::torque_curve, "engine"});
     }
     if (point.spark.modelled && point.spark.margin < 0) {
-        cautions.push_back({Concern::detonation, "knock/margin",
-                            "The knock margin is negative in the middle of its band: detonation is "
-                            "likely and breaks pistons."});
+        cautions.push_back({Concern::detonation, "knock/margin", point.spark.margin});
     }
     return cautions;
 }
@@ -115,10 +92,8 @@ std::vector<Caution> heat_cautions(const HeatAccount& heat) {
     if (heat.exhaust_temperature > coldest_exhaust && heat.exhaust_temperature < hottest_exhaust) {
         return {};
     }
-    return {{Concern::exhaust_heat, "heat/exhaust",
-             "What the heat account leaves to the exhaust would make it " +
-                 fields::readable(heat.exhaust_temperature, fields::temperature("degC")) +
-                 ", outside the usual 550 to 1050 degC: some heat is booked in the wrong place."}};
+    return {{Concern::exhaust_heat, "heat/exhaust", heat.exhaust_temperature, coldest_exhaust,
+             hottest_exhaust}};
 }
 
 }  // namespace windwall::solve

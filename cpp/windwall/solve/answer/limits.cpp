@@ -1,6 +1,5 @@
 #include "windwall/solve/answer/limits.hpp"
 
-#include "windwall/solve/answer/path_cautions.hpp"
 #include "windwall/solve/full_throttle/acceleration_path.hpp"
 #include "windwall/solve/results/describe.hpp"
 
@@ -18,14 +17,31 @@ void rate(std::vector<Limit>& limits, const std::string& address, std::optional<
     if (max) limits.push_back({address, max, std::nullopt, std::move(why)});
 }
 
-/// Every driven part, whatever its kind: they are rated by the same three numbers.
-template <class Visit>
-void for_each_blower(const vehicle::Vehicle& vehicle, Visit&& visit) {
-    for (const auto& entry : vehicle.charge_path) {
-        entry.part.visit([&]<class Part>(const Part& part) {
-            if constexpr (charge::Driven<Part>) visit("charge_path/" + entry.id, part);
-        });
+/// Whatever the rows of a struct rate, as (row, number there may be).
+template <class Rated, class Visit>
+void for_each_rating(Rated rated, Visit&& visit) {
+    for (const fields::Row& row : Rated::rows()) {
+        if (row.watched.result.empty()) continue;
+        const bool always = row.member.type == fields::FieldType::number;
+        const void* number = row.member.of(&rated);
+        visit(row, always ? *static_cast<const double*>(number)
+                          : *static_cast<const std::optional<double>*>(number));
     }
+}
+
+/// Every part of the charge path by its address.
+template <class Visit>
+void for_each_part(const vehicle::Vehicle& vehicle, Visit&& visit) {
+    for (const auto& entry : vehicle.charge_path) {
+        entry.part.visit([&](const auto& part) { visit("charge_path/" + entry.id + "/", part); });
+    }
+}
+
+template <class Rated>
+void rate_by_rows(std::vector<Limit>& limits, const std::string& results, const Rated& rated) {
+    for_each_rating(rated, [&](const fields::Row& row, std::optional<double> max) {
+        rate(limits, results + std::string(row.watched.result), max, std::string(row.watched.why));
+    });
 }
 
 bool passes(const Limit& limit, double value) {
@@ -41,8 +57,15 @@ void note(const FullThrottlePoint& pull, std::size_t k, const Limit& limit,
     const double value = pull.watched[k];
     if (std::isnan(value) || !passes(limit, value)) return;
     if (!passed) {
-        passed = LimitViolation{
-            limit, value, value, pull.road_speed, pull.point.condition.engine_speed, pull.gear};
+        passed = LimitViolation{limit.address,
+                                limit.max,
+                                limit.min,
+                                limit.why,
+                                value,
+                                value,
+                                pull.road_speed,
+                                pull.point.condition.engine_speed,
+                                static_cast<long>(pull.gear) + 1};
     } else if (worse(limit, value, passed->worst)) {
         passed->worst = value;
     }
@@ -52,19 +75,17 @@ void note(const FullThrottlePoint& pull, std::size_t k, const Limit& limit,
 
 std::vector<Limit> built_in_limits(const vehicle::Vehicle& vehicle) {
     std::vector<Limit> limits{{"knock/margin", std::nullopt, 0.0, "detonation"}};
-    for_each_blower(vehicle, [&](const std::string& blower, const auto& part) {
-        rate(limits, blower + "/rotor_speed", part.rated_speed, "rated rotor speed");
-        rate(limits, blower + "/outlet/temperature", part.rated_outlet_temperature,
-             "rated outlet temperature: rotors grow into the case");
-        rate(limits, blower + "/pressure_ratio", part.rated_pressure_ratio, "rated pressure ratio");
-        rate(limits, blower + "/inlet_depression", seal_depression,
-             "oil drawn past the rotor seals");
+    for_each_part(vehicle, [&]<class Part>(const std::string& results, const Part& part) {
+        rate_by_rows(limits, results, part);
+        if constexpr (charge::Limited<Part>) {
+            for (const charge::ClassLimit& limit : Part::class_limits)
+                rate(limits, results + std::string(limit.result), limit.max,
+                     std::string(limit.why));
+        }
     });
     rate(limits, "engine/head_temperature", hottest_head, "an aluminium head softens");
     vehicle.engine.visit([&](const auto& engine) {
-        if (engine.injector) {
-            rate(limits, "injector/duty", engine.injector->rated_duty, "injectors held open");
-        }
+        if (engine.injector) rate_by_rows(limits, "injector/", *engine.injector);
     });
     rate(limits, "road/speed", vehicle.tyres.speed_rating(), "speed symbol of the tyres");
     rate(limits, "tyres/load", vehicle.tyres.load_rating(), "load index of the tyres");
@@ -76,10 +97,10 @@ std::vector<std::string> unrated(const vehicle::Vehicle& vehicle) {
     const auto ask = [&](const std::string& address, bool rated) {
         if (!rated) silent.push_back(address);
     };
-    for_each_blower(vehicle, [&](const std::string& blower, const auto& part) {
-        ask(blower + "/rotor_speed", part.rated_speed.has_value());
-        ask(blower + "/outlet/temperature", part.rated_outlet_temperature.has_value());
-        ask(blower + "/pressure_ratio", part.rated_pressure_ratio.has_value());
+    for_each_part(vehicle, [&](const std::string& results, const auto& part) {
+        for_each_rating(part, [&](const fields::Row& row, std::optional<double> max) {
+            ask(results + std::string(row.watched.result), max.has_value());
+        });
     });
     ask("road/speed", vehicle.tyres.speed_rating().has_value());
     ask("tyres/load", vehicle.tyres.load_rating().has_value());

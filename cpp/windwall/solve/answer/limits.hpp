@@ -1,6 +1,8 @@
 #pragma once
 #include "windwall/fields/field_path.hpp"
 #include "windwall/solve/full_throttle/top_speed.hpp"
+#include "windwall/solve/results/limit.hpp"
+#include "windwall/solve/results/limit_violation.hpp"
 #include "windwall/solve/results/operating_point.hpp"
 
 #include <optional>
@@ -9,29 +11,11 @@
 
 namespace windwall::solve {
 
-/// A bound on a result, and what happens beyond it.
-struct Limit {
-    std::string address;
-    std::optional<double> max;
-    std::optional<double> min;
-    std::string why;
-};
-
 /// What parts and tyres are rated for, and a knock margin of nothing.
 std::vector<Limit> built_in_limits(const vehicle::Vehicle& vehicle);
 
 /// Results of which nobody has said what is too much: never called within limits.
 std::vector<std::string> unrated(const vehicle::Vehicle& vehicle);
-
-/// A limit that a pull passes: where first on the way up, and by how much at worst.
-struct LimitViolation {
-    Limit limit;
-    double first{};  // the value where it is first passed
-    double worst{};
-    double road_speed{};
-    double engine_speed{};
-    std::size_t gear{};
-};
 
 /// Reads the limited results of every pull of one vehicle. Limits of parts that this vehicle has
 /// not got do not apply; a stated limit takes the place of the built-in one.

@@ -6,10 +6,6 @@
 
 namespace windwall::solve {
 
-/// Depression at a blower's inlet that its rotor seals bear, Pa; common practice for lip seals
-/// without a vent.
-inline constexpr double seal_depression = 30e3;
-
 /// What the charge path is near to at a point just solved: seals that draw oil, a blower near the
 /// runaway of its hot leak, a compressor off its map, water in a cold cooler, a nozzle that
 /// dribbles or is drawn from.

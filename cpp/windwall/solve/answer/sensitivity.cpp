@@ -2,18 +2,11 @@
 
 #include "windwall/solve/full_throttle/top_speed.hpp"
 
-#include <functional>
-
 namespace windwall::solve {
 namespace {
 
 using vehicle::Vehicle;
 using vehicle::WhatIf;
-
-struct Change {
-    std::string_view words;
-    std::function<void(Vehicle&, WhatIf&)> make;
-};
 
 /// Makes the overall ratio of every gear longer or shorter, wherever the driveline allows it.
 void scale_ratio(Vehicle& vehicle, double factor) {
@@ -35,31 +28,32 @@ void octane(Vehicle& vehicle, double more) {
     vehicle.fuel.motor_octane += more;
 }
 
-std::vector<Change> changes() {
-    return {
-        {"power +1 %", [](Vehicle&, WhatIf& what_if) { what_if.torque_factor = 1.01; }},
-        {"drag area -1 %", [](Vehicle& car, WhatIf&) { car.body.drag_area *= 0.99; }},
-        {"mass -1 %", [](Vehicle& car, WhatIf&) { car.body.mass *= 0.99; }},
-        {"charge -10 K", [](Vehicle&, WhatIf& what_if) { what_if.charge_temperature = -10; }},
-        {"octane number +1", [](Vehicle& car, WhatIf&) { octane(car, 1); }},
-        {"gearing 1 % shorter", [](Vehicle& car, WhatIf&) { scale_ratio(car, 1.01); }},
-        {"gearing 1 % longer", [](Vehicle& car, WhatIf&) { scale_ratio(car, 0.99); }},
-    };
+void make(Change change, Vehicle& car, WhatIf& what_if) {
+    switch (change) {
+        case Change::power_up: what_if.torque_factor = 1.01; break;
+        case Change::drag_area_down: car.body.drag_area *= 0.99; break;
+        case Change::mass_down: car.body.mass *= 0.99; break;
+        case Change::charge_cooler: what_if.charge_temperature = -10; break;
+        case Change::octane_up: octane(car, 1); break;
+        case Change::gearing_shorter: scale_ratio(car, 1.01); break;
+        case Change::gearing_longer: scale_ratio(car, 0.99); break;
+    }
+}
+
+Sensitivity to(Change change, Vehicle vehicle, double speed) {
+    WhatIf what_if;
+    make(change, vehicle, what_if);
+    const TopSpeed now = top_speed(vehicle, what_if);
+    if (!now.outcome.answered()) return {change, std::nullopt};
+    return {change, now.speed() - speed};
 }
 
 }  // namespace
 
 std::vector<Sensitivity> sensitivities(const Vehicle& vehicle, double speed) {
     std::vector<Sensitivity> found;
-    for (const Change& change : changes()) {
-        Vehicle changed = vehicle;
-        WhatIf what_if;
-        change.make(changed, what_if);
-        const TopSpeed now = top_speed(changed, what_if);
-        Sensitivity entry{std::string(change.words), std::nullopt};
-        if (now.outcome.answered()) entry.gain = now.speed() - speed;
-        found.push_back(std::move(entry));
-    }
+    for (std::size_t change = 0; change < fields::Names<Change>::names.size(); ++change)
+        found.push_back(to(static_cast<Change>(change), vehicle, speed));
     return found;
 }
 

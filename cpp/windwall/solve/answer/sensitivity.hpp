@@ -1,17 +1,10 @@
 #pragma once
+#include "windwall/solve/results/sensitivity.hpp"
 #include "windwall/vehicle/vehicle.hpp"
 
-#include <optional>
-#include <string>
 #include <vector>
 
 namespace windwall::solve {
-
-/// What a small change would do to the speed; by solving again, with the change made.
-struct Sensitivity {
-    std::string change;          // "drag area -1 %"
-    std::optional<double> gain;  // m/s; empty where the changed vehicle has no answer
-};
 
 /// One percent of power, drag area, mass and overall ratio, ten kelvin of charge, one octane
 /// number.

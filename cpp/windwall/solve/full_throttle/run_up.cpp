@@ -112,13 +112,14 @@ std::size_t start_gear(const VehicleSolver& solver, const FullLoadCurve& engine)
 RunUp run_up(const VehicleSolver& solver, const std::vector<TractiveEffortCurve>& curves,
              std::size_t start_gear, double equilibrium, double distance) {
     const Run run(solver, curves, start_gear, equilibrium);
-    RunUp reached{equilibrium, 0, 0, 0};
-    if (const TractiveEffortCurve* first = run.used(0)) reached.start_gear = first->gear();
+    RunUp reached{equilibrium, 0, 1, 1};
+    if (const TractiveEffortCurve* first = run.used(0))
+        reached.start_gear = static_cast<long>(first->gear()) + 1;
     double covered = 0;
     for (double u = 0, next = 0; u < last; u = next) {
         const TractiveEffortCurve* used = run.used(u);
         if (used == nullptr) break;
-        reached.gear = used->gear();
+        reached.gear = static_cast<long>(used->gear()) + 1;
         next = run.end_of_step(u, *used);
         const Segment segment = run.between(*used, u, next);
         if (covered + segment.distance >= distance) {

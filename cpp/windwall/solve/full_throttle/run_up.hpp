@@ -1,18 +1,10 @@
 #pragma once
 #include "windwall/solve/full_throttle/tractive_effort_curve.hpp"
+#include "windwall/solve/results/run_up.hpp"
 
 #include <vector>
 
 namespace windwall::solve {
-
-/// The run from standstill over a given road: in the gear it starts in until the clutch has ceased
-/// to slip, then at every speed in the gear that accelerates most, shifting in no time.
-struct RunUp {
-    double speed{};            // m/s at the end of the road
-    double time{};             // s
-    std::size_t gear{};        // in use there
-    std::size_t start_gear{};  // in which it starts
-};
 
 /// The gear to start in, by driveline::launch_gear for the engine's torque at the launch speed.
 std::size_t start_gear(const VehicleSolver& solver, const FullLoadCurve& engine);

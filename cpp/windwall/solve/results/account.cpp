@@ -9,7 +9,8 @@ namespace windwall::solve {
 namespace {
 
 using vehicle::Balance;
-using Entries = std::vector<Account::Entry>;
+using Entries = std::vector<AccountEntry>;
+using enum PowerUse;
 
 double sum(const Entries& entries) {
     return std::accumulate(entries.begin(), entries.end(), 0.0,
@@ -31,13 +32,13 @@ void add_driveline(const Balance& balance, const FullThrottlePoint& pull, Entrie
     const driveline::Shaft crank{pull.point.condition.engine_speed, pull.point.torque};
     driveline::drive(train, crank, pull.gear_state(), losses);
     for (std::size_t i = 0; i < train.size(); ++i)
-        entries.push_back({train[i].id, losses[i]});
+        entries.push_back({part, losses[i], train[i].id});
     const double slowing = driveline::slowing_power(train, crank, pull.gear_state());
-    if (slowing != 0) entries.push_back({"crank slowing", -slowing});
+    if (slowing != 0) entries.push_back({crank_slowing, -slowing});
 }
 
 /// What the wheels turn against more than the road moves back.
-double tyre_slip(const Balance& balance, const FullThrottlePoint& pull) {
+double slip_power(const Balance& balance, const FullThrottlePoint& pull) {
     const driveline::Shaft wheels =
         driveline::drive(balance.vehicle().driveline,
                          {pull.point.condition.engine_speed, pull.point.torque}, pull.gear_state());
@@ -45,10 +46,10 @@ double tyre_slip(const Balance& balance, const FullThrottlePoint& pull) {
 }
 
 void add_road(const FullThrottlePoint& pull, Entries& entries) {
-    entries.push_back({"rolling", pull.load.rolling * pull.road_speed});
-    entries.push_back({"air", pull.load.air * pull.road_speed});
-    entries.push_back({"grade", pull.load.grade * pull.road_speed});
-    entries.push_back({"acceleration", pull.excess_force() * pull.road_speed});
+    entries.push_back({rolling, pull.load.rolling * pull.road_speed});
+    entries.push_back({air, pull.load.air * pull.road_speed});
+    entries.push_back({grade, pull.load.grade * pull.road_speed});
+    entries.push_back({acceleration, pull.excess_force() * pull.road_speed});
 }
 
 /// Heat the gas gives off in the parts it passes, and what a blower sheds beside its charge.
@@ -57,11 +58,11 @@ void add_charge_path(const Balance& balance, Entries& entries) {
                                               const vehicle::Station& station) {
         if constexpr (charge::Driven<Part>) {
             const charge::Compression& did = station.compression;
-            entries.push_back({id + " belt", did.belt_loss});
-            entries.push_back({id + " casing", did.casing_loss + did.bearing_loss});
+            entries.push_back({belt, did.belt_loss, id});
+            entries.push_back({casing, did.casing_loss + did.bearing_loss, id});
         } else if constexpr (charge::Passive<Part>) {
             const double heat = station.heat_given_off();
-            if (heat != 0) entries.push_back({id, heat});
+            if (heat != 0) entries.push_back({PowerUse::part, heat, id});
         }
     });
 }
@@ -73,17 +74,17 @@ double Account::gap() const { return total.watts - sum(entries); }
 Account shaft_account(const Balance& balance, const FullThrottlePoint& pull) {
     const engine::Work& work = pull.point.work;
     Account account{
-        {"indicated", work.indicated},
-        {{"rubbing", work.rubbing}, {"pumping", work.pumping}, {"accessories", work.accessories}}};
+        {indicated, work.indicated},
+        {{rubbing, work.rubbing}, {pumping, work.pumping}, {accessories, work.accessories}}};
     for_each_station(balance, [&]<class Part>(const std::string& id, const Part&,
                                               const vehicle::Station& station) {
         if constexpr (charge::Driven<Part>) {
-            account.entries.push_back({id + " belt", station.compression.belt_loss});
-            account.entries.push_back({id + " shaft", station.compression.shaft_power});
+            account.entries.push_back({belt, station.compression.belt_loss, id});
+            account.entries.push_back({shaft, station.compression.shaft_power, id});
         }
     });
     add_driveline(balance, pull, account.entries);
-    account.entries.push_back({"tyre slip", tyre_slip(balance, pull)});
+    account.entries.push_back({tyre_slip, slip_power(balance, pull)});
     add_road(pull, account.entries);
     return account;
 }
@@ -95,18 +96,18 @@ HeatAccount heat_account(const Balance& balance, const FullThrottlePoint& pull) 
         return std::pair{engine.heat(work), engine.exhaust_gas(intake, work)};
     });
     HeatAccount made;
-    made.account = {{"fuel", work.fuel_power},
-                    {{"road", pull.thrust * pull.road_speed},
-                     {"tyre slip", tyre_slip(balance, pull)},
-                     {"rubbing", work.rubbing},
-                     {"accessories", work.accessories},
-                     {"walls", heat.walls},
-                     {"unburnt fuel", heat.unburnt}}};
+    made.account = {{fuel, work.fuel_power},
+                    {{road, pull.thrust * pull.road_speed},
+                     {tyre_slip, slip_power(balance, pull)},
+                     {rubbing, work.rubbing},
+                     {accessories, work.accessories},
+                     {walls, heat.walls},
+                     {unburnt_fuel, heat.unburnt}}};
     Entries& entries = made.account.entries;
     add_driveline(balance, pull, entries);
     add_charge_path(balance, entries);
     made.exhaust_temperature = exhaust.temperature;
-    entries.push_back({"exhaust", exhaust.heat});
+    entries.push_back({PowerUse::exhaust, exhaust.heat});
     return made;
 }
 

@@ -1,20 +1,15 @@
 #pragma once
 #include "windwall/solve/full_throttle/vehicle_solver.hpp"
+#include "windwall/solve/results/account_entry.hpp"
 
-#include <string>
-#include <string_view>
 #include <vector>
 
 namespace windwall::solve {
 
 /// Where the watts go: a total and what it is made of.
 struct Account {
-    struct Entry {
-        std::string name;
-        double watts;
-    };
-    Entry total;
-    std::vector<Entry> entries;
+    AccountEntry total;
+    std::vector<AccountEntry> entries;
 
     /// The total less its entries: what does not add up.
     double gap() const;

@@ -1,11 +1,14 @@
 #pragma once
+#include "windwall/fields/row.hpp"
+
 #include <array>
+#include <optional>
+#include <span>
 #include <string>
-#include <string_view>
 
 namespace windwall::solve {
 
-/// Everything that an answer may warn of. The words are those of results.
+/// Everything that an answer may warn of.
 enum class Concern {
     compression_ratio,
     mixture,
@@ -30,40 +33,46 @@ enum class Concern {
     slip,
 };
 
-inline constexpr std::array<std::string_view, 21> concern_names{
-    "compression_ratio",
-    "mixture",
-    "inlet_mach_index",
-    "exhaust_over_intake",
-    "late_spark",
-    "knock_pressure",
-    "measured_speed",
-    "torque_curve",
-    "detonation",
-    "hot_head",
-    "hot_oil",
-    "exhaust_heat",
-    "inlet_depression",
-    "hot_charge",
-    "thermal_runaway",
-    "surge",
-    "choke",
-    "condensation",
-    "coarse_spray",
-    "siphoning",
-    "slip",
-};
-static_assert(concern_names.size() == static_cast<std::size_t>(Concern::slip) + 1);
-
-constexpr std::string_view name(Concern concern) noexcept {
-    return concern_names[static_cast<std::size_t>(concern)];
-}
-
-/// Something the builder should know about an answer, and where.
+/// Something the builder should know about an answer, and where; with the numbers it takes to say
+/// so, in the SI unit of what is warned of.
 struct Caution {
-    Concern about;
+    static constexpr std::string_view description = "Something to know about an answer.";
+    Concern about{};
     std::string address;
-    std::string sentence;
+    std::optional<double> found{};
+    std::optional<double> low{};  // what it should not be below, or above
+    std::optional<double> high{};
+    std::optional<double> engine_speed{};  // where it is found
+
+    static std::span<const fields::Row> rows();
 };
 
 }  // namespace windwall::solve
+
+template <>
+struct windwall::fields::Names<windwall::solve::Concern> {
+    static constexpr std::array<std::string_view, 21> names{
+        "compression_ratio",
+        "mixture",
+        "inlet_mach_index",
+        "exhaust_over_intake",
+        "late_spark",
+        "knock_pressure",
+        "measured_speed",
+        "torque_curve",
+        "detonation",
+        "hot_head",
+        "hot_oil",
+        "exhaust_heat",
+        "inlet_depression",
+        "hot_charge",
+        "thermal_runaway",
+        "surge",
+        "choke",
+        "condensation",
+        "coarse_spray",
+        "siphoning",
+        "slip",
+    };
+    static_assert(names.size() == static_cast<std::size_t>(windwall::solve::Concern::slip) + 1);
+};

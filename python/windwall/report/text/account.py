@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 from windwall.quantities.measures import POWER
 from windwall.report.text_layout import section, table
+from windwall.report.wording.names import watts_by_use
 
 SMALLEST = 0.5  # W; a smaller entry is printed as 0
 
 
-def account_table(heading: str, entries: list[tuple[str, float]], system: str) -> list[str]:
+def account_table(heading: str, entries: list[dict[str, Any]], system: str) -> list[str]:
     """The total, then every entry in the unit of the system and as a share of the total."""
-    total = entries[0][1] if entries else 0
+    total = entries[0]["watts"] if entries else 0
     unit = POWER.shown(system)
     decimals = 0 if unit == "W" else 2
 
@@ -19,5 +22,5 @@ def account_table(heading: str, entries: list[tuple[str, float]], system: str) -
         share = round(100 * watts / total, 1) if total else 0.0
         return name, f"{value:,.{decimals}f}".replace(",", " "), f"{share + 0.0:.1f}"
 
-    rows = [cells(name, watts) for name, watts in entries]
+    rows = [cells(*one) for one in watts_by_use(entries).items()]
     return section(heading, table([("", unit, "%"), *rows]))

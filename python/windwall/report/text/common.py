@@ -7,8 +7,8 @@ from collections.abc import Iterable
 from windwall.quantities.measures import BOOST, FLOW, PRESSURE, TEMPERATURE
 from windwall.report import frames
 from windwall.report.text_layout import bullet, paragraph, section, table
+from windwall.results.entry import Caution
 from windwall.results.knock import KnockBand
-from windwall.results.outcome import Caution
 from windwall.results.record import Record
 from windwall.results.scenario_info import ScenarioInfo
 

@@ -6,9 +6,9 @@ from collections.abc import Iterable
 
 from windwall.quantities.measures import SPEED, Measure
 from windwall.report.text_layout import paragraph, section, table
+from windwall.results.entry import Passed
 from windwall.results.record import result_row
 from windwall.results.scenario_info import ScenarioInfo
-from windwall.results.top_speed import Passed
 
 
 def result_measure(address: str) -> Measure:

@@ -12,6 +12,7 @@ from windwall.report.text.limits import bound_text, limits_table
 from windwall.report.text.observed import observed_lines
 from windwall.report.text.safety_notes import safety_notes
 from windwall.report.text_layout import bullet, paragraph, section, table
+from windwall.report.wording.ranking import outside as why_outside
 from windwall.results.diagnosis import Diagnosis
 from windwall.results.ranking import MIDDLE, Ranking, UpgradeSet
 from windwall.results.views import summary
@@ -157,8 +158,8 @@ def outside(ranking: Ranking) -> list[str]:
     lines = [
         line
         for key, worth in ranking.upgrades.items()
-        if not worth.in_target and worth.outside
-        for line in bullet(f"{key}: {worth.outside}")
+        if not worth.in_target and worth.outside != "none"
+        for line in bullet(f"{key}: {why_outside(ranking, worth)}")
     ]
     return section("Not in the set", lines)
 

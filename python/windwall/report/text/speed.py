@@ -20,6 +20,8 @@ from windwall.report.text.margins import margin_lines
 from windwall.report.text.observed import observed_lines
 from windwall.report.text.safety_notes import safety_notes
 from windwall.report.text_layout import bullet, paragraph, section, table
+from windwall.report.wording.names import CHANGES
+from windwall.report.wording.top_speed import gearing
 from windwall.results.diagnosis import Diagnosis
 from windwall.results.top_speed import TopSpeed
 from windwall.results.views import summary
@@ -70,7 +72,7 @@ def speeds(answer: TopSpeed) -> Iterator[tuple[str, str]]:
         if info.gears > 1:
             yield "gear to start in", str(run["start_gear"])
     where = ENGINE_SPEED.text(answer.engine_speed, info.system, 4)
-    yield "balance speed", f"{text(answer.speed)}{answer.numbers['gearing']} at {where}"
+    yield "balance speed", f"{text(answer.speed)}{gearing(answer)} at {where}"
     if info.goal_speed is not None:
         short = info.goal_speed - answer.goal_speed
         missing = f"{SPEED.value(short, info.system):.1f} {shown} short"
@@ -111,7 +113,10 @@ def gains(answer: TopSpeed) -> list[str]:
     """What small changes are worth, each by solving again."""
     system = answer.scenario_info.system
     rows = [
-        (gain.change, "no answer" if gain.speed is None else SPEED.change(gain.speed, system, 2))
+        (
+            CHANGES[gain.change],
+            "no answer" if gain.speed is None else SPEED.change(gain.speed, system, 2),
+        )
         for gain in answer.sensitivities
     ]
     heading = f"What a little is worth, {SPEED.shown(system)}"

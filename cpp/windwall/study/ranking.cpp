@@ -1,0 +1,75 @@
+#include "windwall/study/ranking.hpp"
+
+namespace windwall::study {
+
+using namespace fields;
+
+std::span<const Row> SetResult::rows() {
+    using S = SetResult;
+    static constexpr Row table[] = {
+        fact("upgrades", at<&S::upgrades>, "Ids of what is in the set"),
+        fact("answered", at<&S::answered>, "Whether there is a speed"),
+        fact("recommended", at<&S::recommended>, "Whether it is answered and passes no limit"),
+        fact("refused_for", at<&S::refused_for>, "Why it is not recommended"),
+        fact("refusal", at<&S::refusal>, "What installing it came upon"),
+        optional_group("unanswered", at<&S::unanswered>, "What has no answer"),
+        result("speed", "v", at<&S::speed>, fields::speed("km/h"),
+               "The goal's speed at the lower, middle and upper knock anchor"),
+        result("least_margin", "M", at<&S::least_margin>, number(),
+               "Least knock margin on the way up, octane numbers, at the middle anchor"),
+        result("cost", "", at<&S::cost>, money(""), "What its upgrades cost"),
+        result("hours", "t", at<&S::hours>, labour("h"), "What its upgrades take"),
+        fact("passed", at<&S::passed>, "Limits passed, at the middle anchor"),
+        fact("picks", at<&S::picks>, "Which value each open choice took, from 0"),
+    };
+    return table;
+}
+
+std::span<const Row> UpgradeGain::rows() {
+    using U = UpgradeGain;
+    static constexpr Row table[] = {
+        fact("id", at<&U::id>, "Id of the upgrade"),
+        result("alone", "dv", at<&U::alone>, speed("km/h"),
+               "Fitted first, with what it requires, at the three anchors"),
+        result("last", "dv", at<&U::last>, speed("km/h"), "Taken off the target"),
+        result("share", "dv", at<&U::share>, speed("km/h"),
+               "Its mean part in the target over all orders of fitting"),
+        fact("in_target", at<&U::in_target>, "Whether it is in the target"),
+        fact("outside", at<&U::outside>, "Why it is not in the target"),
+        fact("beside_target", at<&U::beside_target>,
+             "Which set is the target with it and what it requires"),
+        fact("passed", at<&U::passed>, "Limits passed with only this and what it requires fitted"),
+    };
+    return table;
+}
+
+std::span<const Row> Missing::rows() {
+    static constexpr Row table[] = {
+        result("power", "dP", at<&Missing::power>, fields::power("kW"), "More at the flywheel"),
+        result("drag_area", "dCdA", at<&Missing::drag_area>, area("m2"), "Drag area to take off"),
+    };
+    return table;
+}
+
+std::span<const Row> Ranking::rows() {
+    using R = Ranking;
+    static constexpr Row table[] = {
+        fact("status", at<&R::status>, "Solved, or cancelled with what was done until then"),
+        fact("considered", at<&R::considered>, "How many upgrades are considered"),
+        fact("solved", at<&R::solved>, "How many sets of them are solved"),
+        fact("allowed", at<&R::allowed>, "How many sets of them are allowed"),
+        result("octane", "ON", at<&R::octane>, number(), "Octane numbers of the knock anchors"),
+        fact("upgrades", at<&R::upgrades>, "Every upgrade in the order of the menu"),
+        fact("sets", at<&R::sets>, "Every allowed set, the empty one first"),
+        fact("target", at<&R::target>,
+             "The fastest set within the budget that passes no limit; fair shares are of it"),
+        fact("best_by_cost", at<&R::best_by_cost>, "Sets faster than all that cost no more"),
+        fact("best_by_hours", at<&R::best_by_hours>, "Sets faster than all that take no longer"),
+        fact("cheapest_to_goal", at<&R::cheapest_to_goal>,
+             "The cheapest set that reaches the goal's speed"),
+        optional_group("missing", at<&R::missing>, "What the fastest set lacks to the goal"),
+    };
+    return table;
+}
+
+}  // namespace windwall::study

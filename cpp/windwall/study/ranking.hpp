@@ -1,0 +1,106 @@
+#pragma once
+#include "windwall/solve/results/ending.hpp"
+#include "windwall/solve/results/limit_violation.hpp"
+#include "windwall/study/allowed_sets.hpp"
+
+#include <array>
+#include <optional>
+#include <span>
+#include <string>
+#include <vector>
+
+/// What a ranking answers, row by row.
+namespace windwall::study {
+
+/// The knock anchor is the number known worst, so every gain is given at three of them: at the one
+/// stated, and with its octane number so much lower and higher.
+inline constexpr std::size_t anchors = 3;
+inline constexpr std::size_t middle = 1;
+
+/// Why a set is not recommended.
+enum class Refusal { none, not_installable, no_answer, passes_limit };
+
+/// One allowed set of upgrades, solved.
+struct SetResult {
+    static constexpr std::string_view description =
+        "One allowed set of upgrades, solved at three knock anchors.";
+    Set set{};
+    std::vector<std::string> upgrades;  // ids
+    bool answered = false;
+    bool recommended = false;  // answered, and passes no limit
+    Refusal refused_for = Refusal::none;
+    std::string refusal;                     // what installing it came upon
+    std::optional<solve::Tried> unanswered;  // what has no answer
+    std::array<double, anchors> speed{};  // m/s at the lower, stated and higher anchor; NaN: none
+    double least_margin{};                // octane numbers on the way up, at the stated anchor
+    double cost{};
+    double hours{};
+    std::vector<solve::LimitViolation> passed;  // limits, at the stated anchor
+    std::vector<std::size_t> picks;  // which value each open choice of the set took, from 0
+
+    static std::span<const fields::Row> rows();
+};
+
+/// Why an upgrade is not in the target.
+enum class Outside { none, excluded, no_answer, passes_limit, adds_nothing, beyond_budget };
+
+/// What one upgrade adds, in m/s at each anchor; NaN where there is no such number.
+struct UpgradeGain {
+    static constexpr std::string_view description =
+        "What one upgrade adds, m/s at the lower, middle and upper knock anchor; NaN for none.";
+    std::size_t upgrade{};  // number in the scenario's menu
+    std::string id;
+    std::array<double, anchors> alone{};
+    std::array<double, anchors> last{};
+    std::array<double, anchors> share{};
+    bool in_target = false;
+    Outside outside = Outside::none;
+    std::optional<std::size_t> beside_target;   // into sets: the target with it and what it needs
+    std::vector<solve::LimitViolation> passed;  // with only this and what it needs fitted
+
+    static std::span<const fields::Row> rows();
+};
+
+/// What the fastest set lacks to the goal; empty where no reasonable amount would do.
+struct Missing {
+    static constexpr std::string_view description =
+        "What the fastest set lacks to the goal, one or the other; None where no reasonable amount "
+        "would do.";
+    std::optional<double> power;      // at the flywheel
+    std::optional<double> drag_area;  // to take off instead
+
+    static std::span<const fields::Row> rows();
+};
+
+struct Ranking {
+    static constexpr std::string_view description =
+        "Every upgrade alone, last and by its fair share, and the best set for every budget.";
+    solve::Status status = solve::Status::not_converged;  // solved, or cancelled with what is done
+    std::size_t considered{};                             // upgrades
+    std::size_t solved{};                                 // sets of them
+    std::size_t allowed{};                                // sets of them, solved or not
+    std::array<double, anchors> octane{};                 // the three anchors
+    std::vector<UpgradeGain> upgrades;       // those considered, in the order of the menu
+    std::vector<SetResult> sets;             // every allowed set, the empty one first
+    std::optional<std::size_t> target;       // into sets: the fastest within the budget
+    std::vector<std::size_t> best_by_cost;   // into sets: each faster than all that cost no more
+    std::vector<std::size_t> best_by_hours;  // likewise
+    std::optional<std::size_t> cheapest_to_goal;
+    std::optional<Missing> missing;  // only where no set reaches the goal
+
+    static std::span<const fields::Row> rows();
+};
+
+}  // namespace windwall::study
+
+template <>
+struct windwall::fields::Names<windwall::study::Refusal> {
+    static constexpr std::array<std::string_view, 4> names{"none", "not_installable", "no_answer",
+                                                           "passes_limit"};
+};
+
+template <>
+struct windwall::fields::Names<windwall::study::Outside> {
+    static constexpr std::array<std::string_view, 6> names{
+        "none", "excluded", "no_answer", "passes_limit", "adds_nothing", "beyond_budget"};
+};

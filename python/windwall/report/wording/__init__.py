@@ -1,0 +1,9 @@
+"""Every sentence about an answer, one module for each kind of answer.
+
+Each is a template with named values, worded whole, so that it can be said in another language; the
+values are texts already, in the units of the scenario.
+"""
+
+from windwall.report.wording import cautions, operating_point, ranking, top_speed
+
+__all__ = ["cautions", "operating_point", "ranking", "top_speed"]

@@ -1,0 +1,88 @@
+"""What there is to know about an answer, by the word it is warned with."""
+
+from __future__ import annotations
+
+from windwall.quantities.measures import (
+    ENGINE_SPEED,
+    FLOW,
+    SHARE,
+    TEMPERATURE,
+    TORQUE,
+    Measure,
+)
+from windwall.results.entry import Caution
+from windwall.results.views import sentence
+
+PRESSURE_DIFFERENCE = Measure("pressure difference", "kPa")
+KNOCK_REACH = 60e3  # Pa from the anchor, as far as the octane rule is fitted
+
+CAUTIONS = {
+    "compression_ratio": "The table of fuel-air efficiency covers compression ratios 6 to 12; "
+    "beyond it is extrapolated.",
+    "mixture": "The table of fuel-air efficiency covers lambda 0.72 to 1.67; beyond it is "
+    "extrapolated.",
+    "inlet_mach_index": "The inlet Mach index is beyond 1.2, where the filling table ends; it is "
+    "extrapolated.",
+    "exhaust_over_intake": "Exhaust over intake pressure is outside 0.3 to 3, where the filling "
+    "rule is stated.",
+    "late_spark": "The spark is more than 30 degrees from the best one, beyond what its penalty is "
+    "fitted to.",
+    "knock_pressure": "The manifold pressure is more than {knock_reach} from the knock anchor: the "
+    "octane rule is extrapolating.",
+    "measured_speed": "The engine speed is outside the measured torque curve; its end is held.",
+    "torque_curve": "A torque curve says nothing of knock and heat, and nothing of what another "
+    "charge path or spark would give.",
+    "detonation": "The knock margin is negative in the middle of its band: detonation is likely "
+    "and breaks pistons.",
+    "hot_head": "The head is at {found}; heads of aluminium lose their strength above {high}.",
+    "hot_oil": "The oil is at {found}; above {high} it ages within hours and its film thins.",
+    "exhaust_heat": "What the heat account leaves to the exhaust would make it {found}, outside "
+    "the usual {low} to {high}: some heat is booked in the wrong place.",
+    "inlet_depression": "The blower's inlet is {found} below the air around: unvented seals draw "
+    "oil into the charge, which costs octane and fouls plugs.",
+    "hot_charge": "The charge leaves the blower at {found}: rotors grow into the case far below "
+    "that.",
+    "thermal_runaway": "The hot leak is {found} of what the rotors carry: a little more pressure "
+    "or less speed and the temperature runs away.",
+    "surge": "The compressor is asked for more pressure than its speed holds at this flow: it "
+    "surges, which shakes belt and bearings to pieces. What is printed here is a continuation, not "
+    "a prediction.",
+    "choke": "The compressor is beyond the choke end of its speed line: it passes little more, and "
+    "the map says nothing of its efficiency here.",
+    "condensation": "Water condenses in the cooler, {found}: it pools there and comes out in "
+    "gulps.",
+    "coarse_spray": "The nozzle has {found} across it, less than the {low} of a fine spray: it "
+    "dribbles, and most of it wets the wall.",
+    "siphoning": "Vacuum draws {found} of liquid out of the tank while the pump rests: a check "
+    "valve in the line holds it back.",
+    "slip": "It slips at full throttle: at {engine_speed} the flywheel gives {found}, more than it "
+    "holds, and what it cannot pass on heats it until it fails.",
+}
+# What is found, and to how many digits it is said.
+FOUND: dict[str, tuple[Measure, int]] = {
+    "hot_head": (TEMPERATURE, 3),
+    "hot_oil": (TEMPERATURE, 3),
+    "exhaust_heat": (TEMPERATURE, 3),
+    "inlet_depression": (PRESSURE_DIFFERENCE, 2),
+    "hot_charge": (TEMPERATURE, 3),
+    "thermal_runaway": (SHARE, 2),
+    "condensation": (FLOW, 2),
+    "coarse_spray": (PRESSURE_DIFFERENCE, 3),
+    "siphoning": (FLOW, 2),
+    "slip": (TORQUE, 3),
+}
+
+
+@sentence.register(Caution)
+def caution_sentence(caution: Caution) -> str:
+    """What there is to know, with the numbers it takes."""
+    system = caution.scenario_info.system
+    values = {"knock_reach": PRESSURE_DIFFERENCE.short(KNOCK_REACH, system, 2)}
+    if caution.engine_speed is not None:
+        values["engine_speed"] = ENGINE_SPEED.text(caution.engine_speed, system, 3)
+    if caution.about in FOUND:
+        measure, digits = FOUND[caution.about]
+        for key in ("found", "low", "high"):
+            value = getattr(caution, key)
+            values[key] = "" if value is None else measure.text(value, system, digits)
+    return CAUTIONS[caution.about].format(**values)

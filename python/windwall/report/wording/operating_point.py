@@ -1,0 +1,76 @@
+"""How one condition ended."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from windwall.quantities.measures import ANGLE, ENGINE_SPEED, KILOWATTS, SHARE, SPEED, TORQUE
+from windwall.results.operating_point import OperatingPoint
+from windwall.results.views import sentence
+
+GROWTH_REFERENCE = 100 / 3.6  # m/s, at which the growth of tyres is stated
+# By status, and before that by status and part, where the part is a word of its own.
+UNANSWERED = {
+    "no_survivable_state knock": "No opening of the throttle down to 2 % holds the knock margin at "
+    "{speed}, throttle {opening} open, with the latest spark in range.",
+    "no_survivable_state engine": "Nothing flows that balances at {speed}, throttle {opening} "
+    "open: whatever pressure stands in the manifold, the path passes less than the engine draws, "
+    "or a blower passes nothing.",
+    "out_of_range tyres": "The tyres grow without end at {speed}, throttle {opening} open: their "
+    "growth, stated at {reference}, cannot go on as it is stated.",
+    "not_converged curve": "No balance was found: what was solved fits no curve.",
+    "no_survivable_state": "No state that the parts survive balances at {speed}, throttle "
+    "{opening} open: the charge runs away in temperature at {part}. A blower that is throttled "
+    "behind it needs a bypass, one at small flow a smaller leak or less pressure.",
+    "not_converged": "No balance was found at {speed}, throttle {opening} open{furthest}, after "
+    "{evaluations} evaluations.",
+    "other": "No answer at {speed}, throttle {opening} open{furthest}.",
+}
+FURTHEST = "; furthest off is {part}"
+POINT = "At {speed} the flywheel gives {torque} and {power}."
+HELD_BY_THROTTLE = (
+    " The throttle is held at {opening} of its travel, because no spark in range holds the knock "
+    "margin beyond it."
+)
+HELD_BY_SPARK = (
+    " The spark is {retard} late to hold the knock margin, which costs power and heats exhaust and "
+    "head."
+)
+
+
+def unanswered(tried: dict[str, Any], system: str) -> str:
+    """Why a condition has no answer."""
+    ending = tried["ending"]
+    status, part = ending["status"], ending["part"]
+    keys = (f"{status} {part}", status, "other")
+    return UNANSWERED[next(key for key in keys if key in UNANSWERED)].format(
+        speed=ENGINE_SPEED.text(tried["engine_speed"], system, 4),
+        opening=SHARE.text(tried["opening"], system, 2),
+        reference=SPEED.short(GROWTH_REFERENCE, system),
+        part=part,
+        furthest=FURTHEST.format(part=part) if part else "",
+        evaluations=ending["evaluations"],
+    )
+
+
+def knock(status: str, opening: float, retard: float, system: str) -> str:
+    """What holding knock off takes, behind another sentence; nothing where it takes nothing."""
+    if status == "knock_limited":
+        return HELD_BY_THROTTLE.format(opening=SHARE.text(opening, system, 2))
+    return HELD_BY_SPARK.format(retard=ANGLE.text(retard, system, 2)) if retard > 0 else ""
+
+
+@sentence.register(OperatingPoint)
+def point_sentence(answer: OperatingPoint) -> str:
+    """What the engine gives, or why nothing."""
+    system, numbers = answer.scenario_info.system, answer.numbers
+    if not answer.answered:
+        return unanswered(numbers, system)
+    engine, spark = answer.point.engine, answer.point.knock
+    made = POINT.format(
+        speed=ENGINE_SPEED.text(numbers["engine_speed"], system, 4),
+        torque=TORQUE.text(engine.torque, system),
+        power=KILOWATTS.text(engine.power, system),
+    )
+    retard = spark.retard if spark else 0.0
+    return made + knock(answer.status, numbers["opening"], retard, system)

@@ -1,0 +1,114 @@
+"""Where the climb of a vehicle ends and why, and what would bind next."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from windwall.quantities.measures import ENGINE_SPEED, FORCE, KILOWATTS, SHARE, SPEED
+from windwall.report.wording.operating_point import knock, unanswered
+from windwall.results.scenario_info import ScenarioInfo
+from windwall.results.top_speed import TopSpeed
+from windwall.results.views import sentence, sentences
+
+STANDSTILL = {
+    True: "No gear takes the vehicle to where the clutch stops slipping: before that the road "
+    "takes the whole thrust.",
+    False: "Full throttle does not take the vehicle to where the clutch stops slipping: before "
+    "that the road takes the whole thrust.",
+}
+HIGHEST = " with the belt at its highest gearing"
+LOWEST = " with the belt at its lowest gearing"
+BETWEEN = " with the belt at {ratio} to 1"
+# By what binds; a vehicle with several gears and one without differ at the rev limit.
+ENDS = {
+    "drag": "At {speed}{gearing} at {engine_speed} air takes {air} and rolling {rolling}{slope} of "
+    "the {power} at the road.{knock}",
+    "rev_limit": "At {speed}{gearing} at {engine_speed} the engine reaches its limit with {excess} "
+    "of thrust to spare.{knock}",
+    "rev_limit of gears": "At {speed}{gearing} at {engine_speed} the engine reaches its limit with "
+    "{excess} of thrust to spare, and no other gear has any left there.{knock}",
+    "grip": "At {speed}{gearing} at {engine_speed} the tyres hold no more than {thrust}, and the "
+    "road takes all of it.",
+    "torque_step": "At {speed}{gearing} at {engine_speed} there is {excess} of thrust to spare, "
+    "and a little faster the torque falls away by more than that.{knock}",
+    "no_answer": "At {speed}{gearing} at {engine_speed} there is {excess} of thrust to spare, and "
+    "the model has no answer beyond. {beyond} The driver would have to lift there.",
+}
+SLOPE = " and the slope {share}"
+NEXT = {
+    "drag": "Longer gearing would meet drag next: here the road takes {share} of the thrust.",
+    "grip": "Next to bind is grip: the tyres hold {share} more thrust.",
+    "rev_limit": "Next to bind is the rev limit, {share} or {speed} further.",
+    "rev_limit of gears": "Next to bind is the rev limit, {share} or {speed} further in this gear.",
+}
+
+
+def no_answer(tried: dict[str, Any] | None, info: ScenarioInfo) -> str:
+    """Why a vehicle has no top speed."""
+    return unanswered(tried, info.system) if tried else STANDSTILL[info.gears > 1]
+
+
+def gearing(answer: TopSpeed) -> str:
+    """The gear, where there are several, and where the belt of a variator stands; each with a space
+    before it, nothing where the vehicle has one ratio.
+    """
+    belt = answer.numbers["belt"]
+    where = ""
+    if belt:
+        where = BETWEEN.format(ratio=f"{belt['ratio']:#.3g}")
+        where = HIGHEST if belt["highest"] else LOWEST if belt["lowest"] else where
+    return answer.scenario_info.in_gear(answer.gear) + where
+
+
+def _of_gears(key: str, texts: dict[str, str], info: ScenarioInfo) -> str:
+    of_gears = f"{key} of gears"
+    return texts[of_gears if info.gears > 1 and of_gears in texts else key]
+
+
+@sentence.register(TopSpeed)
+def speed_sentence(answer: TopSpeed) -> str:
+    """Where the climb ends and why."""
+    info, numbers = answer.scenario_info, answer.numbers
+    if not answer.answered:
+        return no_answer(numbers["unanswered"], info)
+    binding = {"knock": "drag"}.get(answer.limited_by, answer.limited_by)
+    return _of_gears(binding, ENDS, info).format(**_values(answer))
+
+
+def _values(answer: TopSpeed) -> dict[str, str]:
+    info, road, spark = answer.scenario_info, answer.point.road, answer.point.knock
+    system = info.system
+    total = road.air + road.rolling + road.grade
+    beyond = answer.numbers["unanswered"]
+    slope = SLOPE.format(share=SHARE.text(road.grade / total, system, 2)) if road.grade else ""
+    return {
+        "speed": SPEED.text(answer.speed, system, 4),
+        "gearing": gearing(answer),
+        "engine_speed": ENGINE_SPEED.text(answer.engine_speed, system, 4),
+        "air": SHARE.text(road.air / total, system, 2),
+        "rolling": SHARE.text(road.rolling / total, system, 2),
+        "slope": slope,
+        "power": KILOWATTS.text(road.thrust * road.speed, system),
+        "excess": FORCE.text(answer.numbers["surplus"], system),
+        "thrust": FORCE.text(road.thrust, system),
+        "beyond": unanswered(beyond, system) if beyond else "",
+        "knock": knock(answer.status, answer.opening, spark.retard if spark else 0.0, system),
+    }
+
+
+@sentences.register(TopSpeed)
+def speed_sentences(answer: TopSpeed) -> list[str]:
+    """Where the climb ends, and what would bind next; empty where nothing is known of it."""
+    return [speed_sentence(answer), next_to_bind(answer)]
+
+
+def next_to_bind(answer: TopSpeed) -> str:
+    """Which condition would bind next and how far away it is."""
+    found, info = answer.numbers["next"], answer.scenario_info
+    if not found:
+        return ""
+    speed = found["speed"]
+    return _of_gears(found["binding"], NEXT, info).format(
+        share=SHARE.text(found["share"], info.system, 2),
+        speed="" if speed is None else SPEED.text(speed, info.system, 4),
+    )

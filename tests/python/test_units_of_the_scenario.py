@@ -1,0 +1,59 @@
+"""Every sentence of an answer speaks the units of its scenario, whatever it is about."""
+
+import json
+import re
+from pathlib import Path
+
+import pytest
+
+import windwall as ww
+from python import test_closed_lists as cases
+from windwall import _core
+from windwall.report.wording.cautions import CAUTIONS
+from windwall.report.wording.names import CHANGES
+
+SCENARIOS = sorted((Path(__file__).parents[2] / "scenarios").glob("*.json"))
+METRIC = re.compile(r"\d (km/h|m/s|kW|N|N m|kPa|bar|degC|K|g/s|m|kg|mm|kJ)(?![\w/])")
+AMERICAN = re.compile(r"\d (mph|hp|lbf|lb ft|psi|psig|psia|degF|lb/min|ft|lb)(?![\w/])")
+
+
+def american(scenario):
+    """The same vehicle, asked in other units."""
+    text = scenario.document()
+    text["units"] = "us"
+    return ww.loads(json.dumps(text))
+
+
+@pytest.mark.parametrize("path", SCENARIOS, ids=lambda path: path.stem)
+def test_a_us_scenario_speaks_no_metric_word(path):
+    answer = american(ww.load(path)).top_speed()
+    said = [answer.sentence, answer.next_limit, *(one.sentence for one in answer.cautions)]
+    assert AMERICAN.search(said[0])
+    assert not [text for text in said if METRIC.search(text)]
+
+
+@pytest.mark.parametrize("word", _core.closed_lists()["about"])
+def test_every_caution_speaks_it(word):
+    scenario, *point = cases.CAUTIONED[word]()
+    answer = cases.ask(american(scenario), *point)
+    (caution, *_) = [one for one in answer.cautions if one.about == word]
+    assert not METRIC.search(caution.sentence), caution.sentence
+    assert "{" not in caution.sentence
+
+
+@pytest.mark.parametrize("word", _core.closed_lists()["limited_by"])
+def test_every_reason_speaks_it(word):
+    answer = american(cases.BOUND[word]()).top_speed()
+    said = answer.sentence + " " + answer.next_limit
+    assert not METRIC.search(said), said
+    assert "{" not in said
+
+
+def test_a_point_speaks_it():
+    assert "lbf ft and" in american(cases.vehicle()).operating_point("4200 rpm").sentence
+
+
+def test_every_word_of_a_closed_list_has_its_wording():
+    words = _core.closed_lists()
+    assert set(CAUTIONS) == set(words["about"])
+    assert set(CHANGES) == set(words["change"])
