@@ -41,8 +41,7 @@ TEST(NextBinding, TheRevLimitIsAsFarAsTheBeltStillShifts) {
     const double further = equilibrium.road_speed * (6200.0 / 4200 * ratio / 0.8 - 1);
     const NextBinding next = *next_binding(equilibrium, car);
     EXPECT_EQ(next.binding, Binding::rev_limit);
-    // The clutch of the belt holds the engine to a part in a thousand of that speed.
-    EXPECT_NEAR(*next.speed, further, 1e-2 * further);
+    EXPECT_NEAR(*next.speed, further, 1e-4 * further);
 }
 
 TEST(NextBinding, AtTheRevLimitItIsDragAndAtAStandstillNothing) {
