@@ -2,6 +2,7 @@
 
 #include "windwall/charge/crossflow.hpp"
 #include "windwall/charge/pressure_loss.hpp"
+#include "windwall/media/constants.hpp"
 #include "windwall/media/equilibrium.hpp"
 #include "windwall/media/stream_enthalpy.hpp"
 
@@ -10,6 +11,8 @@
 
 namespace windwall::charge {
 namespace {
+
+constexpr double thinnest_film = 1e-3;  // of the resistance; the core is never wholly on one side
 
 double cooling_air(const ChargeCooler& cooler, const Surroundings& surroundings) {
     return cooler.installed_share * surroundings.air_density * cooler.face_area *
@@ -116,6 +119,22 @@ media::Stream ChargeCooler::outlet(const media::Stream& in,
     return out;
 }
 
+std::array<media::LumpedNode, 1> ChargeCooler::thermal_nodes(
+    const media::Stream& in, double, const Surroundings& surroundings) const noexcept {
+    const double capacity = core_mass * media::constants::aluminium_heat_capacity;
+    const HeatExchange found = exchange(in, surroundings);
+    // Where no air blows the core comes to the temperature of the charge.
+    if (!(found.conductance > 0)) return {{{"core", capacity, 0, conductance, in.temperature}}};
+    const double hot = found.conductance / conductance * hot_side_share *
+                       std::pow(at_charge_flow / std::abs(in.gas_flow()), charge_exponent);
+    const double share = std::clamp(hot, thinnest_film, 1 - thinnest_film);
+    const double air =
+        found.cooling_flow * media::dry_air().heat_capacity(found.cooling_temperature);
+    const double mean = found.cooling_temperature + found.heat / (2 * air);
+    return {{{"core", capacity, 0, found.conductance / share, mean + found.heat / found.conductance,
+              found.conductance / (1 - share), mean}}};
+}
+
 std::span<const fields::Row> ChargeCooler::rows() {
     using namespace fields;
     using C = ChargeCooler;
@@ -149,6 +168,9 @@ std::span<const fields::Row> ChargeCooler::rows() {
                      "Density of the charge for which the drop is given", "150 kPa and 100 degC"),
         with_default("drop_exponent", "n_p", at<&C::drop_exponent>, number(), {1, 2}, 0.08,
                      "Power of the flow with which the pressure loss grows", remembered),
+        with_default("core_mass", "m_k", at<&C::core_mass>, mass("kg"), {0.1, 50}, 1,
+                     "Mass of aluminium in core and tanks, which has to warm up",
+                     "1 to 4 kg for small cores; estimate"),
     };
     return table;
 }

@@ -2,7 +2,9 @@
 #include "windwall/charge/surroundings.hpp"
 #include "windwall/fields/row.hpp"
 #include "windwall/media/stream.hpp"
+#include "windwall/media/thermal_node.hpp"
 
+#include <array>
 #include <span>
 #include <string_view>
 
@@ -39,9 +41,13 @@ struct ChargeCooler {
     double drop = 3e3;        // Pa at at_charge_flow and at_density
     double at_density = 1.4;  // kg/m3
     double drop_exponent = 1.8;
+    double core_mass = 2;  // kg of aluminium
 
     HeatExchange exchange(const media::Stream& in, const Surroundings& surroundings) const noexcept;
     media::Stream outlet(const media::Stream& in, const Surroundings& surroundings) const noexcept;
+    /// The core, between the charge and the cooling air, each at its mean temperature.
+    std::array<media::LumpedNode, 1> thermal_nodes(const media::Stream& in, double outlet_pressure,
+                                                   const Surroundings& surroundings) const noexcept;
     static std::span<const fields::Row> rows();
 
 private:

@@ -27,18 +27,32 @@ media::Stream with_drops(const Duct& duct, media::Stream charge, double viscosit
 
 }  // namespace
 
+double Duct::surface() const noexcept { return std::numbers::pi * bore * length; }
+
+double Duct::wall_conductance(const media::Stream& in) const noexcept {
+    if (conductance) return *conductance;
+    return pipe_conductance(in.gas_flow(), air_viscosity(in.temperature), bore, length,
+                            outside_coefficient);
+}
+
 media::Stream Duct::outlet(const media::Stream& in,
                            const Surroundings& surroundings) const noexcept {
     const double viscosity = air_viscosity(in.temperature);
     const double loss = duct_pressure_drop(in.gas_flow(), in.density(), viscosity, length, bore,
                                            loss_coefficient, roughness);
-    const double wall =
-        conductance ? *conductance
-                    : pipe_conductance(in.gas_flow(), viscosity, bore, length, outside_coefficient);
-    media::Stream out = through_the_wall(in, wall, surroundings.under_hood_temperature);
+    media::Stream out =
+        through_the_wall(in, wall_conductance(in), surroundings.under_hood_temperature);
     if (in.liquid_share() > 0) out = with_drops(*this, out, viscosity);
     out.pressure = pressure_after(in.pressure, loss);
     return out;
+}
+
+std::array<media::LumpedNode, 1> Duct::thermal_nodes(
+    const media::Stream& in, double, const Surroundings& surroundings) const noexcept {
+    const double film = pipe_film(in.gas_flow(), air_viscosity(in.temperature), bore);
+    return {wall_node(in, wall_conductance(in), {film},
+                      wall_heat_capacity(surface(), wall_thickness),
+                      surroundings.under_hood_temperature)};
 }
 
 std::span<const fields::Row> Duct::rows() {
@@ -60,6 +74,10 @@ std::span<const fields::Row> Duct::rows() {
             "conductance", "UA", at<&Duct::conductance>, fields::conductance("W/K"), {0, 200},
             "Between the charge and the air under the bodywork; when not given, from the pipe's "
             "surface"),
+        with_default("wall_thickness", "t_w", at<&Duct::wall_thickness>, fields::length("mm"),
+                     {0.1, 20}, 1,
+                     "Thickness of the wall, which has to warm up, as one of aluminium",
+                     "1.3 mm of steel take as much, and 3 mm of rubber more; estimate"),
     };
     return table;
 }

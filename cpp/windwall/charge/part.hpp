@@ -9,6 +9,7 @@
 #include "windwall/charge/plenum.hpp"
 #include "windwall/charge/positive_blower.hpp"
 #include "windwall/charge/throttle.hpp"
+#include "windwall/media/thermal_node.hpp"
 
 #include <concepts>
 
@@ -75,6 +76,13 @@ concept Wetting = requires {
 template <class T>
 concept Condensing = requires {
     requires T::condenses;
+};
+
+/// Has metal that takes time to warm up, between the charge and what is around it.
+template <class T>
+concept Thermal = requires(const T& part, const media::Stream& in, double outlet_pressure,
+                           const Surroundings& surroundings) {
+    requires media::ThermalNodes<decltype(part.thermal_nodes(in, outlet_pressure, surroundings))>;
 };
 
 /// Says what no part of its class bears.

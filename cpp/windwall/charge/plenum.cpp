@@ -10,13 +10,18 @@ namespace {
 
 // W/(m2 K): the slow gas inside and the air outside in series. From memory, to be confirmed.
 constexpr double wall_coefficient = 10;
+constexpr double inside_film = 1 / (1 / wall_coefficient - 1 / outside_coefficient);
 
 }  // namespace
 
+double Plenum::surface() const noexcept {
+    const double edge = std::cbrt(volume);
+    return 6 * edge * edge;
+}
+
 double Plenum::wall_conductance() const noexcept {
     if (conductance) return *conductance;
-    const double edge = std::cbrt(volume);
-    return wall_coefficient * 6 * edge * edge;
+    return wall_coefficient * surface();
 }
 
 media::Stream Plenum::outlet(const media::Stream& in,
@@ -28,6 +33,13 @@ media::Stream Plenum::outlet(const media::Stream& in,
     return flow > 0 ? media::evaporate(out, volume * out.density() / flow) : out;
 }
 
+std::array<media::LumpedNode, 1> Plenum::thermal_nodes(
+    const media::Stream& in, double, const Surroundings& surroundings) const noexcept {
+    return {wall_node(in, wall_conductance(), {inside_film},
+                      wall_heat_capacity(surface(), wall_thickness),
+                      surroundings.under_hood_temperature)};
+}
+
 std::span<const fields::Row> Plenum::rows() {
     using namespace fields;
     static constexpr Row table[] = {
@@ -37,6 +49,10 @@ std::span<const fields::Row> Plenum::rows() {
             "conductance", "UA", at<&Plenum::conductance>, fields::conductance("W/K"), {0, 500},
             "Between the charge and the air under the bodywork; when not given, from the surface "
             "of a cube of this volume"),
+        with_default("wall_thickness", "t_w", at<&Plenum::wall_thickness>, fields::length("mm"),
+                     {0.1, 20}, 1.5,
+                     "Thickness of the wall, which has to warm up, as one of aluminium",
+                     "a cast or welded box; estimate"),
     };
     return table;
 }

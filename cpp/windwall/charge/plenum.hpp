@@ -2,7 +2,9 @@
 #include "windwall/charge/surroundings.hpp"
 #include "windwall/fields/row.hpp"
 #include "windwall/media/stream.hpp"
+#include "windwall/media/thermal_node.hpp"
 
+#include <array>
 #include <optional>
 #include <span>
 #include <string_view>
@@ -16,10 +18,15 @@ struct Plenum {
 
     double volume{};                    // m3
     std::optional<double> conductance;  // W/K
+    double wall_thickness = 3e-3;       // m, as of aluminium
 
+    double surface() const noexcept;  // m2, of a cube of this volume
     /// Of a cube of this volume in still air, W/K, unless stated.
     double wall_conductance() const noexcept;
     media::Stream outlet(const media::Stream& in, const Surroundings& surroundings) const noexcept;
+    /// The wall.
+    std::array<media::LumpedNode, 1> thermal_nodes(const media::Stream& in, double outlet_pressure,
+                                                   const Surroundings& surroundings) const noexcept;
     static std::span<const fields::Row> rows();
 };
 

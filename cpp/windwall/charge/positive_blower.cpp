@@ -2,6 +2,7 @@
 
 #include "windwall/charge/blower_work.hpp"
 #include "windwall/charge/pressure_loss.hpp"
+#include "windwall/media/constants.hpp"
 #include "windwall/media/equilibrium.hpp"
 #include "windwall/media/orifice.hpp"
 #include "windwall/media/stream_enthalpy.hpp"
@@ -160,6 +161,16 @@ Compression PositiveBlower::compress(const media::Stream& in, double outlet_pres
     return does;
 }
 
+std::array<media::LumpedNode, 1> PositiveBlower::thermal_nodes(
+    const media::Stream& in, double outlet_pressure,
+    const Surroundings& surroundings) const noexcept {
+    const Compression does = compress(in, outlet_pressure, surroundings);
+    return {{{"case", case_mass * media::constants::aluminium_heat_capacity,
+              case_to_air > 0 ? does.bearing_loss : 0,  // as for the temperature of the case
+              case_conductance, (in.temperature + does.outlet.temperature) / 2, case_to_air,
+              surroundings.under_hood_temperature, case_temperature}}};
+}
+
 std::span<const fields::Row> PositiveBlower::rows() {
     using namespace fields;
     using B = PositiveBlower;
@@ -200,6 +211,9 @@ std::span<const fields::Row> PositiveBlower::rows() {
                  {-40, 250},
                  "Temperature of the case; when not given, the one at which it gives off what it "
                  "takes"),
+        with_default("case_mass", "m_c", at<&B::case_mass>, mass("kg"), {0.2, 100}, 2,
+                     "Mass of aluminium in the case, which has to warm up",
+                     "3 to 6 kg for small blowers; estimate"),
         with_default("evaporated_inside", "x_e", at<&B::evaporated_inside>, number(), {0, 1}, 0.25,
                      "Of the liquid that could evaporate by the outlet, the share that does",
                      remembered),

@@ -4,6 +4,7 @@
 #include "windwall/charge/surroundings.hpp"
 #include "windwall/fields/row.hpp"
 #include "windwall/media/stream.hpp"
+#include "windwall/media/thermal_node.hpp"
 
 #include <array>
 #include <numbers>
@@ -32,6 +33,7 @@ struct PositiveBlower {
     double case_conductance = 2.5;                   // W/K, charge to case
     double case_to_air = 2;                          // W/K, case to the air under the bodywork
     std::optional<double> case_temperature;          // K
+    double case_mass = 4;                            // kg of aluminium
     double evaporated_inside = 0.6;                  // of what equilibrium would evaporate
     double rotor_inertia = 1e-3;                     // kg m2
     std::optional<double> rated_speed;               // rad/s
@@ -43,6 +45,9 @@ struct PositiveBlower {
                          const Surroundings& surroundings) const noexcept;
     /// Gas the rotors take in at a speed in rad/s where nothing leaks, kg/s.
     double swept_flow(const media::Stream& in, double rotor_speed) const noexcept;
+    /// The case, between the charge at its mean temperature and the air under the bodywork.
+    std::array<media::LumpedNode, 1> thermal_nodes(const media::Stream& in, double outlet_pressure,
+                                                   const Surroundings& surroundings) const noexcept;
 
     static std::span<const fields::Row> rows();
     static constexpr std::array class_limits{rotor_seals};

@@ -1,5 +1,6 @@
 #include "windwall/charge/wall_heat.hpp"
 
+#include "windwall/media/constants.hpp"
 #include "windwall/media/stream_enthalpy.hpp"
 
 #include <algorithm>
@@ -16,12 +17,15 @@ constexpr double least_capacity = 1e-9;                       // W/K
 
 }  // namespace
 
-double pipe_conductance(double flow, double viscosity, double bore, double length,
-                        double outside) noexcept {
+double pipe_film(double flow, double viscosity, double bore) noexcept {
     const double reynolds = 4 * std::abs(flow) / (std::numbers::pi * bore * viscosity);
     const double nusselt = laminar + 0.023 * std::pow(reynolds, 0.8) * std::pow(prandtl, 0.4);
-    const double inside = nusselt * viscosity * conductivity_by_viscosity / bore;
-    const double resistance = 1 / inside + 1 / outside;
+    return nusselt * viscosity * conductivity_by_viscosity / bore;
+}
+
+double pipe_conductance(double flow, double viscosity, double bore, double length,
+                        double outside) noexcept {
+    const double resistance = 1 / pipe_film(flow, viscosity, bore) + 1 / outside;
     return std::numbers::pi * bore * length / resistance;
 }
 
@@ -33,6 +37,26 @@ media::Stream through_the_wall(const media::Stream& in, double conductance,
     media::Stream out = in;
     out.temperature = outside_temperature + left * (in.temperature - outside_temperature);
     return out;
+}
+
+double wall_heat_capacity(double area, double thickness) noexcept {
+    return area * thickness * media::constants::aluminium_density *
+           media::constants::aluminium_heat_capacity;
+}
+
+media::LumpedNode wall_node(const media::Stream& in, double conductance, const WallFilms& films,
+                            double heat_capacity, double outside_temperature) noexcept {
+    if (!(conductance > 0)) return {"wall", heat_capacity};
+    const double heat =
+        media::heat_given_off(in, through_the_wall(in, conductance, outside_temperature));
+    const double both = films.inside + films.outside;
+    return {"wall",
+            heat_capacity,
+            0,
+            conductance * both / films.outside,
+            outside_temperature + heat / conductance,
+            conductance * both / films.inside,
+            outside_temperature};
 }
 
 }  // namespace windwall::charge

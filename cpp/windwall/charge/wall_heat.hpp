@@ -1,6 +1,7 @@
 #pragma once
 #include "windwall/charge/surroundings.hpp"
 #include "windwall/media/stream.hpp"
+#include "windwall/media/thermal_node.hpp"
 
 namespace windwall::charge {
 
@@ -8,6 +9,9 @@ namespace windwall::charge {
 /// `outside` W/(m2 K) outside, the wall's own resistance neglected.
 double pipe_conductance(double flow, double viscosity, double bore, double length,
                         double outside) noexcept;
+
+/// Film of the charge on the wall of a pipe, Dittus and Boelter, W/(m2 K).
+double pipe_film(double flow, double viscosity, double bore) noexcept;
 
 /// Still or slowly moving air and radiation about a warm pipe under a bonnet, W/(m2 K). From
 /// memory, to be confirmed: 5 to 10 in still air, 15 to 40 in a draught.
@@ -17,5 +21,19 @@ inline constexpr double outside_coefficient = 15;
 /// the difference falls by exp(-UA/(m cp)). Nothing evaporates or condenses there.
 media::Stream through_the_wall(const media::Stream& in, double conductance,
                                double outside_temperature) noexcept;
+
+/// Films on the two sides of a wall, W/(m2 K): they share the resistance of its conductance.
+struct WallFilms {
+    double inside{};
+    double outside = outside_coefficient;
+};
+
+/// Heat capacity, J/K, of a wall of aluminium: area m2, thickness m.
+double wall_heat_capacity(double area, double thickness) noexcept;
+
+/// A wall of this conductance, W/K, and heat capacity, J/K, between the charge at its mean
+/// temperature along the wall and air at a temperature in K: at rest through_the_wall goes through.
+media::LumpedNode wall_node(const media::Stream& in, double conductance, const WallFilms& films,
+                            double heat_capacity, double outside_temperature) noexcept;
 
 }  // namespace windwall::charge

@@ -37,6 +37,13 @@ Shaft Belt::drive(const Shaft& in, GearState gear_state) const noexcept {
     return lagging(out, slip_share(held, gear_state));
 }
 
+std::array<media::LumpedNode, 1> Belt::thermal_nodes(double loss,
+                                                     double air_temperature) const noexcept {
+    const double length = belt_length(diameter_front / 2, diameter_rear / 2, centre_distance);
+    return {{{"belt", linear_density * length * belt_heat_capacity, loss, 0, 0, to_air,
+              air_temperature}}};
+}
+
 std::span<const fields::Row> Belt::rows() {
     using namespace fields;
     using B = Belt;
@@ -70,6 +77,10 @@ std::span<const fields::Row> Belt::rows() {
         with_default("inertia", "J", at<&B::inertia>, fields::inertia("kg m2"), {0, 1}, 0.002,
                      "Moment of inertia, as felt at the front pulley",
                      "from memory, to be confirmed"),
+        with_default("to_air", "G_b", at<&B::to_air>, conductance("W/K"), {0.1, 200}, 6,
+                     "Heat that the running belt, with its pulleys for fins, gives to the air "
+                     "around it for a kelvin",
+                     "estimate"),
     };
     return table;
 }

@@ -3,6 +3,7 @@
 #include "windwall/driveline/shaft.hpp"
 #include "windwall/driveline/sheaves.hpp"
 #include "windwall/fields/row.hpp"
+#include "windwall/media/thermal_node.hpp"
 
 #include <array>
 #include <cstddef>
@@ -41,6 +42,7 @@ struct Belt {
     double groove_angle = 0.6632251157578453;  // rad, included (38 deg)
     double linear_density = 0.1;               // kg/m
     double inertia = 0.003;                    // kg m2
+    double to_air = 12;                        // W/K
 
     std::size_t gears() const noexcept { return 1; }
     double ratio(GearState) const noexcept { return diameter_rear / diameter_front; }
@@ -52,6 +54,9 @@ struct Belt {
     std::optional<double> capacity(double speed) const noexcept;
     /// Share of speed lost to creep; none where it has teeth.
     double slip_share(double torque, GearState gear_state) const noexcept;
+    /// The belt, warmed by the watts it loses.
+    std::array<media::LumpedNode, 1> thermal_nodes(double loss,
+                                                   double air_temperature) const noexcept;
     static std::span<const fields::Row> rows();
 };
 

@@ -51,6 +51,11 @@ double BeltCvt::efficiency(const Shaft& in, GearState gear_state) const noexcept
     return power > 0 ? std::max(0.0, drive(in, gear_state).power()) / power : 0;
 }
 
+std::array<media::LumpedNode, 1> BeltCvt::thermal_nodes(double loss,
+                                                        double air_temperature) const noexcept {
+    return {{{"belt", belt_mass * belt_heat_capacity, loss, 0, 0, to_air, air_temperature}}};
+}
+
 std::optional<fields::Violation> BeltCvt::check() const {
     if (high_ratio < low_ratio) return std::nullopt;
     return fields::Violation{"high_ratio",
@@ -99,6 +104,12 @@ std::span<const fields::Row> BeltCvt::rows() {
         with_default("driven_inertia", "J_2", at<&B::driven_inertia>, fields::inertia("kg m2"),
                      {0, 1}, 0.005, "Moment of inertia of the driven sheave",
                      "from memory, to be confirmed"),
+        with_default("belt_mass", "m_b", at<&B::belt_mass>, mass("kg"), {0.05, 10}, 0.2,
+                     "Mass of the belt, which has to warm up", "estimate"),
+        with_default("to_air", "G_b", at<&B::to_air>, conductance("W/K"), {0.1, 300}, 10,
+                     "Heat that the running belt, with its sheaves for fins, gives to the air "
+                     "around it for a kelvin",
+                     "a housing with air blown through; estimate"),
     };
     return table;
 }

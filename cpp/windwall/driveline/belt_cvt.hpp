@@ -4,7 +4,9 @@
 #include "windwall/driveline/sheaves.hpp"
 #include "windwall/driveline/variator.hpp"
 #include "windwall/fields/row.hpp"
+#include "windwall/media/thermal_node.hpp"
 
+#include <array>
 #include <cstddef>
 #include <numbers>
 #include <optional>
@@ -38,6 +40,8 @@ struct BeltCvt {
     std::optional<Sheaves> sheaves;
     double inertia = 0.008;         // kg m2, driving sheave
     double driven_inertia = 0.010;  // kg m2, driven sheave
+    double belt_mass = 0.5;         // kg
+    double to_air = 25;             // W/K
 
     std::size_t gears() const noexcept { return 1; }
     /// Where nothing slips.
@@ -58,6 +62,9 @@ struct BeltCvt {
     double efficiency(const Shaft& in, GearState gear_state) const noexcept;
 
     std::optional<fields::Violation> check() const;
+    /// The belt, warmed by the watts it loses.
+    std::array<media::LumpedNode, 1> thermal_nodes(double loss,
+                                                   double air_temperature) const noexcept;
     static std::span<const fields::Row> rows();
 };
 

@@ -7,6 +7,7 @@
 #include "windwall/driveline/final_drive.hpp"
 #include "windwall/driveline/gearbox.hpp"
 #include "windwall/fields/one_of.hpp"
+#include "windwall/media/thermal_node.hpp"
 
 #include <cmath>
 #include <concepts>
@@ -71,6 +72,12 @@ template <class T>
 concept Slipping = requires(const T& part, double torque, GearState gear_state) {
     { part.slip_share(torque, gear_state) }
     noexcept->std::same_as<double>;
+};
+
+/// Takes time to warm up by the watts it loses, between them and air at a temperature in K.
+template <class T>
+concept Thermal = requires(const T& part, double loss, double air_temperature) {
+    requires media::ThermalNodes<decltype(part.thermal_nodes(loss, air_temperature))>;
 };
 
 template <class T>

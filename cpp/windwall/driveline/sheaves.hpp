@@ -8,6 +8,9 @@
 
 namespace windwall::driveline {
 
+/// Rubber with its cords, J/(kg K); from memory, to be confirmed.
+inline constexpr double belt_heat_capacity = 1700;
+
 /// What a belt that runs over two wheels wraps: radii in m, angles in rad.
 struct Wraps {
     double driving{};

@@ -1,5 +1,7 @@
 #include "windwall/engine/cooling.hpp"
 
+#include "windwall/media/constants.hpp"
+
 #include <algorithm>
 #include <cmath>
 
@@ -27,16 +29,40 @@ double Cooling::flow_share(const HeadState& here, const HeadState& known) const 
     return std::max(least_cooling, speed * here.air_density / known.air_density);
 }
 
-double Cooling::head_temperature(const HeadState& here, const HeadState& known) const noexcept {
-    const double known_sink = sink_temperature(known.air_temperature);
-    const double known_ratio = std::max(known_head_temperature - known_sink, least_difference) /
-                               std::max(gas_temperature - known_head_temperature, least_difference);
-    const double share =
-        cooling_ratio_share(here.charge_flow / known.charge_flow, flow_share(here, known));
-    const double gas = std::clamp(
+double Cooling::known_rise(const HeadState& known) const noexcept {
+    return std::max(known_head_temperature - sink_temperature(known.air_temperature),
+                    least_difference);
+}
+
+double Cooling::conductance_ratio(const HeadState& here, const HeadState& known) const noexcept {
+    const double known_ratio =
+        known_rise(known) / std::max(gas_temperature - known_head_temperature, least_difference);
+    return known_ratio *
+           cooling_ratio_share(here.charge_flow / known.charge_flow, flow_share(here, known));
+}
+
+double Cooling::gas_temperature_at(const HeadState& here) const noexcept {
+    return std::clamp(
         gas_temperature + gas_temperature_shift(here.charge_temperature, here.equivalence_ratio),
         coldest_gas, hottest_gas);
-    return head_between(gas, sink_temperature(here.air_temperature), known_ratio * share);
+}
+
+double Cooling::head_temperature(const HeadState& here, const HeadState& known) const noexcept {
+    return head_between(gas_temperature_at(here), sink_temperature(here.air_temperature),
+                        conductance_ratio(here, known));
+}
+
+media::LumpedNode Cooling::head_node(const HeadState& here, const HeadState& known,
+                                     double known_heat) const noexcept {
+    const double to_sink =
+        known_heat / known_rise(known) * std::pow(flow_share(here, known), cooling_exponent);
+    return {"head",
+            head_mass * media::constants::aluminium_heat_capacity,
+            0,
+            to_sink * conductance_ratio(here, known),
+            gas_temperature_at(here),
+            to_sink,
+            sink_temperature(here.air_temperature)};
 }
 
 std::span<const fields::Row> Cooling::rows() {
@@ -70,6 +96,12 @@ std::span<const fields::Row> Cooling::rows() {
             {450, 1000}, 30, "Mean temperature of the gas that heats the head",
             "621 degC (1150 degF) for a fuel-air ratio of 0.08; NACA TR 683, from memory, to be "
             "confirmed"),
+        with_default("head_mass", "m_h", at<&Cooling::head_mass>, mass("kg"), {0.5, 200}, 4,
+                     "Mass of aluminium in all heads and barrels, which has to warm up",
+                     "a small air-cooled twin; estimate"),
+        with_default("block_mass", "m_b", at<&Cooling::block_mass>, mass("kg"), {0.5, 400}, 6,
+                     "Mass of aluminium in crankcase and block, which has to warm up",
+                     "a small air-cooled twin; estimate"),
     };
     return table;
 }

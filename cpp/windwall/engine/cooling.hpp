@@ -1,5 +1,6 @@
 #pragma once
 #include "windwall/fields/row.hpp"
+#include "windwall/media/thermal_node.hpp"
 
 #include <array>
 #include <numbers>
@@ -35,9 +36,14 @@ struct Cooling {
     double known_road_speed = 25;              // m/s
     double coolant_temperature = 363.15;       // K
     double gas_temperature = 894;              // K
+    double head_mass = 9;                      // kg of aluminium, all heads and barrels
+    double block_mass = 15;                    // kg of aluminium
 
     /// Temperature of the head, K, where it was `known` at known_head_temperature.
     double head_temperature(const HeadState& here, const HeadState& known) const noexcept;
+    /// The head as a lump, where `known_heat` W went through it at the known point.
+    media::LumpedNode head_node(const HeadState& here, const HeadState& known,
+                                double known_heat) const noexcept;
     /// Flow of what cools over that at the known point, at least a tenth; 1 for a liquid.
     double flow_share(const HeadState& here, const HeadState& known) const noexcept;
     /// K, of what takes the heat.
@@ -46,6 +52,12 @@ struct Cooling {
     }
 
     static std::span<const fields::Row> rows();
+
+private:
+    /// Conductance from the gas to the head over that from the head to what cools it.
+    double conductance_ratio(const HeadState& here, const HeadState& known) const noexcept;
+    double gas_temperature_at(const HeadState& here) const noexcept;
+    double known_rise(const HeadState& known) const noexcept;  // K, of the head over its sink
 };
 
 /// (T_h - T_a)/(T_g - T_h) over that at a known point, for the flows of charge and of cooling air

@@ -77,6 +77,10 @@ struct Cylinder {
     /// Of head and oil, from the flow that the charge carries.
     Temperatures temperatures(const Intake& intake, const media::Fuel& fuel) const noexcept;
 
+    /// Head, oil and block as lumps, with what warms and cools them there.
+    std::array<media::LumpedNode, 3> thermal_nodes(const Intake& intake,
+                                                   const media::Fuel& fuel) const noexcept;
+
     Spark choose_spark(const Intake& intake, const media::Fuel& fuel) const noexcept;
     /// What the end gas goes through at a spark `retard` rad after the one of best torque.
     EndGas end_gas(const Intake& intake, const media::Fuel& fuel, double retard) const noexcept;
@@ -103,6 +107,8 @@ private:
     HeadState head_state(const Intake& intake, const Mixture& burnt) const noexcept;
     HeadState known_head_state() const noexcept;
     double heat_to_oil(double piston_speed, double released, double engine_speed) const noexcept;
+    double released(const Intake& intake, const Mixture& burnt) const noexcept;
+    double known_released(const HeadState& known) const noexcept;
 };
 
 }  // namespace windwall::engine

@@ -57,16 +57,23 @@ double Cylinder::heat_to_oil(double piston_speed, double released,
            oil.wall_share * walls.share * released;
 }
 
+/// W, of the fuel that burns.
+double Cylinder::released(const Intake& intake, const Mixture& burnt) const noexcept {
+    return intake.charge.dry_air * burnt.heating * (1 - unburnt_share(burnt.equivalence_ratio()));
+}
+
+double Cylinder::known_released(const HeadState& known) const noexcept {
+    return known.charge_flow * energy_of_air * known.equivalence_ratio *
+           (1 - unburnt_share(known.equivalence_ratio));
+}
+
 double Cylinder::oil_temperature(const Intake& intake, const Mixture& burnt) const noexcept {
     if (oil.temperature) return *oil.temperature;
     const HeadState here = head_state(intake, burnt), known = known_head_state();
-    const double released =
-        intake.charge.dry_air * burnt.heating * (1 - unburnt_share(burnt.equivalence_ratio()));
-    const double known_released = known.charge_flow * energy_of_air * known.equivalence_ratio *
-                                  (1 - unburnt_share(known.equivalence_ratio));
-    const double heat = heat_to_oil(piston_speed(here.engine_speed), released, here.engine_speed);
+    const double heat =
+        heat_to_oil(piston_speed(here.engine_speed), released(intake, burnt), here.engine_speed);
     const double known_heat =
-        heat_to_oil(piston_speed(known.engine_speed), known_released, known.engine_speed);
+        heat_to_oil(piston_speed(known.engine_speed), known_released(known), known.engine_speed);
     return oil.equilibrium(heat / known_heat, cooling.flow_share(here, known),
                            cooling.sink_temperature(here.air_temperature),
                            cooling.sink_temperature(known.air_temperature));

@@ -1,6 +1,7 @@
 #pragma once
 #include "windwall/engine/cylinder.hpp"
 #include "windwall/engine/torque_curve.hpp"
+#include "windwall/media/thermal_node.hpp"
 
 #include <concepts>
 #include <optional>
@@ -50,6 +51,12 @@ concept EngineKind = fields::Kind<T> &&
 template <class T>
 concept Anchored = requires(const T& engine) {
     { engine.knock_anchor } -> std::convertible_to<KnockAnchor>;
+};
+
+/// Has metal and oil that take time to warm up.
+template <class T>
+concept Thermal = requires(const T& engine, const Intake& intake, const media::Fuel& fuel) {
+    requires media::ThermalNodes<decltype(engine.thermal_nodes(intake, fuel))>;
 };
 
 template <EngineKind... Kinds>

@@ -8,6 +8,8 @@ namespace {
 
 constexpr double coldest = 253.15, hottest = 523.15;  // K, of oil in an engine that runs
 constexpr double cooling_exponent = 0.58;             // as for the head
+constexpr double heat_capacity = 2000;  // J/(kg K), 1900 to 2200 for mineral oil; common practice
+constexpr double least_rise = 1;        // K, at the known point
 
 double thickness(double temperature) noexcept {
     const double fahrenheit = std::clamp(temperature, coldest, hottest) * 1.8 - 459.67;
@@ -26,6 +28,13 @@ double Oil::equilibrium(double heat_share, double flow_share, double sink_temper
     const double rise = std::max(0.0, known_temperature - known_sink_temperature) * heat_share *
                         std::pow(flow_share, -cooling_exponent);
     return std::clamp(sink_temperature + rise, coldest, hottest);
+}
+
+media::LumpedNode Oil::node(double heat, double known_heat, double flow_share,
+                            double sink_temperature, double known_sink_temperature) const noexcept {
+    const double rise = std::max(least_rise, known_temperature - known_sink_temperature);
+    const double to_sink = known_heat / rise * std::pow(flow_share, cooling_exponent);
+    return {"oil", mass * heat_capacity, heat, 0, 0, to_sink, sink_temperature, temperature};
 }
 
 double Oil::friction_share(double oil_temperature) const noexcept {
@@ -51,6 +60,8 @@ std::span<const fields::Row> Oil::rows() {
                      fields::temperature("degC"), {60, 150}, 0,
                      "Temperature of the oil at which the friction constants hold",
                      "a warm engine; common practice"),
+        with_default("mass", "m_o", at<&Oil::mass>, fields::mass("kg"), {0.1, 50}, 1,
+                     "Mass of the oil, which has to warm up", "about two litres; common practice"),
     };
     return table;
 }

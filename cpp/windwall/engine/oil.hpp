@@ -1,5 +1,6 @@
 #pragma once
 #include "windwall/fields/row.hpp"
+#include "windwall/media/thermal_node.hpp"
 
 #include <optional>
 #include <span>
@@ -17,11 +18,15 @@ struct Oil {
     double wall_share = 0.08;           // of the heat to the walls
     double viscosity_exponent = 0.30;
     double hot_temperature = 373.15;  // K, where the friction constants hold
+    double mass = 2;                  // kg
 
     /// K, from the heat that reaches the oil and the flow of what cools, both over those where its
     /// temperature was known.
     double equilibrium(double heat_share, double flow_share, double sink_temperature,
                        double known_sink_temperature) const noexcept;
+    /// The oil as a lump, from the heat that reaches it here and where its temperature was known.
+    media::LumpedNode node(double heat, double known_heat, double flow_share,
+                           double sink_temperature, double known_sink_temperature) const noexcept;
     /// Factor on the friction of oil films at an oil temperature in K.
     double friction_share(double oil_temperature) const noexcept;
 

@@ -1,6 +1,10 @@
 #pragma once
+#include "windwall/charge/surroundings.hpp"
 #include "windwall/fields/row.hpp"
+#include "windwall/media/gas.hpp"
+#include "windwall/media/thermal_node.hpp"
 
+#include <array>
 #include <cmath>
 #include <span>
 #include <string_view>
@@ -16,11 +20,25 @@ struct UnderHood {
     double halving_speed = 60 / 3.6;  // m/s
     double intake_share = 0;
     double ram_recovery = 0;
+    double volume = 0.25;  // m3
+
+    static constexpr double changes = 0.2;  // of all the air, 1/s, at standstill; estimate
 
     /// K above the day's air at a speed of the air over the vehicle in m/s: what the same heat does
     /// to a flow of air that grows with that speed.
-    double rise_at(double air_speed) const noexcept {
-        return rise / (1 + std::abs(air_speed) / halving_speed);
+    double rise_at(double air_speed) const noexcept { return rise / draught(air_speed); }
+    /// How much more air passes than at standstill, at a speed of the air over the vehicle in m/s.
+    double draught(double air_speed) const noexcept {
+        return 1 + std::abs(air_speed) / halving_speed;
+    }
+    /// The air under the bodywork, that the engine warms and the day's air replaces.
+    std::array<media::LumpedNode, 1> thermal_nodes(
+        const charge::Surroundings& around) const noexcept {
+        const double capacity = volume * around.air_density *
+                                media::dry_air().heat_capacity(around.ambient_temperature);
+        const double replaced = changes * capacity;
+        return {{{"air", capacity, replaced * rise, 0, 0, replaced * draught(around.road_speed),
+                  around.ambient_temperature}}};
     }
     /// Pa above the day's air at the mouth of the intake.
     double ram(double air_density, double air_speed) const noexcept {
@@ -40,6 +58,9 @@ struct UnderHood {
             with_default("intake_share", "x_u", at<&UnderHood::intake_share>, percent(), {0, 100},
                          0, "Share of the intake's air that comes from under the bodywork",
                          "an intake in the open air, chosen by the project"),
+            with_default("volume", "V_u", at<&UnderHood::volume>, fields::volume("L"), {20, 5000},
+                         150, "Volume of the air under the bodywork, which has to warm up",
+                         "estimate"),
             with_default("ram_recovery", "k_r", at<&UnderHood::ram_recovery>, percent(), {0, 100},
                          0, "Share of the wind's dynamic pressure found at the mouth of the intake",
                          "a mouth that does not face the wind, chosen by the project"),

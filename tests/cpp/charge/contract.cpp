@@ -226,6 +226,39 @@ TYPED_TEST(EveryPart, AccountsForItsHeat) {
     }
 }
 
+// At rest a wall passes on what the charge gives off on its way, and a case what charge and
+// bearings give it; a warmer one takes less.
+TYPED_TEST(EveryPart, WarmsUpToWhereItGivesOffWhatItTakes) {
+    if constexpr (charge::Thermal<TypeParam>) {
+        Dice dice(8);
+        for (int i = 0; i < draws; ++i) {
+            const auto part = samples::part<TypeParam>(dice);
+            const auto surroundings = samples::surroundings(dice);
+            const auto in = samples::dry_stream(dice);
+            const double behind = in.pressure * dice.between(0.8, 2);
+            const auto [node] = part.thermal_nodes(in, behind, surroundings);
+            const double both = node.warm_conductance + node.cold_conductance;
+            const double rest = (node.heat + node.warm_conductance * node.warm_temperature +
+                                 node.cold_conductance * node.cold_temperature) /
+                                both;
+            const double size = 5e6 * in.dry_air + both * rest;
+            EXPECT_GT(node.heat_capacity, 0);
+            EXPECT_NEAR(node.heat_flow(rest), 0, 1e-12 * size);
+            EXPECT_NEAR(node.heat_flow(rest + 10), -10 * both, 1e-12 * size);
+            const double passed = node.cold_conductance * (rest - node.cold_temperature);
+            if constexpr (charge::Passive<TypeParam>) {
+                const media::Stream out = part.outlet(in, surroundings);
+                EXPECT_NEAR(passed, media::heat_given_off(in, out), 1e-9 * size);
+            } else {
+                const auto does = part.compress(in, behind, surroundings);
+                EXPECT_NEAR(passed, does.casing_loss + does.bearing_loss,
+                            does.capped ? HUGE_VAL : 1e-9 * size);
+                EXPECT_NEAR(rest, does.case_temperature, 1e-9 * rest);
+            }
+        }
+    }
+}
+
 TYPED_TEST(EveryPart, CouldDeliverMoreWhereMoreFlowCoolsTheLeak) {
     if constexpr (charge::Driven<TypeParam>) {
         Dice dice(6);
