@@ -12,11 +12,11 @@ namespace {
 constexpr double unknown = std::numeric_limits<double>::quiet_NaN();
 
 /// The engine and road speed and the gearing are known even where nothing else is.
-void ask(const solve::FullThrottlePoint& pull, solve::OperatingPoint& point) {
-    point.engine.speed = pull.point.condition.engine_speed;
+void ask(const solve::FullThrottlePoint& full_throttle, solve::OperatingPoint& point) {
+    point.engine.speed = full_throttle.point.condition.engine_speed;
     solve::RoadResult& road = point.road ? *point.road : point.road.emplace();
-    road.speed = pull.road_speed;
-    road.gear = static_cast<double>(pull.gear) + 1;
+    road.speed = full_throttle.road_speed;
+    road.gear = static_cast<double>(full_throttle.gear) + 1;
 }
 
 bool asked(const std::string& address) {
@@ -26,16 +26,16 @@ bool asked(const std::string& address) {
 
 class Recorder {
 public:
-    void add(const vehicle::Balance& balance, const solve::FullThrottlePoint& pull) {
-        const bool answered = pull.point.outcome.answered();
-        solve::describe(balance, pull, point_);
+    void add(const vehicle::Balance& balance, const solve::FullThrottlePoint& full_throttle) {
+        const bool answered = full_throttle.point.outcome.answered();
+        solve::describe(balance, full_throttle, point_);
         if (paths_.empty()) find_paths();
-        ask(pull, point_);
+        ask(full_throttle, point_);
         for (std::size_t k = 0; k < paths_.size(); ++k) {
             const bool known = answered || asked(curve_.addresses[k]);
             curve_.columns[k].push_back(known ? paths_[k].get(&point_).value_or(unknown) : unknown);
         }
-        curve_.status.emplace_back(solve::name(pull.point.outcome.status));
+        curve_.status.emplace_back(solve::name(full_throttle.point.outcome.status));
     }
 
     Curve take() { return std::move(curve_); }
@@ -66,9 +66,9 @@ Curve full_throttle_curve(const vehicle::Vehicle& vehicle, std::optional<std::si
         const double step = static_cast<double>(gear_range.segments()) /
                             static_cast<double>(points > 1 ? points - 1 : 1);
         for (std::size_t i = 0; i < points; ++i) {
-            const solve::FullThrottlePoint pull =
+            const solve::FullThrottlePoint full_throttle =
                 solver.at(gear_range.at(static_cast<double>(i) * step));
-            recorder.add(solver.point_solver().balance(), pull);
+            recorder.add(solver.point_solver().balance(), full_throttle);
         }
     }
     return recorder.take();

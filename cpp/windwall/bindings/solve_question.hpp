@@ -1,6 +1,6 @@
 #pragma once
 #include "windwall/fields/row.hpp"
-#include "windwall/vehicle/condition.hpp"
+#include "windwall/vehicle/operating_condition.hpp"
 
 #include <optional>
 #include <span>
@@ -14,7 +14,9 @@ struct Question {
     double opening = 1;
     double road_speed = 0;
 
-    vehicle::Condition condition() const noexcept { return {engine_speed, road_speed, opening}; }
+    vehicle::OperatingCondition condition() const noexcept {
+        return {engine_speed, road_speed, opening};
+    }
     static std::span<const fields::Row> rows();
 };
 

@@ -102,7 +102,7 @@ void bind_solve(py::module_& module) {
         [] {
             return py::dict(
                 "status"_a = words<solve::Status>(), "limited_by"_a = words<solve::Binding>(),
-                "about"_a = words<solve::Concern>(), "change"_a = words<solve::Change>(),
+                "about"_a = words<solve::CautionKind>(), "change"_a = words<solve::Change>(),
                 "use"_a = words<solve::PowerUse>(), "refused_for"_a = words<study::Refusal>(),
                 "outside"_a = words<study::Outside>());
         },

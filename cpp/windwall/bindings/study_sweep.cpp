@@ -55,7 +55,7 @@ py::array_t<double> array(const std::vector<double>& numbers) {
     return py::array_t<double>(static_cast<py::ssize_t>(numbers.size()), numbers.data());
 }
 
-py::dict plain(const study::Answers& answers) {
+py::dict plain(const study::AnswerColumns& answers) {
     py::list status, outputs;
     for (const solve::Status one : answers.status)
         status.append(std::string(solve::name(one)));
@@ -75,7 +75,7 @@ py::dict sweep(const Scenario& scenario, const std::vector<std::string>& address
     for (const std::string& address : addresses)
         variants.inputs.push_back(path(vehicle, address));
     Listener listener(std::move(progress));
-    study::Answers answers;
+    study::AnswerColumns answers;
     {
         const py::gil_scoped_release others_run;
         answers = study::solve_columns(vehicle, variants, outputs, {threads, listener.progress()});

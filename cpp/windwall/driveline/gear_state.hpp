@@ -10,7 +10,7 @@ struct GearState {
     double position = 1;   // of a variator: 0 at its lowest gearing, 1 at its highest
 
     constexpr GearState() noexcept = default;
-    /// A gear alone is a stance too, with the variator fully shifted.
+    /// A gear alone is a state too, with the variator fully shifted.
     constexpr GearState(std::size_t in_gear, double at = 1) noexcept
         : gear(in_gear), position(at) {}
 };

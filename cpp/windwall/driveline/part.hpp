@@ -52,8 +52,8 @@ concept TurningBehind = requires(const T& part) {
     { part.driven_inertia } -> std::convertible_to<double>;
 };
 
-/// Slips above a torque at its input, N m, that its speed in rad/s and its stance decide; nothing
-/// where that is not known.
+/// Slips above a torque at its input, N m, that its speed in rad/s and the state of the gears
+/// decide; nothing where that is not known.
 template <class T>
 concept Holding = requires(const T& part, double speed, GearState gear_state) {
     { part.holds(speed, gear_state) }
@@ -88,9 +88,10 @@ template <class T>
 struct Complete {
     static_assert(fields::Kind<T>,
                   "a driveline part needs `kind`, `says` and `rows()`, and default values");
-    static_assert(Geared<T>,
-                  "a driveline part needs size_t gears() and double ratio(stance), const noexcept");
-    static_assert(Driving<T>, "a driveline part needs Shaft drive(in, stance), const noexcept");
+    static_assert(
+        Geared<T>,
+        "a driveline part needs size_t gears() and double ratio(gear_state), const noexcept");
+    static_assert(Driving<T>, "a driveline part needs Shaft drive(in, gear_state), const noexcept");
     static_assert(Turning<T>, "a driveline part needs a number `inertia`");
     static constexpr bool value = DrivelinePart<T>;
 };

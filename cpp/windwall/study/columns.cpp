@@ -11,7 +11,7 @@ namespace {
 
 constexpr double nan = std::numeric_limits<double>::quiet_NaN();
 
-Answers blank(std::size_t variants, std::size_t outputs) {
+AnswerColumns blank(std::size_t variants, std::size_t outputs) {
     const std::vector<double> missing(variants, nan);
     return {std::vector<solve::Status>(variants, solve::Status::cancelled), missing, missing,
             missing, std::vector<std::vector<double>>(outputs, missing)};
@@ -24,12 +24,13 @@ public:
     explicit Outputs(const std::vector<std::string>& addresses) : addresses_(&addresses) {}
 
     void read(const vehicle::Vehicle& car, const solve::EquilibriumSpeed& equilibrium,
-              std::size_t i, Answers& answers) {
+              std::size_t i, AnswerColumns& answers) {
         if (addresses_->empty()) return;
         solve::VehicleSolver solver(car);
-        const solve::FullThrottlePoint pull = solver.at(
-            {equilibrium.pull->point.condition.engine_speed, equilibrium.pull->gear_state()});
-        solve::describe(solver.point_solver().balance(), pull, point_);
+        const solve::FullThrottlePoint full_throttle =
+            solver.at({equilibrium.full_throttle->point.condition.engine_speed,
+                       equilibrium.full_throttle->gear_state()});
+        solve::describe(solver.point_solver().balance(), full_throttle, point_);
         if (paths_.empty()) resolve();
         for (std::size_t k = 0; k < paths_.size(); ++k)
             if (paths_[k]) answers.outputs[k][i] = paths_[k]->get(&point_).value_or(nan);
@@ -48,7 +49,7 @@ private:
     solve::OperatingPoint point_;
 };
 
-void answer(const vehicle::Vehicle& car, Outputs& outputs, std::size_t i, Answers& answers) {
+void answer(const vehicle::Vehicle& car, Outputs& outputs, std::size_t i, AnswerColumns& answers) {
     const solve::TopSpeed found = solve::top_speed(car);
     answers.status[i] = found.outcome.status;
     if (!found.outcome.answered()) return;
@@ -60,9 +61,9 @@ void answer(const vehicle::Vehicle& car, Outputs& outputs, std::size_t i, Answer
 
 }  // namespace
 
-Answers solve_columns(const vehicle::Vehicle& vehicle, const Variants& variants,
-                      const std::vector<std::string>& outputs, const BatchOptions& options) {
-    Answers answers = blank(variants.size(), outputs.size());
+AnswerColumns solve_columns(const vehicle::Vehicle& vehicle, const Variants& variants,
+                            const std::vector<std::string>& outputs, const BatchOptions& options) {
+    AnswerColumns answers = blank(variants.size(), outputs.size());
     run_batch(
         variants.size(),
         [&] {

@@ -18,7 +18,7 @@ struct Variants {
 };
 
 /// What each variant answers. A missing number is NaN and the status says why.
-struct Answers {
+struct AnswerColumns {
     std::vector<solve::Status> status;
     std::vector<double> speed;                 // m/s, at the end of the road where one is named
     std::vector<double> balance_speed;         // m/s
@@ -29,8 +29,8 @@ struct Answers {
 /// Top speed of every variant on all cores. Each starts from its own cold guess, so that neither
 /// the order nor the threads can change a bit of any answer; those not reached when the caller
 /// stops it are `cancelled`. `outputs` are result addresses.
-Answers solve_columns(const vehicle::Vehicle& vehicle, const Variants& variants,
-                      const std::vector<std::string>& outputs = {},
-                      const BatchOptions& options = {});
+AnswerColumns solve_columns(const vehicle::Vehicle& vehicle, const Variants& variants,
+                            const std::vector<std::string>& outputs = {},
+                            const BatchOptions& options = {});
 
 }  // namespace windwall::study

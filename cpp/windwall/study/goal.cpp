@@ -26,7 +26,7 @@ Missing missing_to(const vehicle::Vehicle& vehicle, double speed) {
         return excess(slimmer, 1);
     };
     const numerics::RootOptions close{1e-6, 0, 40};
-    const solve::Point& point = now.equilibrium.pull->point;
+    const solve::Point& point = now.equilibrium.full_throttle->point;
     const auto factor = numerics::find_root(with_power, 1, most_power, close);
     if (factor.converged) {
         missing.power = (factor.x - 1) * point.torque * point.condition.engine_speed;

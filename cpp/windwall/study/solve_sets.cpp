@@ -37,8 +37,8 @@ void add_terms(const Scenario& scenario, UpgradeSet set, SetResult& result) {
 void solve_stated(const Vehicle& vehicle, const Scenario& scenario, SetResult& result) {
     solve::LimitWatch watch(vehicle, scenario.limits);
     const solve::TopSpeed found = solve::top_speed(
-        vehicle, {}, [&](const vehicle::Balance& balance, solve::FullThrottlePoint& pull) {
-            watch.read(balance, pull, pull.watched);
+        vehicle, {}, [&](const vehicle::Balance& balance, solve::FullThrottlePoint& full_throttle) {
+            watch.read(balance, full_throttle, full_throttle.watched);
         });
     result.answered = found.outcome.answered();
     if (!result.answered) {

@@ -101,7 +101,7 @@ ThermalState thermal_state(const Balance& balance, double torque, driveline::Gea
     add_engine(balance, state);
     add_charge_path(balance, state);
     add_driveline(balance, torque, gear_state, state);
-    state.add("under_hood", balance.vehicle().under_hood.thermal_nodes(balance.surroundings()));
+    state.add("under_hood", balance.vehicle().engine_bay.thermal_nodes(balance.surroundings()));
     return state;
 }
 

@@ -6,8 +6,8 @@
 #include "windwall/media/fuel.hpp"
 #include "windwall/road/body.hpp"
 #include "windwall/road/tyres.hpp"
+#include "windwall/vehicle/engine_bay.hpp"
 #include "windwall/vehicle/goal.hpp"
-#include "windwall/vehicle/under_hood.hpp"
 
 #include <optional>
 #include <span>
@@ -24,7 +24,7 @@ struct Vehicle {
     Goal goal;
     media::Day day;
     road::Body body;
-    UnderHood under_hood;
+    EngineBay engine_bay;
     ChargePath charge_path;  // in the order the air meets them
     engine::Engine engine;
     media::Fuel fuel;
@@ -41,7 +41,7 @@ struct Vehicle {
             group("goal", at<&Vehicle::goal>, "What is to be reached, and on which road"),
             group("day", at<&Vehicle::day>, "The air on the day", Need::required),
             group("body", at<&Vehicle::body>, "Mass, drag and rolling resistance", Need::required),
-            group("under_hood", at<&Vehicle::under_hood>,
+            group("under_hood", at<&Vehicle::engine_bay>,
                   "The air under the bodywork and at the intake"),
             parts("charge_path", at<&Vehicle::charge_path>,
                   "What the air passes on its way to the engine, in that order"),

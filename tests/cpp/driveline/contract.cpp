@@ -55,6 +55,21 @@ TYPED_TEST(EveryPart, HasDefaultsInsideTheirRanges) {
     }
 }
 
+// What a part loses warms it until the air takes as much.
+TYPED_TEST(EveryPart, WarmsUpByWhatItLoses) {
+    if constexpr (driveline::Thermal<TypeParam>) {
+        Dice dice(11);
+        for (int i = 0; i < draws; ++i) {
+            const auto part = samples::part<TypeParam>(dice);
+            const double loss = dice.between(0, 3000), air = dice.between(250, 350);
+            const auto [node] = part.thermal_nodes(loss, air);
+            EXPECT_GT(node.heat_capacity, 0);
+            EXPECT_DOUBLE_EQ(node.heat_flow(air), loss);
+            EXPECT_NEAR(node.heat_flow(air + loss / part.to_air), 0, 1e-9 * (1 + loss));
+        }
+    }
+}
+
 // A belt may slip: its output then lags where it drives and runs ahead in overrun, by the share of
 // the torque that it holds.
 TYPED_TEST(EveryPart, TurnsByItsRatioInEveryGear) {

@@ -35,9 +35,9 @@ TEST(NextBinding, TheRevLimitIsAsFarAsTheBeltStillShifts) {
     Vehicle car = sample::belt_driven();
     car.body.drag_area = 2.4;
     const EquilibriumSpeed equilibrium = top_speed(car).equilibrium;
-    ASSERT_GT(equilibrium.pull->position, 0.2);
-    ASSERT_LT(equilibrium.pull->position, 0.8);
-    const double ratio = 2.8 * std::pow(0.8 / 2.8, equilibrium.pull->position);
+    ASSERT_GT(equilibrium.full_throttle->position, 0.2);
+    ASSERT_LT(equilibrium.full_throttle->position, 0.8);
+    const double ratio = 2.8 * std::pow(0.8 / 2.8, equilibrium.full_throttle->position);
     const double further = equilibrium.road_speed * (6200.0 / 4200 * ratio / 0.8 - 1);
     const NextBinding next = *next_binding(equilibrium, car);
     EXPECT_EQ(next.binding, Binding::rev_limit);
@@ -48,12 +48,14 @@ TEST(NextBinding, AtTheRevLimitItIsDragAndAtAStandstillNothing) {
     Vehicle car = one_ratio();
     car.body.drag_area = 0.1;
     const TopSpeed fast = top_speed(car);
-    ASSERT_EQ(fast.equilibrium.stop, Stop::rev_limit);
+    ASSERT_EQ(fast.equilibrium.stop, StopReason::rev_limit);
     EXPECT_EQ(binding(fast.equilibrium), Binding::rev_limit);
     const NextBinding next = *next_binding(fast.equilibrium, car);
     EXPECT_EQ(next.binding, Binding::drag);
-    EXPECT_NEAR(next.share, fast.equilibrium.pull->load.total() / fast.equilibrium.pull->thrust,
-                1e-12);
+    EXPECT_NEAR(
+        next.share,
+        fast.equilibrium.full_throttle->load.total() / fast.equilibrium.full_throttle->thrust,
+        1e-12);
     car.body.mass = 30000;
     const TopSpeed stuck = top_speed(car);
     EXPECT_EQ(binding(stuck.equilibrium), Binding::standstill);

@@ -89,8 +89,9 @@ double speed(const TopSpeed& found) {
 /// A change that a person is told of.
 bool explained(const TopSpeed& a, const TopSpeed& b) {
     const EquilibriumSpeed &one = a.equilibrium, &other = b.equilibrium;
-    const bool step = one.stop == Stop::torque_step || other.stop == Stop::torque_step ||
-                      one.stop == Stop::no_answer || other.stop == Stop::no_answer;
+    const bool step = one.stop == StopReason::torque_step ||
+                      other.stop == StopReason::torque_step || one.stop == StopReason::no_answer ||
+                      other.stop == StopReason::no_answer;
     return a.outcome.status != b.outcome.status || one.gear != other.gear ||
            one.stop != other.stop || step;
 }

@@ -32,10 +32,10 @@ public:
             const std::size_t count = 150 * gear_range.segments();
             for (std::size_t i = 0; i <= count; ++i) {
                 const double share = static_cast<double>(i) / static_cast<double>(count);
-                const FullThrottlePoint pull = puller_.at(
+                const FullThrottlePoint full_throttle = puller_.at(
                     gear_range.at(share * static_cast<double>(gear_range.segments())), 1e-9);
-                speeds.push_back(pull.road_speed);
-                thrusts.push_back(pull.thrust);
+                speeds.push_back(full_throttle.road_speed);
+                thrusts.push_back(full_throttle.thrust);
             }
             thrust_.emplace_back(speeds, thrusts);
             for (std::size_t i = 0; i <= gear_range.segments(); ++i)
@@ -129,10 +129,11 @@ TEST(FullLoadCurve, FollowsSolvedPoints) {
         for (std::size_t gear = 0; gear < solver.gears(); ++gear) {
             double worst = 0;
             for (double along = 0; along <= 1; along += 0.01) {
-                const FullThrottlePoint pull = solver.at(solver.gear_range(gear).at(along));
-                const double read =
-                    curve.torque(pull.point.condition.engine_speed, pull.road_speed);
-                worst = std::max(worst, std::abs(read / pull.point.torque - 1));
+                const FullThrottlePoint full_throttle =
+                    solver.at(solver.gear_range(gear).at(along));
+                const double read = curve.torque(full_throttle.point.condition.engine_speed,
+                                                 full_throttle.road_speed);
+                worst = std::max(worst, std::abs(read / full_throttle.point.torque - 1));
             }
             // The head's temperature now follows the road speed too: 6.1e-4 at worst in top gear.
             EXPECT_LT(worst, gear == 3 ? 7e-4 : 5e-3) << gear;
@@ -172,7 +173,7 @@ TEST(FullLoadCurve, SummitIsExact) {
             const EquilibriumSpeed equilibrium = top_speed(car).equilibrium;
             VehicleSolver solver(car);
             double end = 1;
-            if (equilibrium.stop == Stop::balance) {
+            if (equilibrium.stop == StopReason::balance) {
                 const auto excess = [&](double along) {
                     return solver.at(solver.gear_range(equilibrium.gear).at(along), 1e-12)
                         .excess_force();
@@ -181,11 +182,11 @@ TEST(FullLoadCurve, SummitIsExact) {
                 ASSERT_TRUE(root.converged);
                 end = root.x;
             }
-            (equilibrium.stop == Stop::balance ? balances : limits) += 1;
-            const FullThrottlePoint pull =
+            (equilibrium.stop == StopReason::balance ? balances : limits) += 1;
+            const FullThrottlePoint full_throttle =
                 solver.at(solver.gear_range(equilibrium.gear).at(end), 1e-12);
-            EXPECT_NEAR(equilibrium.road_speed / pull.road_speed, 1, 1e-7);
-            EXPECT_EQ(equilibrium.pull->road_speed, equilibrium.road_speed);
+            EXPECT_NEAR(equilibrium.road_speed / full_throttle.road_speed, 1, 1e-7);
+            EXPECT_EQ(equilibrium.full_throttle->road_speed, equilibrium.road_speed);
         }
     }
     EXPECT_GE(balances, 3);
@@ -224,7 +225,7 @@ TEST(FullLoadCurve, StopsWhereASearchOnTruePointsStops) {
         const auto [speed, gear] = dense.find_equilibrium_speed();
         EXPECT_NEAR(found.equilibrium.road_speed, speed, 0.02) << i;
         const bool at_limit = dense.high(gear) - speed < 0.02;
-        EXPECT_EQ(found.equilibrium.stop == Stop::rev_limit, at_limit) << i;
+        EXPECT_EQ(found.equilibrium.stop == StopReason::rev_limit, at_limit) << i;
         limits += at_limit;
     }
     EXPECT_GT(limits, 5);

@@ -78,7 +78,7 @@ std::optional<FullThrottlePoint> solved_at(VehicleSolver& solver, std::size_t ge
 }
 
 std::string said(int number, const TopSpeed& found) {
-    const FullThrottlePoint& there = *found.equilibrium.pull;
+    const FullThrottlePoint& there = *found.equilibrium.full_throttle;
     return "vehicle " + std::to_string(number) + ", " + std::to_string(there.road_speed) +
            " m/s in gear " + std::to_string(there.gear + 1) + ", stop " +
            std::to_string(static_cast<int>(found.equilibrium.stop)) + ", " +
@@ -87,27 +87,27 @@ std::string said(int number, const TopSpeed& found) {
 
 /// What the reason claims of the point it stands on.
 void check_reason(const Vehicle& car, const TopSpeed& found) {
-    const FullThrottlePoint& there = *found.equilibrium.pull;
+    const FullThrottlePoint& there = *found.equilibrium.full_throttle;
     const double left = there.excess_force() / there.thrust;
     const double limit = vehicle::speed_limit(car);
     switch (found.equilibrium.stop) {
-        case Stop::balance: EXPECT_NEAR(left, 0, 1e-6); break;
-        case Stop::grip:
+        case StopReason::balance: EXPECT_NEAR(left, 0, 1e-6); break;
+        case StopReason::grip:
             EXPECT_NEAR(left, 0, 1e-6);
             EXPECT_FALSE(there.grips);
             break;
-        case Stop::rev_limit:
+        case StopReason::rev_limit:
             EXPECT_GT(left, 0);
             EXPECT_NEAR(there.point.condition.engine_speed / limit, 1, 1e-9);
             break;
-        case Stop::torque_step: EXPECT_GT(left, 1e-6); break;
-        case Stop::no_answer:
+        case StopReason::torque_step: EXPECT_GT(left, 1e-6); break;
+        case StopReason::no_answer:
             EXPECT_GT(left, 0);
             ASSERT_TRUE(found.unanswered);
             EXPECT_GT(found.unanswered->point.condition.engine_speed,
                       there.point.condition.engine_speed);
             break;
-        case Stop::standstill: FAIL();
+        case StopReason::standstill: FAIL();
     }
 }
 
@@ -116,8 +116,8 @@ void check_other_gears(const Vehicle& car, const TopSpeed& found) {
     VehicleSolver solver(car);
     const double above = found.equilibrium.road_speed * (1 + 2e-4);
     for (std::size_t gear = 0; gear < solver.gears(); ++gear) {
-        const Stop stop = found.equilibrium.stop;
-        const bool ends = stop == Stop::torque_step || stop == Stop::no_answer;
+        const StopReason stop = found.equilibrium.stop;
+        const bool ends = stop == StopReason::torque_step || stop == StopReason::no_answer;
         if (ends && gear == found.equilibrium.gear) continue;  // its own end is where it says
         const auto point = solved_at(solver, gear, above);
         if (!point) continue;
@@ -138,7 +138,7 @@ TEST(EquilibriumSpeed, IsWhereNothingIsLeft) {
         const TopSpeed found = top_speed(car);
         if (!found.outcome.answered()) continue;
         ++answered;
-        steps += found.equilibrium.stop == Stop::torque_step;
+        steps += found.equilibrium.stop == StopReason::torque_step;
         SCOPED_TRACE(said(i, found));
         check_reason(car, found);
         check_other_gears(car, found);

@@ -15,7 +15,7 @@ using vehicle::Vehicle;
 std::vector<Vehicle> vehicles() {
     std::vector<Vehicle> all{sample::cyclecar(), sample::cooled_cyclecar(), sample::unblown()};
     Vehicle warm = sample::cooled_cyclecar();  // intake air from under the bodywork
-    warm.under_hood.intake_share = 0.6;
+    warm.engine_bay.intake_share = 0.6;
     all.push_back(warm);
     Vehicle round = sample::cooled_cyclecar();
     charge::Bypass bypass;
@@ -45,9 +45,10 @@ TEST(HeatAccount, ClosesWithTheEnginesOwnExhaust) {
     for (const Vehicle& car : vehicles()) {
         VehicleSolver solver(car);
         for (const double speed : {3000 * rpm, 4500 * rpm, 5600 * rpm}) {
-            const FullThrottlePoint pull = solver.at({speed, 2});
-            ASSERT_TRUE(pull.point.outcome.answered());
-            const Account account = heat_account(solver.point_solver().balance(), pull).account;
+            const FullThrottlePoint full_throttle = solver.at({speed, 2});
+            ASSERT_TRUE(full_throttle.point.outcome.answered());
+            const Account account =
+                heat_account(solver.point_solver().balance(), full_throttle).account;
             EXPECT_NEAR(account.gap(), 0, 1e-9 * account.total.watts) << car.charge_path.size();
         }
     }
@@ -57,17 +58,17 @@ TEST(HeatAccount, ClosesWithTheEnginesOwnExhaust) {
 TEST(HeatAccount, ShowsWhatIsMiscounted) {
     const Vehicle car = sample::cooled_cyclecar();
     VehicleSolver solver(car);
-    FullThrottlePoint pull = solver.at({4500 * rpm, 2});
+    FullThrottlePoint full_throttle = solver.at({4500 * rpm, 2});
     const auto gap = [&] {
-        return heat_account(solver.point_solver().balance(), pull).account.gap();
+        return heat_account(solver.point_solver().balance(), full_throttle).account.gap();
     };
-    pull.point.work.pumping += 100;
+    full_throttle.point.work.pumping += 100;
     EXPECT_NEAR(gap(), -100, 1e-3);
-    pull.point.work.pumping -= 100;
-    pull.point.work.rubbing += 50;
+    full_throttle.point.work.pumping -= 100;
+    full_throttle.point.work.rubbing += 50;
     EXPECT_NEAR(gap(), -50, 1e-3);
-    pull.point.work.rubbing -= 50;
-    pull.point.work.indicated += 70;
+    full_throttle.point.work.rubbing -= 50;
+    full_throttle.point.work.indicated += 70;
     EXPECT_NEAR(gap(), 70, 1e-3);
 }
 

@@ -14,13 +14,13 @@ namespace windwall::solve {
 namespace {
 
 using sample::rpm;
-using vehicle::Condition;
+using vehicle::OperatingCondition;
 using vehicle::Vehicle;
 
-const std::vector<Condition>& conditions() {
-    static const std::vector<Condition> all{{2500 * rpm, 10, 1},    {4200 * rpm, 25, 1},
-                                            {6200 * rpm, 35, 1},    {3000 * rpm, 15, 0.5},
-                                            {3000 * rpm, 15, 0.15}, {1500 * rpm, 0, 0.06}};
+const std::vector<OperatingCondition>& conditions() {
+    static const std::vector<OperatingCondition> all{{2500 * rpm, 10, 1},    {4200 * rpm, 25, 1},
+                                                     {6200 * rpm, 35, 1},    {3000 * rpm, 15, 0.5},
+                                                     {3000 * rpm, 15, 0.15}, {1500 * rpm, 0, 0.06}};
     return all;
 }
 
@@ -33,7 +33,7 @@ double flow_enthalpy(const media::Stream& stream) {
 TEST(OperatingPoint, AirPathIsAClosedControlVolume) {
     for (const Vehicle& car : {sample::cyclecar(), sample::cooled_cyclecar()}) {
         PointSolver solver(car);
-        for (const Condition& condition : conditions()) {
+        for (const OperatingCondition& condition : conditions()) {
             const Point point = solver.at(condition);
             ASSERT_EQ(point.outcome.status, Status::solved);
             const auto stations = solver.balance().stations();
@@ -70,7 +70,7 @@ TEST(OperatingPoint, AirPathIsAClosedControlVolume) {
 TEST(OperatingPoint, RootsPowerIsSweptVolumeTimesPressureRise) {
     const Vehicle car = sample::cyclecar();
     PointSolver solver(car);
-    for (const Condition& condition : conditions()) {
+    for (const OperatingCondition& condition : conditions()) {
         ASSERT_TRUE(solver.at(condition).outcome.answered());
         const auto& blower = solver.balance().stations()[2];
         const double revolutions = 1.35 * condition.engine_speed / (2 * std::numbers::pi);
@@ -83,7 +83,7 @@ TEST(OperatingPoint, RootsPowerIsSweptVolumeTimesPressureRise) {
 TEST(OperatingPoint, WarmAndColdStartsAgree) {
     const Vehicle car = sample::cooled_cyclecar();
     PointSolver warm(car);
-    for (const Condition& condition : conditions()) {
+    for (const OperatingCondition& condition : conditions()) {
         PointSolver cold(car);
         const double difference = warm.at(condition).torque / cold.at(condition).torque - 1;
         EXPECT_NEAR(difference, 0, 1e-8);
@@ -93,7 +93,7 @@ TEST(OperatingPoint, WarmAndColdStartsAgree) {
 // Newton's method and brackets share nothing but the residuals.
 TEST(OperatingPoint, BracketsFindWhatNewtonFinds) {
     for (const Vehicle& car : {sample::cyclecar(), sample::cooled_cyclecar(), sample::unblown()}) {
-        for (const Condition& condition : conditions()) {
+        for (const OperatingCondition& condition : conditions()) {
             PointSolver newton(car);
             ASSERT_TRUE(newton.at(condition).outcome.answered());
             vehicle::Balance balance(car);

@@ -49,7 +49,7 @@ public:
         maybe("plenum", charge::Plenum{});
         return car;
     }
-    vehicle::Condition condition() {
+    vehicle::OperatingCondition condition() {
         return {between(700, 6200) * rpm, between(0, 40), std::pow(10, between(-1.7, 0))};
     }
 

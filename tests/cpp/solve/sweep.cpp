@@ -52,7 +52,7 @@ TEST(GearRange, HeldSpeedIsTheCranks) {
 // thrust falls as the road speed rises; the crank's inertia is not felt.
 TEST(BeltDrive, HeldPartIsOnePowerAtManySpeeds) {
     Vehicle car = belt_driven();
-    car.under_hood.rise = 0;
+    car.engine_bay.rise = 0;
     car.engine.as<engine::Cylinder>()->head_temperature = 453.15;
     VehicleSolver solver(car);
     const FullThrottlePoint low = solver.at(solver.gear_range(0).at(1));
@@ -75,17 +75,17 @@ TEST(BeltDrive, EndsOnEachStretch) {
             car.goal.run_up = 800;
             const TopSpeed found = top_speed(car);
             ASSERT_TRUE(found.outcome.answered());
-            const FullThrottlePoint& end = *found.equilibrium.pull;
+            const FullThrottlePoint& end = *found.equilibrium.full_throttle;
             const double speed = end.point.condition.engine_speed / rpm;
             if (reduction == 9.0) {
-                EXPECT_EQ(found.equilibrium.stop, Stop::rev_limit);
+                EXPECT_EQ(found.equilibrium.stop, StopReason::rev_limit);
             }
             if (reduction == 2.8) {
                 EXPECT_NEAR(speed, 4200, 1e-6);
                 EXPECT_GT(end.position, 0.1);
                 EXPECT_LT(end.position, 1);
             }
-            if (found.equilibrium.stop == Stop::balance) {
+            if (found.equilibrium.stop == StopReason::balance) {
                 EXPECT_NEAR(end.excess_force(), 0, 1e-3);
             }
             EXPECT_LE(found.points, 12);

@@ -23,9 +23,9 @@ double speed(const Vehicle& car) {
 }
 
 FullThrottlePoint solved(VehicleSolver& solver, double engine_speed, std::size_t gear) {
-    const FullThrottlePoint pull = solver.at({engine_speed, gear});
-    EXPECT_TRUE(pull.point.outcome.answered());
-    return pull;
+    const FullThrottlePoint full_throttle = solver.at({engine_speed, gear});
+    EXPECT_TRUE(full_throttle.point.outcome.answered());
+    return full_throttle;
 }
 
 double watts(const Account& account, PowerUse use, std::string_view part = "") {
@@ -40,8 +40,8 @@ TEST(Accounts, ShaftClosesInEveryGear) {
     for (const Vehicle& car : {sample::cyclecar(), sample::cooled_cyclecar(), sample::unblown()}) {
         VehicleSolver solver(car);
         for (std::size_t gear = 0; gear < solver.gears(); ++gear) {
-            const FullThrottlePoint pull = solved(solver, 4500 * rpm, gear);
-            const Account account = shaft_account(solver.point_solver().balance(), pull);
+            const FullThrottlePoint full_throttle = solved(solver, 4500 * rpm, gear);
+            const Account account = shaft_account(solver.point_solver().balance(), full_throttle);
             EXPECT_NEAR(account.gap(), 0, 1e-9 * account.total.watts);
         }
     }
@@ -53,13 +53,13 @@ TEST(Accounts, ShaftClosesWhereAClutchSlipsInOverrun) {
     car.driveline[0].part.as<driveline::Clutch>()->capacity = 5;
     car.engine.as<engine::Cylinder>()->accessories.torque = 120;
     VehicleSolver solver(car);
-    const FullThrottlePoint pull = solved(solver, 4500 * rpm, 2);
-    ASSERT_LT(pull.point.torque, -5);
-    const Account account = shaft_account(solver.point_solver().balance(), pull);
+    const FullThrottlePoint full_throttle = solved(solver, 4500 * rpm, 2);
+    ASSERT_LT(full_throttle.point.torque, -5);
+    const Account account = shaft_account(solver.point_solver().balance(), full_throttle);
     EXPECT_NEAR(account.gap(), 0, 1e-9 * account.total.watts);
     EXPECT_EQ(watts(account, PowerUse::part, "clutch"), 0);
-    EXPECT_NEAR(watts(account, PowerUse::crank_slowing), (pull.point.torque + 5) * 4500 * rpm,
-                1e-9 * account.total.watts);
+    EXPECT_NEAR(watts(account, PowerUse::crank_slowing),
+                (full_throttle.point.torque + 5) * 4500 * rpm, 1e-9 * account.total.watts);
 }
 
 // Each entry against a formula that does not call the part.
@@ -68,10 +68,10 @@ TEST(Accounts, EntriesFollowFromTheirOwnFormulas) {
     car.day.headwind = 2.5;
     car.goal.grade = 0.01;
     VehicleSolver solver(car);
-    const FullThrottlePoint pull = solved(solver, 5200 * rpm, 3);
+    const FullThrottlePoint full_throttle = solved(solver, 5200 * rpm, 3);
     const vehicle::Balance& balance = solver.point_solver().balance();
-    const Account shaft = shaft_account(balance, pull);
-    const double v = pull.road_speed;
+    const Account shaft = shaft_account(balance, full_throttle);
+    const double v = full_throttle.road_speed;
     const double moist = balance.stations().front().inlet.density();
     EXPECT_NEAR(watts(shaft, PowerUse::air), 0.5 * moist * 0.56 * std::pow(v + 2.5, 2) * v,
                 1e-9 * shaft.total.watts);
@@ -95,11 +95,12 @@ TEST(Accounts, EntriesFollowFromTheirOwnFormulas) {
     // Pumping and indicated work per cycle are pressures times the swept volume.
     const double swept = 2 * std::numbers::pi / 4 * 0.076 * 0.076 * 0.0688;
     EXPECT_NEAR(watts(shaft, PowerUse::pumping),
-                pull.point.work.pumping_mean_pressure * swept * 5200 / 120,
+                full_throttle.point.work.pumping_mean_pressure * swept * 5200 / 120,
                 1e-9 * shaft.total.watts);
 
-    const HeatAccount heat = heat_account(balance, pull);
-    EXPECT_NEAR(heat.account.total.watts, pull.point.work.fuel_flow * car.fuel.heating_value(),
+    const HeatAccount heat = heat_account(balance, full_throttle);
+    EXPECT_NEAR(heat.account.total.watts,
+                full_throttle.point.work.fuel_flow * car.fuel.heating_value(),
                 1e-9 * heat.account.total.watts);
     const auto& cooler = balance.stations()[3];
     EXPECT_NEAR(watts(heat.account, PowerUse::part, "cooler"),
@@ -113,8 +114,8 @@ TEST(Accounts, EntriesFollowFromTheirOwnFormulas) {
 TEST(TopSpeed, BalancesOnTruePoints) {
     const TopSpeed found = top_speed(sample::cooled_cyclecar());
     ASSERT_TRUE(found.outcome.answered());
-    ASSERT_EQ(found.equilibrium.stop, Stop::balance);
-    EXPECT_NEAR(found.equilibrium.pull->excess_force(), 0, 1e-5);
+    ASSERT_EQ(found.equilibrium.stop, StopReason::balance);
+    EXPECT_NEAR(found.equilibrium.full_throttle->excess_force(), 0, 1e-5);
     EXPECT_LT(found.run_up->speed, found.equilibrium.road_speed);
 }
 
@@ -134,7 +135,7 @@ TEST(TopSpeed, MoreMassIsFasterOnlyWhereGripIsTheReason) {
     Vehicle car = sample::cyclecar();
     car.tyres.grip = 0.12;
     const TopSpeed light = top_speed(car);
-    ASSERT_EQ(light.equilibrium.stop, Stop::grip);
+    ASSERT_EQ(light.equilibrium.stop, StopReason::grip);
     car.body.mass *= 1.1;
     // Grip grows with mass as fast as rolling does, and drag does not grow.
     EXPECT_GT(top_speed(car).equilibrium.road_speed, light.equilibrium.road_speed);
@@ -161,8 +162,8 @@ TEST(TopSpeed, HotterDayIsNotSlowerWithoutBoostAndKnock) {
             relative *= humidity / car.day.humidity_ratio();
         }
         const TopSpeed found = top_speed(car);
-        ASSERT_EQ(found.equilibrium.stop, Stop::balance);
-        ASSERT_TRUE(found.equilibrium.pull->grips);
+        ASSERT_EQ(found.equilibrium.stop, StopReason::balance);
+        ASSERT_TRUE(found.equilibrium.full_throttle->grips);
         EXPECT_GE(found.equilibrium.road_speed, last);
         last = found.equilibrium.road_speed;
     }
@@ -175,10 +176,10 @@ TEST(TopSpeed, BalanceBehindAGapIsNotReached) {
     car.goal.run_up.reset();
     car.engine.as<engine::Cylinder>()->rev_limit = 4000 * rpm;
     box.ratios = {6.0, 0.9};
-    car.goal.grade = 0.12;  // low gear pulls it up the slope, high gear does not
+    car.goal.grade = 0.12;  // low gear full_throttle_points it up the slope, high gear does not
     const TopSpeed found = top_speed(car);
     ASSERT_TRUE(found.outcome.answered());
-    EXPECT_EQ(found.equilibrium.stop, Stop::rev_limit);
+    EXPECT_EQ(found.equilibrium.stop, StopReason::rev_limit);
     EXPECT_EQ(found.equilibrium.gear, 0u);
 }
 
@@ -188,7 +189,7 @@ TEST(TopSpeed, StandstillIsSaid) {
     car.body.mass = 20000;
     const TopSpeed found = top_speed(car);
     EXPECT_FALSE(found.outcome.answered());
-    EXPECT_EQ(found.equilibrium.stop, Stop::standstill);
+    EXPECT_EQ(found.equilibrium.stop, StopReason::standstill);
 }
 
 // Tyres that always slip push with a constant force, and the run has a closed form:
@@ -208,8 +209,8 @@ TEST(RunUp, ConstantThrustInClosedForm) {
         car.goal.run_up = road;
         VehicleSolver solver(car);
         const TopSpeed found = top_speed(car);
-        ASSERT_EQ(found.equilibrium.stop, Stop::grip);
-        const double thrust = found.equilibrium.pull->thrust;
+        ASSERT_EQ(found.equilibrium.stop, StopReason::grip);
+        const double thrust = found.equilibrium.full_throttle->thrust;
         const double c = 0.5 * solver.point_solver().balance().surroundings().air_density * 0.56;
         const double mass = solver.accelerated_mass(0);
         const double terminal = std::sqrt(thrust / c);

@@ -32,12 +32,12 @@ TEST(Columns, EqualReversedAndOneByOneBitForBit) {
     const Variants forward = drive_ratios(car);
     const std::vector<std::string> outputs{"manifold/boost",
                                            "charge_path/blower/outlet/temperature"};
-    const Answers once = solve_columns(car, forward, outputs, {2, {}});
+    const AnswerColumns once = solve_columns(car, forward, outputs, {2, {}});
 
     Variants backward = forward;
     for (auto& column : backward.values)
         std::reverse(column.begin(), column.end());
-    Answers reversed = solve_columns(car, backward, outputs, {1, {}});
+    AnswerColumns reversed = solve_columns(car, backward, outputs, {1, {}});
     std::reverse(reversed.speed.begin(), reversed.speed.end());
     EXPECT_TRUE(same_bits(once.speed, reversed.speed));
     for (auto& column : reversed.outputs)
@@ -56,7 +56,7 @@ TEST(Columns, WhatIsNotReachedIsCancelled) {
     Variants variants = drive_ratios(car);
     for (auto& column : variants.values)
         column.resize(200000, column.front());
-    const Answers answers =
+    const AnswerColumns answers =
         solve_columns(car, variants, {}, {2, [](std::size_t, std::size_t) { return false; }});
     EXPECT_EQ(answers.status.back(), solve::Status::cancelled);
     EXPECT_TRUE(std::isnan(answers.speed.back()));
@@ -66,7 +66,7 @@ TEST(Columns, WhatIsNotReachedIsCancelled) {
 TEST(Columns, WithoutAnAnswerTheStatusSaysWhy) {
     const vehicle::Vehicle car = sample::cyclecar();
     const auto path = fields::find_number(fields::group_type<vehicle::Vehicle>, &car, "body/mass");
-    const Answers answers = solve_columns(car, {{*path}, {{348.0, 1e6}}});
+    const AnswerColumns answers = solve_columns(car, {{*path}, {{348.0, 1e6}}});
     EXPECT_EQ(answers.status[0], solve::Status::solved);
     EXPECT_EQ(answers.status[1], solve::Status::no_balance);
     EXPECT_TRUE(std::isnan(answers.speed[1]));

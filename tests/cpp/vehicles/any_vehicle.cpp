@@ -34,9 +34,10 @@ void say(const char* what, const fields::Json& vehicle) {
 /// The fuel's heat that nothing else takes leaves by the exhaust; it cannot be less than none.
 bool exhaust_is_cold(const vehicle::Vehicle& car, const TopSpeed& found) {
     VehicleSolver solver(car);
-    const FullThrottlePoint& pull = *found.equilibrium.pull;
-    const FullThrottlePoint again = solver.once(
-        {pull.point.condition.engine_speed, pull.gear_state()}, pull.point.condition.road_speed);
+    const FullThrottlePoint& full_throttle = *found.equilibrium.full_throttle;
+    const FullThrottlePoint again =
+        solver.once({full_throttle.point.condition.engine_speed, full_throttle.gear_state()},
+                    full_throttle.point.condition.road_speed);
     if (!again.point.outcome.answered()) return false;
     return heat_account(solver.point_solver().balance(), again).exhaust_temperature <
            solver.point_solver().balance().surroundings().ambient_temperature;
@@ -52,7 +53,7 @@ void look_at(const TopSpeed& found, const vehicle::Vehicle& car, const fields::J
     if (!found.outcome.answered()) return;
     EXPECT_TRUE(std::isfinite(found.speed())) << text;
     EXPECT_GT(found.speed(), 0) << text;
-    EXPECT_TRUE(std::isfinite(found.equilibrium.pull->point.torque)) << text;
+    EXPECT_TRUE(std::isfinite(found.equilibrium.full_throttle->point.torque)) << text;
     if (exhaust_is_cold(car, found)) {
         ++count.cold;
         say("cold exhaust", text);
@@ -84,7 +85,7 @@ TEST(AnyVehicle, WhatBreaksInsideIsAnOutcome) {
         });
     EXPECT_EQ(found.outcome.status, Status::not_converged);
     EXPECT_EQ(found.outcome.worst, refused_points);
-    EXPECT_FALSE(found.equilibrium.pull);
+    EXPECT_FALSE(found.equilibrium.full_throttle);
 }
 
 // Made from the rows: every kind of part in any order. WINDWALL_VEHICLES asks for more of them.

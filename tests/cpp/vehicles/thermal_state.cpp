@@ -1,7 +1,8 @@
 // Temperatures that take time: every node of a vehicle, and one the core knows nothing of, comes to
-// the rest that a long pull is solved at.
+// the rest that a long full-throttle point is solved at.
 #include "windwall/vehicle/thermal_state.hpp"
 
+#include "windwall/driveline/train.hpp"
 #include "windwall/solve/full_throttle/top_speed.hpp"
 
 #include <boost/numeric/odeint.hpp>
@@ -41,7 +42,8 @@ struct Solved {
 Solved at_top_speed(const std::string& file) {
     const Vehicle car = scenario::loaded(scenario::read_file(file)).vehicle;
     const auto equilibrium = solve::top_speed(car).equilibrium;
-    return Solved(car, equilibrium.pull.value().point.condition.engine_speed, equilibrium.gear);
+    return Solved(car, equilibrium.full_throttle.value().point.condition.engine_speed,
+                  equilibrium.gear);
 }
 
 /// Every kind of node at once: a cooled blower with pipe and plenum, and a belt for a gearbox.
@@ -141,6 +143,7 @@ TEST(ThermalState, ABeltIsWarmedByWhatItLoses) {
     driveline::FinalDrive last;
     last.fixed_ratio = 5;
     last.efficiency = 1;
+    last.drag_torque = 0;
     car.driveline.back().part = last;
     Solved solved(car);
     const auto& at = solved.there;
@@ -202,7 +205,7 @@ TEST(ThermalState, GoesWithTheMass) {
               &car.charge_path[3].part.as<charge::ChargeCooler>()->core_mass,
               &car.charge_path[4].part.as<charge::Duct>()->wall_thickness,
               &car.charge_path[5].part.as<charge::Plenum>()->wall_thickness,
-              &car.driveline[0].part.as<driveline::BeltCvt>()->belt_mass, &car.under_hood.volume})
+              &car.driveline[0].part.as<driveline::BeltCvt>()->belt_mass, &car.engine_bay.volume})
             *mass *= times;
         return Solved(car).state();
     };

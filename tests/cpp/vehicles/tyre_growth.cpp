@@ -23,25 +23,26 @@ Vehicle geared(double ratio) {
 }
 
 /// The definition: a radius that belongs to the speed it gives.
-double off_by(const Vehicle& car, const FullThrottlePoint& pull) {
-    const double wheels = pull.point.condition.engine_speed /
-                          driveline::total_ratio(car.driveline, pull.gear_state());
-    const double speed = wheels * car.tyres.rolling_radius(pull.road_speed) * (1 - pull.slip);
-    return pull.road_speed / speed - 1;
+double off_by(const Vehicle& car, const FullThrottlePoint& full_throttle) {
+    const double wheels = full_throttle.point.condition.engine_speed /
+                          driveline::total_ratio(car.driveline, full_throttle.gear_state());
+    const double speed =
+        wheels * car.tyres.rolling_radius(full_throttle.road_speed) * (1 - full_throttle.slip);
+    return full_throttle.road_speed / speed - 1;
 }
 
 TEST(TyreGrowth, RadiusAndSpeedAgreeHoweverFastTheWheelsTurn) {
     int shaped = 0, outgrown = 0;
     for (double ratio = 5; ratio > 0.4; ratio *= 0.97) {
         const Vehicle car = geared(ratio);
-        const FullThrottlePoint pull = VehicleSolver(car).at({4500 * rpm, {0, 1}});
-        if (pull.point.outcome.answered()) {
-            EXPECT_NEAR(off_by(car, pull), 0, 1e-9) << ratio;
+        const FullThrottlePoint full_throttle = VehicleSolver(car).at({4500 * rpm, {0, 1}});
+        if (full_throttle.point.outcome.answered()) {
+            EXPECT_NEAR(off_by(car, full_throttle), 0, 1e-9) << ratio;
             EXPECT_EQ(outgrown, 0) << "the slower one has no answer";
             ++shaped;
         } else {
-            EXPECT_EQ(pull.point.outcome.status, Status::out_of_range);
-            EXPECT_EQ(pull.point.outcome.worst, outgrown_tyres);
+            EXPECT_EQ(full_throttle.point.outcome.status, Status::out_of_range);
+            EXPECT_EQ(full_throttle.point.outcome.worst, outgrown_tyres);
             ++outgrown;
         }
     }

@@ -22,14 +22,14 @@ TopSpeedResult summarise(const TopSpeed& found, const vehicle::Vehicle& vehicle)
     result.limited_by = binding(found.equilibrium);
     result.unanswered = unanswered(found);
     result.run_up = found.run_up;
-    if (!found.equilibrium.pull) return result;
-    const FullThrottlePoint& pull = *found.equilibrium.pull;
+    if (!found.equilibrium.full_throttle) return result;
+    const FullThrottlePoint& full_throttle = *found.equilibrium.full_throttle;
     result.speed = found.equilibrium.road_speed;
     result.gear = static_cast<long>(found.equilibrium.gear) + 1;
-    result.engine_speed = pull.point.condition.engine_speed;
-    result.opening = pull.point.condition.opening;
-    result.excess_force = pull.excess_force();
-    result.belt = belt_position(vehicle, pull.gear_state());
+    result.engine_speed = full_throttle.point.condition.engine_speed;
+    result.opening = full_throttle.point.condition.opening;
+    result.excess_force = full_throttle.excess_force();
+    result.belt = belt_position(vehicle, full_throttle.gear_state());
     result.next = next_binding(found.equilibrium, vehicle);
     return result;
 }
@@ -37,10 +37,11 @@ TopSpeedResult summarise(const TopSpeed& found, const vehicle::Vehicle& vehicle)
 /// Solves the equilibrium once more, so that its stations are there to be read.
 FullThrottlePoint describe_equilibrium(VehicleSolver& solver, const TopSpeed& found,
                                        TopSpeedResult& result) {
-    const FullThrottlePoint& there = *found.equilibrium.pull;
-    FullThrottlePoint pull = solver.at({there.point.condition.engine_speed, there.gear_state()});
-    describe(solver.point_solver().balance(), pull, result.point.emplace());
-    return pull;
+    const FullThrottlePoint& there = *found.equilibrium.full_throttle;
+    FullThrottlePoint full_throttle =
+        solver.at({there.point.condition.engine_speed, there.gear_state()});
+    describe(solver.point_solver().balance(), full_throttle, result.point.emplace());
+    return full_throttle;
 }
 
 std::vector<AccountEntry> lines(Account account) {
@@ -51,13 +52,13 @@ std::vector<AccountEntry> lines(Account account) {
 void explain_equilibrium(const vehicle::Vehicle& vehicle, const TopSpeed& found,
                          TopSpeedResult& result) {
     VehicleSolver solver(vehicle);
-    const FullThrottlePoint pull = describe_equilibrium(solver, found, result);
+    const FullThrottlePoint full_throttle = describe_equilibrium(solver, found, result);
     const vehicle::Balance& balance = solver.point_solver().balance();
-    HeatAccount heat = heat_account(balance, pull);
-    result.margins = margins(vehicle, pull);
-    result.shaft = lines(shaft_account(balance, pull));
+    HeatAccount heat = heat_account(balance, full_throttle);
+    result.margins = margins(vehicle, full_throttle);
+    result.shaft = lines(shaft_account(balance, full_throttle));
     result.exhaust_temperature = heat.exhaust_temperature;
-    result.cautions = point_cautions(balance, pull.point);
+    result.cautions = point_cautions(balance, full_throttle.point);
     std::ranges::move(heat_cautions(heat), std::back_inserter(result.cautions));
     std::ranges::move(slip_cautions(found, vehicle), std::back_inserter(result.cautions));
     result.heat = lines(std::move(heat.account));
@@ -67,9 +68,9 @@ void explain_equilibrium(const vehicle::Vehicle& vehicle, const TopSpeed& found,
 
 TopSpeedResult answer_speed(const vehicle::Vehicle& vehicle, const std::vector<Limit>& stated) {
     LimitWatch watch(vehicle, stated);
-    const TopSpeed found =
-        top_speed(vehicle, {}, [&](const vehicle::Balance& balance, FullThrottlePoint& pull) {
-            watch.read(balance, pull, pull.watched);
+    const TopSpeed found = top_speed(
+        vehicle, {}, [&](const vehicle::Balance& balance, FullThrottlePoint& full_throttle) {
+            watch.read(balance, full_throttle, full_throttle.watched);
         });
     TopSpeedResult result = summarise(found, vehicle);
     result.unrated = unrated(vehicle);
@@ -89,7 +90,8 @@ TopSpeedResult answer_speed_briefly(const vehicle::Vehicle& vehicle) {
     return result;
 }
 
-PointResult answer_point(const vehicle::Vehicle& vehicle, const vehicle::Condition& condition) {
+PointResult answer_point(const vehicle::Vehicle& vehicle,
+                         const vehicle::OperatingCondition& condition) {
     PointSolver point_solver(vehicle);
     const Point point = point_solver.at(condition);
     PointResult result{ending(point.outcome),

@@ -15,6 +15,7 @@ TopSpeedResult answer_speed(const vehicle::Vehicle& vehicle, const std::vector<L
 TopSpeedResult answer_speed_briefly(const vehicle::Vehicle& vehicle);
 
 /// One operating point, explained.
-PointResult answer_point(const vehicle::Vehicle& vehicle, const vehicle::Condition& condition);
+PointResult answer_point(const vehicle::Vehicle& vehicle,
+                         const vehicle::OperatingCondition& condition);
 
 }  // namespace windwall::solve

@@ -15,34 +15,34 @@ constexpr double hot_head = 273.15 + 230;
 constexpr double hot_oil = 273.15 + 120;
 
 void add_validity(const engine::Validity& valid, std::vector<Caution>& cautions) {
-    const auto add = [&](bool inside, Concern about, std::string_view address) {
+    const auto add = [&](bool inside, CautionKind about, std::string_view address) {
         if (!inside) cautions.push_back({about, std::string(address)});
     };
-    add(valid.compression_ratio, Concern::compression_ratio, "engine/compression_ratio");
-    add(valid.mixture, Concern::mixture, "engine/lambda");
-    add(valid.mach_index, Concern::inlet_mach_index, "engine/valves");
-    add(valid.pressure_ratio, Concern::exhaust_over_intake, "engine/exhaust");
-    add(valid.retard, Concern::late_spark, "knock/retard");
-    add(valid.knock_pressure, Concern::knock_pressure, "knock/margin");
-    add(valid.measured_speed, Concern::measured_speed, "engine/table");
+    add(valid.compression_ratio, CautionKind::compression_ratio, "engine/compression_ratio");
+    add(valid.mixture, CautionKind::mixture, "engine/lambda");
+    add(valid.mach_index, CautionKind::inlet_mach_index, "engine/valves");
+    add(valid.pressure_ratio, CautionKind::exhaust_over_intake, "engine/exhaust");
+    add(valid.retard, CautionKind::late_spark, "knock/retard");
+    add(valid.knock_pressure, CautionKind::knock_pressure, "knock/margin");
+    add(valid.measured_speed, CautionKind::measured_speed, "engine/table");
 }
 
 void add_heat(const engine::Temperatures& now, std::vector<Caution>& cautions) {
     if (!now.known) return;
-    const auto add = [&](Concern about, std::string_view address, double found, double high) {
+    const auto add = [&](CautionKind about, std::string_view address, double found, double high) {
         if (found > high) cautions.push_back({about, std::string(address), found, {}, high});
     };
-    add(Concern::hot_head, "engine/head_temperature", now.head, hot_head);
-    add(Concern::hot_oil, "engine/oil_temperature", now.oil, hot_oil);
+    add(CautionKind::hot_head, "engine/head_temperature", now.head, hot_head);
+    add(CautionKind::hot_oil, "engine/oil_temperature", now.oil, hot_oil);
 }
 
-Caution slip(const FullThrottlePoint& pull, const std::string& part) {
-    return {Concern::slip,
+Caution slip(const FullThrottlePoint& full_throttle, const std::string& part) {
+    return {CautionKind::slip,
             "driveline/" + part,
-            pull.point.torque,
+            full_throttle.point.torque,
             {},
             {},
-            pull.point.condition.engine_speed};
+            full_throttle.point.condition.engine_speed};
 }
 
 }  // namespace
@@ -62,10 +62,10 @@ std::vector<Caution> point_cautions(const vehicle::Balance& balance, const Point
     for (Caution& caution : path_cautions(balance))
         cautions.push_back(std::move(caution));
     if (!point.spark.modelled) {
-        cautions.push_back({Concern::torque_curve, "engine"});
+        cautions.push_back({CautionKind::torque_curve, "engine"});
     }
     if (point.spark.modelled && point.spark.margin < 0) {
-        cautions.push_back({Concern::detonation, "knock/margin", point.spark.margin});
+        cautions.push_back({CautionKind::detonation, "knock/margin", point.spark.margin});
     }
     return cautions;
 }
@@ -75,14 +75,15 @@ std::vector<Caution> slip_cautions(const TopSpeed& found, const vehicle::Vehicle
     const std::vector<const FullThrottlePoint*> way = acceleration_path(found);
     const FullThrottlePoint* worst = nullptr;
     std::size_t part = 0;
-    for (const FullThrottlePoint* pull : way) {
+    for (const FullThrottlePoint* full_throttle : way) {
         const auto slips = driveline::overloaded(
-            vehicle.driveline, {pull->point.condition.engine_speed, pull->point.torque},
-            pull->gear_state());
-        if (!slips || (worst && pull->point.torque <= worst->point.torque)) continue;
+            vehicle.driveline,
+            {full_throttle->point.condition.engine_speed, full_throttle->point.torque},
+            full_throttle->gear_state());
+        if (!slips || (worst && full_throttle->point.torque <= worst->point.torque)) continue;
         const bool by_speed = vehicle.driveline[*slips].part.as<driveline::CentrifugalClutch>();
-        if (by_speed && pull != way.back()) continue;
-        worst = pull;
+        if (by_speed && full_throttle != way.back()) continue;
+        worst = full_throttle;
         part = *slips;
     }
     return worst ? std::vector{slip(*worst, vehicle.driveline[part].id)} : std::vector<Caution>{};
@@ -92,7 +93,7 @@ std::vector<Caution> heat_cautions(const HeatAccount& heat) {
     if (heat.exhaust_temperature > coldest_exhaust && heat.exhaust_temperature < hottest_exhaust) {
         return {};
     }
-    return {{Concern::exhaust_heat, "heat/exhaust", heat.exhaust_temperature, coldest_exhaust,
+    return {{CautionKind::exhaust_heat, "heat/exhaust", heat.exhaust_temperature, coldest_exhaust,
              hottest_exhaust}};
 }
 

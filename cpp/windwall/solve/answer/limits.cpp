@@ -52,9 +52,9 @@ bool worse(const Limit& limit, double value, double than) {
     return limit.max && value > *limit.max ? value > than : value < than;
 }
 
-void note(const FullThrottlePoint& pull, std::size_t k, const Limit& limit,
+void note(const FullThrottlePoint& full_throttle, std::size_t k, const Limit& limit,
           std::optional<LimitViolation>& passed) {
-    const double value = pull.watched[k];
+    const double value = full_throttle.watched[k];
     if (std::isnan(value) || !passes(limit, value)) return;
     if (!passed) {
         passed = LimitViolation{limit.address,
@@ -63,9 +63,9 @@ void note(const FullThrottlePoint& pull, std::size_t k, const Limit& limit,
                                 limit.why,
                                 value,
                                 value,
-                                pull.road_speed,
-                                pull.point.condition.engine_speed,
-                                static_cast<long>(pull.gear) + 1};
+                                full_throttle.road_speed,
+                                full_throttle.point.condition.engine_speed,
+                                static_cast<long>(full_throttle.gear) + 1};
     } else if (worse(limit, value, passed->worst)) {
         passed->worst = value;
     }
@@ -125,9 +125,9 @@ void LimitWatch::resolve() {
     resolved_ = true;
 }
 
-void LimitWatch::read(const vehicle::Balance& balance, const FullThrottlePoint& pull,
+void LimitWatch::read(const vehicle::Balance& balance, const FullThrottlePoint& full_throttle,
                       std::vector<double>& values) {
-    describe(balance, pull, point_);
+    describe(balance, full_throttle, point_);
     if (!resolved_) resolve();
     values.clear();
     for (const auto& path : paths_) {
@@ -141,8 +141,8 @@ std::vector<LimitViolation> passed_limits(const TopSpeed& found, const LimitWatc
     std::vector<LimitViolation> all;
     for (std::size_t k = 0; k < watch.limits().size(); ++k) {
         std::optional<LimitViolation> passed;
-        for (const FullThrottlePoint* pull : way)
-            note(*pull, k, watch.limits()[k], passed);
+        for (const FullThrottlePoint* full_throttle : way)
+            note(*full_throttle, k, watch.limits()[k], passed);
         if (passed) all.push_back(*passed);
     }
     return all;

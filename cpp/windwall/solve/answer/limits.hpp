@@ -17,15 +17,15 @@ std::vector<Limit> built_in_limits(const vehicle::Vehicle& vehicle);
 /// Results of which nobody has said what is too much: never called within limits.
 std::vector<std::string> unrated(const vehicle::Vehicle& vehicle);
 
-/// Reads the limited results of every pull of one vehicle. Limits of parts that this vehicle has
-/// not got do not apply; a stated limit takes the place of the built-in one.
+/// Reads the limited results of every full-throttle point of one vehicle. Limits of parts that this
+/// vehicle has not got do not apply; a stated limit takes the place of the built-in one.
 class LimitWatch {
 public:
     LimitWatch(const vehicle::Vehicle& vehicle, const std::vector<Limit>& stated);
 
-    /// The limited values of a pull just solved, in the order of the limits; NaN where one has
-    /// none.
-    void read(const vehicle::Balance& balance, const FullThrottlePoint& pull,
+    /// The limited values of a full-throttle point just solved, in the order of the limits; NaN
+    /// where one has none.
+    void read(const vehicle::Balance& balance, const FullThrottlePoint& full_throttle,
               std::vector<double>& values);
     const std::vector<Limit>& limits() const noexcept { return limits_; }
 

@@ -28,7 +28,7 @@ Vehicle with_spark(Vehicle vehicle, double retard) {
     return vehicle;
 }
 
-double margin_at(const Vehicle& vehicle, const vehicle::Condition& condition,
+double margin_at(const Vehicle& vehicle, const vehicle::OperatingCondition& condition,
                  const vehicle::WhatIf& what_if = {}) {
     PointSolver solver(vehicle, what_if);
     const Point point = solver.at(condition);
@@ -77,7 +77,7 @@ Drive find_drive(Vehicle& vehicle) {
     return found;
 }
 
-void add_boost(Vehicle vehicle, const vehicle::Condition& condition, Margins& found) {
+void add_boost(Vehicle vehicle, const vehicle::OperatingCondition& condition, Margins& found) {
     const Drive drive = find_drive(vehicle);
     if (drive.ratio == nullptr) return;
     found.blower = drive.id;
@@ -100,9 +100,9 @@ void add_boost(Vehicle vehicle, const vehicle::Condition& condition, Margins& fo
 
 }  // namespace
 
-Margins margins(const Vehicle& vehicle, const FullThrottlePoint& pull) {
-    const vehicle::Condition& condition = pull.point.condition;
-    const double retard = pull.point.spark.retard;
+Margins margins(const Vehicle& vehicle, const FullThrottlePoint& full_throttle) {
+    const vehicle::OperatingCondition& condition = full_throttle.point.condition;
+    const double retard = full_throttle.point.spark.retard;
     const Vehicle held = with_spark(vehicle, retard);
     Margins found;
     add_boost(held, condition, found);

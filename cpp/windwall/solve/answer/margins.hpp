@@ -4,7 +4,7 @@
 
 namespace windwall::solve {
 
-/// What is left at a pull of a vehicle.
-Margins margins(const vehicle::Vehicle& vehicle, const FullThrottlePoint& pull);
+/// What is left at a full-throttle point of a vehicle.
+Margins margins(const vehicle::Vehicle& vehicle, const FullThrottlePoint& full_throttle);
 
 }  // namespace windwall::solve

@@ -13,28 +13,28 @@ constexpr double least_siphoned = 1e-6;          // kg/s
 
 void add_blower(const Balance& balance, const std::string& address, const Station& station,
                 std::vector<Caution>& cautions) {
-    const auto add = [&](bool near, Concern about, std::string_view result,
+    const auto add = [&](bool near, CautionKind about, std::string_view result,
                          std::optional<double> found = {}, std::optional<double> high = {}) {
         if (near) cautions.push_back({about, address + "/" + std::string(result), found, {}, high});
     };
     const double depression = balance.surroundings().ambient_pressure - station.inlet.pressure;
     const double hot = station.outlet.temperature, leak = station.leak_share();
-    add(depression > charge::rotor_seals.max, Concern::inlet_depression, "inlet_depression",
+    add(depression > charge::rotor_seals.max, CautionKind::inlet_depression, "inlet_depression",
         depression, charge::rotor_seals.max);
-    add(hot > hottest_charge, Concern::hot_charge, "outlet/temperature", hot, hottest_charge);
-    add(leak > near_runaway, Concern::thermal_runaway, "leak_share", leak, near_runaway);
-    add(station.compression.surging, Concern::surge, "pressure_ratio");
-    add(station.compression.choked, Concern::choke, "outlet/flow");
+    add(hot > hottest_charge, CautionKind::hot_charge, "outlet/temperature", hot, hottest_charge);
+    add(leak > near_runaway, CautionKind::thermal_runaway, "leak_share", leak, near_runaway);
+    add(station.compression.surging, CautionKind::surge, "pressure_ratio");
+    add(station.compression.choked, CautionKind::choke, "outlet/flow");
 }
 
 void add_nozzle(const std::string& address, const charge::Spray& spray, double least_pressure,
                 std::vector<Caution>& cautions) {
     if (spray.flow > spray.siphoned && !spray.atomises) {
-        cautions.push_back({Concern::coarse_spray, address + "/pressure_difference",
+        cautions.push_back({CautionKind::coarse_spray, address + "/pressure_difference",
                             spray.pressure_difference, least_pressure});
     }
     if (spray.siphoned > least_siphoned)
-        cautions.push_back({Concern::siphoning, address + "/siphoned", spray.siphoned});
+        cautions.push_back({CautionKind::siphoning, address + "/siphoned", spray.siphoned});
 }
 
 void add_cooler(const std::string& address, const Station& station,
@@ -42,7 +42,7 @@ void add_cooler(const std::string& address, const Station& station,
     const std::size_t water = media::index(media::Vapour::water);
     const double condensed = station.outlet.liquid[water] - station.inlet.liquid[water];
     if (condensed < least_condensate) return;
-    cautions.push_back({Concern::condensation, address + "/outlet/temperature",
+    cautions.push_back({CautionKind::condensation, address + "/outlet/temperature",
                         condensed * station.inlet.dry_air});
 }
 

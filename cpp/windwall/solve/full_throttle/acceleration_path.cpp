@@ -8,10 +8,11 @@ namespace {
 
 constexpr double close = 2e-3;  // of the thrust: what two curves may differ by and still be level
 
-bool pushes_hardest(const std::vector<TractiveEffortCurve>& curves, const FullThrottlePoint& pull) {
+bool pushes_hardest(const std::vector<TractiveEffortCurve>& curves,
+                    const FullThrottlePoint& full_throttle) {
     return std::none_of(curves.begin(), curves.end(), [&](const TractiveEffortCurve& other) {
-        return other.gear() != pull.gear && other.reaches(pull.road_speed) &&
-               other.thrust(pull.road_speed) > pull.thrust * (1 + close);
+        return other.gear() != full_throttle.gear && other.reaches(full_throttle.road_speed) &&
+               other.thrust(full_throttle.road_speed) > full_throttle.thrust * (1 + close);
     });
 }
 
@@ -19,12 +20,13 @@ bool pushes_hardest(const std::vector<TractiveEffortCurve>& curves, const FullTh
 
 std::vector<const FullThrottlePoint*> acceleration_path(const TopSpeed& found) {
     std::vector<const FullThrottlePoint*> way;
-    for (const FullThrottlePoint& pull : found.pulls) {
-        if (pull.road_speed > found.equilibrium.road_speed * (1 + 1e-9)) continue;
-        if (pull.gear == found.equilibrium.gear || pushes_hardest(found.curves, pull))
-            way.push_back(&pull);
+    for (const FullThrottlePoint& full_throttle : found.full_throttle_points) {
+        if (full_throttle.road_speed > found.equilibrium.road_speed * (1 + 1e-9)) continue;
+        if (full_throttle.gear == found.equilibrium.gear ||
+            pushes_hardest(found.curves, full_throttle))
+            way.push_back(&full_throttle);
     }
-    if (found.equilibrium.pull) way.push_back(&*found.equilibrium.pull);
+    if (found.equilibrium.full_throttle) way.push_back(&*found.equilibrium.full_throttle);
     std::stable_sort(way.begin(), way.end(),
                      [](const FullThrottlePoint* a, const FullThrottlePoint* b) {
                          return a->road_speed < b->road_speed;
@@ -34,8 +36,8 @@ std::vector<const FullThrottlePoint*> acceleration_path(const TopSpeed& found) {
 
 double least_margin(const TopSpeed& found) {
     double least = std::numeric_limits<double>::infinity();
-    for (const FullThrottlePoint* pull : acceleration_path(found))
-        least = std::min(least, pull->point.spark.margin);
+    for (const FullThrottlePoint* full_throttle : acceleration_path(found))
+        least = std::min(least, full_throttle->point.spark.margin);
     return least;
 }
 

@@ -5,8 +5,9 @@
 
 namespace windwall::solve {
 
-/// The solved pulls that a run to the equilibrium goes through, in the order of their speed: each
-/// gear while no other pushes harder, the last one from its slowest pull, and the equilibrium.
+/// The solved full-throttle points that a run to the equilibrium goes through, in the order of
+/// their speed: each gear while no other pushes harder, the last one from its slowest full-throttle
+/// point, and the equilibrium.
 std::vector<const FullThrottlePoint*> acceleration_path(const TopSpeed& found);
 
 /// The least knock margin on the way up, octane numbers.

@@ -21,7 +21,7 @@ struct Walk {
     VehicleSolver& solver;
     const FullLoadCurve& engine;
     std::size_t gear;
-    FullThrottlePoint pull{};
+    FullThrottlePoint full_throttle{};
     double off = 1;  // true road speed over the curve's
 
     double end() const { return solver.gear_range(gear).end(); }
@@ -30,14 +30,14 @@ struct Walk {
     /// is taken from the point before. Where there is no answer nothing pushes.
     double excess_force(double along) {
         const double assumed = off * read(engine, solver, gear, along).road_speed;
-        pull = solver.once(solver.gear_range(gear).at(along), assumed);
-        if (!pull.point.outcome.answered()) return -pull.load.total();
-        off *= pull.road_speed / assumed;
-        return pull.excess_force();
+        full_throttle = solver.once(solver.gear_range(gear).at(along), assumed);
+        if (!full_throttle.point.outcome.answered()) return -full_throttle.load.total();
+        off *= full_throttle.road_speed / assumed;
+        return full_throttle.excess_force();
     }
 
     bool balances() const {
-        return std::abs(pull.excess_force()) <= balanced * std::abs(pull.thrust);
+        return std::abs(full_throttle.excess_force()) <= balanced * std::abs(full_throttle.thrust);
     }
 
     double slope(double along) const {
@@ -57,7 +57,7 @@ Found by_secants(Walk& walk, double here) {
     double last = here, last_excess = 0;
     for (int i = 0; i < most_secants; ++i) {
         const double excess = walk.excess_force(here);
-        if (!walk.pull.point.outcome.answered()) return Found::nothing;
+        if (!walk.full_throttle.point.outcome.answered()) return Found::nothing;
         if (here >= walk.end() && excess > 0) return Found::end;
         if (i > 0 && here != last) slope = (excess - last_excess) / (here - last);
         const double next = here - excess / slope;
@@ -100,14 +100,14 @@ Ends bracket(Walk& walk, double along) {
 /// Halves a bracket in which the excess force jumps to its lower side, where some is left.
 void halve(Walk& walk, Ends ends) {
     walk.excess_force(ends.low);
-    FullThrottlePoint last = walk.pull;
+    FullThrottlePoint last = walk.full_throttle;
     for (int i = 0; i < most_halvings && ends.high - ends.low > tolerance; ++i) {
         const double middle = 0.5 * (ends.low + ends.high);
         const bool some_left = walk.excess_force(middle) > 0;
         (some_left ? ends.low : ends.high) = middle;
-        if (some_left) last = walk.pull;
+        if (some_left) last = walk.full_throttle;
     }
-    walk.pull = last;  // asked again, a point beside a jump may fall to the other side
+    walk.full_throttle = last;  // asked again, a point beside a jump may fall to the other side
 }
 
 Found by_brackets(Walk& walk, double along) {
@@ -119,17 +119,18 @@ Found by_brackets(Walk& walk, double along) {
         numerics::find_root(excess, {ends.low, ends.high, ends.below, ends.above, 0, true},
                             {0.01 * tolerance, 0, most_halvings});
     walk.excess_force(root.x);
-    if (walk.pull.point.outcome.answered() && walk.balances()) return Found::balance;
+    if (walk.full_throttle.point.outcome.answered() && walk.balances()) return Found::balance;
     halve(walk, ends);
     return walk.balances() ? Found::balance : Found::step;
 }
 
-Stop stop_of(Found found, const Walk& walk) {
-    if (found == Found::nothing) return Stop::standstill;
-    if (found == Found::step) return Stop::torque_step;
-    if (found == Found::balance) return walk.pull.grips ? Stop::balance : Stop::grip;
+StopReason stop_of(Found found, const Walk& walk) {
+    if (found == Found::nothing) return StopReason::standstill;
+    if (found == Found::step) return StopReason::torque_step;
+    if (found == Found::balance)
+        return walk.full_throttle.grips ? StopReason::balance : StopReason::grip;
     const bool limit = walk.solver.ceiling() >= vehicle::speed_limit(walk.solver.vehicle());
-    return limit ? Stop::rev_limit : Stop::no_answer;
+    return limit ? StopReason::rev_limit : StopReason::no_answer;
 }
 
 }  // namespace
@@ -139,7 +140,7 @@ EquilibriumSpeed equilibrium_near(VehicleSolver& solver, const FullLoadCurve& en
     Walk walk{solver, engine, gear};
     Found found = by_secants(walk, along);
     if (found == Found::nothing) found = by_brackets(walk, along);
-    return {stop_of(found, walk), walk.pull.road_speed, gear, walk.pull};
+    return {stop_of(found, walk), walk.full_throttle.road_speed, gear, walk.full_throttle};
 }
 
 }  // namespace windwall::solve

@@ -3,7 +3,7 @@
 
 namespace windwall::solve {
 
-/// Solves for the end of one gear's excess force, which the curves put near a place along its sweep
+/// Solves for the end of one gear's excess force, which the curves put near a place along its range
 /// between two others: a balance of true thrust and road load to 1e-7 of the engine speed, or the
 /// rev limit where there is excess force left at it.
 EquilibriumSpeed equilibrium_near(VehicleSolver& solver, const FullLoadCurve& engine,

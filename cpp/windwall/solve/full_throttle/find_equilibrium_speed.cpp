@@ -51,7 +51,7 @@ public:
             if (gear != nullptr) {
                 const CurvePoint end = follow(gear);
                 go(*gear, end.along);
-            } else if (reached_.pull && (gear = doubtful(reached_.road_speed))) {
+            } else if (reached_.full_throttle && (gear = doubtful(reached_.road_speed))) {
                 go(*gear, gear->along(reached_.road_speed));
             } else {
                 break;
@@ -64,8 +64,8 @@ private:
     /// To the end of what a gear truly has left, near a place on its curve.
     void go(TractiveEffortCurve& gear, double along) {
         const EquilibriumSpeed solved = equilibrium_near(solver_, engine_, gear.gear(), along);
-        if (solved.stop != Stop::standstill) {
-            gear.pass_through(*solved.pull);
+        if (solved.stop != StopReason::standstill) {
+            gear.pass_through(*solved.full_throttle);
             if (faster(solved.road_speed, reached_.road_speed)) {
                 reached_ = solved;
                 exhausted_.assign(curves_.size(), false);

@@ -7,7 +7,7 @@
 namespace windwall::solve {
 
 /// Why the vehicle stops getting faster.
-enum class Stop {
+enum class StopReason {
     balance,      // drag, rolling and slope take the whole thrust
     rev_limit,    // the engine may not turn faster, and no higher gear has thrust left over
     grip,         // the tyres hold no more thrust, and the road takes all of it
@@ -18,10 +18,10 @@ enum class Stop {
 
 /// Where the climb from standstill ends.
 struct EquilibriumSpeed {
-    Stop stop = Stop::standstill;
+    StopReason stop = StopReason::standstill;
     double road_speed = 0;
     std::size_t gear = 0;
-    std::optional<FullThrottlePoint> pull;  // solved there; empty at standstill
+    std::optional<FullThrottlePoint> full_throttle;  // solved there; empty at standstill
 };
 
 /// Goes up from standstill through all gears: on in the gear in use until its excess force ends,

@@ -74,16 +74,18 @@ bool FullLoadCurve::solve_plan(VehicleSolver& solver) {
 bool FullLoadCurve::solve_road_effect(VehicleSolver& solver, const FullLoadPlan& plan,
                                       const Nodes& nodes) {
     Nodes others{nodes.back()};
-    for (const DrivelineState& setting : plan.others) {
-        if (!solve(solver, setting, others)) return false;
+    for (const DrivelineState& driveline_state : plan.others) {
+        if (!solve(solver, driveline_state, others)) return false;
         if (same_torque(others.front(), others.back())) break;  // the road does nothing
     }
     effect_ = RoadEffect(others);
     return true;
 }
 
-bool FullLoadCurve::solve(VehicleSolver& solver, const DrivelineState& setting, Nodes& into) {
-    const FullThrottlePoint point = solver.once(setting, solver.road_speed(setting));
+bool FullLoadCurve::solve(VehicleSolver& solver, const DrivelineState& driveline_state,
+                          Nodes& into) {
+    const FullThrottlePoint point =
+        solver.once(driveline_state, solver.road_speed(driveline_state));
     if (!point.point.outcome.answered()) {
         unanswered_ = point;
         return false;
@@ -91,8 +93,8 @@ bool FullLoadCurve::solve(VehicleSolver& solver, const DrivelineState& setting, 
     into.push_back(point);
     points_.push_back(point);
     for (std::size_t gear = 0; solver.observed() && gear < solver.gears(); ++gear) {
-        if (gear == setting.gear_state.gear) continue;
-        points_.push_back(solver.also_in(point, {gear, setting.gear_state.position}));
+        if (gear == driveline_state.gear_state.gear) continue;
+        points_.push_back(solver.also_in(point, {gear, driveline_state.gear_state.position}));
     }
     return true;
 }

@@ -33,7 +33,7 @@ public:
 private:
     using Nodes = std::vector<FullThrottlePoint>;
 
-    bool solve(VehicleSolver& solver, const DrivelineState& setting, Nodes& into);
+    bool solve(VehicleSolver& solver, const DrivelineState& driveline_state, Nodes& into);
     bool solve_plan(VehicleSolver& solver);
     bool solve_road_effect(VehicleSolver& solver, const FullLoadPlan& plan, const Nodes& nodes);
     bool lower_ceiling(VehicleSolver& solver);

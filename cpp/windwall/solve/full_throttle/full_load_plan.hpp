@@ -6,8 +6,8 @@
 namespace windwall::solve {
 
 /// Where full throttle is solved first: along the range of one gear from its end down, and at the
-/// engine speed of one of these nodes other settings that show what the road speed does, the one
-/// most unlike it first.
+/// engine speed of one of these nodes other states of the driveline that show what the road speed
+/// does, the one most unlike it first.
 struct FullLoadPlan {
     std::size_t gear{};
     std::vector<double> nodes;  // along the gear's range, falling

@@ -10,9 +10,9 @@ void climb_and_run(VehicleSolver& solver, const FullLoadCurve& engine, TopSpeed&
     found.curves = tractive_effort_curves(engine, solver);
     found.equilibrium = find_equilibrium_speed(solver, engine, found.curves);
     found.outcome = {Status::no_balance, {}, 0, 0};
-    if (!found.equilibrium.pull) return;
-    found.outcome = found.equilibrium.pull->point.outcome;
-    if (!solver.tyres_keep_shape(*found.equilibrium.pull))
+    if (!found.equilibrium.full_throttle) return;
+    found.outcome = found.equilibrium.full_throttle->point.outcome;
+    if (!solver.tyres_keep_shape(*found.equilibrium.full_throttle))
         found.outcome = {Status::out_of_range, outgrown_tyres, 0, found.outcome.evaluations};
     if (found.outcome.answered() && run_up_length)
         found.run_up = run_up(solver, found.curves, start_gear(solver, engine),
@@ -26,7 +26,7 @@ void solve(VehicleSolver& solver, TopSpeed& found) {
     } else {
         found.outcome = engine.unanswered()->point.outcome;
     }
-    found.pulls = engine.points();
+    found.full_throttle_points = engine.points();
     found.unanswered = engine.unanswered();
 }
 

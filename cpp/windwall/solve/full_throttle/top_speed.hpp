@@ -15,7 +15,7 @@ struct TopSpeed {
     std::vector<TractiveEffortCurve>
         curves;  // full throttle in every gear; empty without an answer
     std::vector<FullThrottlePoint>
-        pulls;  // the solved points; of an observed vehicle in every gear
+        full_throttle_points;  // the solved points; of an observed vehicle in every gear
     /// Without an answer: at the launch speed, or where every gear ends below the rev limit.
     std::optional<FullThrottlePoint> unanswered;
     long points = 0;       // operating points solved

@@ -43,7 +43,7 @@ std::vector<CurvePoint> sampled(const FullLoadCurve& engine, const VehicleSolver
         }
         samples.back().kink = true;
     }
-    if (samples.size() == 1) {  // nothing to sweep: it launches at its limit
+    if (samples.size() == 1) {  // no range: it launches at its limit
         samples.push_back(samples.front());
         samples.back().road_speed *= 1 + 1e-9;
     }
@@ -68,13 +68,13 @@ std::vector<numerics::Table> thrust_over_speed(const std::vector<CurvePoint>& sa
 
 CurvePoint read(const FullLoadCurve& engine, const VehicleSolver& solver, std::size_t gear,
                 double along) noexcept {
-    const DrivelineState setting = solver.gear_range(gear).at(along);
-    const double assumed = solver.road_speed(setting);
-    const TractiveState reach =
-        solver.tractive_state(setting, engine.torque(setting.engine_speed, assumed), assumed);
-    return {along,        reach.road_speed,
-            reach.thrust, reach.thrust - solver.load(reach.road_speed).total(),
-            reach.grips,  false};
+    const DrivelineState driveline_state = solver.gear_range(gear).at(along);
+    const double assumed = solver.road_speed(driveline_state);
+    const TractiveState tractive = solver.tractive_state(
+        driveline_state, engine.torque(driveline_state.engine_speed, assumed), assumed);
+    return {along,           tractive.road_speed,
+            tractive.thrust, tractive.thrust - solver.load(tractive.road_speed).total(),
+            tractive.grips,  false};
 }
 
 TractiveEffortCurve::TractiveEffortCurve(const FullLoadCurve& engine, const VehicleSolver& solver,
@@ -89,8 +89,8 @@ TractiveEffortCurve::TractiveEffortCurve(const FullLoadCurve& engine, const Vehi
     }
 }
 
-void TractiveEffortCurve::pass_through(const FullThrottlePoint& pull) noexcept {
-    const double factor = pull.thrust / thrust(pull.road_speed);
+void TractiveEffortCurve::pass_through(const FullThrottlePoint& full_throttle) noexcept {
+    const double factor = full_throttle.thrust / thrust(full_throttle.road_speed);
     scale_ *= factor;
     for (CurvePoint& sample : samples_) {
         sample.excess_force += (factor - 1) * sample.thrust;

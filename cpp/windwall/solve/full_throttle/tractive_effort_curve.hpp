@@ -9,7 +9,7 @@ namespace windwall::solve {
 
 /// One place on a gear's curve, read off the engine curve.
 struct CurvePoint {
-    double along{};  // of the gear's sweep
+    double along{};  // of the gear's range
     double road_speed{};
     double thrust{};
     double excess_force{};
@@ -17,21 +17,21 @@ struct CurvePoint {
     bool kink = false;  // the slope of the thrust may jump here
 };
 
-/// What the engine curve says for a place along a gear's sweep.
+/// What the engine curve says for a place along a gear's range.
 CurvePoint read(const FullLoadCurve& engine, const VehicleSolver& solver, std::size_t gear,
                 double along) noexcept;
 
 /// Full throttle in one gear from launch to the rev limit: the engine curve taken to the road at
-/// many settings, and the thrust between them by a monotone cubic over road speed, from kink to
-/// kink. Below the lowest speed the clutch slips at the launch speed and the thrust is the one
-/// there.
+/// many states of the driveline, and the thrust between them by a monotone cubic over road speed,
+/// from kink to kink. Below the lowest speed the clutch slips at the launch speed and the thrust is
+/// the one there.
 class TractiveEffortCurve {
 public:
     TractiveEffortCurve(const FullLoadCurve& engine, const VehicleSolver& solver, std::size_t gear);
 
-    /// Takes the thrust of the whole gear to where it passes through a solved pull, which is a
-    /// matter of parts in ten thousand.
-    void pass_through(const FullThrottlePoint& pull) noexcept;
+    /// Takes the thrust of the whole gear to where it passes through a solved full-throttle point,
+    /// which is a matter of parts in ten thousand.
+    void pass_through(const FullThrottlePoint& full_throttle) noexcept;
 
     std::size_t gear() const noexcept { return gear_; }
     const std::vector<CurvePoint>& samples() const noexcept { return samples_; }
@@ -42,7 +42,7 @@ public:
     /// Where along the gear's range a road speed is driven.
     double along(double road_speed) const noexcept;
     /// Which piece of the curve a speed is on: 0 while the clutch slips, then one for each stretch
-    /// of the sweep. From one to the next mass and slope may jump.
+    /// of the range. From one to the next mass and slope may jump.
     std::size_t piece(double road_speed) const noexcept;
     /// Mass that the thrust accelerates, kg.
     double accelerated_mass(double road_speed) const noexcept { return masses_[piece(road_speed)]; }

@@ -33,32 +33,32 @@ void VehicleSolver::lower_ceiling(double engine_speed) {
         gear_ranges_.emplace_back(*vehicle_, gear, ceiling_);
 }
 
-FullThrottlePoint VehicleSolver::at(const DrivelineState& setting, double agreement) {
-    FullThrottlePoint pull = solve(setting, road_speed(setting));
-    for (int pass = 1; pass < most_passes && pull.point.outcome.answered(); ++pass) {
-        const double assumed = pull.point.condition.road_speed;
-        if (std::abs(pull.road_speed - assumed) <= agreement * assumed) break;
-        pull = solve(setting, pull.road_speed);
+FullThrottlePoint VehicleSolver::at(const DrivelineState& driveline_state, double agreement) {
+    FullThrottlePoint full_throttle = solve(driveline_state, road_speed(driveline_state));
+    for (int pass = 1; pass < most_passes && full_throttle.point.outcome.answered(); ++pass) {
+        const double assumed = full_throttle.point.condition.road_speed;
+        if (std::abs(full_throttle.road_speed - assumed) <= agreement * assumed) break;
+        full_throttle = solve(driveline_state, full_throttle.road_speed);
     }
-    if (pull.point.outcome.answered() && !tyres_keep_shape(pull))
-        pull.point.outcome = {Status::out_of_range, outgrown_tyres, 0,
-                              pull.point.outcome.evaluations};
-    observe(pull);
-    return pull;
+    if (full_throttle.point.outcome.answered() && !tyres_keep_shape(full_throttle))
+        full_throttle.point.outcome = {Status::out_of_range, outgrown_tyres, 0,
+                                       full_throttle.point.outcome.evaluations};
+    observe(full_throttle);
+    return full_throttle;
 }
 
-FullThrottlePoint VehicleSolver::once(const DrivelineState& setting, double road_speed) {
-    FullThrottlePoint pull = solve(setting, road_speed);
-    observe(pull);
-    return pull;
+FullThrottlePoint VehicleSolver::once(const DrivelineState& driveline_state, double road_speed) {
+    FullThrottlePoint full_throttle = solve(driveline_state, road_speed);
+    observe(full_throttle);
+    return full_throttle;
 }
 
-FullThrottlePoint VehicleSolver::also_in(const FullThrottlePoint& pull,
+FullThrottlePoint VehicleSolver::also_in(const FullThrottlePoint& full_throttle,
                                          driveline::GearState gear_state) {
-    const DrivelineState setting{pull.point.condition.engine_speed, gear_state};
-    FullThrottlePoint other = pull;
+    const DrivelineState driveline_state{full_throttle.point.condition.engine_speed, gear_state};
+    FullThrottlePoint other = full_throttle;
     static_cast<TractiveState&>(other) =
-        tractive_state(setting, pull.point.torque, road_speed(setting));
+        tractive_state(driveline_state, full_throttle.point.torque, road_speed(driveline_state));
     other.gear = gear_state.gear;
     other.position = gear_state.position;
     other.load = load(other.road_speed);
@@ -66,26 +66,28 @@ FullThrottlePoint VehicleSolver::also_in(const FullThrottlePoint& pull,
     return other;
 }
 
-FullThrottlePoint VehicleSolver::solve(const DrivelineState& setting, double road_speed) {
-    FullThrottlePoint pull;
-    pull.gear = setting.gear_state.gear;
-    pull.position = setting.gear_state.position;
-    pull.road_speed = road_speed;
-    pull.point = point_solver_.at({setting.engine_speed, road_speed, 1});
-    if (pull.point.outcome.answered())
-        static_cast<TractiveState&>(pull) = tractive_state(setting, pull.point.torque, road_speed);
-    pull.load = load(pull.road_speed);
-    return pull;
+FullThrottlePoint VehicleSolver::solve(const DrivelineState& driveline_state, double road_speed) {
+    FullThrottlePoint full_throttle;
+    full_throttle.gear = driveline_state.gear_state.gear;
+    full_throttle.position = driveline_state.gear_state.position;
+    full_throttle.road_speed = road_speed;
+    full_throttle.point = point_solver_.at({driveline_state.engine_speed, road_speed, 1});
+    if (full_throttle.point.outcome.answered())
+        static_cast<TractiveState&>(full_throttle) =
+            tractive_state(driveline_state, full_throttle.point.torque, road_speed);
+    full_throttle.load = load(full_throttle.road_speed);
+    return full_throttle;
 }
 
-void VehicleSolver::observe(FullThrottlePoint& pull) {
-    if (observer_ && pull.point.outcome.answered()) observer_(point_solver_.balance(), pull);
+void VehicleSolver::observe(FullThrottlePoint& full_throttle) {
+    if (observer_ && full_throttle.point.outcome.answered())
+        observer_(point_solver_.balance(), full_throttle);
 }
 
-TractiveState VehicleSolver::tractive_state(const DrivelineState& setting, double torque,
+TractiveState VehicleSolver::tractive_state(const DrivelineState& driveline_state, double torque,
                                             double road_speed) const noexcept {
-    const driveline::Shaft wheels =
-        driveline::drive(vehicle_->driveline, {setting.engine_speed, torque}, setting.gear_state);
+    const driveline::Shaft wheels = driveline::drive(
+        vehicle_->driveline, {driveline_state.engine_speed, torque}, driveline_state.gear_state);
     TractiveState reached;
     reached.wheel_torque = wheels.torque;
     reached.road_speed = road_speed;
@@ -102,13 +104,13 @@ TractiveState VehicleSolver::tractive_state(const DrivelineState& setting, doubl
     return reached;
 }
 
-double VehicleSolver::road_speed(const DrivelineState& setting) const noexcept {
-    const double ratio = driveline::total_ratio(vehicle_->driveline, setting.gear_state);
-    double speed = setting.engine_speed / ratio * standing_radius_;
+double VehicleSolver::road_speed(const DrivelineState& driveline_state) const noexcept {
+    const double ratio = driveline::total_ratio(vehicle_->driveline, driveline_state.gear_state);
+    double speed = driveline_state.engine_speed / ratio * standing_radius_;
     for (int turn = 0; turn < most_turns; ++turn) {
         const double share = slip(load(speed).total());
         speed = on_grown_tyres(
-            driveline::road_speed(setting.engine_speed, ratio, standing_radius_, share));
+            driveline::road_speed(driveline_state.engine_speed, ratio, standing_radius_, share));
     }
     return speed;
 }
@@ -152,8 +154,8 @@ double VehicleSolver::on_grown_tyres(double standing) const noexcept {
     return most_grown * standing / (1 + std::sqrt(std::max(0.0, left)));
 }
 
-bool VehicleSolver::tyres_keep_shape(const FullThrottlePoint& pull) const noexcept {
-    return radius(pull.road_speed) < most_grown * standing_radius_;
+bool VehicleSolver::tyres_keep_shape(const FullThrottlePoint& full_throttle) const noexcept {
+    return radius(full_throttle.road_speed) < most_grown * standing_radius_;
 }
 
 }  // namespace windwall::solve

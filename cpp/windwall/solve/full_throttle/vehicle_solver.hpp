@@ -29,7 +29,7 @@ struct FullThrottlePoint : TractiveState {
     driveline::GearState gear_state() const noexcept { return {gear, position}; }
 };
 
-/// Looks at every pull once it is solved, while its stations are still there.
+/// Looks at every full-throttle point once it is solved, while its stations are still there.
 using Observer = std::function<void(const vehicle::Balance&, FullThrottlePoint&)>;
 
 /// Takes operating points to the road. The workspace of one thread.
@@ -41,11 +41,12 @@ public:
     /// The road speed follows from the engine speed, the gearing and the slip that the thrust asks
     /// for, and moves the air that cools: the point is solved again until both agree to `agreement`
     /// of the speed.
-    FullThrottlePoint at(const DrivelineState& setting, double agreement = 1e-7);
+    FullThrottlePoint at(const DrivelineState& driveline_state, double agreement = 1e-7);
     /// Solves the point once, with the air of a given road speed.
-    FullThrottlePoint once(const DrivelineState& setting, double road_speed);
+    FullThrottlePoint once(const DrivelineState& driveline_state, double road_speed);
     /// The point solved last in another gear, without solving it again.
-    FullThrottlePoint also_in(const FullThrottlePoint& pull, driveline::GearState gear_state);
+    FullThrottlePoint also_in(const FullThrottlePoint& full_throttle,
+                              driveline::GearState gear_state);
 
     std::size_t gears() const noexcept { return gear_ranges_.size(); }
     const GearRange& gear_range(std::size_t gear) const noexcept { return gear_ranges_[gear]; }
@@ -62,21 +63,21 @@ public:
 
     road::RoadLoad load(double road_speed) const noexcept;
     /// From the flywheel through the driveline to the road, near a road speed.
-    TractiveState tractive_state(const DrivelineState& setting, double torque,
+    TractiveState tractive_state(const DrivelineState& driveline_state, double torque,
                                  double road_speed) const noexcept;
     /// Road speed before a thrust is known: the tyres slip as much as the road load makes them, and
     /// no belt does.
-    double road_speed(const DrivelineState& setting) const noexcept;
+    double road_speed(const DrivelineState& driveline_state) const noexcept;
 
     /// False where no speed agrees with the radius that it makes the tyres grow to.
-    bool tyres_keep_shape(const FullThrottlePoint& pull) const noexcept;
+    bool tyres_keep_shape(const FullThrottlePoint& full_throttle) const noexcept;
 
     PointSolver& point_solver() noexcept { return point_solver_; }
     const vehicle::Vehicle& vehicle() const noexcept { return *vehicle_; }
 
 private:
-    FullThrottlePoint solve(const DrivelineState& setting, double road_speed);
-    void observe(FullThrottlePoint& pull);
+    FullThrottlePoint solve(const DrivelineState& driveline_state, double road_speed);
+    void observe(FullThrottlePoint& full_throttle);
     double radius(double road_speed) const noexcept;
     /// From the speed on tyres as they stand to that on tyres as they have grown, m/s.
     double on_grown_tyres(double standing) const noexcept;

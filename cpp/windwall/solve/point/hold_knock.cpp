@@ -30,7 +30,7 @@ bool holding_back_helps(const numerics::Matrix& jacobian, std::size_t held_back)
 
 /// Air, spark and opening in one solve. Nothing where Newton's method does not arrive, or arrives
 /// where a wider throttle would hold the margin as well: then the openings are searched.
-std::optional<Point> PointSolver::hold_at_once(const vehicle::Condition& condition) {
+std::optional<Point> PointSolver::hold_at_once(const vehicle::OperatingCondition& condition) {
     const std::array start = x_;
     const std::size_t air = balance_.unknowns().size();
     knock_.ask(condition.opening, first_held_back);
@@ -69,8 +69,8 @@ Outcome PointSolver::close_held_back(std::span<double> x) {
 }
 
 /// The highest opening that holds the margin, by brackets; the hold closes what they leave.
-Point PointSolver::search_opening(vehicle::Condition condition, const Point& open) {
-    const vehicle::Condition asked = condition;
+Point PointSolver::search_opening(vehicle::OperatingCondition condition, const Point& open) {
+    const vehicle::OperatingCondition asked = condition;
     const engine::SparkPlan plan = balance_.vehicle().engine.visit(
         [](const auto& engine) -> engine::SparkPlan { return engine.spark; });
     Point point = open;
@@ -98,7 +98,7 @@ Point PointSolver::search_opening(vehicle::Condition condition, const Point& ope
         numerics::find_root(excess, {low, high, below, above, 0, true}, {opening_tolerance, 0, 60});
     excess(std::max(low, held.x - opening_tolerance));
     if (!point.outcome.answered()) return point;
-    const vehicle::Condition bracketed = point.condition;
+    const vehicle::OperatingCondition bracketed = point.condition;
     knock_.ask(asked.opening, std::log(asked.opening / condition.opening));
     knock_.guess(balance_, x_);
     knock_jacobian_.known = false;

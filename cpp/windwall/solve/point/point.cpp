@@ -8,7 +8,7 @@ namespace windwall::solve {
 namespace {
 
 using vehicle::Balance;
-using vehicle::Condition;
+using vehicle::OperatingCondition;
 
 constexpr double balanced = 1e-11;  // of the flow; the published accounts close to 1e-9
 constexpr double rounded = 1e-10;   // where rounding leaves no step that helps
@@ -38,7 +38,7 @@ PointSolver::PointSolver(const vehicle::Vehicle& vehicle, const vehicle::WhatIf&
         balance_.attach(*block);
 }
 
-Point PointSolver::at(const Condition& condition) {
+Point PointSolver::at(const OperatingCondition& condition) {
     ++points_;
     if (knocked_)
         if (const auto held = hold_at_once(condition)) return *held;
@@ -49,7 +49,7 @@ Point PointSolver::at(const Condition& condition) {
     return search_opening(condition, open);
 }
 
-Point PointSolver::solve(const Condition& condition) {
+Point PointSolver::solve(const OperatingCondition& condition) {
     balance_.hold(condition, what_if_);
     return describe(balance_air());
 }

@@ -13,9 +13,9 @@
 
 namespace windwall::solve {
 
-/// The engine held at one condition: the few numbers a pull is made of.
+/// The engine held at one condition: the few numbers a full-throttle point is made of.
 struct Point {
-    vehicle::Condition condition;  // the opening is the one that holds the margin
+    vehicle::OperatingCondition condition;  // the opening is the one that holds the margin
     Outcome outcome;
     engine::Spark spark;
     engine::Work work;
@@ -31,7 +31,7 @@ public:
     explicit PointSolver(const vehicle::Vehicle& vehicle, const vehicle::WhatIf& what_if = {},
                          std::span<vehicle::Block* const> blocks = {});
 
-    Point at(const vehicle::Condition& condition);
+    Point at(const vehicle::OperatingCondition& condition);
     /// Forgets the last point, so that the next one is solved from the cold guess.
     void forget() noexcept { warm_ = knocked_ = false; }
 
@@ -42,15 +42,15 @@ public:
     long points() const noexcept { return points_; }
 
 private:
-    Point solve(const vehicle::Condition& condition);
+    Point solve(const vehicle::OperatingCondition& condition);
     Outcome balance_air();
     Outcome newton(std::span<double> x, numerics::JacobianMemory& jacobian);
     Outcome elsewhere(Outcome failed, std::span<double> x);
     Outcome polish(const Outcome& near, std::span<double> x);
     Point describe(const Outcome& outcome) const;
-    std::optional<Point> hold_at_once(const vehicle::Condition& condition);
+    std::optional<Point> hold_at_once(const vehicle::OperatingCondition& condition);
     Outcome close_held_back(std::span<double> x);
-    Point search_opening(vehicle::Condition condition, const Point& open);
+    Point search_opening(vehicle::OperatingCondition condition, const Point& open);
 
     vehicle::Balance balance_;
     vehicle::WhatIf what_if_;

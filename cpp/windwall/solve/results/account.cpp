@@ -26,30 +26,33 @@ void for_each_station(const Balance& balance, Visit&& visit) {
     }
 }
 
-void add_driveline(const Balance& balance, const FullThrottlePoint& pull, Entries& entries) {
+void add_driveline(const Balance& balance, const FullThrottlePoint& full_throttle,
+                   Entries& entries) {
     const auto& train = balance.vehicle().driveline;
     std::vector<double> losses(train.size());
-    const driveline::Shaft crank{pull.point.condition.engine_speed, pull.point.torque};
-    driveline::drive(train, crank, pull.gear_state(), losses);
+    const driveline::Shaft crank{full_throttle.point.condition.engine_speed,
+                                 full_throttle.point.torque};
+    driveline::drive(train, crank, full_throttle.gear_state(), losses);
     for (std::size_t i = 0; i < train.size(); ++i)
         entries.push_back({part, losses[i], train[i].id});
-    const double slowing = driveline::slowing_power(train, crank, pull.gear_state());
+    const double slowing = driveline::slowing_power(train, crank, full_throttle.gear_state());
     if (slowing != 0) entries.push_back({crank_slowing, -slowing});
 }
 
 /// What the wheels turn against more than the road moves back.
-double slip_power(const Balance& balance, const FullThrottlePoint& pull) {
+double slip_power(const Balance& balance, const FullThrottlePoint& full_throttle) {
     const driveline::Shaft wheels =
         driveline::drive(balance.vehicle().driveline,
-                         {pull.point.condition.engine_speed, pull.point.torque}, pull.gear_state());
-    return wheels.power() - pull.thrust * pull.road_speed;
+                         {full_throttle.point.condition.engine_speed, full_throttle.point.torque},
+                         full_throttle.gear_state());
+    return wheels.power() - full_throttle.thrust * full_throttle.road_speed;
 }
 
-void add_road(const FullThrottlePoint& pull, Entries& entries) {
-    entries.push_back({rolling, pull.load.rolling * pull.road_speed});
-    entries.push_back({air, pull.load.air * pull.road_speed});
-    entries.push_back({grade, pull.load.grade * pull.road_speed});
-    entries.push_back({acceleration, pull.excess_force() * pull.road_speed});
+void add_road(const FullThrottlePoint& full_throttle, Entries& entries) {
+    entries.push_back({rolling, full_throttle.load.rolling * full_throttle.road_speed});
+    entries.push_back({air, full_throttle.load.air * full_throttle.road_speed});
+    entries.push_back({grade, full_throttle.load.grade * full_throttle.road_speed});
+    entries.push_back({acceleration, full_throttle.excess_force() * full_throttle.road_speed});
 }
 
 /// Heat the gas gives off in the parts it passes, and what a blower sheds beside its charge.
@@ -71,8 +74,8 @@ void add_charge_path(const Balance& balance, Entries& entries) {
 
 double Account::gap() const { return total.watts - sum(entries); }
 
-Account shaft_account(const Balance& balance, const FullThrottlePoint& pull) {
-    const engine::Work& work = pull.point.work;
+Account shaft_account(const Balance& balance, const FullThrottlePoint& full_throttle) {
+    const engine::Work& work = full_throttle.point.work;
     Account account{
         {indicated, work.indicated},
         {{rubbing, work.rubbing}, {pumping, work.pumping}, {accessories, work.accessories}}};
@@ -83,28 +86,28 @@ Account shaft_account(const Balance& balance, const FullThrottlePoint& pull) {
             account.entries.push_back({shaft, station.compression.shaft_power, id});
         }
     });
-    add_driveline(balance, pull, account.entries);
-    account.entries.push_back({tyre_slip, slip_power(balance, pull)});
-    add_road(pull, account.entries);
+    add_driveline(balance, full_throttle, account.entries);
+    account.entries.push_back({tyre_slip, slip_power(balance, full_throttle)});
+    add_road(full_throttle, account.entries);
     return account;
 }
 
-HeatAccount heat_account(const Balance& balance, const FullThrottlePoint& pull) {
-    const engine::Work& work = pull.point.work;
+HeatAccount heat_account(const Balance& balance, const FullThrottlePoint& full_throttle) {
+    const engine::Work& work = full_throttle.point.work;
     const engine::Intake intake = balance.intake(balance.manifold());
     const auto [heat, exhaust] = balance.vehicle().engine.visit([&](const auto& engine) {
         return std::pair{engine.heat(work), engine.exhaust_gas(intake, work)};
     });
     HeatAccount made;
     made.account = {{fuel, work.fuel_power},
-                    {{road, pull.thrust * pull.road_speed},
-                     {tyre_slip, slip_power(balance, pull)},
+                    {{road, full_throttle.thrust * full_throttle.road_speed},
+                     {tyre_slip, slip_power(balance, full_throttle)},
                      {rubbing, work.rubbing},
                      {accessories, work.accessories},
                      {walls, heat.walls},
                      {unburnt_fuel, heat.unburnt}}};
     Entries& entries = made.account.entries;
-    add_driveline(balance, pull, entries);
+    add_driveline(balance, full_throttle, entries);
     add_charge_path(balance, entries);
     made.exhaust_temperature = exhaust.temperature;
     entries.push_back({PowerUse::exhaust, exhaust.heat});

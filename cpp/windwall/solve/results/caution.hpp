@@ -9,7 +9,7 @@
 namespace windwall::solve {
 
 /// Everything that an answer may warn of.
-enum class Concern {
+enum class CautionKind {
     compression_ratio,
     mixture,
     inlet_mach_index,
@@ -37,7 +37,7 @@ enum class Concern {
 /// so, in the SI unit of what is warned of.
 struct Caution {
     static constexpr std::string_view description = "Something to know about an answer.";
-    Concern about{};
+    CautionKind about{};
     std::string address;
     std::optional<double> found{};
     std::optional<double> low{};  // what it should not be below, or above
@@ -50,7 +50,7 @@ struct Caution {
 }  // namespace windwall::solve
 
 template <>
-struct windwall::fields::Names<windwall::solve::Concern> {
+struct windwall::fields::Names<windwall::solve::CautionKind> {
     static constexpr std::array<std::string_view, 21> names{
         "compression_ratio",
         "mixture",
@@ -74,5 +74,5 @@ struct windwall::fields::Names<windwall::solve::Concern> {
         "siphoning",
         "slip",
     };
-    static_assert(names.size() == static_cast<std::size_t>(windwall::solve::Concern::slip) + 1);
+    static_assert(names.size() == static_cast<std::size_t>(windwall::solve::CautionKind::slip) + 1);
 };

@@ -139,18 +139,19 @@ void describe(const Balance& balance, const Point& point, OperatingPoint& into) 
     into.tyres.reset();
 }
 
-void describe(const Balance& balance, const FullThrottlePoint& pull, OperatingPoint& into) {
-    describe(balance, pull.point, into);
+void describe(const Balance& balance, const FullThrottlePoint& full_throttle,
+              OperatingPoint& into) {
+    describe(balance, full_throttle.point, into);
     const vehicle::Vehicle& car = balance.vehicle();
-    into.road = {pull.road_speed,
-                 static_cast<double>(pull.gear) + 1,
-                 driveline::total_ratio(car.driveline, pull.gear_state()),
-                 pull.thrust,
-                 pull.excess_force(),
-                 pull.load.air,
-                 pull.load.rolling,
-                 pull.load.grade};
-    into.tyres = {pull.slip, car.tyres.load_per_tyre(car.body.mass, pull.thrust)};
+    into.road = {full_throttle.road_speed,
+                 static_cast<double>(full_throttle.gear) + 1,
+                 driveline::total_ratio(car.driveline, full_throttle.gear_state()),
+                 full_throttle.thrust,
+                 full_throttle.excess_force(),
+                 full_throttle.load.air,
+                 full_throttle.load.rolling,
+                 full_throttle.load.grade};
+    into.tyres = {full_throttle.slip, car.tyres.load_per_tyre(car.body.mass, full_throttle.thrust)};
 }
 
 }  // namespace windwall::solve

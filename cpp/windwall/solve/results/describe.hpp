@@ -9,6 +9,7 @@ namespace windwall::solve {
 void describe(const vehicle::Balance& balance, const Point& point, OperatingPoint& into);
 
 /// The same with what reached the road.
-void describe(const vehicle::Balance& balance, const FullThrottlePoint& pull, OperatingPoint& into);
+void describe(const vehicle::Balance& balance, const FullThrottlePoint& full_throttle,
+              OperatingPoint& into);
 
 }  // namespace windwall::solve

@@ -45,7 +45,7 @@ void Balance::detach() noexcept {
     blocks_.pop_back();
 }
 
-void Balance::hold(const Condition& condition, const WhatIf& what_if) noexcept {
+void Balance::hold(const OperatingCondition& condition, const WhatIf& what_if) noexcept {
     condition_ = condition;
     what_if_ = what_if;
     surroundings_.road_speed = std::max(0.0, condition.road_speed + vehicle_->day.headwind);
@@ -55,7 +55,7 @@ void Balance::hold(const Condition& condition, const WhatIf& what_if) noexcept {
         station.drive_speed = condition.engine_speed;
         station.by_crank = true;
     }
-    const UnderHood& hood = vehicle_->under_hood;
+    const EngineBay& hood = vehicle_->engine_bay;
     const double rise = hood.rise_at(surroundings_.road_speed);
     surroundings_.under_hood_temperature = surroundings_.ambient_temperature + rise;
     weather_.temperature = surroundings_.ambient_temperature + hood.intake_share * rise;

@@ -3,7 +3,7 @@
 #include "windwall/engine/cylinder.hpp"
 #include "windwall/vehicle/balance/air_path.hpp"
 #include "windwall/vehicle/balance/block.hpp"
-#include "windwall/vehicle/condition.hpp"
+#include "windwall/vehicle/operating_condition.hpp"
 #include "windwall/vehicle/vehicle.hpp"
 
 #include <array>
@@ -56,7 +56,7 @@ public:
     explicit Balance(const Vehicle& vehicle);
 
     /// Fixes what is held while the balance is sought.
-    void hold(const Condition& condition, const WhatIf& what_if = {}) noexcept;
+    void hold(const OperatingCondition& condition, const WhatIf& what_if = {}) noexcept;
 
     /// A block declares its unknowns behind those that are there; the last one attached is the
     /// first to be detached. Throws std::length_error where they are too many.
@@ -102,7 +102,7 @@ public:
 
     engine::Intake intake(const media::Stream& manifold) const noexcept;
     const Vehicle& vehicle() const noexcept { return *vehicle_; }
-    const Condition& condition() const noexcept { return condition_; }
+    const OperatingCondition& condition() const noexcept { return condition_; }
     const WhatIf& what_if() const noexcept { return what_if_; }
     const charge::Surroundings& surroundings() const noexcept { return surroundings_; }
     double humidity_ratio() const noexcept { return humidity_ratio_; }
@@ -133,7 +133,7 @@ private:
     void guess_loops(std::span<double> x) noexcept;
 
     const Vehicle* vehicle_;
-    Condition condition_;
+    OperatingCondition condition_;
     WhatIf what_if_;
     charge::Surroundings surroundings_{};
     double humidity_ratio_{};

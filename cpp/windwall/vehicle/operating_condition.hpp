@@ -3,7 +3,7 @@
 namespace windwall::vehicle {
 
 /// Where the engine is held: one operating point is asked for by these three numbers.
-struct Condition {
+struct OperatingCondition {
     double engine_speed{};  // rad/s
     double road_speed = 0;  // m/s over the ground; it moves the cooling air
     double opening = 1;     // share of the throttle plate's travel

@@ -12,7 +12,7 @@
 namespace windwall::vehicle {
 
 /// What the bodywork does to the air around and into the engine.
-struct UnderHood {
+struct EngineBay {
     static constexpr std::string_view description =
         "The air under the bodywork, and how the road's wind reaches the intake.";
 
@@ -48,20 +48,20 @@ struct UnderHood {
     static std::span<const fields::Row> rows() {
         using namespace fields;
         static constexpr Row table[] = {
-            with_default("rise", "dT_u", at<&UnderHood::rise>, temperature_difference("K"), {0, 80},
+            with_default("rise", "dT_u", at<&EngineBay::rise>, temperature_difference("K"), {0, 80},
                          10,
                          "How much warmer than the day the air around the engine is at standstill",
                          "common practice"),
-            with_default("halving_speed", "v_u", at<&UnderHood::halving_speed>, speed("km/h"),
+            with_default("halving_speed", "v_u", at<&EngineBay::halving_speed>, speed("km/h"),
                          {5, 300}, 30, "Speed of the air over the vehicle that halves this rise",
                          "common practice"),
-            with_default("intake_share", "x_u", at<&UnderHood::intake_share>, percent(), {0, 100},
+            with_default("intake_share", "x_u", at<&EngineBay::intake_share>, percent(), {0, 100},
                          0, "Share of the intake's air that comes from under the bodywork",
                          "an intake in the open air, chosen by the project"),
-            with_default("volume", "V_u", at<&UnderHood::volume>, fields::volume("L"), {20, 5000},
+            with_default("volume", "V_u", at<&EngineBay::volume>, fields::volume("L"), {20, 5000},
                          150, "Volume of the air under the bodywork, which has to warm up",
                          "estimate"),
-            with_default("ram_recovery", "k_r", at<&UnderHood::ram_recovery>, percent(), {0, 100},
+            with_default("ram_recovery", "k_r", at<&EngineBay::ram_recovery>, percent(), {0, 100},
                          0, "Share of the wind's dynamic pressure found at the mouth of the intake",
                          "a mouth that does not face the wind, chosen by the project"),
         };
