@@ -212,8 +212,7 @@ std::span<const fields::Row> PositiveBlower::rows() {
                  "Temperature of the case; when not given, the one at which it gives off what it "
                  "takes"),
         with_default("case_mass", "m_c", at<&B::case_mass>, mass("kg"), {0.2, 100}, 2,
-                     "Mass of aluminium in the case, which has to warm up",
-                     "3 to 6 kg for small blowers; estimate"),
+                     "Mass of aluminium in the case", "3 to 6 kg for small blowers; estimate"),
         with_default("evaporated_inside", "x_e", at<&B::evaporated_inside>, number(), {0, 1}, 0.25,
                      "Of the liquid that could evaporate by the outlet, the share that does",
                      remembered),
