@@ -1,20 +1,20 @@
 """What a file leaves open, and how its mistakes are shown."""
 
 from windwall.errors import Problem, ScenarioError
-from windwall.report.text.check import WIDEST, cautions, check_text, offending, problems_text
+from windwall.report.text.check import WIDEST, check_text, left_open, offending, problems_text
 
 
 def test_what_is_left_open_is_said(car):
-    addresses = [address for address, _ in cautions(car)]
+    addresses = [address for address, _ in left_open(car)]
     assert addresses[0] == "engine/knock_anchor/octane_number"
     assert "charge_path/roots/rotor_speed" in addresses
     anchored = car.set({"engine/knock_anchor/octane_number": "90 ± 5"})
-    assert addresses[1:] == [address for address, _ in cautions(anchored)]
+    assert addresses[1:] == [address for address, _ in left_open(anchored)]
 
 
 def test_nobody_knows_exactly_where_an_engine_knocks(car):
     exact = car.set({"engine/knock_anchor/octane_number": "90"})
-    address, sentence = next(cautions(exact))
+    address, sentence = next(left_open(exact))
     assert address == "engine/knock_anchor/octane_number"
     assert "taken as known to +/- 5 octane numbers" in sentence
     assert exact.operating_point("4200 rpm").knock_band.sigma == 5

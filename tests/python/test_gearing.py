@@ -48,7 +48,7 @@ def test_the_overall_ratio_is_a_result(belt, car):
 
 def test_the_gear_to_start_in_is_told(car):
     best = car.top_speed()
-    assert best.start_gear == best.to_dict()["run_up"]["start_gear"] == 1
+    assert best.run_up.start_gear == best.to_dict()["run_up"]["start_gear"] == 1
     assert "gear to start in" in repr(best)
     slippery = car.set({"tyres/grip": 0.2})
-    assert slippery.top_speed().start_gear > 1
+    assert slippery.top_speed().run_up.start_gear > 1

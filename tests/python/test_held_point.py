@@ -5,6 +5,7 @@ import pickle
 import pytest
 
 import windwall as ww
+from windwall.results.operating_point import OperatingPoint
 
 
 def test_the_rows_are_its_attributes(car):
@@ -42,7 +43,8 @@ def test_it_pickles(car):
 def test_without_an_answer_every_row_raises(car):
     point = car.operating_point("4200 rpm")
     ending = point.numbers["ending"] | {"answered": False, "status": "no_survivable_state"}
-    point._numbers = {**point.numbers, "ending": ending}
+    numbers = point.numbers | {"ending": ending, "point": None}
+    point = OperatingPoint(numbers, point.scenario_info)
     with pytest.raises(ww.NoAnswer):
         _ = point.manifold
     assert "No answer (no_survivable_state)" in repr(point)

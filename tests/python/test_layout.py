@@ -1,6 +1,6 @@
 """Plain text: aligned, wrapped, harmless in a browser."""
 
-from windwall.report.text_layout import WIDTH, as_html, bullet, paragraph, section, table
+from windwall.report.text_layout import WIDTH, bullet, paragraph, section, table
 
 
 def test_columns_line_up():
@@ -24,10 +24,6 @@ def test_sentences_wrap_and_hang():
 def test_an_empty_section_is_not_printed():
     assert section("Limits", []) == []
     assert section("Limits", ["  x"]) == ["", "Limits", "  x"]
-
-
-def test_nothing_from_a_file_becomes_markup():
-    assert as_html("<script>&") == "<pre>&lt;script&gt;&amp;</pre>"
 
 
 def test_a_title_is_escaped_in_a_notebook(document):

@@ -3,7 +3,8 @@
 import pytest
 
 import windwall as ww
-from windwall.scenario.info import conditions
+from windwall.report.wording.scenario import conditions
+from windwall.scenario.info import scenario_info
 
 
 def test_a_bare_number_is_asked_back(car):
@@ -33,7 +34,10 @@ def test_wrong_speeds_are_refused(car, speed):
 
 
 def test_the_conditions_are_repeated_in_words(car):
-    assert conditions(car) == "28 degC, 99 kPa, humidity 40 %, headwind 0 m/s, level road"
+    assert (
+        conditions(scenario_info(car))
+        == "28 degC, 99 kPa, humidity 40 %, headwind 0 m/s, level road"
+    )
     hill = car.set({"day/pressure": None, "day/altitude": "800 m", "goal/grade": "2 %"})
-    assert "altitude 800 m" in conditions(hill)
-    assert "grade 2 %" in conditions(hill)
+    assert "altitude 800 m" in conditions(scenario_info(hill))
+    assert "grade 2 %" in conditions(scenario_info(hill))

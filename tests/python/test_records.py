@@ -4,6 +4,8 @@ import pickle
 
 import pytest
 
+from windwall.results.record import Record
+
 
 def test_rows_are_attributes_items_and_addresses(best):
     point = best.point
@@ -51,9 +53,8 @@ def test_records_print_in_the_units_of_the_scenario(car, best):
     assert "kPa" in repr(best.point.manifold)
     american = pickle.loads(pickle.dumps(best.point.manifold))
     assert american == best.point.manifold
-    from windwall.results.record import Record
-
-    assert "psig" in repr(Record(dict(american), ("manifold",), "us"))
+    info = best.scenario_info._replace(system="us")
+    assert "psig" in repr(Record(dict(american), info, "manifold/"))
 
 
 def test_records_pickle_and_become_dicts(best):

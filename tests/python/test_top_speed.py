@@ -19,7 +19,7 @@ def test_speeds_and_gears(best):
     assert best.run_up_time > 0
     assert best.point.road.speed == pytest.approx(best.speed, rel=1e-6)
     assert best.point.road.gear == best.gear
-    assert best.start_gear == 1
+    assert best.run_up.start_gear == 1
     assert "gear to start in" in repr(best)
 
 
@@ -128,7 +128,7 @@ def test_what_nobody_rated_is_not_called_within_limits(best):
 
 
 NUMBERS = [
-    "speed", "run_up_speed", "goal_speed", "start_gear", "gear", "engine_speed", "opening", "shaft",
+    "speed", "run_up_speed", "goal_speed", "run_up", "gear", "engine_speed", "opening", "shaft",
     "heat", "exhaust_temperature", "point", "stations", "knock", "knock_band", "sensitivities",
     "passed",
 ]  # fmt: skip
@@ -148,8 +148,8 @@ def test_words_are_there_without_an_answer(stuck):
     assert not answer.answered
     assert answer.limited_by == "standstill"
     assert "No answer" in repr(answer)
-    assert answer.cautions == []
-    assert isinstance(answer.unrated, list)
+    assert answer.cautions == ()
+    assert isinstance(answer.unrated, tuple)
 
 
 def test_outcomes_pickle_as_numbers(best, stuck):

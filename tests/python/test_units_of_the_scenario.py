@@ -8,7 +8,6 @@ import pytest
 
 import windwall as ww
 from python import test_closed_lists as cases
-from windwall import _core
 from windwall.report.wording.cautions import CAUTIONS
 from windwall.report.wording.names import CHANGES
 
@@ -32,7 +31,7 @@ def test_a_us_scenario_speaks_no_metric_word(path):
     assert not [text for text in said if METRIC.search(text)]
 
 
-@pytest.mark.parametrize("word", _core.closed_lists()["about"])
+@pytest.mark.parametrize("word", cases.WORDS["about"])
 def test_every_caution_speaks_it(word):
     scenario, *point = cases.CAUTIONED[word]()
     answer = cases.ask(american(scenario), *point)
@@ -41,7 +40,7 @@ def test_every_caution_speaks_it(word):
     assert "{" not in caution.sentence
 
 
-@pytest.mark.parametrize("word", _core.closed_lists()["limited_by"])
+@pytest.mark.parametrize("word", cases.WORDS["limited_by"])
 def test_every_reason_speaks_it(word):
     answer = american(cases.BOUND[word]()).top_speed()
     said = answer.sentence + " " + answer.next_limit
@@ -54,6 +53,6 @@ def test_a_point_speaks_it():
 
 
 def test_every_word_of_a_closed_list_has_its_wording():
-    words = _core.closed_lists()
+    words = cases.WORDS
     assert set(CAUTIONS) == set(words["about"])
     assert set(CHANGES) == set(words["change"])

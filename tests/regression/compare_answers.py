@@ -53,7 +53,7 @@ def rank_numbers(ranking):
     """
     found = {}
     small = [one for one in ranking.sets if len(one.upgrades) <= LARGEST_KEPT_SET]
-    for one in small + ranking.best_by_cost + ranking.best_by_hours:
+    for one in (*small, *ranking.best_by_cost, *ranking.best_by_hours):
         found |= numbers(list(one.speed), one.name)
         found |= numbers({"least_margin": one.least_margin, "cost": one.cost}, one.name)
     for name, worth in ranking.upgrades.items():

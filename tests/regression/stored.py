@@ -6,14 +6,14 @@ from pathlib import Path
 import windwall as ww
 from windwall.quantities.measures import Measure
 from windwall.quantities.uncertain_input import UncertainInput
+from windwall.results.answer import answer_rows
 from windwall.results.diagnosis import Compared, Diagnosis, Explained, Explanation, Fact
 from windwall.results.ranking import Ranking, Upgrade
 from windwall.results.scenario_info import ScenarioInfo
 from windwall.results.top_speed import TopSpeed
 
 STORED = Path(__file__).parent / "stored"
-SETS = ("target", "cheapest_to_goal")
-LISTS = ("best_by_cost", "best_by_hours")
+POINTING = {key for key, row in answer_rows("ranking").items() if "into" in row}
 
 
 def keep(name, answer, diagnosis):
@@ -31,16 +31,26 @@ def keep(name, answer, diagnosis):
 
 def needed_sets(numbers):
     """The base and the best, with the places of the others closed up."""
-    named = {numbers[key] for key in SETS} | {at for key in LISTS for at in numbers[key]}
-    named |= {one["beside_target"] for one in numbers["upgrades"]}
-    places = sorted((named - {None}) | {0})
+    pointing = {key: numbers[key] for key in POINTING}
+    beside = [one["beside_target"] for one in numbers["upgrades"]]
+    places = sorted({0, *flat([*pointing.values(), beside])})
     moved = {old: new for new, old in enumerate(places)} | {None: None}
     made = numbers | {"sets": [numbers["sets"][at] for at in places]}
-    made |= {key: moved[numbers[key]] for key in SETS}
     made["upgrades"] = [
         one | {"beside_target": moved[one["beside_target"]]} for one in numbers["upgrades"]
     ]
-    return made | {key: [moved[at] for at in numbers[key]] for key in LISTS}
+    return made | {key: renamed(value, moved) for key, value in pointing.items()}
+
+
+def flat(value):
+    """The places in lists of places and none."""
+    if isinstance(value, list):
+        return [at for one in value for at in flat(one)]
+    return [] if value is None else [value]
+
+
+def renamed(value, moved):
+    return [moved[at] for at in value] if isinstance(value, list) else moved[value]
 
 
 def plain(diagnosis):

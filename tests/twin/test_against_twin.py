@@ -195,7 +195,7 @@ def test_top_speed(variant):
     agree({entry: core.shaft[entry] for entry in entries}, there, CLOSED_BY_KNOCK)
     if "run_up_speed" in second:
         # the core goes by one curve of the engine, 0.05 km/h by its page; the twin by solved points
-        assert core.start_gear == second["start_gear"]
+        assert core.run_up.start_gear == second["start_gear"]
         assert core.run_up_speed == pytest.approx(second["run_up_speed"], abs=0.05 / 3.6)
         assert core.run_up_time == pytest.approx(second["run_up_time"], rel=1e-4)
 
@@ -204,7 +204,7 @@ def test_top_speed(variant):
 def test_wheels_that_spin_start_in_a_higher_gear(ratios, start):
     scenario = CYCLECAR.set({"tyres/grip": 0.25, "driveline/gearbox/ratios": ratios})
     core, second = scenario.top_speed(), twin.top_speed(scenario.document())
-    assert core.start_gear == second["start_gear"] == start
+    assert core.run_up.start_gear == second["start_gear"] == start
     assert core.run_up_speed == pytest.approx(second["run_up_speed"], abs=0.05 / 3.6)
 
 

@@ -25,7 +25,15 @@ py::dict kinds(const fields::TaggedType& tagged) {
     return made;
 }
 
-/// One row, and below a group the rows of that.
+py::list words(const fields::ChoiceType& choice) {
+    py::list made;
+    for (const std::string_view word : choice.names)
+        made.append(text(word));
+    return made;
+}
+
+}  // namespace
+
 py::dict row_of(const Row& row) {
     py::dict made;
     made["sentence"] = text(row.sentence);
@@ -33,6 +41,8 @@ py::dict row_of(const Row& row) {
     if (row.member.list) made["rows"] = rows_of(*row.member.list->group)["rows"];
     if (row.member.tagged) made["kinds"] = kinds(*row.member.tagged);
     if (row.member.parts) made["kinds"] = kinds(*row.member.parts->tagged);
+    if (row.member.choice) made["words"] = words(*row.member.choice);
+    if (!row.into.empty()) made["into"] = text(row.into);
     if (row.symbol.empty()) return made;
     made["symbol"] = text(row.symbol);
     made["dimension"] = text(fields::name_of(row.measure.dimension));
@@ -41,14 +51,12 @@ py::dict row_of(const Row& row) {
     return made;
 }
 
-}  // namespace
-
 py::dict rows_of(const fields::GroupType& group) {
     py::dict rows;
     for (const Row& row : group.rows())
         rows[text(row.key)] = row_of(row);
     py::dict made;
-    made["says"] = text(group.description);
+    made["description"] = text(group.description);
     made["rows"] = rows;
     return made;
 }

@@ -14,7 +14,11 @@ pybind11::dict values_of(const T& made) {
     return values_of(fields::group_type<T>, &made);
 }
 
-/// What the rows of a struct say about each key: symbol, dimension, unit, sentence.
+/// What a row says: symbol, dimension, unit, sentence; the words of a choice, and below a group the
+/// rows of that.
+pybind11::dict row_of(const fields::Row& row);
+
+/// What the rows of a struct say about each key.
 pybind11::dict rows_of(const fields::GroupType& group);
 
 }  // namespace windwall::bindings

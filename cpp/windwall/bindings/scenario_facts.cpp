@@ -39,6 +39,16 @@ double sigma(const Scenario& scenario, const Text& address) {
     return fields::sigma_of(path(scenario, address).row(), scenario.notes.find(address.utf8));
 }
 
+/// Address and sentence of every number that the vehicle, its day and its goal may have.
+py::list numbers(const Scenario& scenario) {
+    py::list made;
+    for (const auto& path :
+         fields::all_numbers(fields::group_type<vehicle::Vehicle>, &scenario.vehicle))
+        if (!path.entry())
+            made.append(py::make_tuple(path.text(), std::string(path.row().sentence)));
+    return made;
+}
+
 py::list menu(const Scenario& scenario) {
     py::list made;
     for (const scenario::Upgrade& upgrade : scenario.menu) {
@@ -83,6 +93,7 @@ void bind_facts(py::module_& module) {
                "The dimension and the unit of an input.");
     module.def("sigma", &sigma, "scenario"_a, "address"_a,
                "One standard deviation of an input, SI.");
+    module.def("numbers", &numbers, "scenario"_a, "Every number of the vehicle and what it means.");
     module.def("menu", &menu, "scenario"_a, "The upgrades of the file.");
     module.def("limits", &limits, "scenario"_a, "The limits, as stated or built in.");
     module.def(

@@ -1,9 +1,11 @@
 #include "windwall/bindings/rows_values.hpp"
 #include "windwall/bindings/scenario_problems.hpp"
+#include "windwall/bindings/scenario_text.hpp"
 #include "windwall/bindings/solve_curve.hpp"
 #include "windwall/bindings/solve_question.hpp"
 #include "windwall/driveline/train.hpp"
 #include "windwall/fields/quantity.hpp"
+#include "windwall/scenario/result_address.hpp"
 #include "windwall/scenario/scenario.hpp"
 #include "windwall/solve/answer/answer.hpp"
 #include "windwall/study/ranking.hpp"
@@ -54,11 +56,6 @@ py::dict top_speed(const Scenario& scenario, bool brief) {
     return values_of(answer);
 }
 
-template <class Enum>
-std::vector<std::string> words() {
-    return {fields::Names<Enum>::names.begin(), fields::Names<Enum>::names.end()};
-}
-
 py::dict operating_point(const Scenario& scenario, const std::map<std::string, Stated>& stated) {
     const Question asked = question(stated);
     solve::PointResult answer;
@@ -83,6 +80,11 @@ py::dict curve(const Scenario& scenario, std::optional<std::size_t> gear, std::s
                     "status"_a = made.status);
 }
 
+py::object result_row(const Text& address) {
+    const fields::Row* row = scenario::result_row(address.utf8);
+    return row ? row_of(*row) : py::object(py::none());
+}
+
 }  // namespace
 
 void bind_solve(py::module_& module) {
@@ -97,19 +99,8 @@ void bind_solve(py::module_& module) {
                "One operating point, explained, as plain objects.");
     module.def("full_throttle_curve", &curve, "scenario"_a, "gear"_a, "points"_a,
                "Full throttle over engine speed, one column a result address.");
-    module.def(
-        "closed_lists",
-        [] {
-            return py::dict(
-                "status"_a = words<solve::Status>(), "limited_by"_a = words<solve::Binding>(),
-                "about"_a = words<solve::CautionKind>(), "change"_a = words<solve::Change>(),
-                "use"_a = words<solve::PowerUse>(), "refused_for"_a = words<study::Refusal>(),
-                "outside"_a = words<study::Outside>());
-        },
-        "Every word that an answer may use, by the key it stands under.");
-    module.def(
-        "result_rows", [] { return rows_of(fields::group_type<solve::OperatingPoint>); },
-        "What the rows of an operating point say.");
+    module.def("result_row", &result_row, "address"_a,
+               "What the row of a result says, from its address alone; None where there is none.");
     module.def(
         "answer_rows",
         [] {

@@ -53,12 +53,19 @@ struct Row {
     Count count{};
     bool whole = false;  // counted, as teeth and cylinders are
     Watched watched{};
+    std::string_view into{};  // the list beside it whose entries, from 0, a whole number names
 
     /// A rating: the result that it bounds.
     constexpr Row watching(std::string_view result, std::string_view why) const {
         Row rating = *this;
         rating.watched = {result, why};
         return rating;
+    }
+    /// A place in a list of the same struct, or several.
+    constexpr Row pointing_into(std::string_view list) const {
+        Row place = *this;
+        place.into = list;
+        return place;
     }
 };
 

@@ -3,19 +3,16 @@
 #include "windwall/fields/field_path.hpp"
 #include "windwall/solve/results/operating_point.hpp"
 
+#include <algorithm>
+
 namespace windwall::scenario {
 namespace {
 
 const auto& point_type = fields::group_type<solve::OperatingPoint>;
 
-// A point with the results of this vehicle's parts, which nothing was solved for.
-solve::OperatingPoint blank(const vehicle::Vehicle& vehicle) {
+// A point that nothing was solved for, with every result but those of parts.
+solve::OperatingPoint blank() {
     solve::OperatingPoint point;
-    for (const auto& [id, part] : vehicle.charge_path)
-        point.charge_path.push_back(
-            {id, part.visit([]<class Part>(const Part&) -> solve::PartResult {
-                 return solve::ResultOf<Part>{};
-             })});
     point.knock.emplace();
     point.injector.emplace();
     point.road.emplace();
@@ -23,7 +20,37 @@ solve::OperatingPoint blank(const vehicle::Vehicle& vehicle) {
     return point;
 }
 
+// With those of this vehicle's parts.
+solve::OperatingPoint blank(const vehicle::Vehicle& vehicle) {
+    solve::OperatingPoint point = blank();
+    for (const auto& [id, part] : vehicle.charge_path)
+        point.charge_path.push_back(
+            {id, part.visit([]<class Part>(const Part&) -> solve::PartResult {
+                 return solve::ResultOf<Part>{};
+             })});
+    return point;
+}
+
+// The id in `charge_path/blower/rotor_speed`; empty where there is none.
+std::string part_in(std::string_view address) {
+    const auto start = std::min(address.find('/'), address.size() - 1) + 1;
+    return std::string(address.substr(start, address.find('/', start) - start));
+}
+
 }  // namespace
+
+const fields::Row* result_row(std::string_view address) {
+    if (address.empty()) return nullptr;
+    const auto& kinds = fields::tagged_type<solve::PartResult>;
+    for (std::size_t kind = 0; kind < kinds.types.size(); ++kind) {
+        solve::OperatingPoint point = blank();
+        point.charge_path.push_back({part_in(address), {}});
+        kinds.emplace(&point.charge_path.back().part, kind);
+        if (const auto found = fields::find_number(point_type, &point, address))
+            return &found->row();
+    }
+    return nullptr;
+}
 
 void collect_results(const vehicle::Vehicle& vehicle, Results& results) {
     const auto point = blank(vehicle);

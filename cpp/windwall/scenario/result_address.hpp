@@ -15,6 +15,10 @@ using Results = std::map<std::string, const fields::Row*, std::less<>>;
 /// Adds every result that this vehicle has.
 void collect_results(const vehicle::Vehicle& vehicle, Results& results);
 
+/// The row of a result from its address alone, or null. The id of a part does not say its kind; all
+/// kinds whose results have a number describe it by equal rows.
+const fields::Row* result_row(std::string_view address);
+
 /// Whether an address names a result of this vehicle.
 bool is_result(const vehicle::Vehicle& vehicle, std::string_view address);
 

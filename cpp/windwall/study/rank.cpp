@@ -84,7 +84,7 @@ Ranking rank(const Scenario& scenario, const RankOptions& options) {
     const Considered considered = consider(scenario, options);
     if (considered.upgrades.size() > most_ranked) return too_many(considered.upgrades.size());
     Ranking ranking;
-    ranking.octane = octane_numbers(scenario, options.anchor_spread);
+    ranking.knock_anchors = octane_numbers(scenario, options.anchor_spread);
     ranking.sets = solve_sets(scenario, considered, options);
     ranking.considered = considered.upgrades.size();
     ranking.solved = ranking.sets.size();

@@ -37,7 +37,8 @@ std::span<const Row> UpgradeGain::rows() {
         fact("in_target", at<&U::in_target>, "Whether it is in the target"),
         fact("outside", at<&U::outside>, "Why it is not in the target"),
         fact("beside_target", at<&U::beside_target>,
-             "Which set is the target with it and what it requires"),
+             "Which set is the target with it and what it requires")
+            .pointing_into("sets"),
         fact("passed", at<&U::passed>, "Limits passed with only this and what it requires fitted"),
     };
     return table;
@@ -58,15 +59,19 @@ std::span<const Row> Ranking::rows() {
         fact("considered", at<&R::considered>, "How many upgrades are considered"),
         fact("solved", at<&R::solved>, "How many sets of them are solved"),
         fact("allowed", at<&R::allowed>, "How many sets of them are allowed"),
-        result("octane", "ON", at<&R::octane>, number(), "Octane numbers of the knock anchors"),
+        result("knock_anchors", "ON", at<&R::knock_anchors>, number(), "Octane numbers of the knock anchors"),
         fact("upgrades", at<&R::upgrades>, "Every upgrade in the order of the menu"),
         fact("sets", at<&R::sets>, "Every allowed set, the empty one first"),
         fact("target", at<&R::target>,
-             "The fastest set within the budget that passes no limit; fair shares are of it"),
-        fact("best_by_cost", at<&R::best_by_cost>, "Sets faster than all that cost no more"),
-        fact("best_by_hours", at<&R::best_by_hours>, "Sets faster than all that take no longer"),
+             "The fastest set within the budget that passes no limit; fair shares are of it")
+            .pointing_into("sets"),
+        fact("best_by_cost", at<&R::best_by_cost>, "Sets faster than all that cost no more")
+            .pointing_into("sets"),
+        fact("best_by_hours", at<&R::best_by_hours>, "Sets faster than all that take no longer")
+            .pointing_into("sets"),
         fact("cheapest_to_goal", at<&R::cheapest_to_goal>,
-             "The cheapest set that reaches the goal's speed"),
+             "The cheapest set that reaches the goal's speed")
+            .pointing_into("sets"),
         optional_group("missing", at<&R::missing>, "What the fastest set lacks to the goal"),
     };
     return table;

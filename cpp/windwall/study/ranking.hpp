@@ -79,7 +79,7 @@ struct Ranking {
     std::size_t considered{};                             // upgrades
     std::size_t solved{};                                 // sets of them
     std::size_t allowed{};                                // sets of them, solved or not
-    std::array<double, anchors> octane{};                 // the three anchors
+    std::array<double, anchors> knock_anchors{};          // octane numbers
     std::vector<UpgradeGain> upgrades;       // those considered, in the order of the menu
     std::vector<SetResult> sets;             // every allowed set, the empty one first
     std::optional<std::size_t> target;       // into sets: the fastest within the budget

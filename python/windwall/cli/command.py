@@ -184,8 +184,7 @@ def answer(arguments: argparse.Namespace) -> int:
 def refuse(wrong: ScenarioError, text: str | bytes, as_json: bool) -> int:
     """Says everything that is wrong with the input."""
     if as_json:
-        problems = [problem._asdict() for problem in wrong.problems]
-        say(documents.to_text({"problems": problems, "cautions": []}))
+        say(documents.to_text(documents.problems_document(wrong)))
     else:
         readable = text if isinstance(text, str) else text.decode("utf-8", "replace")
         complain(problems_text(wrong, readable))

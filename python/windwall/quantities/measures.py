@@ -61,6 +61,7 @@ class Measure(NamedTuple):
 
 
 SPEED = Measure("speed", "km/h")
+WIND = Measure("speed", "m/s")
 ENGINE_SPEED = Measure("rotational speed", "rpm")
 POWER = Measure("power", "W")
 KILOWATTS = Measure("power", "kW")

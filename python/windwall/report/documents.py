@@ -3,18 +3,23 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Iterator
 from typing import Any
 
+from windwall.errors import ScenarioError
 from windwall.quantities.finite import finite
-from windwall.report.text.check import cautions
-from windwall.report.wording.names import gains_by_change, watts_by_use
+from windwall.report.text.check import left_open
+from windwall.report.wording.names import by_name
 from windwall.report.wording.ranking import outside
+from windwall.results.answer import Answer, answer_rows
 from windwall.results.diagnosis import Compared, Diagnosis, Explanation
+from windwall.results.entry import NamedNumber
 from windwall.results.operating_point import OperatingPoint
 from windwall.results.outcome import Outcome
 from windwall.results.ranking import Ranking, UpgradeGain, UpgradeSet
-from windwall.results.record import answer_units
+from windwall.results.record import Record
 from windwall.results.top_speed import TopSpeed
+from windwall.results.values import Values, plain
 from windwall.results.views import document
 from windwall.scenario.data import ScenarioData
 
@@ -26,19 +31,28 @@ def to_text(made: dict[str, Any]) -> str:
     return json.dumps(finite(made), indent=2, ensure_ascii=False, allow_nan=False)
 
 
-def _ending(outcome: Outcome) -> dict[str, Any]:
+def _heading(answer: Answer) -> dict[str, Any]:
+    return {
+        "title": answer.scenario_info.title,
+        "status": answer.status,
+        "answered": answer.answered,
+        "sentence": answer.sentence,
+    }
+
+
+def _goal(answer: Answer) -> dict[str, Any]:
+    return {"speed": answer.scenario_info.goal_speed, "run_up": answer.scenario_info.run_up}
+
+
+def _solving(outcome: Outcome) -> dict[str, Any]:
     part, residual = outcome.worst_residual
     return {
-        "title": outcome.scenario_info.title,
-        "status": outcome.status,
-        "answered": outcome.answered,
-        "sentence": outcome.sentence,
         "worst_residual": {"part": part, "share": residual},
         "evaluations": outcome.evaluations,
     }
 
 
-def _knock(outcome: TopSpeed | OperatingPoint) -> dict[str, Any] | None:
+def _knock(outcome: Outcome) -> dict[str, Any] | None:
     band = outcome.knock_band
     if band is None:
         return None
@@ -50,35 +64,48 @@ def _knock(outcome: TopSpeed | OperatingPoint) -> dict[str, Any] | None:
     }
 
 
-def _cautions(outcome: Outcome) -> list[dict[str, Any]]:
-    return [caution.to_dict() for caution in outcome.cautions]
+def _rows(answer: Answer) -> dict[str, Any]:
+    """What the rows of an answer hold; where there is no answer only what is there without one."""
+    made = {key: _plain(value) for key, value in answer.items() if key != "ending"}
+    return {key: one for key, one in made.items() if answer.answered or one not in (None, [], {})}
+
+
+def _plain(value: Any) -> Any:
+    """Plain numbers; a list of numbers that have names as an object."""
+    if isinstance(value, tuple) and value and isinstance(value[0], NamedNumber):
+        return by_name(value)
+    return plain(value)
+
+
+def _units(answer: Answer) -> dict[str, str]:
+    """The SI unit of every number; of a point by the ids of the vehicle's own parts."""
+    found: dict[str, str] = {}
+    for key, row in answer_rows(answer.question).items():
+        value, kind = answer.get(key), answer.kinds.get(key, Values)
+        if isinstance(value, Record):
+            found |= {f"{key}/{below}": unit for below, unit in value.units().items()}
+        elif issubclass(kind, NamedNumber):
+            found[key] = dict(_units_of(row["rows"], "")).popitem()[1]
+        elif kind is not Record:
+            found |= dict(_units_of({key: row}, ""))
+    return found
+
+
+def _units_of(rows: dict[str, Any], above: str) -> Iterator[tuple[str, str]]:
+    for key, row in rows.items():
+        if "si" in row:
+            yield above + key, row["si"]
+        yield from _units_of(row.get("rows", {}), f"{above}{key}/")
 
 
 @document.register(TopSpeed)
 def speed_document(answer: TopSpeed, diagnosis: Diagnosis | None = None) -> dict[str, Any]:
     """The answer to `windwall speed`."""
-    made = _ending(answer) | {"cautions": _cautions(answer), "unrated": answer.unrated}
-    made["goal"] = {"speed": answer.scenario_info.goal_speed, "run_up": answer.scenario_info.run_up}
-    if not answer.answered:
-        return made | {"units": GOAL_UNITS}
-    made |= {key: value for key, value in answer.numbers.items() if key not in [*made, "ending"]}
-    made |= {
-        "next": answer.next_limit,
-        "shaft": watts_by_use(answer.numbers["shaft"]),
-        "heat": watts_by_use(answer.numbers["heat"]),
-        "knock": _knock(answer),
-        "sensitivities": gains_by_change(answer.sensitivities),
-        "observed": observed_document(diagnosis),
-        "point": answer.point.to_dict(),
-    }
-    return made | {"units": GOAL_UNITS | _units("top_speed", answer)}
-
-
-def _units(kind: str, answer: Outcome) -> dict[str, str]:
-    """Of the answer, and of its point by the ids of the vehicle's own parts."""
-    units = {key: unit for key, unit in answer_units(kind).items() if not key.startswith("point/")}
-    units |= {"shaft": "W", "heat": "W", "sensitivities": "m/s"} if kind == "top_speed" else {}
-    return units | {f"point/{key}": unit for key, unit in answer.point.units().items()}
+    made = _heading(answer) | _solving(answer) | {"goal": _goal(answer)} | _rows(answer)
+    if answer.answered:
+        made |= {"next": answer.next_limit, "knock": _knock(answer)}
+        made |= {"observed": observed_document(diagnosis)}
+    return made | {"units": GOAL_UNITS | _units(answer)}
 
 
 def observed_document(diagnosis: Diagnosis | None) -> list[dict[str, Any]] | None:
@@ -108,40 +135,32 @@ def _explanation(one: Explanation) -> dict[str, Any]:
 @document.register(OperatingPoint)
 def point_document(answer: OperatingPoint) -> dict[str, Any]:
     """One operating point."""
-    made = _ending(answer) | {"cautions": _cautions(answer)}
-    made |= {key: value for key, value in answer.numbers.items() if key not in [*made, "ending"]}
-    if not answer.answered:
-        del made["point"]
-        return made | {"units": answer_units("operating_point")}
-    made |= {"knock": _knock(answer), "point": answer.point.to_dict()}
-    return made | {"units": _units("operating_point", answer)}
+    made = _heading(answer) | _solving(answer) | _rows(answer)
+    made |= {"knock": _knock(answer)} if answer.answered else {}
+    return made | {"units": _units(answer)}
 
 
 @document.register(Ranking)
 def rank_document(ranking: Ranking, diagnosis: Diagnosis | None = None) -> dict[str, Any]:
     """The answer to `windwall rank`."""
-    numbers = ranking.numbers
-    made = {
-        "title": ranking.scenario_info.title,
-        "status": ranking.status,
-        "answered": ranking.answered,
-        "sentence": ranking.sentence,
+    made = _heading(ranking) | {
         "sentences": ranking.sentences,
-        "goal": {"speed": ranking.scenario_info.goal_speed, "run_up": ranking.scenario_info.run_up},
+        "goal": _goal(ranking),
         "budget": ranking.budget,
         "currency": ranking.currency,
-        "knock_anchors": numbers["octane"],
-        "upgrades": [_gain(ranking, one) for one in ranking.upgrades.values()],
-        "sets": [one.to_dict() for one in ranking.sets],
-        "missing": ranking.missing,
-        "observed": observed_document(diagnosis),
     }
-    for key in ("target", "cheapest_to_goal"):
-        made[key] = _names(getattr(ranking, key))
-    for key in ("best_by_cost", "best_by_hours"):
-        made[key] = [_names(one) for one in getattr(ranking, key)]
-    units = answer_units("ranking") | {"knock_anchors": "1", "sets/cost": ranking.currency}
-    return made | {"units": GOAL_UNITS | units}
+    made |= {key: _row(ranking, key) for key in ranking}
+    made["upgrades"] = [_gain(ranking, one) for one in ranking.upgrades.values()]
+    made["observed"] = observed_document(diagnosis)
+    return made | {"units": GOAL_UNITS | _units(ranking) | {"sets/cost": ranking.currency}}
+
+
+def _row(ranking: Ranking, key: str) -> Any:
+    """Where a row points at sets, the ids of their upgrades."""
+    value = ranking[key]
+    if "into" not in answer_rows(ranking.question)[key]:
+        return plain(value)
+    return [_names(one) for one in value] if isinstance(value, tuple) else _names(value)
 
 
 def _gain(ranking: Ranking, one: UpgradeGain) -> dict[str, Any]:
@@ -154,9 +173,14 @@ def _names(one: UpgradeSet | None) -> list[str] | None:
 
 def check_document(scenario: ScenarioData) -> dict[str, Any]:
     """The answer to `windwall check` for a file without problems."""
-    return {"problems": [], "cautions": check_cautions(scenario)}
+    cautions = left_open(scenario)
+    return _check([], [{"address": address, "message": text} for address, text in cautions])
 
 
-def check_cautions(scenario: ScenarioData) -> list[dict[str, str]]:
-    """What is not wrong with a file, and worth knowing."""
-    return [{"address": address, "message": message} for address, message in cautions(scenario)]
+def problems_document(wrong: ScenarioError) -> dict[str, Any]:
+    """Everything that is wrong with an input."""
+    return _check([problem._asdict() for problem in wrong.problems], [])
+
+
+def _check(problems: list[dict[str, Any]], cautions: list[dict[str, str]]) -> dict[str, Any]:
+    return {"problems": problems, "cautions": cautions}

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-from windwall.report.wording.names import watts_by_use
+from windwall.report.wording.names import by_name
 from windwall.report.wording.ranking import outside
 from windwall.results.account import Account
 from windwall.results.curve import Curve
@@ -44,11 +44,11 @@ def stations(answer: Outcome) -> pandas.DataFrame:
 
 
 @frame.register(Account)
-def watts(account: Account) -> pandas.Series:
+def powers(account: Account) -> pandas.Series:
     """Where the watts go: the total first, which is the sum of the others."""
     import pandas as pd
 
-    series = pd.Series(watts_by_use(account.entries), name=account.name, dtype=float)
+    series = pd.Series(by_name(account.entries), name=account.name, dtype=float)
     series.attrs["units"] = "W"
     return series
 
@@ -67,6 +67,16 @@ def full_throttle(curve: Curve) -> pandas.DataFrame:
     return made
 
 
+def is_gain(value: Any) -> bool:
+    """Whether it is one number for each knock anchor."""
+    return isinstance(value, tuple) and bool(value) and isinstance(value[0], float)
+
+
+def at_anchors(name: str, gain: tuple[float, ...]) -> dict[str, float]:
+    """A column for each knock anchor."""
+    return {f"{name}_{anchor}": one for anchor, one in zip(ANCHORS, gain, strict=True)}
+
+
 @frame.register(Ranking)
 def gains(ranking: Ranking) -> pandas.DataFrame:
     """Gains in m/s at the three knock anchors, one row for each upgrade."""
@@ -76,12 +86,10 @@ def gains(ranking: Ranking) -> pandas.DataFrame:
     for key, worth in ranking.upgrades.items():
         terms = ranking.menu[key]
         row: dict[str, Any] = {"title": terms.title, "cost": terms.cost, "hours": terms.hours}
-        for view in ("alone", "last", "share"):
-            row |= {
-                f"{view}_{anchor}": gain
-                for anchor, gain in zip(ANCHORS, getattr(worth, view), strict=True)
-            }
-        rows[key] = row | {"in_target": worth.in_target, "outside": outside(ranking, worth)}
+        for name, value in worth.items():
+            row |= at_anchors(name, value) if is_gain(value) else {}
+            row |= {name: value} if isinstance(value, bool) else {}
+        rows[key] = row | {"outside": outside(ranking, worth)}
     made = pd.DataFrame.from_dict(rows, orient="index")
     made.index.name = "upgrade"
     units = {name: "m/s" for name in made.columns if name.endswith(ANCHORS)}

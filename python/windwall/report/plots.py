@@ -10,6 +10,7 @@ from itertools import cycle
 from typing import TYPE_CHECKING, Any
 
 from windwall.quantities.measures import FORCE, KILOWATTS, SPEED
+from windwall.report.wording.top_speed import limit_word
 from windwall.results.ranking import MIDDLE, Ranking, UpgradeSet
 from windwall.results.top_speed import TopSpeed
 from windwall.results.views import frame
@@ -90,16 +91,16 @@ def _balance(scenario: ScenarioData, ax: Axes) -> None:
         markersize=11,
         markerfacecolor="none",
         color="black",
-        label=f"{best.limited_by.replace('_', ' ')}, {SPEED.text(best.speed, system, 4)}",
+        label=f"{limit_word(best)}, {SPEED.text(best.speed, system, 4)}",
     )
 
 
 def accounts(best: TopSpeed, ax: Axes | None = None) -> Axes:
     """Where the watts go at the balance speed: what the shaft gives, then what the fuel gives."""
     ax, system = _axes(ax), best.scenario_info.system
-    entries = [(f"shaft: {name}", watts) for name, watts in best.shaft.items()]
-    entries += [(f"heat: {name}", watts) for name, watts in best.heat.items()]
-    entries = [(name, KILOWATTS.value(watts, system)) for name, watts in entries]
+    entries = [(f"shaft: {name}", power) for name, power in best.shaft.items()]
+    entries += [(f"heat: {name}", power) for name, power in best.heat.items()]
+    entries = [(name, KILOWATTS.value(power, system)) for name, power in entries]
     entries = [(name, power) for name, power in entries if abs(power) > SMALLEST_BAR]
     for kind, hatch, color in (("shaft", "", "0.75"), ("heat", "//", "0.9")):
         rows = [(at, power) for at, (name, power) in enumerate(entries) if name.startswith(kind)]

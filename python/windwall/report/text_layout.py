@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import html
 import textwrap
 from collections.abc import Iterable, Sequence
 
@@ -49,21 +48,3 @@ def section(heading: str, lines: Iterable[str]) -> list[str]:
     """A heading with what stands below it, or nothing where nothing does."""
     lines = list(lines)
     return ["", heading, *lines] if lines else []
-
-
-def as_html(text: str) -> str:
-    """The same for a notebook, with nothing left in it that a browser would read as markup."""
-    return f"<pre>{html.escape(text)}</pre>"
-
-
-class Readable:
-    """Something with a `summary()`; shown in a terminal and in a notebook as that."""
-
-    def summary(self) -> str:
-        raise NotImplementedError
-
-    def __repr__(self) -> str:
-        return self.summary()
-
-    def _repr_html_(self) -> str:
-        return as_html(self.summary())

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from typing import Any, NamedTuple
+from typing import NamedTuple
+
+from windwall.results.entry import Use
 
 
 class Account(NamedTuple):
-    """The total first, which is the sum of the others: what for, in which part, how many watts."""
+    """The total first, then what it is made of: what for, in which part, how many watts."""
 
     name: str
-    entries: list[dict[str, Any]]
+    entries: tuple[Use, ...]

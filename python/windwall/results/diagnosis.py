@@ -9,7 +9,7 @@ from typing import Any, NamedTuple
 from windwall import _core
 from windwall.quantities.measures import Measure
 from windwall.quantities.uncertain_input import UncertainInput
-from windwall.results.outcome import Outcome
+from windwall.results.values import Values
 
 FAR_OFF = 2  # standard deviations
 # Where an answer has the number that an observation names.
@@ -64,12 +64,12 @@ class Fact(NamedTuple):
         heard = {"heard": max(model, 0.0), "not heard": min(model, 0.0)}
         return heard.get(self.observed, model)
 
-    def model(self, answer: Outcome | None) -> float | None:
+    def model(self, answer: Values | None) -> float | None:
         """The same number of an answer."""
         if answer is None or not answer.answered:
             return None
         if self.key == "speed":
-            return answer.goal_speed  # type: ignore[attr-defined]
+            return answer.goal_speed
         return answer.point[RESULTS[self.key]]
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any, NamedTuple
 
 from windwall import _core
+from windwall.results.views import sentence
 
 
 class KnockBand(NamedTuple):
@@ -32,8 +33,5 @@ class KnockBand(NamedTuple):
 
     @property
     def sentence(self) -> str:
-        chance = min(max(round(100 * self.chance), 1), 99)
-        return (
-            f"detonation {self.word}: {self.margin:+.1f} octane numbers to spare, known to "
-            f"+/- {self.sigma:.1f}; of 100 engines described like this about {chance} would knock"
-        )
+        """The word, the numbers, and how many of a hundred such engines would knock."""
+        return sentence(self)

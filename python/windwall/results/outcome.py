@@ -1,84 +1,65 @@
-"""What every answer shares: how the question ended, and numbers only where there are any."""
+"""An answer about one vehicle, or why there is none."""
 
 from __future__ import annotations
 
 from typing import Any
 
 from windwall.errors import NoAnswer
-from windwall.quantities.finite import finite
+from windwall.results.answer import Answer
 from windwall.results.entry import Caution
+from windwall.results.knock import KnockBand
 from windwall.results.record import Record
-from windwall.results.scenario_info import ScenarioInfo
-from windwall.results.views import Readable, document, frame, sentence
+from windwall.results.views import frame
 
 
-class Outcome(Readable):
-    """An answer, or why there is none. Pickles as its numbers."""
+class Outcome(Answer):
+    """How a question ended, and numbers only where there are any: one read off an outcome without
+    an answer raises `NoAnswer` with its sentence.
+    """
 
-    def __init__(self, numbers: dict[str, Any], info: ScenarioInfo) -> None:
-        self._numbers = numbers
-        self._info = info
+    __slots__ = ()
+    kinds = {"cautions": Caution, "point": Record}  # noqa: RUF012  # never changed
 
-    @property
-    def scenario_info(self) -> ScenarioInfo:
-        """What a reader needs to know about the scenario."""
-        return self._info
+    def __getattr__(self, key: str) -> Any:
+        value = super().__getattr__(key)
+        if value in (None, ()) and not self.answered:
+            raise self.no_answer()
+        return value
 
-    @property
-    def numbers(self) -> dict[str, Any]:
-        """Everything as the core answered it."""
-        return self._numbers
+    def no_answer(self) -> NoAnswer:
+        """What is raised where a number is asked for and none is there."""
+        return NoAnswer(self.sentence, self.status)
 
     @property
     def status(self) -> str:
         """One of a closed list of words; `solved` and `knock_limited` are answers."""
-        return self._numbers["ending"]["status"]
+        return self.ending.status
 
     @property
     def answered(self) -> bool:
-        return self._numbers["ending"]["answered"]
-
-    @property
-    def sentence(self) -> str:
-        """How it ended, with numbers in the units of the scenario."""
-        return sentence(self)
-
-    @property
-    def cautions(self) -> list[Caution]:
-        return [Caution(one, self._info) for one in self._numbers["cautions"]]
-
-    @property
-    def worst_residual(self) -> tuple[str, float]:
-        """The part whose balance is furthest off, and by what share of its flow."""
-        ending = self._numbers["ending"]
-        return ending["part"], ending["residual"]
+        return self.ending.answered
 
     @property
     def evaluations(self) -> int:
         """How often the balance was evaluated."""
-        return self._numbers["ending"]["evaluations"]
-
-    def _number(self, key: str) -> Any:
-        if not self.answered:
-            raise NoAnswer(self.sentence, self.status)
-        return self._numbers[key]
+        return self.ending.evaluations
 
     @property
-    def point(self) -> Record:
-        """Everything that one operating point answers."""
-        return Record(self._number("point"), (), self._info.system)
+    def worst_residual(self) -> tuple[str, float]:
+        """The part whose balance is furthest off, and by what share of its flow."""
+        return self.ending.part, self.ending.residual
+
+    @property
+    def cautions(self) -> tuple[Caution, ...]:
+        """What to know about it, with an answer or without."""
+        return self["cautions"]
+
+    @property
+    def knock_band(self) -> KnockBand | None:
+        """The margin with its band; `word` is likely, marginal or unlikely."""
+        return KnockBand.of(self.point.knock, self.scenario_info.knock_sigma)
 
     @property
     def stations(self) -> Any:
         """The gas from station to station, a pandas DataFrame in SI; units in `attrs`."""
         return frame(self)
-
-    def to_dict(self) -> dict[str, Any]:
-        """Everything as plain numbers in SI, ready for JSON."""
-        return document(self)
-
-    def __eq__(self, other: object) -> bool:
-        # Numbers that are none are equal here, as they are not among floats.
-        return type(self) is type(other) and finite(vars(self)) == finite(vars(other))
-
-    __hash__ = None  # type: ignore[assignment]

@@ -1,119 +1,50 @@
-"""Results as plain objects: one attribute for each row that the core answers."""
+"""One operating point, or a part of it: numbers with their units and meanings."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
 from functools import cache
 from typing import Any
 
 from windwall import _core
 from windwall.quantities.measures import Measure
+from windwall.results.scenario_info import ScenarioInfo
+from windwall.results.values import Values
 from windwall.results.views import Readable
 
 
 @cache
-def _tree() -> dict[str, Any]:
-    return _core.result_rows()
-
-
-@cache
-def answer_units(answer: str) -> dict[str, str]:
-    """The SI unit of every number of an answer, by the keys that lead to it."""
-    return dict(_units(_core.answer_rows()[answer], ""))
-
-
-def _units(place: dict[str, Any], above: str) -> Iterator[tuple[str, str]]:
-    for key, row in place.get("rows", {}).items():
-        if "si" in row:
-            yield above + key, row["si"]
-        yield from _units(row, f"{above}{key}/")
-
-
-@cache
-def rows_at(path: tuple[str, ...]) -> dict[str, Any]:
-    """What the rows of one struct of the results say, by the keys and kinds that lead to it."""
-    here = _tree()
-    for step in path:
-        inside = here.get("rows") or here["kinds"]
-        here = inside[step]
-    return here
-
-
-@cache
 def result_row(address: str) -> dict[str, Any]:
-    """What a result's row says, from its address alone."""
-    places = [_tree()]
-    for key in address.split("/"):
-        # The id of a part does not say its kind; all kinds that have a key agree on it.
-        places = [row for place in places for row in _below(place, key)]
-    return places[0]
+    """What a result's row says; nothing where an address leads to no number."""
+    return _core.result_row(address) or {}
 
 
-def _below(place: dict[str, Any], key: str) -> list[dict[str, Any]]:
-    if "kinds" in place:
-        return list(place["kinds"].values())
-    return [place["rows"][key]] if key in place.get("rows", {}) else []
-
-
-class Record(Readable, Mapping):
-    """Numbers of one part of an answer, in SI, as attributes and as items.
+class Record(Readable, Values):
+    """Numbers of one part of an operating point, in SI.
 
     What is not there is None. `units()` names the unit of each number and `sentence()` says what
     it means; printing shows them in the units of the scenario.
     """
 
-    __slots__ = ("_path", "_system", "_values")
+    __slots__ = ("_address",)
 
-    def __init__(self, values: dict[str, Any], path: tuple[str, ...], system: str) -> None:
-        for name, value in (("_values", values), ("_path", path), ("_system", system)):
-            object.__setattr__(self, name, value)
+    def __init__(self, numbers: dict[str, Any], info: ScenarioInfo, address: str = "") -> None:
+        super().__init__(numbers, info)
+        object.__setattr__(self, "_address", address)
 
     def __reduce__(self) -> tuple:
-        return Record, (self._values, self._path, self._system)
+        return Record, (self._numbers, self._info, self._address)
 
-    def __getattr__(self, key: str) -> Any:
-        try:
-            return self[key]
-        except KeyError:
-            known = ", ".join(self._values)
-            raise AttributeError(f"no {key!r} here; there are {known}") from None
-
-    def __setattr__(self, key: str, value: Any) -> None:
-        raise AttributeError("results do not change")
-
-    def __dir__(self) -> list[str]:
-        return [*super().__dir__(), *self._values]
-
-    def __getitem__(self, key: str) -> Any:
-        """By key, or by an address such as `charge_path/blower/outlet/temperature`."""
-        first, _, rest = key.partition("/")
-        value = self._values[first]
-        if isinstance(value, dict):
-            value = Record(value, (*self._path, *self._step(first, value)), self._system)
-        return value[rest] if rest else value
+    def _below(self, key: str, value: Any) -> Any:
+        inside = isinstance(value, dict)
+        return Record(value, self._info, f"{self._address}{key}/") if inside else value
 
     @property
     def system(self) -> str:
         """The units it is printed in."""
-        return self._system
-
-    def __iter__(self) -> Iterator[str]:
-        return iter(self._values)
-
-    def __len__(self) -> int:
-        return len(self._values)
-
-    def __eq__(self, other: object) -> bool:
-        return isinstance(other, Record) and self.__reduce__() == other.__reduce__()
-
-    __hash__ = None  # type: ignore[assignment]
-
-    def _step(self, key: str, value: dict[str, Any]) -> tuple[str, ...]:
-        # An entry of a list of parts is described by its kind, not by the id the file gives it.
-        return (value["kind"],) if "kinds" in rows_at(self._path) else (key,)
+        return self._info.system
 
     def _row(self, key: str) -> dict[str, Any]:
-        return rows_at(self._path).get("rows", {}).get(key, {})
+        return result_row(self._address + key)
 
     def sentence(self, key: str) -> str:
         """What a number means."""
@@ -122,8 +53,7 @@ class Record(Readable, Mapping):
     def units(self) -> dict[str, str]:
         """The SI unit of each number, by its address from here."""
         found = {}
-        for key in self:
-            value = self[key]
+        for key, value in self.items():
             if isinstance(value, Record):
                 found |= {f"{key}/{below}": unit for below, unit in value.units().items()}
             elif "si" in self._row(key):
@@ -134,10 +64,3 @@ class Record(Readable, Mapping):
         """What a number measures."""
         row = self._row(key)
         return Measure(row["dimension"], row["unit"]) if "unit" in row else None
-
-    def to_dict(self) -> dict[str, Any]:
-        """The same as nested dicts of plain numbers."""
-        return {
-            key: value.to_dict() if isinstance(value, Record) else value
-            for key, value in self.items()
-        }

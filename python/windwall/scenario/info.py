@@ -6,13 +6,22 @@ from windwall import _core
 from windwall.results.scenario_info import ScenarioInfo
 from windwall.scenario.data import ScenarioData
 
+CONDITIONS = (
+    "day/temperature",
+    "day/pressure",
+    "day/altitude",
+    "day/relative_humidity",
+    "day/headwind",
+    "goal/grade",
+)
+
 
 def scenario_info(scenario: ScenarioData) -> ScenarioInfo:
     """What an answer has to repeat of the scenario it belongs to."""
     return ScenarioInfo(
         title=scenario.title or scenario.source,
         system=scenario.system,
-        conditions=conditions(scenario),
+        conditions={address: scenario.get(address) for address in CONDITIONS},
         knock_sigma=scenario.knock_sigma,
         goal_speed=scenario.get("goal/speed"),
         run_up=scenario.get("goal/run_up"),
@@ -20,18 +29,3 @@ def scenario_info(scenario: ScenarioData) -> ScenarioInfo:
         observed=scenario.observed,
         gears=_core.gears(scenario.core),
     )
-
-
-def conditions(scenario: ScenarioData) -> str:
-    """The air and the road, in words."""
-    pressure = "day/pressure" if scenario.get("day/pressure") is not None else "day/altitude"
-    place = scenario.readable(pressure)
-    words = [
-        scenario.readable("day/temperature"),
-        place if pressure == "day/pressure" else f"altitude {place}",
-        f"humidity {scenario.readable('day/relative_humidity')}",
-        f"headwind {scenario.readable('day/headwind')}",
-    ]
-    grade = scenario.get("goal/grade")
-    words.append("level road" if grade == 0 else f"grade {scenario.readable('goal/grade')}")
-    return ", ".join(words)

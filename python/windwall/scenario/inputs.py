@@ -2,16 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from functools import cache
 from typing import Any
 
+from windwall import _core
 from windwall.errors import ScenarioError
 from windwall.quantities.uncertain_input import UncertainInput
 from windwall.scenario.data import ScenarioData
 from windwall.scenario.schema import schema
-
-NO_VEHICLE = {"$schema", "format", "limits", "observed", "upgrades"}
 
 
 @cache
@@ -51,34 +49,15 @@ def sentence(node: dict[str, Any]) -> str:
     return node["description"].partition(". From ")[0].partition(". Usually ")[0].rstrip(".")
 
 
-def numbers(document: dict[str, Any]) -> Iterator[tuple[str, dict[str, Any]]]:
-    """The address and the schema of every number that the vehicle, its day and goal may have."""
-    for key, node in _root()["properties"].items():
-        if key not in NO_VEHICLE:
-            yield from _below(_of_kind(node, document.get(key)), document.get(key), key)
-
-
-def _below(node: dict[str, Any], here: Any, address: str) -> Iterator[tuple[str, dict[str, Any]]]:
-    if "$ref" in node:
-        yield address, node
-    elif node.get("type") == "array" and isinstance(here, list) and "allOf" in node["items"]:
-        for part in here:
-            yield from _below(_of_kind(node["items"], part), part, f"{address}/{part['id']}")
-    elif "properties" in node and "rows" not in node["properties"]:
-        for key, inside in node["properties"].items():
-            below = here.get(key) if isinstance(here, dict) else None
-            yield from _below(inside, below, f"{address}/{key}")
-
-
 def uncertain_inputs(scenario: ScenarioData) -> list[UncertainInput]:
     """Every input that has one standard deviation, stated or of its default."""
     found = []
-    for address, node in numbers(scenario.document()):
+    for address, meaning in _core.numbers(scenario.core):
         value = scenario.get(address)
         sigma = scenario.known_to(address) if isinstance(value, float) else 0
         if sigma > 0:
             given, measure = scenario.given(address), scenario.measure(address)
-            found.append(UncertainInput(address, sentence(node), value, sigma, given, measure))
+            found.append(UncertainInput(address, meaning, value, sigma, given, measure))
     return found
 
 

@@ -139,8 +139,8 @@ TEST(Rank, BudgetBoundsTheTargetAndMoreMoneyIsNeverSlower) {
 TEST(Rank, KnockAnchorMovesTheRanking) {
     const auto car = make({pulley, intercooler});
     const Ranking ranking = rank(car);
-    ASSERT_EQ(ranking.octane[0], 82);
-    ASSERT_EQ(ranking.octane[2], 102);
+    ASSERT_EQ(ranking.knock_anchors[0], 82);
+    ASSERT_EQ(ranking.knock_anchors[2], 102);
     const auto& boost = gain(ranking, "pulley").alone;
     const auto& cold = gain(ranking, "intercooler").alone;
     std::printf("anchor      82      92     102\npulley  %+7.2f %+7.2f %+7.2f km/h\n",

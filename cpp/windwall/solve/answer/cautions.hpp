@@ -15,7 +15,7 @@ std::vector<Caution> point_cautions(const vehicle::Balance& balance, const Point
 /// About the part of the driveline that slips on the way up, where it is asked for most.
 std::vector<Caution> slip_cautions(const TopSpeed& found, const vehicle::Vehicle& vehicle);
 
-/// About what the heat account leaves to the exhaust.
+/// About the temperature of the exhaust.
 std::vector<Caution> heat_cautions(const HeatAccount& heat);
 
 }  // namespace windwall::solve

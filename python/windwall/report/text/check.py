@@ -15,11 +15,11 @@ WIDEST = 100  # characters of a line of a file that are shown
 def check_text(scenario: ScenarioData) -> str:
     """A file without problems."""
     lines = [f"{scenario.source}: no problems", *paragraph(f"digest {scenario.digest}")]
-    found = [line for address, text in cautions(scenario) for line in bullet(f"{address}: {text}")]
+    found = [line for address, text in left_open(scenario) for line in bullet(f"{address}: {text}")]
     return "\n".join([*lines, *section("Cautions", found)])
 
 
-def cautions(scenario: ScenarioData) -> Iterator[tuple[str, str]]:
+def left_open(scenario: ScenarioData) -> Iterator[tuple[str, str]]:
     """What a file leaves open, by address."""
     if not scenario.has_knock_anchor:
         yield "engine", "a torque curve says nothing of knock and heat"

@@ -7,8 +7,8 @@ from collections.abc import Iterable
 from windwall.quantities.measures import BOOST, FLOW, PRESSURE, TEMPERATURE
 from windwall.report import frames
 from windwall.report.text_layout import bullet, paragraph, section, table
-from windwall.results.entry import Caution
 from windwall.results.knock import KnockBand
+from windwall.results.outcome import Outcome
 from windwall.results.record import Record
 from windwall.results.scenario_info import ScenarioInfo
 
@@ -54,6 +54,8 @@ def knock_lines(band: KnockBand | None, consequence: str) -> list[str]:
     return section("Knock and spark", lines + bullet(consequence))
 
 
-def caution_lines(cautions: Iterable[Caution]) -> list[str]:
-    lines = [line for one in cautions for line in bullet(f"{one.address}: {one.sentence}")]
+def caution_lines(answer: Outcome) -> list[str]:
+    """What to know about an answer."""
+    found = answer.cautions
+    lines = [line for one in found for line in bullet(f"{one.address}: {one.sentence}")]
     return section("Cautions", lines)

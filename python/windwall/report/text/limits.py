@@ -6,9 +6,10 @@ from collections.abc import Iterable
 
 from windwall.quantities.measures import SPEED, Measure
 from windwall.report.text_layout import paragraph, section, table
-from windwall.results.entry import Passed
+from windwall.report.wording.scenario import in_gear
 from windwall.results.record import result_row
 from windwall.results.scenario_info import ScenarioInfo
+from windwall.results.values import Values
 
 
 def result_measure(address: str) -> Measure:
@@ -17,7 +18,7 @@ def result_measure(address: str) -> Measure:
     return Measure(row["dimension"], row["unit"])
 
 
-def bound_text(passed: Passed, system: str) -> str:
+def bound_text(passed: Values, system: str) -> str:
     measure = result_measure(passed.address)
     word, bound = ("max", passed.max) if passed.max is not None else ("min", passed.min)
     if passed.max is not None and passed.min is not None and passed.worst < passed.min:
@@ -25,14 +26,14 @@ def bound_text(passed: Passed, system: str) -> str:
     return f"{word} {measure.short(bound, system)}"
 
 
-def limits_table(passed: Iterable[Passed], info: ScenarioInfo) -> list[str]:
+def limits_table(passed: Iterable[Values], info: ScenarioInfo) -> list[str]:
     """Where each is first passed, and by how much at worst."""
     system = info.system
     rows = [
         (
             one.address,
             bound_text(one, system),
-            f"{SPEED.text(one.road_speed, system)}{info.in_gear(one.gear)}",
+            f"{SPEED.text(one.road_speed, system)}{in_gear(info, one.gear)}",
             result_measure(one.address).text(one.worst, system),
             one.why,
         )

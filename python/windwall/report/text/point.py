@@ -6,6 +6,7 @@ from windwall.quantities.measures import ANGLE, ENGINE_SPEED, SHARE, SPEED
 from windwall.report.text.common import caution_lines, head, knock_lines, station_table
 from windwall.report.text.safety_notes import safety_notes
 from windwall.report.text_layout import paragraph, section, table
+from windwall.report.wording.scenario import conditions
 from windwall.results.operating_point import OperatingPoint
 from windwall.results.views import summary
 
@@ -17,21 +18,21 @@ def point_text(answer: OperatingPoint) -> str:
     lines = head(info, question(answer))
     if not answer.answered:
         lines += section(f"No answer ({answer.status})", paragraph(answer.sentence))
-        return "\n".join([*lines, *caution_lines(answer.cautions), *safety_notes()])
+        return "\n".join([*lines, *caution_lines(answer), *safety_notes()])
     lines += ["", *paragraph(answer.sentence)]
     lines += section("Engine", table(rows(answer)))
     lines += knock_lines(answer.knock_band, consequence(answer))
     lines += station_table(answer.point, info.system)
-    lines += caution_lines(answer.cautions)
+    lines += caution_lines(answer)
     return "\n".join([*lines, *safety_notes()])
 
 
 def question(answer: OperatingPoint) -> str:
-    numbers, system = answer.numbers, answer.scenario_info.system
+    info = answer.scenario_info
     return (
-        f"the engine held at {ENGINE_SPEED.text(numbers['engine_speed'], system, 4)}, "
-        f"throttle {SHARE.text(numbers['opening'], system)} open, cooling air at "
-        f"{SPEED.text(numbers['road_speed'], system)}; {answer.scenario_info.conditions}."
+        f"the engine held at {ENGINE_SPEED.text(answer.engine_speed, info.system, 4)}, "
+        f"throttle {SHARE.text(answer.opening, info.system)} open, cooling air at "
+        f"{SPEED.text(answer.road_speed, info.system)}; {conditions(info)}."
     )
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import textwrap
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from math import isnan
 
 from windwall.quantities.measures import AREA, KILOWATTS, SPEED
@@ -13,6 +13,7 @@ from windwall.report.text.observed import observed_lines
 from windwall.report.text.safety_notes import safety_notes
 from windwall.report.text_layout import bullet, paragraph, section, table
 from windwall.report.wording.ranking import outside as why_outside
+from windwall.report.wording.scenario import conditions, road_length
 from windwall.results.diagnosis import Diagnosis
 from windwall.results.ranking import MIDDLE, Ranking, UpgradeSet
 from windwall.results.views import summary
@@ -74,12 +75,12 @@ def question(ranking: Ranking) -> str:
     limit = "no budget" if budget is None else f"budget {budget:.0f} {ranking.currency}"
     return (
         f"which upgrades buy the most speed, {speed_meant(ranking)}; "
-        f"{ranking.scenario_info.conditions}; {limit}."
+        f"{conditions(ranking.scenario_info)}; {limit}."
     )
 
 
 def speed_meant(ranking: Ranking) -> str:
-    road = ranking.scenario_info.run_up_text
+    road = road_length(ranking.scenario_info)
     return f"reached {road} from rest" if road else "where full throttle stops accelerating"
 
 
@@ -114,7 +115,7 @@ def upgrades_table(ranking: Ranking) -> list[str]:
 
 
 def _anchors(ranking: Ranking) -> str:
-    low, stated, high = (f"{octane:.0f}" for octane in ranking.octane)
+    low, stated, high = (f"{octane:.0f}" for octane in ranking.knock_anchors)
     return f"{low}, {stated} and {high} octane numbers"
 
 
@@ -158,13 +159,13 @@ def outside(ranking: Ranking) -> list[str]:
     lines = [
         line
         for key, worth in ranking.upgrades.items()
-        if not worth.in_target and worth.outside != "none"
+        if worth.outside != "none"
         for line in bullet(f"{key}: {why_outside(ranking, worth)}")
     ]
     return section("Not in the set", lines)
 
 
-def best_table(heading: str, sets: list[UpgradeSet], ranking: Ranking) -> list[str]:
+def best_table(heading: str, sets: Sequence[UpgradeSet], ranking: Ranking) -> list[str]:
     """The sets that no cheaper or quicker one beats."""
     system = ranking.scenario_info.system
     header = ("", "hours", SPEED.shown(system), "least margin", "set")
@@ -177,7 +178,7 @@ def best_table(heading: str, sets: list[UpgradeSet], ranking: Ranking) -> list[s
     return section(heading, lines)
 
 
-def worth_printing(sets: list[UpgradeSet], system: str) -> list[UpgradeSet]:
+def worth_printing(sets: Sequence[UpgradeSet], system: str) -> list[UpgradeSet]:
     """The first and the last, and in between those that a builder could tell apart."""
     kept: list[UpgradeSet] = []
     for one in sets:
@@ -217,10 +218,10 @@ def missing(ranking: Ranking) -> str:
     if lacking is None:
         return "No allowed set that passes no limit reaches it."
     ways = []
-    if lacking["power"] is not None:
-        ways.append(f"{KILOWATTS.text(lacking['power'], system)} more at the flywheel")
-    if lacking["drag_area"] is not None:
-        ways.append(f"{AREA.text(lacking['drag_area'], system, 2)} less drag area")
+    if lacking.power is not None:
+        ways.append(f"{KILOWATTS.text(lacking.power, system)} more at the flywheel")
+    if lacking.drag_area is not None:
+        ways.append(f"{AREA.text(lacking.drag_area, system, 2)} less drag area")
     needs = " or ".join(ways) or "more than three times its power or a fifth of its drag area"
     return f"No set that passes no limit reaches it; the fastest of them still needs {needs}."
 

@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from windwall.report.text_layout import section, table
+from windwall.report.wording.scenario import conditions
 from windwall.results.ranking import Upgrade
 from windwall.results.views import summary
 from windwall.scenario.data import ScenarioData
-from windwall.scenario.info import conditions
+from windwall.scenario.info import scenario_info
 
 
 @summary.register(ScenarioData)
@@ -22,7 +23,7 @@ def scenario_text(scenario: ScenarioData) -> str:
 def facts(scenario: ScenarioData) -> Iterator[tuple[str, str]]:
     document = scenario.document()
     yield "goal", goal_text(scenario)
-    yield "day", conditions(scenario)
+    yield "day", conditions(scenario_info(scenario))
     mass, area = scenario.readable("body/mass"), scenario.readable("body/drag_area")
     yield "body", f"{mass}, drag area {area}"
     yield "charge path", " > ".join(part["id"] for part in document["charge_path"])

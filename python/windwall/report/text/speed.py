@@ -8,6 +8,7 @@ from windwall.quantities.measures import (
     ANGLE,
     ENERGY,
     ENGINE_SPEED,
+    POWER,
     SHARE,
     SPEED,
     TEMPERATURE,
@@ -20,8 +21,9 @@ from windwall.report.text.margins import margin_lines
 from windwall.report.text.observed import observed_lines
 from windwall.report.text.safety_notes import safety_notes
 from windwall.report.text_layout import bullet, paragraph, section, table
-from windwall.report.wording.names import CHANGES
-from windwall.report.wording.top_speed import gearing
+from windwall.report.wording.names import by_name
+from windwall.report.wording.scenario import conditions, in_gear, road_length
+from windwall.report.wording.top_speed import gearing, limit_word
 from windwall.results.diagnosis import Diagnosis
 from windwall.results.top_speed import TopSpeed
 from windwall.results.views import summary
@@ -31,10 +33,10 @@ from windwall.results.views import summary
 def speed_text(answer: TopSpeed, diagnosis: Diagnosis | None = None) -> str:
     """Everything worth reading about a top speed."""
     info = answer.scenario_info
-    lines = head(info, f"top speed at full throttle; {info.conditions}.")
+    lines = head(info, f"top speed at full throttle; {conditions(info)}.")
     if not answer.answered:
         lines += section(f"No answer ({answer.status})", paragraph(answer.sentence))
-        lines += caution_lines(answer.cautions)
+        lines += caution_lines(answer)
         return "\n".join([*lines, *safety_notes()])
     lines += observed_lines(info, diagnosis)
     lines += ["", *pairs(speeds(answer))]
@@ -42,13 +44,13 @@ def speed_text(answer: TopSpeed, diagnosis: Diagnosis | None = None) -> str:
     lines += limits_table(answer.passed, info)
     lines += knock_lines(answer.knock_band, consequence(answer))
     lines += margin_lines(answer)
-    lines += account_table("Shaft: where the power goes", answer.numbers["shaft"], info.system)
-    lines += account_table("Heat: where the fuel goes", answer.numbers["heat"], info.system)
+    lines += account_table("Shaft: where the power goes", answer["shaft"], info.system)
+    lines += account_table("Heat: where the fuel goes", answer["heat"], info.system)
     lines += exhaust(answer)
     lines += station_table(answer.point, info.system)
     lines += gains(answer)
     lines += unrated_lines(answer.unrated)
-    lines += caution_lines(answer.cautions)
+    lines += caution_lines(answer)
     lines += faster_than_seen(answer)
     return "\n".join([*lines, *safety_notes()])
 
@@ -61,16 +63,16 @@ def speeds(answer: TopSpeed) -> Iterator[tuple[str, str]]:
     def text(speed: float) -> str:
         return f"{SPEED.value(speed, info.system):.1f} {shown}"
 
-    run = answer.numbers["run_up"]
+    run = answer.run_up
     if run:
-        time = TIME.text(run["time"], info.system)
+        time = TIME.text(run.time, info.system)
         without_shifts = " with no time lost in shifts" if info.gears > 1 else ""
         yield (
-            f"after {info.run_up_text} from rest",
-            f"{text(run['speed'])}{info.in_gear(run['gear'])}, in {time}{without_shifts}",
+            f"after {road_length(info)} from rest",
+            f"{text(run.speed)}{in_gear(info, run.gear)}, in {time}{without_shifts}",
         )
         if info.gears > 1:
-            yield "gear to start in", str(run["start_gear"])
+            yield "gear to start in", str(run.start_gear)
     where = ENGINE_SPEED.text(answer.engine_speed, info.system, 4)
     yield "balance speed", f"{text(answer.speed)}{gearing(answer)} at {where}"
     if info.goal_speed is not None:
@@ -81,7 +83,7 @@ def speeds(answer: TopSpeed) -> Iterator[tuple[str, str]]:
 
 def reasons(answer: TopSpeed) -> list[str]:
     """What binds, and what would bind next."""
-    lines = paragraph(f"Limited by: {answer.limited_by.replace('_', ' ')}.")
+    lines = paragraph(f"Limited by: {limit_word(answer)}.")
     lines += paragraph(answer.sentence)
     return lines + paragraph(answer.next_limit)
 
@@ -103,9 +105,14 @@ def consequence(answer: TopSpeed) -> str:
 
 
 def exhaust(answer: TopSpeed) -> list[str]:
-    temperature = TEMPERATURE.text(answer.exhaust_temperature, answer.scenario_info.system)
+    """Where its temperature comes from, and what the account finds about it."""
+    system = answer.scenario_info.system
+    temperature = TEMPERATURE.text(answer.exhaust_temperature, system)
+    total, *entries = (one.number for one in answer["heat"])
+    gap = POWER.number(round(total - sum(entries), 1) + 0.0, system)
     return paragraph(
-        f"The exhaust is what the other entries leave over; it would be at {temperature}."
+        f"The exhaust, at {temperature}, comes from the engine's own energy balance. The account "
+        f"checks it: {gap} {POWER.shown(system)} of the fuel stand in no entry."
     )
 
 
@@ -113,11 +120,8 @@ def gains(answer: TopSpeed) -> list[str]:
     """What small changes are worth, each by solving again."""
     system = answer.scenario_info.system
     rows = [
-        (
-            CHANGES[gain.change],
-            "no answer" if gain.speed is None else SPEED.change(gain.speed, system, 2),
-        )
-        for gain in answer.sensitivities
+        (name, "no answer" if gain is None else SPEED.change(gain, system, 2))
+        for name, gain in by_name(answer.sensitivities).items()
     ]
     heading = f"What a little is worth, {SPEED.shown(system)}"
     return section(heading, table(rows))

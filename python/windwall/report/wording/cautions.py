@@ -36,8 +36,8 @@ CAUTIONS = {
     "and breaks pistons.",
     "hot_head": "The head is at {found}; heads of aluminium lose their strength above {high}.",
     "hot_oil": "The oil is at {found}; above {high} it ages within hours and its film thins.",
-    "exhaust_heat": "What the heat account leaves to the exhaust would make it {found}, outside "
-    "the usual {low} to {high}: some heat is booked in the wrong place.",
+    "exhaust_heat": "The engine's own energy balance makes the exhaust {found}, outside the usual "
+    "{low} to {high}: some heat is booked in the wrong place.",
     "inlet_depression": "The blower's inlet is {found} below the air around: unvented seals draw "
     "oil into the charge, which costs octane and fouls plugs.",
     "hot_charge": "The charge leaves the blower at {found}: rotors grow into the case far below "

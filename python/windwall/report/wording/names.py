@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from typing import Any
+from functools import singledispatch
 
-from windwall.results.entry import Gain
+from windwall.results.entry import Gain, NamedNumber, Use
 
 CHANGES = {
     "power_up": "power +1 %",
@@ -28,16 +28,22 @@ USES = {
 }
 
 
-def use_of(entry: dict[str, Any]) -> str:
-    """What a line of an account is called."""
-    return USES.get(entry["use"], entry["use"]).format(part=entry["part"])
+@singledispatch
+def name(entry: NamedNumber) -> str:
+    """What a table calls a number."""
+    raise TypeError(f"nothing is called a {type(entry).__name__}")
 
 
-def watts_by_use(entries: Iterable[dict[str, Any]]) -> dict[str, float]:
-    """An account by the names of its lines."""
-    return {use_of(one): one["watts"] for one in entries}
+@name.register(Use)
+def _use(entry: Use) -> str:
+    return USES.get(entry.use, entry.use).format(part=entry.part)
 
 
-def gains_by_change(gains: Iterable[Gain]) -> dict[str, float | None]:
-    """What small changes add, by their names."""
-    return {CHANGES[one.change]: one.speed for one in gains}
+@name.register(Gain)
+def _gain(entry: Gain) -> str:
+    return CHANGES[entry.change]
+
+
+def by_name(entries: Iterable[NamedNumber]) -> dict[str, float | None]:
+    """The numbers of an account, or of small changes, by what they are called."""
+    return {name(one): one.number for one in entries}

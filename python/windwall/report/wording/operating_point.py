@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from typing import Any
-
 from windwall.quantities.measures import ANGLE, ENGINE_SPEED, KILOWATTS, SHARE, SPEED, TORQUE
 from windwall.results.operating_point import OperatingPoint
+from windwall.results.values import Values
 from windwall.results.views import sentence
 
 GROWTH_REFERENCE = 100 / 3.6  # m/s, at which the growth of tyres is stated
@@ -38,10 +37,10 @@ HELD_BY_SPARK = (
 )
 
 
-def unanswered(tried: dict[str, Any], system: str) -> str:
+def unanswered(tried: Values, system: str) -> str:
     """Why a condition has no answer."""
     ending = tried["ending"]
-    status, part = ending["status"], ending["part"]
+    status, part = ending.status, ending.part
     keys = (f"{status} {part}", status, "other")
     return UNANSWERED[next(key for key in keys if key in UNANSWERED)].format(
         speed=ENGINE_SPEED.text(tried["engine_speed"], system, 4),
@@ -49,7 +48,7 @@ def unanswered(tried: dict[str, Any], system: str) -> str:
         reference=SPEED.short(GROWTH_REFERENCE, system),
         part=part,
         furthest=FURTHEST.format(part=part) if part else "",
-        evaluations=ending["evaluations"],
+        evaluations=ending.evaluations,
     )
 
 
@@ -63,14 +62,14 @@ def knock(status: str, opening: float, retard: float, system: str) -> str:
 @sentence.register(OperatingPoint)
 def point_sentence(answer: OperatingPoint) -> str:
     """What the engine gives, or why nothing."""
-    system, numbers = answer.scenario_info.system, answer.numbers
+    system = answer.scenario_info.system
     if not answer.answered:
-        return unanswered(numbers, system)
+        return unanswered(answer, system)
     engine, spark = answer.point.engine, answer.point.knock
     made = POINT.format(
-        speed=ENGINE_SPEED.text(numbers["engine_speed"], system, 4),
+        speed=ENGINE_SPEED.text(answer.engine_speed, system, 4),
         torque=TORQUE.text(engine.torque, system),
         power=KILOWATTS.text(engine.power, system),
     )
     retard = spark.retard if spark else 0.0
-    return made + knock(answer.status, numbers["opening"], retard, system)
+    return made + knock(answer.status, answer.opening, retard, system)

@@ -49,14 +49,8 @@ OUTSIDE = {
 @sentence.register(Ranking)
 def rank_sentence(ranking: Ranking) -> str:
     """How many of the allowed sets were solved."""
-    numbers = ranking.numbers
     template = TOO_MANY if ranking.status == "out_of_range" else SOLVED
-    return template.format(
-        solved=numbers["solved"],
-        allowed=numbers["allowed"],
-        considered=numbers["considered"],
-        most=MOST_RANKED,
-    )
+    return template.format(**ranking.numbers, most=MOST_RANKED)
 
 
 @sentence.register(UpgradeSet)
@@ -121,7 +115,7 @@ def place(ranking: Ranking, anchor: int) -> str:
 
 def first_place(ranking: Ranking) -> str:
     """Who gains most alone, and whether that stands whatever the knock anchor is."""
-    octane = [_core.readable_number(number, 3) for number in ranking.octane]
+    octane = [_core.readable_number(number, 3) for number in ranking.knock_anchors]
     best = [first(ranking, anchor) for anchor in range(len(octane))]
     if len({one and one.id for one in best}) == 1:
         return STEADY.format(place=place(ranking, MIDDLE), lowest=octane[0], highest=octane[-1])

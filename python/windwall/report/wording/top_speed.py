@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from typing import Any
-
 from windwall.quantities.measures import ENGINE_SPEED, FORCE, KILOWATTS, SHARE, SPEED
 from windwall.report.wording.operating_point import knock, unanswered
+from windwall.report.wording.scenario import in_gear
 from windwall.results.scenario_info import ScenarioInfo
 from windwall.results.top_speed import TopSpeed
+from windwall.results.values import Values
 from windwall.results.views import sentence, sentences
 
 STANDSTILL = {
@@ -43,21 +43,26 @@ NEXT = {
 }
 
 
-def no_answer(tried: dict[str, Any] | None, info: ScenarioInfo) -> str:
+def no_answer(tried: Values | None, info: ScenarioInfo) -> str:
     """Why a vehicle has no top speed."""
     return unanswered(tried, info.system) if tried else STANDSTILL[info.gears > 1]
+
+
+def limit_word(answer: TopSpeed) -> str:
+    """What binds, in a word or two."""
+    return answer.limited_by.replace("_", " ")
 
 
 def gearing(answer: TopSpeed) -> str:
     """The gear, where there are several, and where the belt of a variator stands; each with a space
     before it, nothing where the vehicle has one ratio.
     """
-    belt = answer.numbers["belt"]
+    belt = answer.belt
     where = ""
     if belt:
-        where = BETWEEN.format(ratio=f"{belt['ratio']:#.3g}")
-        where = HIGHEST if belt["highest"] else LOWEST if belt["lowest"] else where
-    return answer.scenario_info.in_gear(answer.gear) + where
+        where = BETWEEN.format(ratio=f"{belt.ratio:#.3g}")
+        where = HIGHEST if belt.highest else LOWEST if belt.lowest else where
+    return in_gear(answer.scenario_info, answer.gear) + where
 
 
 def _of_gears(key: str, texts: dict[str, str], info: ScenarioInfo) -> str:
@@ -68,18 +73,17 @@ def _of_gears(key: str, texts: dict[str, str], info: ScenarioInfo) -> str:
 @sentence.register(TopSpeed)
 def speed_sentence(answer: TopSpeed) -> str:
     """Where the climb ends and why."""
-    info, numbers = answer.scenario_info, answer.numbers
+    info, binds = answer.scenario_info, answer.limited_by
     if not answer.answered:
-        return no_answer(numbers["unanswered"], info)
-    binding = {"knock": "drag"}.get(answer.limited_by, answer.limited_by)
-    return _of_gears(binding, ENDS, info).format(**_values(answer))
+        return no_answer(answer["unanswered"], info)
+    return _of_gears("drag" if binds == "knock" else binds, ENDS, info).format(**_values(answer))
 
 
 def _values(answer: TopSpeed) -> dict[str, str]:
     info, road, spark = answer.scenario_info, answer.point.road, answer.point.knock
     system = info.system
     total = road.air + road.rolling + road.grade
-    beyond = answer.numbers["unanswered"]
+    beyond = answer.unanswered
     slope = SLOPE.format(share=SHARE.text(road.grade / total, system, 2)) if road.grade else ""
     return {
         "speed": SPEED.text(answer.speed, system, 4),
@@ -89,7 +93,7 @@ def _values(answer: TopSpeed) -> dict[str, str]:
         "rolling": SHARE.text(road.rolling / total, system, 2),
         "slope": slope,
         "power": KILOWATTS.text(road.thrust * road.speed, system),
-        "excess": FORCE.text(answer.numbers["surplus"], system),
+        "excess": FORCE.text(answer.surplus, system),
         "thrust": FORCE.text(road.thrust, system),
         "beyond": unanswered(beyond, system) if beyond else "",
         "knock": knock(answer.status, answer.opening, spark.retard if spark else 0.0, system),
@@ -104,11 +108,10 @@ def speed_sentences(answer: TopSpeed) -> list[str]:
 
 def next_to_bind(answer: TopSpeed) -> str:
     """Which condition would bind next and how far away it is."""
-    found, info = answer.numbers["next"], answer.scenario_info
+    found, info = answer["next"], answer.scenario_info
     if not found:
         return ""
-    speed = found["speed"]
-    return _of_gears(found["binding"], NEXT, info).format(
-        share=SHARE.text(found["share"], info.system, 2),
-        speed="" if speed is None else SPEED.text(speed, info.system, 4),
+    return _of_gears(found.binding, NEXT, info).format(
+        share=SHARE.text(found.share, info.system, 2),
+        speed="" if found.speed is None else SPEED.text(found.speed, info.system, 4),
     )

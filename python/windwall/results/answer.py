@@ -1,0 +1,46 @@
+"""What every answer shares."""
+
+from __future__ import annotations
+
+from functools import cache
+from typing import Any, ClassVar
+
+from windwall import _core
+from windwall.results.diagnosis import Diagnosis
+from windwall.results.values import Values
+from windwall.results.views import Readable, document, sentence, sentences, summary
+
+
+@cache
+def answer_rows(question: str) -> dict[str, Any]:
+    """What the rows of an answer say, by key."""
+    return _core.answer_rows()[question]["rows"]
+
+
+class Answer(Readable, Values):
+    """The rows of an answer are its attributes. Numbers are SI; printing shows the usual units."""
+
+    __slots__ = ()
+    question: ClassVar[str]  # as the core calls it
+
+    @property
+    def sentence(self) -> str:
+        """What it comes to, with numbers in the units of the scenario."""
+        return sentence(self)
+
+    @property
+    def sentences(self) -> list[str]:
+        """What else there is to say."""
+        return sentences(self)
+
+    def to_dict(self, diagnosis: Diagnosis | None = None) -> dict[str, Any]:
+        """Everything as plain numbers in SI, ready for JSON; with `car.diagnose()`, that too."""
+        return document(self, **_further(diagnosis))
+
+    def summary(self, diagnosis: Diagnosis | None = None) -> str:
+        """As text. Nothing is solved for it; `car.diagnose()` puts what was observed beside it."""
+        return summary(self, **_further(diagnosis))
+
+
+def _further(diagnosis: Diagnosis | None) -> dict[str, Diagnosis]:
+    return {} if diagnosis is None else {"diagnosis": diagnosis}

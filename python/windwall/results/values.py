@@ -1,0 +1,86 @@
+"""What the core's rows name, as attributes and as items."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from typing import Any, ClassVar
+
+from windwall.quantities.finite import finite
+from windwall.results.scenario_info import ScenarioInfo
+
+
+class Values(Mapping):
+    """Numbers in SI, words and tuples, by the keys of their rows. They do not change."""
+
+    __slots__ = ("_info", "_numbers")
+    kinds: ClassVar[dict[str, type[Values]]] = {}  # below a key, where they are more than values
+
+    def __init__(self, numbers: dict[str, Any], info: ScenarioInfo) -> None:
+        object.__setattr__(self, "_numbers", numbers)
+        object.__setattr__(self, "_info", info)
+
+    def __reduce__(self) -> tuple:
+        return type(self), (self._numbers, self._info)
+
+    @property
+    def numbers(self) -> dict[str, Any]:
+        """Everything as the core answered it."""
+        return self._numbers
+
+    @property
+    def scenario_info(self) -> ScenarioInfo:
+        """What a reader needs to know about the scenario."""
+        return self._info
+
+    def __getitem__(self, key: str) -> Any:
+        """By key, or by an address such as `charge_path/blower/outlet/temperature`."""
+        first, _, rest = key.partition("/")
+        value = self._below(first, self._numbers[first])
+        return value[rest] if rest else value
+
+    def _below(self, key: str, value: Any) -> Any:
+        if isinstance(value, dict):
+            return self.kinds.get(key, Values)(value, self._info)
+        if isinstance(value, list):
+            return tuple(self._below(key, one) for one in value)
+        return value
+
+    def __getattr__(self, key: str) -> Any:
+        if key.startswith("_") or key not in self._numbers:
+            known = "" if key.startswith("_") else f"; there are {', '.join(self)}"
+            raise AttributeError(f"no {key!r} here{known}")
+        return self[key]
+
+    def __setattr__(self, key: str, value: Any) -> None:
+        raise AttributeError("results do not change")
+
+    def __dir__(self) -> list[str]:
+        return [*super().__dir__(), *self._numbers]
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self._numbers)
+
+    def __len__(self) -> int:
+        return len(self._numbers)
+
+    def __eq__(self, other: object) -> bool:
+        # Numbers that are none are equal here, as they are not among floats.
+        mine, theirs = self.__reduce__(), other.__reduce__() if isinstance(other, Values) else None
+        return theirs is not None and finite(mine) == finite(theirs)
+
+    __hash__ = None  # type: ignore[assignment]
+
+    def __repr__(self) -> str:
+        inside = ", ".join(f"{key}={value!r}" for key, value in self.items())
+        return f"{type(self).__name__}({inside})"
+
+    def to_dict(self) -> dict[str, Any]:
+        """The same as nested dicts of plain numbers."""
+        return {key: plain(value) for key, value in self.items()}
+
+
+def plain(value: Any) -> Any:
+    """Values as dicts, wherever they stand."""
+    if isinstance(value, tuple):
+        return [plain(one) for one in value]
+    return value.to_dict() if isinstance(value, Values) else value
