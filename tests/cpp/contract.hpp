@@ -3,15 +3,15 @@
 #include "windwall/fields/example.hpp"
 #include "windwall/fields/quantity.hpp"
 #include "windwall/fields/read.hpp"
-#include "windwall/fields/row_text.hpp"
 #include "windwall/fields/write.hpp"
 
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
 
-#include <algorithm>
 #include <string>
 #include <vector>
+
+#include "sound_rows.hpp"
 
 /// What every struct with rows owes its users, checked row by row without knowing the struct:
 ///
@@ -48,29 +48,9 @@ struct Site {
     Pointer pointer;
 };
 
-inline bool is_number(const Row& row) {
-    return row.member.type == FieldType::number || row.member.type == FieldType::optional_number;
-}
-
 inline std::string in_unit(double number, const Row& row) {
     const auto unit = std::string(row.measure.unit);
     return shortest(number) + (unit.empty() ? "" : " " + unit);
-}
-
-/// Rows by themselves: nothing a reader needs is missing, and defaults keep their own rules.
-inline void expect_sound(const Row& row, const GroupType& owner) {
-    EXPECT_TRUE(Ids(owner).violation(row.key).find("is no id") == std::string::npos)
-        << "a key is made of small letters, digits and _";
-    EXPECT_FALSE(row.sentence.empty());
-    EXPECT_NE(row.sentence.back(), '.') << "the pages set the full stop";
-    if (!is_number(row) && row.member.type != FieldType::list) return;
-    EXPECT_NO_THROW(unit_of(row.measure));
-    EXPECT_LT(row.range.low, row.range.high);
-    EXPECT_GE(row.sigma, 0);
-    if (row.member.type != FieldType::number || row.need != Need::with_default) return;
-    EXPECT_FALSE(row.source.empty()) << "a default has a source";
-    const double usual = *static_cast<const double*>(row.member.usual());
-    EXPECT_EQ(range_complaint(usual, row, default_of(row)), "");
 }
 
 template <class T>
@@ -87,12 +67,9 @@ public:
 
 private:
     void hold_group(const Site& site) {
-        std::vector<std::string_view> keys;
+        expect_sound(site.group);
         for (const auto& row : site.group.rows()) {
             SCOPED_TRACE(joined(site.address, row.key));
-            EXPECT_EQ(std::ranges::count(keys, row.key), 0) << "a key stands once";
-            keys.push_back(row.key);
-            expect_sound(row, site.group);
             hold_row(row, site);
         }
     }

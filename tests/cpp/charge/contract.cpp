@@ -4,10 +4,9 @@
 
 #include <gtest/gtest.h>
 
-#include <set>
-
 #include "every_part.hpp"
 #include "samples.hpp"
+#include "sound_rows.hpp"
 
 using namespace windwall;
 using samples::Dice;
@@ -19,8 +18,6 @@ class EveryPart : public testing::Test {};
 TYPED_TEST_SUITE(EveryPart, TypesOf<charge::Part>::type, ByKind);
 
 constexpr int draws = 2000;
-
-bool is_number(const fields::Row& row) { return row.member.type == fields::FieldType::number; }
 
 media::Stream with_flow(media::Stream in, double dry_air) {
     in.dry_air = dry_air;
@@ -54,32 +51,7 @@ void keeps_its_substances(const media::Stream& in, const media::Stream& out, boo
 
 }  // namespace
 
-TYPED_TEST(EveryPart, HasRowsThatCanBeReadAndExplained) {
-    std::set<std::string_view> keys;
-    for (const fields::Row& row : TypeParam::rows()) {
-        EXPECT_TRUE(keys.insert(row.key).second) << row.key;
-        EXPECT_EQ(row.key.find_first_not_of("abcdefghijklmnopqrstuvwxyz0123456789_"), row.key.npos);
-        EXPECT_TRUE(row.key.front() >= 'a' && row.key.front() <= 'z') << row.key;
-        EXPECT_NO_THROW(fields::unit_of(row.measure)) << row.key;
-        if (is_number(row)) {
-            EXPECT_LT(row.range.low, row.range.high) << row.key;
-        }
-        EXPECT_FALSE(row.sentence.empty()) << row.key;
-        EXPECT_EQ(row.need == fields::Need::with_default, !row.source.empty()) << row.key;
-    }
-}
-
-TYPED_TEST(EveryPart, HasDefaultsInsideTheirRanges) {
-    TypeParam made;
-    for (const fields::Row& row : TypeParam::rows()) {
-        if (row.need != fields::Need::with_default || !is_number(row)) continue;
-        const double number = *static_cast<double*>(row.member.of(&made));
-        const fields::Unit& unit = fields::unit_of(row.measure);
-        EXPECT_GE(number, samples::si(row.range.low, unit) * (1 - 1e-12)) << row.key;
-        EXPECT_LE(number, samples::si(row.range.high, unit) * (1 + 1e-12)) << row.key;
-        EXPECT_LE(row.sigma, row.range.high - row.range.low) << row.key;
-    }
-}
+TYPED_TEST(EveryPart, HasSoundRows) { contract::expect_sound(fields::group_type<TypeParam>); }
 
 TYPED_TEST(EveryPart, GivesNumbersInAnyState) {
     Dice dice(1);

@@ -8,11 +8,10 @@
 #include <array>
 #include <cmath>
 #include <limits>
-#include <regex>
-#include <set>
 
 #include "every_part.hpp"
 #include "samples.hpp"
+#include "sound_rows.hpp"
 
 using namespace windwall;
 using driveline::Shaft;
@@ -28,32 +27,7 @@ constexpr int draws = 2000;
 
 }  // namespace
 
-TYPED_TEST(EveryPart, HasRowsThatCanBeReadAndExplained) {
-    std::set<std::string_view> keys;
-    const std::regex word("[a-z][a-z0-9_]*");
-    for (const fields::Row& row : TypeParam::rows()) {
-        EXPECT_TRUE(keys.insert(row.key).second) << row.key;
-        EXPECT_TRUE(std::regex_match(std::string(row.key), word)) << row.key;
-        EXPECT_NO_THROW(fields::unit_of(row.measure)) << row.key;
-        EXPECT_TRUE(!samples::is_number(row) || row.range.low < row.range.high) << row.key;
-        EXPECT_FALSE(row.sentence.empty()) << row.key;
-        EXPECT_EQ(row.need == fields::Need::with_default, !row.source.empty()) << row.key;
-    }
-}
-
-TYPED_TEST(EveryPart, HasDefaultsInsideTheirRanges) {
-    TypeParam made;
-    for (const fields::Row& row : TypeParam::rows()) {
-        if (row.need != fields::Need::with_default || row.member.type != fields::FieldType::number)
-            continue;
-        const double number = *static_cast<double*>(row.member.of(&made));
-        const fields::Unit& unit = fields::unit_of(row.measure);
-        EXPECT_GE(number, samples::si(row.range.low, unit)) << row.key;
-        EXPECT_LE(number, samples::si(row.range.high, unit)) << row.key;
-        EXPECT_GT(row.sigma, 0) << row.key;
-        EXPECT_LT(row.sigma, row.range.high - row.range.low) << row.key;
-    }
-}
+TYPED_TEST(EveryPart, HasSoundRows) { contract::expect_sound(fields::group_type<TypeParam>); }
 
 // What a part loses warms it until the air takes as much.
 TYPED_TEST(EveryPart, WarmsUpByWhatItLoses) {
