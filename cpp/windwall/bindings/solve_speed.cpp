@@ -8,6 +8,7 @@
 #include "windwall/scenario/result_address.hpp"
 #include "windwall/scenario/scenario.hpp"
 #include "windwall/solve/answer/answer.hpp"
+#include "windwall/study/columns.hpp"
 #include "windwall/study/ranking.hpp"
 
 #include <pybind11/stl.h>
@@ -106,7 +107,8 @@ void bind_solve(py::module_& module) {
         [] {
             return py::dict("top_speed"_a = rows_of(fields::group_type<solve::TopSpeedResult>),
                             "operating_point"_a = rows_of(fields::group_type<solve::PointResult>),
-                            "ranking"_a = rows_of(fields::group_type<study::Ranking>));
+                            "ranking"_a = rows_of(fields::group_type<study::Ranking>),
+                            "sweep"_a = rows_of(fields::group_type<study::AnswerColumns>));
         },
         "What the rows of every answer say.");
     module.def(

@@ -56,14 +56,20 @@ py::array_t<double> array(const std::vector<double>& numbers) {
 }
 
 py::dict plain(const study::AnswerColumns& answers) {
+    py::dict made;
+    for (const fields::Row& row : study::AnswerColumns::rows()) {
+        const void* column = row.member.of(static_cast<const void*>(&answers));
+        made[py::str(row.key.data(), row.key.size())] =
+            array(*static_cast<const std::vector<double>*>(column));
+    }
     py::list status, outputs;
     for (const solve::Status one : answers.status)
         status.append(std::string(solve::name(one)));
     for (const auto& column : answers.outputs)
         outputs.append(array(column));
-    return py::dict("status"_a = status, "speed"_a = array(answers.speed),
-                    "balance_speed"_a = array(answers.balance_speed),
-                    "gear"_a = array(answers.gear), "outputs"_a = outputs);
+    made["status"] = status;
+    made["outputs"] = outputs;
+    return made;
 }
 
 py::dict sweep(const Scenario& scenario, const std::vector<std::string>& addresses,

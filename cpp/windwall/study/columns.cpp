@@ -61,6 +61,19 @@ void answer(const vehicle::Vehicle& car, Outputs& outputs, std::size_t i, Answer
 
 }  // namespace
 
+std::span<const fields::Row> AnswerColumns::rows() {
+    using namespace fields;
+    using A = AnswerColumns;
+    static constexpr Row table[] = {
+        result("speed", "v", at<&A::speed>, fields::speed("km/h"),
+               "Speed at the end of the goal's road where one is named, else the balance speed"),
+        result("balance_speed", "v", at<&A::balance_speed>, fields::speed("km/h"),
+               "Speed where full throttle stops accelerating"),
+        result("gear", "g", at<&A::gear>, number(), "Gear in use there, counted from 1"),
+    };
+    return table;
+}
+
 AnswerColumns solve_columns(const vehicle::Vehicle& vehicle, const Variants& variants,
                             const std::vector<std::string>& outputs, const BatchOptions& options) {
     AnswerColumns answers = blank(variants.size(), outputs.size());

@@ -4,7 +4,9 @@
 #include "windwall/study/batch.hpp"
 #include "windwall/vehicle/vehicle.hpp"
 
+#include <span>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace windwall::study {
@@ -19,11 +21,14 @@ struct Variants {
 
 /// What each variant answers. A missing number is NaN and the status says why.
 struct AnswerColumns {
+    static constexpr std::string_view description = "What each variant of a sweep answers.";
     std::vector<solve::Status> status;
     std::vector<double> speed;                 // m/s, at the end of the road where one is named
     std::vector<double> balance_speed;         // m/s
     std::vector<double> gear;                  // from 1, at the equilibrium
     std::vector<std::vector<double>> outputs;  // by result, then by variant; at the equilibrium
+
+    static std::span<const fields::Row> rows();  // of the speeds and the gear
 };
 
 /// Top speed of every variant on all cores. Each starts from its own cold guess, so that neither

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Any
 
 from windwall import _core
 from windwall.quantities.si import accepted
+from windwall.results.answer import answer_rows
 from windwall.results.record import result_row
 from windwall.scenario.data import ScenarioData
 from windwall.study.progress import Progress, listener
@@ -17,10 +18,6 @@ if TYPE_CHECKING:
     import xarray
 
 MOST_VARIANTS = 2_000_000
-SPEEDS = {
-    "speed": "Speed at the end of the goal's road where one is named, else the balance speed",
-    "balance_speed": "Speed where full throttle stops accelerating",
-}
 
 
 def sweep(
@@ -87,7 +84,8 @@ def _dataset(
     import xarray as xr
 
     # Inputs and results share the names of one Dataset; what is always there comes first.
-    names = _names([*SPEEDS, "gear", "status", *axes, *outputs])
+    rows = answer_rows("sweep")
+    names = _names([*rows, "status", *axes, *outputs])
     dims = [names[address] for address in axes]
     shape = [len(values) for values in axes.values()]
 
@@ -95,9 +93,9 @@ def _dataset(
         return dims, np.reshape(values, shape), attrs
 
     variables = {
-        key: grid(answers[key], units="m/s", long_name=says) for key, says in SPEEDS.items()
+        key: grid(answers[key], units=row["si"], long_name=row["sentence"])
+        for key, row in rows.items()
     }
-    variables["gear"] = grid(answers["gear"], units="1", long_name="Gear in use there, from 1")
     variables["status"] = grid(np.array(answers["status"]), long_name="How the variant ended")
     for address, values in zip(outputs, answers["outputs"], strict=True):
         row = result_row(address)
