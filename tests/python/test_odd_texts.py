@@ -33,5 +33,5 @@ def test_a_lone_surrogate_in_an_address_or_a_value_is_a_problem(text):
 
 def test_problems_beyond_the_first_two_hundred_are_counted(text):
     menu = ", ".join(f'"key{at}": 1' for at in range(300))
-    with pytest.raises(ww.ScenarioError, match="and 103 more problems|more problems"):
+    with pytest.raises(ww.ScenarioError, match=r"and 1\d\d more problems"):
         ww.loads(text.replace('"title"', f'{menu}, "title"', 1))
