@@ -137,6 +137,20 @@ TEST(ThermalState, RestIsWhatALongPullIsSolvedAt) {
     }
 }
 
+// A blower that a shaft of its own turns is as warm as that speed makes it, whatever else turns.
+TEST(ThermalState, ACaseGoesWithWhatTurnsItsBlower) {
+    Vehicle car = sample::cyclecar();
+    std::swap(car.charge_path[1], car.charge_path[2]);  // the throttle behind the blower
+    Balance balance(car);
+    balance.hold({4000 * rpm, 25, 1});
+    balance.turn(1, 6000 * rpm);
+    balance.propagate(0.02, []<class Part>(const Part&, const media::Stream& in, std::size_t) {
+        return in.pressure * (charge::Driven<Part> ? 1.4 : 0.98);
+    });
+    EXPECT_NEAR(temperature(thermal_state(balance, 0), "charge_path/blower/case"),
+                balance.stations()[1].compression.case_temperature, 1e-6);
+}
+
 // The belt gives off what gets lost in it: crank less wheels, where nothing else loses.
 TEST(ThermalState, ABeltIsWarmedByWhatItLoses) {
     Vehicle car = with_every_node();
