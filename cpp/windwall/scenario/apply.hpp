@@ -16,8 +16,7 @@ using Choices = std::vector<std::size_t>;
 /// Something that cannot be done in this vehicle, and by what.
 struct Fault {
     std::size_t upgrade{};
-    Verb verb{};
-    std::size_t action{};  // among those of this verb
+    std::size_t action{};
     std::string sentence;
 };
 

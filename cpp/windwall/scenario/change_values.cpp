@@ -29,69 +29,54 @@ std::string out_of_range(const FieldPath& path, const fields::Range& range,
     return path.text() + " would be " + made + ", outside " + fields::allowed_text(path.row());
 }
 
-// Goes through all actions of one verb of a set, in the order of the menu.
-class Walk {
-public:
-    Walk(vehicle::Vehicle& vehicle, const Menu& menu, UpgradeSet set, Faults& faults)
-        : vehicle_(vehicle), menu_(menu), set_(set), faults_(faults) {}
+// One thing that is wrong may be met by several actions; it is said once.
+void complain(Faults& faults, std::size_t upgrade, std::size_t action, std::string why) {
+    const bool known =
+        std::ranges::any_of(faults, [&](const Fault& fault) { return fault.sentence == why; });
+    if (!why.empty() && !known) faults.push_back({upgrade, action, std::move(why)});
+}
 
-    template <class Action, class Act>
-    void each(Verb verb, std::vector<Action> Upgrade::*actions, Act&& act) {
-        for (std::size_t at = 0; at < menu_.size(); ++at) {
-            if (!holds(set_, at)) continue;
-            const auto& list = menu_[at].*actions;
-            for (std::size_t action = 0; action < list.size(); ++action)
-                complain(at, verb, action, act(list[action]));
-        }
-    }
-
-    template <class Action>
-    void check(Verb verb, std::vector<Action> Upgrade::*actions) {
-        each(verb, actions, [&](const Action& action) -> std::string {
-            if constexpr (requires { action.range; })
-                if (auto why = out_of_range(action.path, action.range, vehicle_); !why.empty())
+// What is wrong with a value after all changes are done.
+std::string wrong_with(const Action& action, const vehicle::Vehicle& vehicle) {
+    return std::visit(
+        [&](const auto& change) -> std::string {
+            if constexpr (requires { change.range; })
+                if (auto why = out_of_range(change.path, change.range, vehicle); !why.empty())
                     return why;
-            return action.path.broken_rule(&vehicle_).value_or(std::string());
-        });
-    }
-
-private:
-    // One thing that is wrong may be met by several actions; it is said once.
-    void complain(std::size_t upgrade, Verb verb, std::size_t action, std::string why) {
-        const bool known =
-            std::ranges::any_of(faults_, [&](const Fault& fault) { return fault.sentence == why; });
-        if (!why.empty() && !known) faults_.push_back({upgrade, verb, action, std::move(why)});
-    }
-
-    vehicle::Vehicle& vehicle_;
-    const Menu& menu_;
-    UpgradeSet set_;
-    Faults& faults_;
-};
+            if constexpr (requires { change.path; })
+                return change.path.broken_rule(&vehicle).value_or(std::string());
+            return {};
+        },
+        action.what);
+}
 
 }  // namespace
 
 void change_values(vehicle::Vehicle& vehicle, const Menu& menu, UpgradeSet set,
                    const Choices& chosen, Faults& faults) {
-    Walk walk(vehicle, menu, set, faults);
-    walk.each(Verb::set, &Upgrade::sets,
-              [&](const Set& action) { return put(action.path, action.value, vehicle); });
     std::size_t choice = 0;
-    walk.each(Verb::choose, &Upgrade::choices, [&](const Choose& action) {
-        const auto pick = choice < chosen.size() ? chosen[choice] : 0;
-        ++choice;
-        return put(action.path, action.values[std::min(pick, action.values.size() - 1)], vehicle);
+    const Overloaded act{
+        [&](const Set& action) { return put(action.path, action.value, vehicle); },
+        [&](const Choose& action) {
+            const auto index = choice < chosen.size() ? chosen[choice] : 0;
+            ++choice;
+            return put(action.path, action.values[std::min(index, action.values.size() - 1)],
+                       vehicle);
+        },
+        [&](const Scale& action) {
+            return change(action.path, vehicle, [&](double it) { return it * action.factor; });
+        },
+        [&](const Add& action) {
+            return change(action.path, vehicle, [&](double it) { return it + action.amount; });
+        },
+        [](const auto&) { return std::string(); },
+    };
+    each_action(menu, set, [&](std::size_t at, std::size_t action) {
+        complain(faults, at, action, std::visit(act, menu[at].actions[action].what));
     });
-    walk.each(Verb::scale, &Upgrade::scales, [&](const Scale& action) {
-        return change(action.path, vehicle, [&](double number) { return number * action.factor; });
+    each_action(menu, set, [&](std::size_t at, std::size_t action) {
+        complain(faults, at, action, wrong_with(menu[at].actions[action], vehicle));
     });
-    walk.each(Verb::add, &Upgrade::adds, [&](const Add& action) {
-        return change(action.path, vehicle, [&](double number) { return number + action.amount; });
-    });
-    walk.check(Verb::set, &Upgrade::sets);
-    walk.check(Verb::choose, &Upgrade::choices);
-    walk.check(Verb::scale, &Upgrade::scales);
-    walk.check(Verb::add, &Upgrade::adds);
 }
 
 }  // namespace windwall::scenario

@@ -14,16 +14,13 @@ using fields::Cursor;
 
 void decided_twice(const Upgrade& upgrade, const Cursor& cursor) {
     std::vector<const FieldPath*> seen;
-    const auto look = [&](Verb verb, std::size_t action, const FieldPath& path) {
-        if (std::ranges::any_of(seen,
-                                [&](const FieldPath* other) { return overlap(*other, path); }))
-            cursor_of(cursor, upgrade, verb, action).complain("this upgrade sets it twice");
-        seen.push_back(&path);
-    };
-    for (std::size_t action = 0; action < upgrade.sets.size(); ++action)
-        look(Verb::set, action, upgrade.sets[action].path);
-    for (std::size_t action = 0; action < upgrade.choices.size(); ++action)
-        look(Verb::choose, action, upgrade.choices[action].path);
+    for (const auto& action : upgrade.actions) {
+        if (!action.as<Set>() && !action.as<Choose>()) continue;
+        const auto* path = action.path();
+        if (std::ranges::any_of(seen, [&](auto* other) { return overlap(*other, *path); }))
+            cursor_of(cursor, action).complain("this upgrade sets it twice");
+        seen.push_back(path);
+    }
 }
 
 // All values that the choices of one upgrade can take, each with the others at their first.
@@ -31,12 +28,12 @@ template <class Try>
 void each_value(const Menu& menu, UpgradeSet set, std::size_t upgrade, Try&& attempt) {
     std::size_t before = 0;
     for (std::size_t at = 0; at < upgrade; ++at)
-        if (holds(set, at)) before += menu[at].choices.size();
+        if (holds(set, at)) before += menu[at].choices().size();
     attempt(Choices{});
-    const auto& choices = menu[upgrade].choices;
+    const auto choices = menu[upgrade].choices();
     for (std::size_t choice = 0; choice < choices.size(); ++choice) {
         Choices chosen(before + choice + 1, 0);
-        for (chosen.back() = 1; chosen.back() < choices[choice].values.size(); ++chosen.back())
+        for (chosen.back() = 1; chosen.back() < choices[choice]->values.size(); ++chosen.back())
             attempt(chosen);
     }
 }
@@ -64,7 +61,7 @@ private:
         if (std::ranges::find(said_, fault.sentence) != said_.end()) return;
         said_.push_back(fault.sentence);
         if (fault.upgrade == upgrade)
-            cursor_of(cursors_[upgrade], menu_[upgrade], fault.verb, fault.action)
+            cursor_of(cursors_[upgrade], menu_[upgrade].actions[fault.action])
                 .complain(fault.sentence);
         else
             cursors_[upgrade].complain("with what it requires, " + fault.sentence);
@@ -82,10 +79,12 @@ void check_choices(const Menu& menu, std::span<const Cursor> cursors) {
     std::size_t combinations = 1;
     for (std::size_t at = 0; at < menu.size(); ++at) {
         decided_twice(menu[at], cursors[at]);
-        for (std::size_t action = 0; action < menu[at].choices.size(); ++action) {
-            combinations *= menu[at].choices[action].values.size();
+        for (const auto& action : menu[at].actions) {
+            const auto* choice = action.as<Choose>();
+            if (!choice) continue;
+            combinations *= choice->values.size();
             if (combinations <= most_combinations) continue;
-            cursor_of(cursors[at], menu[at], Verb::choose, action)
+            cursor_of(cursors[at], action)
                 .complain(
                     "with this one, the choices of all upgrades make more than 256 "
                     "combinations");

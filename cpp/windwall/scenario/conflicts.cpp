@@ -9,98 +9,59 @@ namespace {
 
 std::string quoted(std::string_view id) { return "\"" + std::string(id) + "\""; }
 
-class Pair {
-public:
-    Pair(const Menu& menu, std::size_t earlier, std::size_t later,
-         const ConflictComplaint& complain)
-        : earlier_(menu[earlier]), later_(menu[later]), at_(later), complain_(complain) {}
+bool decides(const Action& action) { return action.as<Set>() || action.as<Choose>(); }
 
-    void compare() const {
-        same_values(Verb::set, later_.sets);
-        same_values(Verb::choose, later_.choices);
-        same_ids(Verb::replace, later_.replaces, earlier_.replaces, "replaces");
-        same_ids(Verb::insert, later_.inserts, earlier_.inserts, "inserts");
-        reach_into_removed();
-        remove_what_is_used();
-    }
+// The part that an action replaces or reaches into, or nothing.
+std::string_view reached_part(const Action& action) {
+    if (const auto* replace = action.as<Replace>()) return replace->id;
+    return action.path() ? action.path()->part() : std::string_view();
+}
 
-private:
-    void complain(Verb verb, std::size_t action, std::string why) const {
-        complain_(at_, verb, action, why + "; if they never go together, say so with \"excludes\"");
-    }
+template <class T>
+bool both(const Action& one, const Action& other) {
+    return one.as<T>() && other.as<T>() && one.as<T>()->id == other.as<T>()->id;
+}
 
-    template <class Action>
-    void same_values(Verb verb, const std::vector<Action>& actions) const {
-        for (std::size_t action = 0; action < actions.size(); ++action) {
-            const auto& path = actions[action].path;
-            const auto same = [&](const auto& other) { return overlap(other.path, path); };
-            if (std::ranges::any_of(earlier_.sets, same) ||
-                std::ranges::any_of(earlier_.choices, same))
-                complain(verb, action,
-                         quoted(earlier_.id) + " sets this too, and only one of both could count");
+bool removes(const Action& action, std::string_view id) {
+    const auto* remove = action.as<Remove>();
+    return remove && !id.empty() && remove->id == id;
+}
+
+// What the earlier of two actions does so that the later cannot count, or nothing.
+std::string_view conflict(const Action& earlier, const Action& later) {
+    if (decides(earlier) && decides(later) && overlap(*earlier.path(), *later.path()))
+        return " sets this too, and only one of both could count";
+    if (both<Replace>(earlier, later)) return " replaces this part too";
+    if (both<Insert>(earlier, later)) return " inserts this part too";
+    if (removes(earlier, reached_part(later))) return " removes the part that this reaches into";
+    if (removes(later, reached_part(earlier))) return " reaches into this part";
+    return {};
+}
+
+void compare(const Menu& menu, std::size_t earlier, std::size_t later, Faults& faults) {
+    const auto& actions = menu[later].actions;
+    for (std::size_t at = 0; at < actions.size(); ++at)
+        for (const auto& other : menu[earlier].actions) {
+            const auto why = conflict(other, actions[at]);
+            if (why.empty()) continue;
+            faults.push_back({later, at,
+                              quoted(menu[earlier].id) + std::string(why) +
+                                  "; if they never go together, say so with \"excludes\""});
+            break;
         }
-    }
-
-    template <class Action>
-    void same_ids(Verb verb, const std::vector<Action>& actions, const std::vector<Action>& others,
-                  std::string_view does) const {
-        for (std::size_t action = 0; action < actions.size(); ++action)
-            if (std::ranges::find(others, actions[action].id, &Action::id) != others.end())
-                complain(verb, action,
-                         quoted(earlier_.id) + " " + std::string(does) + " this part too");
-    }
-
-    bool removed(std::string_view id) const {
-        return !id.empty() &&
-               std::ranges::find(earlier_.removes, id, &Remove::id) != earlier_.removes.end();
-    }
-
-    template <class Action>
-    void into_removed(Verb verb, const std::vector<Action>& actions, auto&& id_of) const {
-        for (std::size_t action = 0; action < actions.size(); ++action)
-            if (removed(id_of(actions[action])))
-                complain(verb, action,
-                         quoted(earlier_.id) + " removes the part that this reaches into");
-    }
-
-    void reach_into_removed() const {
-        const auto part = [](const auto& action) { return action.path.part(); };
-        into_removed(Verb::replace, later_.replaces,
-                     [](const Replace& action) { return std::string_view(action.id); });
-        into_removed(Verb::set, later_.sets, part);
-        into_removed(Verb::choose, later_.choices, part);
-        into_removed(Verb::scale, later_.scales, part);
-        into_removed(Verb::add, later_.adds, part);
-    }
-
-    bool uses(std::string_view id) const {
-        const auto inside = [&](const auto& action) { return action.path.part() == id; };
-        return std::ranges::find(earlier_.replaces, id, &Replace::id) != earlier_.replaces.end() ||
-               std::ranges::any_of(earlier_.sets, inside) ||
-               std::ranges::any_of(earlier_.choices, inside) ||
-               std::ranges::any_of(earlier_.scales, inside) ||
-               std::ranges::any_of(earlier_.adds, inside);
-    }
-
-    void remove_what_is_used() const {
-        for (std::size_t action = 0; action < later_.removes.size(); ++action)
-            if (uses(later_.removes[action].id))
-                complain(Verb::remove, action, quoted(earlier_.id) + " reaches into this part");
-    }
-
-    const Upgrade& earlier_;
-    const Upgrade& later_;
-    std::size_t at_;
-    const ConflictComplaint& complain_;
-};
+}
 
 }  // namespace
 
-void find_conflicts(const Menu& menu, const ConflictComplaint& complain) {
+Faults find_conflicts(const Menu& menu) {
+    Faults faults;
     for (std::size_t later = 1; later < menu.size(); ++later)
-        for (std::size_t earlier = 0; earlier < later; ++earlier)
+        for (std::size_t earlier = 0; earlier < later; ++earlier) {
+            if (faults.size() > fields::Problems::most) return faults;
             if (refusal(menu, with_required(menu, earlier) | with_required(menu, later)).empty())
-                Pair(menu, earlier, later, complain).compare();
+                compare(menu, earlier, later, faults);
+        }
+    return faults;
 }
 
 }  // namespace windwall::scenario

@@ -1,17 +1,11 @@
 #pragma once
-#include "windwall/scenario/upgrade.hpp"
-
-#include <functional>
-#include <string>
+#include "windwall/scenario/apply.hpp"
 
 namespace windwall::scenario {
 
-/// Called with the later upgrade of a pair, its action that gets in the way of the earlier one, and
-/// why.
-using ConflictComplaint = std::function<void(std::size_t, Verb, std::size_t, std::string)>;
-
 /// Finds what two upgrades that may stand together would both decide: the same value set by both,
-/// the same part replaced or inserted by both, or one reaching into a part the other removes.
-void find_conflicts(const Menu& menu, const ConflictComplaint& complain);
+/// the same part replaced or inserted by both, or one reaching into a part the other removes. The
+/// fault is the later one's. No more are told than a file has problems.
+Faults find_conflicts(const Menu& menu);
 
 }  // namespace windwall::scenario

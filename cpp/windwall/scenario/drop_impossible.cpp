@@ -63,7 +63,7 @@ void drop(Scenario& scenario, UpgradeSet set) {
         forget(upgrade, &Upgrade::excluded_ids, "excludes", gone);
     }
     scenario.menu = std::move(kept);
-    relate(scenario.menu, [](std::size_t, std::string_view, std::size_t, const std::string&) {});
+    relate(scenario.menu);
 }
 
 }  // namespace

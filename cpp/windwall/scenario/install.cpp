@@ -49,8 +49,8 @@ std::vector<std::size_t> open_choices(const Menu& menu, UpgradeSet set) {
     std::vector<std::size_t> counts;
     for (std::size_t at = 0; at < menu.size(); ++at)
         if (holds(set, at))
-            for (const auto& choice : menu[at].choices)
-                counts.push_back(choice.values.size());
+            for (const auto* choice : menu[at].choices())
+                counts.push_back(choice->values.size());
     return counts;
 }
 

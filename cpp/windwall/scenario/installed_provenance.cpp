@@ -21,57 +21,63 @@ std::string text_of(const Note& note) {
 
 class Fitting {
 public:
-    Fitting(const Scenario& scenario, UpgradeSet set)
-        : from_(scenario.notes), notes_(scenario.notes), parts_(scenario.vehicle) {
+    Fitting(const Scenario& scenario, UpgradeSet set, const Choices& chosen)
+        : from_(scenario.notes), notes_(scenario.notes), parts_(scenario.vehicle), chosen_(chosen) {
         Faults faults;
         rearrange(parts_, scenario.menu, set, faults);
     }
 
-    void parts(const Upgrade& upgrade) {
-        for (const auto& action : upgrade.replaces)
-            move(of(upgrade, Verb::replace) + action.id,
-                 std::string(list_key(action.part)) + "/" + action.id);
-        for (const auto& action : upgrade.removes)
-            for (const auto list : {"charge_path/", "driveline/"})
-                notes_.erase(list + action.id);
-        for (const auto& action : upgrade.inserts)
-            move(of(upgrade, Verb::insert) + std::to_string(action.entry + 1) + "/part",
-                 std::string(list_key(action.part)) + "/" + action.id);
-    }
-
-    void set(const Upgrade& upgrade, const Set& action) {
-        move(of(upgrade, Verb::set) + action.path.text(), action.path.text());
-        if (std::holds_alternative<std::monostate>(action.value)) notes_.erase(action.path.text());
-    }
-
-    void choose(const Upgrade& upgrade, const Choose& action, std::size_t pick) {
-        move(of(upgrade, Verb::choose) + action.path.text() + "/" + std::to_string(pick + 1),
-             action.path.text());
-    }
-
-    // Relative sigmas add in quadrature.
-    void scale(const Upgrade& upgrade, const Scale& action) {
-        auto note = stated(action.path);
-        const double own = note.sigma.value_or(0) * action.factor;
-        const double brought = note.value * sigma_of(upgrade, Verb::scale, action.path);
-        note.value *= action.factor;
-        restate(action.path, std::move(note), std::hypot(own, brought));
-    }
-
-    // Sigmas add in quadrature.
-    void add(const Upgrade& upgrade, const Add& action) {
-        auto note = stated(action.path);
-        const double own = note.sigma.value_or(0);
-        note.value += action.amount;
-        restate(action.path, std::move(note),
-                std::hypot(own, sigma_of(upgrade, Verb::add, action.path)));
+    // Takes over what is noted at the address of an action.
+    void carry(const std::string& from, const Action& action) {
+        std::visit(Overloaded{
+                       [&](const Replace& replace) { move(from, address_of(replace)); },
+                       [&](const Remove& remove) {
+                           for (const auto list : {"charge_path/", "driveline/"})
+                               notes_.erase(list + remove.id);
+                       },
+                       [&](const Insert& insert) { move(from + "/part", address_of(insert)); },
+                       [&](const Set& set) {
+                           move(from, set.path.text());
+                           if (std::holds_alternative<std::monostate>(set.value))
+                               notes_.erase(set.path.text());
+                       },
+                       [&](const Choose& choose) {
+                           move(from + "/" + std::to_string(next_choice() + 1), choose.path.text());
+                       },
+                       [&](const Scale& scale) { this->scale(from, scale); },
+                       [&](const Add& add) { this->add(from, add); },
+                   },
+                   action.what);
     }
 
     Provenance take() { return std::move(notes_); }
 
 private:
-    static std::string of(const Upgrade& upgrade, Verb verb) {
-        return "upgrades/" + upgrade.id + "/" + std::string(name(verb)) + "/";
+    // Where a part stands once it is installed.
+    static std::string address_of(const auto& action) {
+        return std::string(list_key(action.part)) + "/" + action.id;
+    }
+
+    std::size_t next_choice() {
+        const auto choice = choice_++;
+        return choice < chosen_.size() ? chosen_[choice] : 0;
+    }
+
+    // Relative sigmas add in quadrature.
+    void scale(const std::string& from, const Scale& action) {
+        auto note = stated(action.path);
+        const double own = note.sigma.value_or(0) * action.factor;
+        const double brought = note.value * sigma_at(from);
+        note.value *= action.factor;
+        restate(action.path, std::move(note), std::hypot(own, brought));
+    }
+
+    // Sigmas add in quadrature.
+    void add(const std::string& from, const Add& action) {
+        auto note = stated(action.path);
+        const double own = note.sigma.value_or(0);
+        note.value += action.amount;
+        restate(action.path, std::move(note), std::hypot(own, sigma_at(from)));
     }
 
     void move(const std::string& from, const std::string& to) {
@@ -81,8 +87,8 @@ private:
                 notes_.set(to + address.substr(from.size()), note);
     }
 
-    double sigma_of(const Upgrade& upgrade, Verb verb, const FieldPath& path) const {
-        const auto* note = from_.find(of(upgrade, verb) + path.text());
+    double sigma_at(const std::string& address) const {
+        const auto* note = from_.find(address);
         return note ? note->sigma.value_or(0) : 0;
     }
 
@@ -108,38 +114,19 @@ private:
     const Provenance& from_;
     Provenance notes_;
     vehicle::Vehicle parts_;  // as they stand, before any value changes
+    const Choices& chosen_;
+    std::size_t choice_ = 0;
 };
-
-template <class Visit>
-void each(const Menu& menu, UpgradeSet set, Visit&& visit) {
-    for (std::size_t at = 0; at < menu.size(); ++at)
-        if (holds(set, at)) visit(menu[at]);
-}
 
 }  // namespace
 
 fields::Provenance installed_provenance(const Scenario& scenario, UpgradeSet set,
                                         const Choices& chosen) {
-    Fitting fitting(scenario, set);
-    std::size_t choice = 0;
-    each(scenario.menu, set, [&](const Upgrade& upgrade) { fitting.parts(upgrade); });
-    each(scenario.menu, set, [&](const Upgrade& upgrade) {
-        for (const auto& action : upgrade.sets)
-            fitting.set(upgrade, action);
-    });
-    each(scenario.menu, set, [&](const Upgrade& upgrade) {
-        for (const auto& action : upgrade.choices) {
-            fitting.choose(upgrade, action, choice < chosen.size() ? chosen[choice] : 0);
-            ++choice;
-        }
-    });
-    each(scenario.menu, set, [&](const Upgrade& upgrade) {
-        for (const auto& action : upgrade.scales)
-            fitting.scale(upgrade, action);
-    });
-    each(scenario.menu, set, [&](const Upgrade& upgrade) {
-        for (const auto& action : upgrade.adds)
-            fitting.add(upgrade, action);
+    Fitting fitting(scenario, set, chosen);
+    each_action(scenario.menu, set, [&](std::size_t at, std::size_t number) {
+        const auto& upgrade = scenario.menu[at];
+        const auto& action = upgrade.actions[number];
+        fitting.carry("upgrades/" + upgrade.id + "/" + action.address(), action);
     });
     return fitting.take();
 }

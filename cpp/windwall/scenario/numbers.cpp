@@ -47,24 +47,27 @@ void each_of_value(const FieldPath& path, Value& value, const std::string& addre
 
 template <class Visit>
 void each_of_upgrade(Upgrade& upgrade, Visit&& visit) {
-    const auto under = [&](Verb verb) {
-        return "upgrades/" + upgrade.id + "/" + std::string(name(verb)) + "/";
-    };
-    for (auto& [id, part] : upgrade.replaces)
-        each_of_part(part, under(Verb::replace) + id, visit);
-    for (auto& action : upgrade.inserts)
-        each_of_part(action.part, under(Verb::insert) + std::to_string(action.entry + 1) + "/part",
-                     visit);
-    for (auto& [path, value] : upgrade.sets)
-        each_of_value(path, value, under(Verb::set) + path.text(), visit);
-    for (auto& [path, values] : upgrade.choices)
-        for (std::size_t at = 0; at < values.size(); ++at)
-            each_of_value(path, values[at],
-                          under(Verb::choose) + path.text() + "/" + std::to_string(at + 1), visit);
-    for (auto& [path, range, factor] : upgrade.scales)
-        visit(Number{under(Verb::scale) + path.text(), nullptr, &factor});
-    for (auto& [path, range, amount] : upgrade.adds)
-        visit(Number{under(Verb::add) + path.text(), nullptr, &amount});
+    for (auto& action : upgrade.actions) {
+        const auto at = "upgrades/" + upgrade.id + "/" + action.address();
+        std::visit(Overloaded{
+                       [&](Replace& replace) { each_of_part(replace.part, at, visit); },
+                       [](Remove&) {},
+                       [&](Insert& insert) { each_of_part(insert.part, at + "/part", visit); },
+                       [&](Set& set) { each_of_value(set.path, set.value, at, visit); },
+                       [&](Choose& choose) {
+                           for (std::size_t i = 0; i < choose.values.size(); ++i)
+                               each_of_value(choose.path, choose.values[i],
+                                             at + "/" + std::to_string(i + 1), visit);
+                       },
+                       [&](Scale& scale) {
+                           visit(Number{at, nullptr, &scale.factor});
+                       },
+                       [&](Add& add) {
+                           visit(Number{at, nullptr, &add.amount});
+                       },
+                   },
+                   action.what);
+    }
 }
 
 double sigma_of(const Number& number, const fields::Provenance& notes) {

@@ -16,25 +16,21 @@ Json ids_of(const Menu& menu, UpgradeSet set) {
     return ids;
 }
 
-// One upgrade, with the place of its notes.
+// Tells what each action does, as numbers with the sigma that is noted at its address.
 struct Teller {
-    const Upgrade& upgrade;
     const fields::Provenance& notes;
+    std::string at;  // the address of the action
 
-    std::string address(Verb verb, std::string_view action) const {
-        return "upgrades/" + upgrade.id + "/" + std::string(name(verb)) + "/" + std::string(action);
-    }
-
-    Json number(double value, const std::string& at) const {
-        const auto* note = notes.find(at);
+    Json number(double value, const std::string& address) const {
+        const auto* note = notes.find(address);
         return {value, note ? note->sigma.value_or(0) : 0.0};
     }
 
-    Json part(const Part& part, const std::string& at) const {
+    Json part(const Part& part, const std::string& address) const {
         return std::visit(
             [&](const auto& kinds) {
                 return kinds.visit([&]<class T>(const T& made) {
-                    auto physics = fields::physics_of(fields::group_type<T>, &made, notes, at);
+                    auto physics = fields::physics_of(fields::group_type<T>, &made, notes, address);
                     physics["kind"] = T::kind;
                     return physics;
                 });
@@ -42,8 +38,8 @@ struct Teller {
             part);
     }
 
-    Json value(const FieldPath& path, const Value& value, const std::string& at) const {
-        if (const auto* si = std::get_if<double>(&value)) return number(*si, at);
+    Json value(const FieldPath& path, const Value& value, const std::string& address) const {
+        if (const auto* si = std::get_if<double>(&value)) return number(*si, address);
         if (const auto* word = std::get_if<Word>(&value))
             return path.row().member.choice->names[word->number];
         if (const auto* flag = std::get_if<bool>(&value)) return *flag;
@@ -52,68 +48,55 @@ struct Teller {
         auto entries = Json::array();
         if (const auto* list = std::get_if<std::vector<double>>(&value))
             for (const double si : *list)
-                entries.push_back(number(si, at + "/" + std::to_string(entries.size() + 1)));
+                entries.push_back(number(si, address + "/" + std::to_string(entries.size() + 1)));
         return std::holds_alternative<std::monostate>(value) ? Json() : entries;
     }
 
-    Json choice(const Choose& action) const {
-        auto values = Json::array();
-        for (const auto& each : action.values)
-            values.push_back(value(action.path, each,
-                                   address(Verb::choose, action.path.text()) + "/" +
-                                       std::to_string(values.size() + 1)));
-        return values;
-    }
-
-    Json insert(const Insert& action) const {
-        const auto at = address(Verb::insert, std::to_string(action.entry + 1)) + "/part";
+    Json operator()(const Replace& action) const { return part(action.part, at); }
+    Json operator()(const Remove& action) const { return action.id; }
+    Json operator()(const Insert& action) const {
         return {{action.after ? "after" : "before", action.anchors},
                 {"id", action.id},
-                {"part", part(action.part, at)}};
+                {"part", part(action.part, at + "/part")}};
     }
-
-    void parts(Json& into) const {
-        auto &replaced = into["replace"] = Json::object(),
-             &removed = into["remove"] = Json::array();
-        auto inserted = Json::array();
-        for (const auto& action : upgrade.replaces)
-            replaced[action.id] = part(action.part, address(Verb::replace, action.id));
-        for (const auto& action : upgrade.removes)
-            removed.push_back(action.id);
-        for (const auto& action : upgrade.inserts)
-            inserted.push_back(insert(action));
-        into["insert"] = std::move(inserted);
+    Json operator()(const Set& action) const { return value(action.path, action.value, at); }
+    Json operator()(const Choose& action) const {
+        auto values = Json::array();
+        for (const auto& each : action.values)
+            values.push_back(
+                value(action.path, each, at + "/" + std::to_string(values.size() + 1)));
+        return values;
     }
-
-    void changes(Json& into) const {
-        auto set = Json::object(), choose = Json::object(), scale = Json::object(),
-             add = Json::object();
-        for (const auto& [path, to] : upgrade.sets)
-            set[path.text()] = value(path, to, address(Verb::set, path.text()));
-        for (const auto& action : upgrade.choices)
-            choose[action.path.text()] = choice(action);
-        for (const auto& [path, range, factor] : upgrade.scales)
-            scale[path.text()] = number(factor, address(Verb::scale, path.text()));
-        for (const auto& [path, range, amount] : upgrade.adds)
-            add[path.text()] = number(amount, address(Verb::add, path.text()));
-        into["set"] = std::move(set);
-        into["choose"] = std::move(choose);
-        into["scale"] = std::move(scale);
-        into["add"] = std::move(add);
-    }
+    Json operator()(const Scale& action) const { return number(action.factor, at); }
+    Json operator()(const Add& action) const { return number(action.amount, at); }
 };
+
+// What is removed and inserted has an order; everything else goes by its key.
+void tell_actions(const Upgrade& upgrade, const fields::Provenance& notes, Json& into) {
+    for (const auto* list : {"remove", "insert"})
+        into[list] = Json::array();
+    for (const auto* object : {"replace", "set", "choose", "scale", "add"})
+        into[object] = Json::object();
+    for (const auto& action : upgrade.actions) {
+        const Teller teller{notes, "upgrades/" + upgrade.id + "/" + action.address()};
+        auto told = std::visit(teller, action.what);
+        auto& verb = into[std::string(verb_name(action.verb()))];
+        if (verb.is_array())
+            verb.push_back(std::move(told));
+        else
+            verb[action.key] = std::move(told);
+    }
+}
 
 }  // namespace
 
 Json physics_of(const Upgrade& upgrade, const Menu& menu, const fields::Provenance& notes) {
-    const Teller teller{upgrade, notes};
     auto physics = fields::physics_of(fields::group_type<Terms>, &upgrade.terms, notes,
                                       "upgrades/" + upgrade.id);
     physics["id"] = upgrade.id;
     physics["needs"] = ids_of(menu, upgrade.required);
     physics["bars"] = ids_of(menu, upgrade.excluded);
-    teller.parts(physics);
-    teller.changes(physics);
+    tell_actions(upgrade, notes, physics);
     return physics;
 }
 

@@ -28,15 +28,17 @@ std::string is_a_result(std::string_view address) {
 // Why an address leads nowhere; into a part, perhaps, that only another upgrade brings.
 std::string nowhere(const Menu& menu, std::string_view address, const std::string& violation) {
     for (const auto& upgrade : menu)
-        for (const auto& insert : upgrade.inserts)
-            if (address.starts_with(std::string(list_key(insert.part)) + "/" + insert.id + "/"))
-                return "that part comes with the upgrade \"" + upgrade.id +
-                       "\", which this one would have to require";
+        for (const auto& action : upgrade.actions)
+            if (const auto* insert = action.as<Insert>())
+                if (address.starts_with(std::string(list_key(insert->part)) + "/" + insert->id +
+                                        "/"))
+                    return "that part comes with the upgrade \"" + upgrade.id +
+                           "\", which this one would have to require";
     return violation;
 }
 
 // The path that a key leads to, or a problem, or silence where that has a problem already.
-std::optional<FieldPath> spot_of(const Cursor& change, std::string_view address,
+std::optional<FieldPath> path_of(const Cursor& change, std::string_view address,
                                  const Surroundings& surroundings) {
     // After the last problem that is kept, no words are sought for another.
     if (change.findings().problems.full()) return std::nullopt;
@@ -65,47 +67,51 @@ bool takes_numbers(const FieldPath& path, const Cursor& change, std::string_view
     return false;
 }
 
-void read_set(const Cursor& change, FieldPath path, Upgrade& into) {
-    if (auto value = read_value(path, change))
-        into.sets.push_back({std::move(path), *std::move(value)});
+using Read = std::optional<decltype(Action::what)>;
+
+Read read_set(const Cursor& change, FieldPath path) {
+    auto value = read_value(path, change);
+    if (!value) return std::nullopt;
+    return Set{std::move(path), *std::move(value)};
 }
 
-void read_choose(const Cursor& change, FieldPath path, Upgrade& into) {
+Read read_choose(const Cursor& change, FieldPath path) {
     if (!change.is_list() || change.size() < 2 || change.size() > most_values) {
         change.complain("a list of 2 to 16 values to choose from is expected here, found " +
                         (change.is_list() ? std::to_string(change.size()) : change.is_what()));
-        return;
+        return std::nullopt;
     }
     std::vector<Value> values;
     for (std::size_t at = 0; at < change.size(); ++at)
         if (auto value = read_value(path, change.entry(at))) values.push_back(*std::move(value));
-    if (values.size() == change.size())
-        into.choices.push_back({std::move(path), std::move(values)});
+    if (values.size() != change.size()) return std::nullopt;
+    return Choose{std::move(path), std::move(values)};
 }
 
-void read_scale(const Cursor& change, FieldPath path, Upgrade& into) {
-    if (!takes_numbers(path, change, "scaled")) return;
+Read read_scale(const Cursor& change, FieldPath path) {
+    if (!takes_numbers(path, change, "scaled")) return std::nullopt;
     const auto factor = fields::read_quantity(fields::number(), change);
-    if (!factor) return;
+    if (!factor) return std::nullopt;
     if (factor->value > 0 && factor->value <= largest_factor)
-        into.scales.push_back({path, fields::range_in_si(path.row()), factor->value});
-    else
-        change.complain("a factor above 0 and up to 1000 is expected, found " +
-                        fields::printable(factor->text));
+        return Scale{path, fields::range_in_si(path.row()), factor->value};
+    change.complain("a factor above 0 and up to 1000 is expected, found " +
+                    fields::printable(factor->text));
+    return std::nullopt;
 }
 
-void read_add(const Cursor& change, FieldPath path, Upgrade& into) {
-    if (!takes_numbers(path, change, "added to")) return;
+Read read_add(const Cursor& change, FieldPath path) {
+    if (!takes_numbers(path, change, "added to")) return std::nullopt;
     const auto amount = fields::read_quantity(difference_of(path.row().measure), change);
-    if (amount) into.adds.push_back({path, fields::range_in_si(path.row()), amount->value});
+    if (!amount) return std::nullopt;
+    return Add{path, fields::range_in_si(path.row()), amount->value};
 }
 
-using Reader = void (*)(const Cursor&, FieldPath, Upgrade&);
+using Reader = Read (*)(const Cursor&, FieldPath);
 
-void read_verb(const Cursor& object, Verb verb, Reader reader, Upgrade& into,
+void read_verb(const Cursor& object, std::string_view verb, Reader reader, Upgrade& into,
                const Surroundings& surroundings) {
-    if (!object.has(name(verb))) return;
-    const auto changes = object[name(verb)];
+    if (!object.has(verb)) return;
+    const auto changes = object[verb];
     if (!changes.is_object()) {
         changes.complain("an object of addresses is expected here, found " + changes.is_what());
         return;
@@ -116,18 +122,19 @@ void read_verb(const Cursor& object, Verb verb, Reader reader, Upgrade& into,
         return;
     }
     for (const auto address : changes.keys())
-        if (auto path = spot_of(changes[address], address, surroundings))
-            reader(changes[address], *std::move(path), into);
+        if (auto path = path_of(changes[address], address, surroundings))
+            if (auto what = reader(changes[address], *std::move(path)))
+                into.actions.push_back({*std::move(what), std::string(address)});
 }
 
 }  // namespace
 
 void read_changes(const Cursor& object, Upgrade& into, const Surroundings& surroundings) {
     if (!object.is_object()) return;
-    read_verb(object, Verb::set, read_set, into, surroundings);
-    read_verb(object, Verb::choose, read_choose, into, surroundings);
-    read_verb(object, Verb::scale, read_scale, into, surroundings);
-    read_verb(object, Verb::add, read_add, into, surroundings);
+    read_verb(object, "set", read_set, into, surroundings);
+    read_verb(object, "choose", read_choose, into, surroundings);
+    read_verb(object, "scale", read_scale, into, surroundings);
+    read_verb(object, "add", read_add, into, surroundings);
 }
 
 }  // namespace windwall::scenario

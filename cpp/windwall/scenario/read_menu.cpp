@@ -20,14 +20,13 @@ public:
 
     MenuRead read() {
         read_upgrades();
-        relate(menu_, [&](std::size_t at, std::string_view key, std::size_t entry,
-                          std::string why) { cursors_[at][key].entry(entry).complain(why); });
+        for (const auto& [at, key, entry, sentence] : relate(menu_))
+            cursors_[at][key].entry(entry).complain(sentence);
         contradictions();
         lay_out();
         change();
-        find_conflicts(menu_, [&](std::size_t at, Verb verb, std::size_t action, std::string why) {
-            cursor_of(cursors_[at], menu_[at], verb, action).complain(why);
-        });
+        for (const auto& fault : find_conflicts(menu_))
+            complain(fault);
         check_choices(menu_, cursors_);
         if (sound_vehicle_) check_resolved(menu_, cursors_, layouts_);
         auto currency = read_currency(cursors_);
@@ -37,6 +36,14 @@ public:
     }
 
 private:
+    const Action& action_of(const Fault& fault) const {
+        return menu_[fault.upgrade].actions[fault.action];
+    }
+
+    void complain(const Fault& fault) const {
+        cursor_of(cursors_[fault.upgrade], action_of(fault)).complain(fault.sentence);
+    }
+
     void read_upgrades() {
         std::vector<std::string_view> taken;
         for (std::size_t at = 0; at < list_.size(); ++at)
@@ -59,8 +66,7 @@ private:
             rearrange(layouts_.back(), menu_, with_required(menu_, at), faults);
             for (const auto& fault : faults)
                 if (fault.upgrade == at && !amiss(invalid, at) && !lost(invalid, fault))
-                    cursor_of(cursors_[at], menu_[at], fault.verb, fault.action)
-                        .complain(fault.sentence);
+                    complain(fault);
         }
     }
 
@@ -77,11 +83,15 @@ private:
     // Whether the part that was looked for may be there under a broken id.
     bool lost(const InvalidAddresses& invalid, const Fault& fault) const {
         if (vehicle_.charge_path.empty() || vehicle_.driveline.empty()) return true;
-        const auto& upgrade = menu_[fault.upgrade];
-        const auto sought = fault.verb == Verb::insert
-                                ? upgrade.inserts[fault.action].anchors.front()
-                            : fault.verb == Verb::replace ? upgrade.replaces[fault.action].id
-                                                          : upgrade.removes[fault.action].id;
+        const auto sought = std::visit(Overloaded{
+                                           [](const Insert& action) { return action.anchors[0]; },
+                                           [](const auto& action) {
+                                               if constexpr (requires { action.id; })
+                                                   return action.id;
+                                               return std::string();
+                                           },
+                                       },
+                                       action_of(fault).what);
         return invalid.touches("charge_path/" + sought) || invalid.touches("driveline/" + sought);
     }
 

@@ -76,13 +76,14 @@ void read_replaces(const Cursor& object, Upgrade& into) {
             part["id"].complain("the new part takes the id " + fields::in_quotes(id) +
                                 " of the old one");
         if (auto read = read_part(part))
-            into.replaces.push_back({std::string(id), *std::move(read)});
+            into.actions.push_back({Replace{std::string(id), *std::move(read)}, std::string(id)});
     }
 }
 
 void read_removes(const Cursor& list, Upgrade& into) {
+    std::size_t number = 0;
     for (auto& id : read_ids(list))
-        into.removes.push_back({std::move(id), into.removes.size()});
+        into.actions.push_back({Remove{std::move(id)}, std::to_string(++number)});
 }
 
 std::optional<Insert> read_insert(const Cursor& object) {
@@ -128,11 +129,11 @@ void read_inserts(const Cursor& list, Upgrade& into) {
     for (std::size_t at = 0; at < list.size(); ++at) {
         auto made = read_insert(list.entry(at));
         if (!made) continue;
-        made->entry = at;
-        const bool twice = std::ranges::any_of(
-            into.inserts, [&](const Insert& other) { return other.id == made->id; });
+        const bool twice = std::ranges::any_of(into.actions, [&](const Action& other) {
+            return other.as<Insert>() && other.as<Insert>()->id == made->id;
+        });
         if (twice) list.entry(at)["part"]["id"].complain("this upgrade inserts it twice");
-        into.inserts.push_back(*std::move(made));
+        into.actions.push_back({*std::move(made), std::to_string(at + 1)});
     }
 }
 
@@ -160,18 +161,9 @@ Cursor read_upgrade(const Cursor& object, Upgrade& into, std::vector<std::string
     return addressed;
 }
 
-Cursor cursor_of(const Cursor& object, const Upgrade& upgrade, Verb verb, std::size_t action) {
-    const auto under = object[name(verb)];
-    switch (verb) {
-        case Verb::replace: return under[upgrade.replaces[action].id];
-        case Verb::remove: return under.entry(upgrade.removes[action].entry);
-        case Verb::insert: return under.entry(upgrade.inserts[action].entry);
-        case Verb::set: return under[upgrade.sets[action].path.text()];
-        case Verb::choose: return under[upgrade.choices[action].path.text()];
-        case Verb::scale: return under[upgrade.scales[action].path.text()];
-        case Verb::add: return under[upgrade.adds[action].path.text()];
-    }
-    return under;
+Cursor cursor_of(const Cursor& object, const Action& action) {
+    const auto under = object[verb_name(action.verb())];
+    return under.is_list() ? under.entry(std::stoul(action.key) - 1) : under[action.key];
 }
 
 }  // namespace windwall::scenario

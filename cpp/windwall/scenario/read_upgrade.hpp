@@ -26,7 +26,6 @@ struct Surroundings {
 void read_changes(const fields::Cursor& object, Upgrade& into, const Surroundings& surroundings);
 
 /// Where in the file an action of an upgrade stands.
-fields::Cursor cursor_of(const fields::Cursor& object, const Upgrade& upgrade, Verb verb,
-                         std::size_t action);
+fields::Cursor cursor_of(const fields::Cursor& object, const Action& action);
 
 }  // namespace windwall::scenario

@@ -1,6 +1,7 @@
 #include "windwall/scenario/apply.hpp"
 
 #include <algorithm>
+#include <optional>
 
 namespace windwall::scenario {
 namespace {
@@ -76,26 +77,25 @@ std::string insert(vehicle::Vehicle& vehicle, const Insert& action) {
         action.part);
 }
 
+// The last action of a set that is one of those looked for, to be blamed for what came of all.
+template <class IsIt>
+void blame_the_last(const Menu& menu, UpgradeSet set, const std::string& why, IsIt&& is_it,
+                    Faults& faults) {
+    std::optional<Fault> last;
+    each_action(menu, set, [&](std::size_t at, std::size_t action) {
+        const bool later = !last || at >= last->upgrade;
+        if (later && is_it(menu[at].actions[action])) last = Fault{at, action, why};
+    });
+    if (last) faults.push_back(*std::move(last));
+}
+
 void nothing_left(const vehicle::Vehicle& vehicle, const Menu& menu, UpgradeSet set,
                   Faults& faults) {
     if (!vehicle.charge_path.empty() && !vehicle.driveline.empty()) return;
-    for (std::size_t at = menu.size(); at-- > 0;) {
-        if (!holds(set, at) || menu[at].removes.empty()) continue;
-        faults.push_back({at, Verb::remove, menu[at].removes.size() - 1,
-                          std::string("no part is left in the ") +
-                              (vehicle.charge_path.empty() ? "charge path" : "driveline")});
-        return;
-    }
-}
-
-// How many of these actions there are up to the last that brings a part of the charge path, or of
-// the driveline; 0 where none does.
-template <class Action>
-std::size_t last_that_brings(const std::vector<Action>& actions, bool to_charge_path) {
-    const auto last = std::find_if(actions.rbegin(), actions.rend(), [&](const Action& action) {
-        return std::holds_alternative<charge::Part>(action.part) == to_charge_path;
-    });
-    return static_cast<std::size_t>(actions.rend() - last);
+    const std::string where = vehicle.charge_path.empty() ? "charge path" : "driveline";
+    blame_the_last(
+        menu, set, "no part is left in the " + where,
+        [](const Action& action) { return action.as<Remove>() != nullptr; }, faults);
 }
 
 // The last part that was brought to where it is too much is the one too many.
@@ -103,36 +103,31 @@ void breaks_the_vehicle(const vehicle::Vehicle& vehicle, const Menu& menu, Upgra
                         Faults& faults) {
     const auto broken = vehicle.check();
     if (!broken) return;
-    const bool in_path = broken->key == "charge_path";
-    for (std::size_t at = menu.size(); at-- > 0;) {
-        const auto inserted = last_that_brings(menu[at].inserts, in_path);
-        const auto replaced = last_that_brings(menu[at].replaces, in_path);
-        if (!holds(set, at) || inserted + replaced == 0) continue;
-        const auto verb = inserted ? Verb::insert : Verb::replace;
-        faults.push_back({at, verb, (inserted ? inserted : replaced) - 1, broken->sentence});
-        return;
-    }
+    const auto brings = [&](const Action& action) {
+        return std::visit(
+            [&](const auto& does) {
+                if constexpr (requires { does.part; }) return list_key(does.part) == broken->key;
+                return false;
+            },
+            action.what);
+    };
+    blame_the_last(menu, set, broken->sentence, brings, faults);
 }
 
 }  // namespace
 
 void rearrange(vehicle::Vehicle& vehicle, const Menu& menu, UpgradeSet set, Faults& faults) {
     std::vector<std::string_view> gone;
-    const auto carry_out = [&](Verb verb, auto actions, auto&& act) {
-        for (std::size_t at = 0; at < menu.size(); ++at) {
-            if (!holds(set, at)) continue;
-            const auto& list = menu[at].*actions;
-            for (std::size_t action = 0; action < list.size(); ++action)
-                if (auto why = act(list[action]); !why.empty())
-                    faults.push_back({at, verb, action, std::move(why)});
-        }
+    const Overloaded act{
+        [&](const Replace& action) { return replace(vehicle, action); },
+        [&](const Remove& action) { return remove(vehicle, action, gone); },
+        [&](const Insert& action) { return insert(vehicle, action); },
+        [](const auto&) { return std::string(); },
     };
-    carry_out(Verb::replace, &Upgrade::replaces,
-              [&](const Replace& action) { return replace(vehicle, action); });
-    carry_out(Verb::remove, &Upgrade::removes,
-              [&](const Remove& action) { return remove(vehicle, action, gone); });
-    carry_out(Verb::insert, &Upgrade::inserts,
-              [&](const Insert& action) { return insert(vehicle, action); });
+    each_action(menu, set, [&](std::size_t at, std::size_t action) {
+        if (auto why = std::visit(act, menu[at].actions[action].what); !why.empty())
+            faults.push_back({at, action, std::move(why)});
+    });
     nothing_left(vehicle, menu, set, faults);
     breaks_the_vehicle(vehicle, menu, set, faults);
 }

@@ -24,52 +24,50 @@ std::string unknown(const Menu& menu, std::string_view id) {
 }
 
 UpgradeSet read(const Menu& menu, std::size_t at, std::string_view key,
-                const std::vector<std::string>& ids, const RelationComplaint& complain) {
+                const std::vector<std::string>& ids, std::vector<UnknownRelation>& wrong) {
     UpgradeSet set = 0;
     for (std::size_t entry = 0; entry < ids.size(); ++entry) {
         const auto other = find(menu, ids[entry]);
         if (!other)
-            complain(at, key, entry, unknown(menu, ids[entry]));
+            wrong.push_back({at, key, entry, unknown(menu, ids[entry])});
         else if (*other == at)
-            complain(at, key, entry, "an upgrade neither needs nor bars itself");
+            wrong.push_back({at, key, entry, "an upgrade neither needs nor bars itself"});
         else
             set |= only(*other);
     }
     return set;
 }
 
-void close_needs(Menu& menu) {
-    for (bool grown = true; grown;) {
-        grown = false;
-        for (std::size_t at = 0; at < menu.size(); ++at) {
-            auto required = menu[at].required;
-            for (std::size_t other = 0; other < menu.size(); ++other)
-                if (holds(required, other)) required |= menu[other].required;
-            required &= ~only(at);
-            grown = grown || required != menu[at].required;
-            menu[at].required = required;
-        }
-    }
-}
-
-void make_bars_symmetric(Menu& menu) {
-    for (std::size_t at = 0; at < menu.size(); ++at)
-        for (std::size_t other = 0; other < menu.size(); ++other)
-            if (holds(menu[at].excluded, other)) menu[other].excluded |= only(at);
-}
-
 std::string quoted(const Upgrade& upgrade) { return "\"" + upgrade.id + "\""; }
 
 }  // namespace
 
-void relate(Menu& menu, const RelationComplaint& complain) {
+Relations closed(Relations stated) {
+    const auto n = stated.size();
+    for (std::size_t through = 0; through < n; ++through)
+        for (auto& required : stated.required)
+            if (holds(required, through)) required |= stated.required[through];
+    for (std::size_t at = 0; at < n; ++at)
+        stated.required[at] &= ~only(at);
+    for (std::size_t one = 0; one < n; ++one)
+        for (std::size_t other = 0; other < n; ++other)
+            if (holds(stated.excluded[one], other)) stated.excluded[other] |= only(one);
+    return stated;
+}
+
+std::vector<UnknownRelation> relate(Menu& menu) {
+    std::vector<UnknownRelation> wrong;
+    Relations stated;
     for (std::size_t at = 0; at < menu.size(); ++at) {
-        auto& upgrade = menu[at];
-        upgrade.required = read(menu, at, "requires", upgrade.required_ids, complain);
-        upgrade.excluded = read(menu, at, "excludes", upgrade.excluded_ids, complain);
+        stated.required.push_back(read(menu, at, "requires", menu[at].required_ids, wrong));
+        stated.excluded.push_back(read(menu, at, "excludes", menu[at].excluded_ids, wrong));
     }
-    close_needs(menu);
-    make_bars_symmetric(menu);
+    const auto relations = closed(std::move(stated));
+    for (std::size_t at = 0; at < menu.size(); ++at) {
+        menu[at].required = relations.required[at];
+        menu[at].excluded = relations.excluded[at];
+    }
+    return wrong;
 }
 
 std::string refusal(const Menu& menu, UpgradeSet set) {

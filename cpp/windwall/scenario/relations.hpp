@@ -1,19 +1,33 @@
 #pragma once
 #include "windwall/scenario/upgrade.hpp"
 
-#include <functional>
+#include <cstddef>
 #include <string>
 
 namespace windwall::scenario {
 
-/// Called with an upgrade, the key ("requires" or "excludes"), the number of the entry, and what is
-/// wrong with it.
-using RelationComplaint =
-    std::function<void(std::size_t, std::string_view, std::size_t, std::string)>;
+/// Who requires whom and who excludes whom, by number of upgrade.
+struct Relations {
+    std::vector<UpgradeSet> required;
+    std::vector<UpgradeSet> excluded;
+
+    std::size_t size() const noexcept { return required.size(); }
+};
+
+/// What the required ones require is required too, and whoever is excluded excludes back.
+Relations closed(Relations stated);
+
+/// An entry under "requires" or "excludes" that names no upgrade that could stand there.
+struct UnknownRelation {
+    std::size_t upgrade{};
+    std::string_view key;
+    std::size_t entry{};
+    std::string sentence;
+};
 
 /// Works out from the stated ids who requires whom and who excludes whom: what is
 /// required is closed over itself, what is excluded is symmetric.
-void relate(Menu& menu, const RelationComplaint& complain);
+std::vector<UnknownRelation> relate(Menu& menu);
 
 /// An upgrade together with everything it requires.
 inline UpgradeSet with_required(const Menu& menu, std::size_t upgrade) {

@@ -7,23 +7,20 @@ namespace {
 
 constexpr std::string_view path_key = "charge_path";
 
-bool in_path(const Part& part) { return list_key(part) == path_key; }
-bool in_path(const FieldPath& input) { return input.text().starts_with(path_key); }
-
 bool changes_path(const Upgrade& upgrade, const vehicle::ChargePath& path) {
-    const auto of_path = [&](const std::string& id) {
-        return std::any_of(path.begin(), path.end(),
-                           [&](const auto& entry) { return entry.id == id; });
+    const Overloaded changes{
+        [&](const Remove& action) {
+            return std::ranges::any_of(path, [&](const auto& it) { return it.id == action.id; });
+        },
+        [](const auto& action) {
+            if constexpr (requires { action.part; })
+                return list_key(action.part) == path_key;
+            else
+                return action.path.text().starts_with(path_key);
+        },
     };
-    const auto any = [](const auto& actions, const auto& description) {
-        return std::any_of(actions.begin(), actions.end(), description);
-    };
-    const auto part = [](const auto& action) { return in_path(action.part); };
-    const auto input = [](const auto& action) { return in_path(action.path); };
-    return any(upgrade.replaces, part) || any(upgrade.inserts, part) ||
-           any(upgrade.removes, [&](const Remove& action) { return of_path(action.id); }) ||
-           any(upgrade.sets, input) || any(upgrade.choices, input) || any(upgrade.scales, input) ||
-           any(upgrade.adds, input);
+    return std::ranges::any_of(
+        upgrade.actions, [&](const Action& action) { return std::visit(changes, action.what); });
 }
 
 }  // namespace

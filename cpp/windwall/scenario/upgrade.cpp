@@ -4,10 +4,28 @@
 
 namespace windwall::scenario {
 
-std::string_view name(Verb verb) {
+std::string_view verb_name(std::size_t verb) {
     static constexpr std::array<std::string_view, 7> names{"replace", "remove", "insert", "set",
                                                            "choose",  "scale",  "add"};
-    return names.at(static_cast<std::size_t>(verb));
+    return names.at(verb);
+}
+
+const FieldPath* Action::path() const noexcept {
+    return std::visit(
+        [](const auto& action) -> const FieldPath* {
+            if constexpr (requires { action.path; }) return &action.path;
+            return nullptr;
+        },
+        what);
+}
+
+std::string Action::address() const { return std::string(verb_name(verb())) + "/" + key; }
+
+std::vector<const Choose*> Upgrade::choices() const {
+    std::vector<const Choose*> all;
+    for (const auto& action : actions)
+        if (const auto* choice = action.as<Choose>()) all.push_back(choice);
+    return all;
 }
 
 std::span<const fields::Row> Terms::rows() {

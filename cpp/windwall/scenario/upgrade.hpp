@@ -23,11 +23,6 @@ using UpgradeSet = std::uint64_t;
 constexpr UpgradeSet only(std::size_t upgrade) { return UpgradeSet{1} << upgrade; }
 constexpr bool holds(UpgradeSet set, std::size_t upgrade) { return (set >> upgrade & 1) != 0; }
 
-/// The verbs, in the order in which they are carried out.
-enum class Verb { replace, remove, insert, set, choose, scale, add };
-
-std::string_view name(Verb verb);
-
 /// A part of the charge path or of the driveline; its kind says which.
 using Part = std::variant<charge::Part, driveline::Part>;
 
@@ -38,7 +33,6 @@ struct Replace {
 
 struct Remove {
     std::string id;
-    std::size_t entry{};  // in the file
 };
 
 struct Insert {
@@ -46,7 +40,6 @@ struct Insert {
     Part part;
     std::vector<std::string> anchors;  // the first that is there counts
     bool after{};                      // behind it, or before it
-    std::size_t entry{};               // in the file
 };
 
 struct Set {
@@ -71,6 +64,32 @@ struct Add {
     double amount{};  // SI, a difference
 };
 
+/// One thing that an upgrade does. The alternatives stand in the order in which they are carried
+/// out.
+struct Action {
+    std::variant<Replace, Remove, Insert, Set, Choose, Scale, Add> what;
+    std::string key;  // under its verb in the file: an id, an address, or a number from 1
+
+    std::size_t verb() const noexcept { return what.index(); }
+    template <class T>
+    const T* as() const noexcept {
+        return std::get_if<T>(&what);
+    }
+    /// The input that is set, chosen, scaled or added to; null for what moves parts.
+    const FieldPath* path() const noexcept;
+    /// Its address below its upgrade: "set/body/mass".
+    std::string address() const;
+};
+
+/// The word of a verb in files.
+std::string_view verb_name(std::size_t verb);
+
+/// Helpers for std::visit over what an action does.
+template <class... Cases>
+struct Overloaded : Cases... {
+    using Cases::operator()...;
+};
+
 /// What an upgrade is called and what it takes.
 struct Terms {
     static constexpr std::string_view description = "What an upgrade is called and what it takes.";
@@ -89,18 +108,27 @@ struct Upgrade {
     UpgradeSet required{};  // closed: what the required ones require is in it
     UpgradeSet excluded{};  // symmetric, however stated
 
-    std::vector<Replace> replaces;
-    std::vector<Remove> removes;
-    std::vector<Insert> inserts;
-    std::vector<Set> sets;
-    std::vector<Choose> choices;
-    std::vector<Scale> scales;
-    std::vector<Add> adds;
+    std::vector<Action> actions;
+
+    /// The values that each choice it leaves open has.
+    std::vector<const Choose*> choices() const;
 
     std::shared_ptr<const fields::Json> source;  // as typed, to be saved
 };
 
 using Menu = std::vector<Upgrade>;
+
+/// Calls `visit(upgrade, action)`, both by number, with all that a set of upgrades does, in the
+/// order in which it is carried out: verb by verb, and within a verb in the order of the menu.
+template <class Visit>
+void each_action(const Menu& menu, UpgradeSet set, Visit&& visit) {
+    for (std::size_t verb = 0; verb < std::variant_size_v<decltype(Action::what)>; ++verb)
+        for (std::size_t at = 0; at < menu.size(); ++at) {
+            if (!holds(set, at)) continue;
+            for (std::size_t action = 0; action < menu[at].actions.size(); ++action)
+                if (menu[at].actions[action].verb() == verb) visit(at, action);
+        }
+}
 
 /// The list of a vehicle in which parts of this kind stand.
 vehicle::ChargePath& list_of(vehicle::Vehicle& vehicle, const charge::Part&);

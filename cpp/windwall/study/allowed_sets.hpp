@@ -1,35 +1,26 @@
 #pragma once
-#include <cstdint>
+#include "windwall/scenario/relations.hpp"
+
 #include <vector>
 
 namespace windwall::study {
 
-/// A set of upgrades: bit i is upgrade i of the menu.
-using Set = std::uint32_t;
+using scenario::holds;
+using scenario::only;
+using scenario::Relations;
 
-constexpr Set only(std::size_t upgrade) { return Set{1} << upgrade; }
-constexpr bool holds(Set set, std::size_t upgrade) { return (set >> upgrade & 1) != 0; }
+/// A set of upgrades: bit i is the i-th of those that are considered.
+using Set = scenario::UpgradeSet;
+
 constexpr bool within(Set inner, Set outer) { return (inner & ~outer) == 0; }
 
-/// Who needs whom and who bars whom, by number of upgrade.
-struct Relations {
-    std::vector<Set> needs;  // closed: the needs of needs are in it
-    std::vector<Set> bars;   // symmetric
-
-    std::size_t size() const { return needs.size(); }
-    Set everything() const { return only(size()) - 1; }
-};
-
-/// Closes the needs over themselves and makes the bars symmetric.
-Relations close(Relations stated);
-
-/// Whether every member has what it needs and none bars another.
+/// Whether every member has what it requires and none excludes another. The relations are closed.
 bool allowed(const Relations& relations, Set set);
 
 /// All allowed sets in rising order, the empty one first.
 std::vector<Set> allowed_sets(const Relations& relations);
 
-/// The set without an upgrade and without everything that needs it.
+/// The set without an upgrade and without everything that requires it.
 Set without(const Relations& relations, Set set, std::size_t upgrade);
 
 }  // namespace windwall::study

@@ -53,8 +53,8 @@ void add_shares(const Considered& considered, const Solved& solved, Set target,
 }
 
 Outside why_outside(const Considered& considered, const Solved& solved, Set target, std::size_t k) {
-    if ((considered.relations.bars[k] & target) != 0) return Outside::excluded;
-    const SetResult* with = solved.find(target | considered.relations.needs[k] | only(k));
+    if ((considered.relations.excluded[k] & target) != 0) return Outside::excluded;
+    const SetResult* with = solved.find(target | considered.relations.required[k] | only(k));
     if (with == nullptr) return Outside::excluded;
     if (!with->answered) return Outside::no_answer;
     if (!with->passed.empty()) return Outside::passes_limit;
@@ -69,7 +69,7 @@ std::vector<UpgradeGain> gains_of_each(const scenario::Scenario& scenario,
     const Solved solved(ranking.sets);
     std::vector<UpgradeGain> gains(considered.upgrades.size());
     for (std::size_t k = 0; k < gains.size(); ++k) {
-        const Set needs = considered.relations.needs[k];
+        const Set needs = considered.relations.required[k];
         gains[k].upgrade = considered.upgrades[k];
         gains[k].id = scenario.menu[considered.upgrades[k]].id;
         gains[k].last.fill(nan);
@@ -88,7 +88,7 @@ std::vector<UpgradeGain> gains_of_each(const scenario::Scenario& scenario,
         gains[k].in_target = holds(target, k);
         if (gains[k].in_target) continue;
         gains[k].outside = why_outside(considered, solved, target, k);
-        gains[k].beside_target = solved.index(target | considered.relations.needs[k] | only(k));
+        gains[k].beside_target = solved.index(target | considered.relations.required[k] | only(k));
     }
     return gains;
 }

@@ -99,8 +99,8 @@ Considered consider(const Scenario& scenario, const RankOptions& options) {
         return narrow;
     };
     for (std::size_t i : considered.upgrades) {
-        considered.relations.needs.push_back(narrowed(scenario.menu[i].required));
-        considered.relations.bars.push_back(narrowed(scenario.menu[i].excluded));
+        considered.relations.required.push_back(narrowed(scenario.menu[i].required));
+        considered.relations.excluded.push_back(narrowed(scenario.menu[i].excluded));
     }
     return considered;
 }

@@ -46,9 +46,14 @@ TEST(Loading, TheAirfieldCarHasAMenu) {
     const auto has = [&](auto&& what) { return std::ranges::any_of(car.menu, what); };
     EXPECT_TRUE(has([](const Upgrade& upgrade) { return !upgrade.required_ids.empty(); }));
     EXPECT_TRUE(has([](const Upgrade& upgrade) { return !upgrade.excluded_ids.empty(); }));
-    EXPECT_TRUE(has([](const Upgrade& upgrade) { return !upgrade.choices.empty(); }));
-    EXPECT_TRUE(has([](const Upgrade& upgrade) { return !upgrade.replaces.empty(); }));
-    EXPECT_TRUE(has([](const Upgrade& upgrade) { return !upgrade.inserts.empty(); }));
+    const auto does = [&]<class Verb>(std::type_identity<Verb>) {
+        return has([](const Upgrade& upgrade) {
+            return std::ranges::any_of(upgrade.actions, &Action::as<Verb>);
+        });
+    };
+    EXPECT_TRUE(does(std::type_identity<Choose>{}));
+    EXPECT_TRUE(does(std::type_identity<Replace>{}));
+    EXPECT_TRUE(does(std::type_identity<Insert>{}));
 }
 
 TEST(Loading, NothingCanBeLeftOutOfTheSmallestFile) {

@@ -57,7 +57,7 @@ TEST(FairShare, AirportGame) {
 //   means: A 10/3, C 25/3, D 7/3.  Sum 42/3 = 14.
 TEST(FairShare, RequirementsAndExclusionsByHand) {
     Relations relations{{0, 0, only(0), 0}, {only(1), 0, 0, 0}};
-    relations = close(relations);
+    relations = scenario::closed(relations);
     const auto may = [&](Set s) { return allowed(relations, s); };
     const auto value = [](Set s) -> double {
         switch (s) {
@@ -86,7 +86,7 @@ TEST(FairShare, AgreesWithWalkingEveryOrder) {
     for (double& w : worth)
         w = gain(random);
     Relations relations{{0, only(0), 0, 0, 0, 0}, {0, 0, only(3), 0, 0, 0}};
-    relations = close(relations);
+    relations = scenario::closed(relations);
     const auto may = [&](Set s) { return allowed(relations, s); };
     const auto value = [&](Set s) { return worth[s]; };
     const Set target = 0b110111;
@@ -113,10 +113,10 @@ TEST(FairShare, AgreesWithWalkingEveryOrder) {
     EXPECT_NEAR(sum(shares.share), worth[target] - worth[0], 1e-9);
 }
 
-TEST(AllowedSets, NeedsAreClosedAndBarsSymmetric) {
-    const Relations relations = close({{only(1), only(2), 0}, {0, 0, only(0)}});
-    EXPECT_EQ(relations.needs[0], only(1) | only(2));
-    EXPECT_EQ(relations.bars[0], only(2));
+TEST(AllowedSets, RequirementsAreClosedAndExclusionsSymmetric) {
+    const Relations relations = scenario::closed({{only(1), only(2), 0}, {0, 0, only(0)}});
+    EXPECT_EQ(relations.required[0], only(1) | only(2));
+    EXPECT_EQ(relations.excluded[0], only(2));
     EXPECT_EQ(allowed_sets(relations), (std::vector<Set>{0, 0b100, 0b110}));
     EXPECT_EQ(without(relations, 0b111, 2), Set{0});
 }
