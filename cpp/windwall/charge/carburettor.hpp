@@ -10,6 +10,7 @@ namespace windwall::charge {
 
 struct Carburettor {
     static constexpr bool adds_liquid = true;
+    static constexpr bool brings_fuel = true;
     static constexpr std::string_view kind = "carburettor";
     static constexpr std::string_view description =
         "Venturi that draws the engine's fuel from a float bowl into the charge.";

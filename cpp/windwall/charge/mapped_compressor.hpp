@@ -1,12 +1,11 @@
 #pragma once
+#include "windwall/charge/blower_limits.hpp"
 #include "windwall/charge/characteristic.hpp"
-#include "windwall/charge/class_limit.hpp"
 #include "windwall/charge/compression.hpp"
 #include "windwall/charge/surroundings.hpp"
 #include "windwall/fields/row.hpp"
 #include "windwall/media/stream.hpp"
 
-#include <array>
 #include <optional>
 #include <span>
 #include <string_view>
@@ -45,7 +44,8 @@ struct MappedCompressor {
 
     std::optional<fields::Violation> check() const;
     static std::span<const fields::Row> rows();
-    static constexpr std::array class_limits{rotor_seals};
+    static constexpr auto class_limits = blower_limits;
+    static constexpr auto class_cautions = blower_cautions;
 };
 
 }  // namespace windwall::charge

@@ -23,11 +23,13 @@ concept Passive = requires(const T& part, const media::Stream& in,
     noexcept->std::same_as<media::Stream>;
 };
 
-/// Gives its flow between two pressures that are given.
+/// Gives its flow between two pressures that are given, and how far it is open.
 template <class T>
 concept Metering = requires(const T& part, const media::Stream& in, double outlet_pressure,
                             const Surroundings& surroundings) {
     { part.flow(in, outlet_pressure, surroundings) }
+    noexcept->std::same_as<double>;
+    { part.opening(surroundings) }
     noexcept->std::same_as<double>;
 };
 
@@ -50,11 +52,14 @@ concept Rotating = Driven<T> && requires(const T& part) {
     { part.drive_ratio } -> std::convertible_to<double>;
 };
 
-/// Gives what it takes out of the path where it stands, back to the blower before it.
+/// Gives what it takes out of the path where it stands, back to the blower before it, and how far
+/// it is open.
 template <class T>
 concept Branching = requires(const T& part, const media::Stream& path, double pressure,
                              const Surroundings& surroundings) {
     { part.branch_flow(path, pressure, pressure, surroundings) }
+    noexcept->std::same_as<double>;
+    { part.opening(pressure, surroundings) }
     noexcept->std::same_as<double>;
 };
 
@@ -64,12 +69,19 @@ concept Spraying = requires(const T& part, const media::Stream& in,
                             const Surroundings& surroundings) {
     { part.spray(in, surroundings) }
     noexcept->std::same_as<Spray>;
+    { part.least_pressure } -> std::convertible_to<double>;
 };
 
 /// Puts liquid into the charge.
 template <class T>
 concept Wetting = requires {
     requires T::adds_liquid;
+};
+
+/// Puts the engine's own fuel into the charge.
+template <class T>
+concept Carburetting = requires {
+    requires T::brings_fuel;
 };
 
 /// May be cold enough for water to fall out of the charge.
@@ -85,12 +97,6 @@ concept Thermal = requires(const T& part, const media::Stream& in, double outlet
     requires media::ThermalNodes<decltype(part.thermal_nodes(in, outlet_pressure, surroundings))>;
 };
 
-/// Says what no part of its class bears.
-template <class T>
-concept Limited = requires {
-    T::class_limits.size();
-};
-
 template <class T>
 concept ChargePart = fields::Kind<T> &&(Passive<T> + Metering<T> + Driven<T> + Branching<T> == 1);
 
@@ -98,13 +104,13 @@ concept ChargePart = fields::Kind<T> &&(Passive<T> + Metering<T> + Driven<T> + B
 template <class T>
 struct Complete {
     static_assert(fields::Kind<T>,
-                  "a charge part needs `kind`, `says` and `rows()`, and default values");
+                  "a charge part needs `kind`, `description` and `rows()`, and default values");
     static_assert(Passive<T> || Metering<T> || Driven<T> || Branching<T>,
-                  "a charge part needs one of: Stream outlet(in, around), "
-                  "double flow(in, outlet_pressure, around), "
-                  "Compression compress(in, outlet_pressure, around), "
-                  "double branch_flow(path, inlet_pressure, manifold_pressure, around); "
-                  "const noexcept");
+                  "a charge part needs one of: Stream outlet(in, surroundings), "
+                  "double flow(in, outlet_pressure, surroundings) with opening(surroundings), "
+                  "Compression compress(in, outlet_pressure, surroundings), "
+                  "double branch_flow(path, inlet_pressure, manifold_pressure, surroundings) with "
+                  "opening(manifold_pressure, surroundings); const noexcept");
     static_assert(Passive<T> + Metering<T> + Driven<T> + Branching<T> <= 1,
                   "a charge part has only one of outlet, flow, compress and branch_flow");
     static constexpr bool value = ChargePart<T>;

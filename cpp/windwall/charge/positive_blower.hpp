@@ -1,12 +1,11 @@
 #pragma once
-#include "windwall/charge/class_limit.hpp"
+#include "windwall/charge/blower_limits.hpp"
 #include "windwall/charge/compression.hpp"
 #include "windwall/charge/surroundings.hpp"
 #include "windwall/fields/row.hpp"
 #include "windwall/media/stream.hpp"
 #include "windwall/media/thermal_node.hpp"
 
-#include <array>
 #include <numbers>
 #include <optional>
 #include <span>
@@ -50,7 +49,8 @@ struct PositiveBlower {
                                                    const Surroundings& surroundings) const noexcept;
 
     static std::span<const fields::Row> rows();
-    static constexpr std::array class_limits{rotor_seals};
+    static constexpr auto class_limits = blower_limits;
+    static constexpr auto class_cautions = blower_cautions;
 };
 
 }  // namespace windwall::charge

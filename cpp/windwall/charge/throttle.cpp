@@ -48,11 +48,11 @@ double Throttle::recovering_share(double opening, double jet) const noexcept {
 
 double Throttle::flow(const media::Stream& in, double outlet_pressure,
                       const Surroundings& surroundings) const noexcept {
-    const double opening = plate(surroundings.throttle_opening);
-    const double jet = jet_area(opening);
+    const double open = opening(surroundings);
+    const double jet = jet_area(open);
     const double R = in.gas.R;
     const double gamma = in.gas.gamma(in.temperature);
-    return recovering_flow(jet, recovering_share(opening, jet), in.pressure, in.temperature,
+    return recovering_flow(jet, recovering_share(open, jet), in.pressure, in.temperature,
                            outlet_pressure, R, gamma) +
            media::orifice_flow(leak_area, in.pressure, in.temperature, outlet_pressure, R, gamma);
 }

@@ -23,6 +23,9 @@ struct Throttle {
 
     /// Share of the plate's travel at a share of the pedal's.
     double plate(double pedal) const noexcept;
+    double opening(const Surroundings& surroundings) const noexcept {
+        return plate(surroundings.throttle_opening);
+    }
 
     /// Contracted area of the jet past the plate, m2, at an opening of 0 to 1.
     double jet_area(double opening) const noexcept;

@@ -12,6 +12,7 @@
 #include "windwall/engine/injector.hpp"
 #include "windwall/engine/intake.hpp"
 #include "windwall/engine/knock.hpp"
+#include "windwall/engine/limits.hpp"
 #include "windwall/engine/mixture.hpp"
 #include "windwall/engine/oil.hpp"
 #include "windwall/engine/spark.hpp"
@@ -98,6 +99,8 @@ struct Cylinder {
     Validity validity(const Intake& intake, const media::Fuel& fuel, double retard) const noexcept;
 
     static std::span<const fields::Row> rows();
+    static constexpr auto class_limits = engine_limits;
+    static constexpr auto class_cautions = engine_cautions;
 
 private:
     double pressure_behind(const Intake& intake, const Mixture& burnt) const noexcept;

@@ -64,7 +64,7 @@ std::span<const fields::Row> Injector::rows() {
                      "0.8 to 1.2 ms at 13.5 V; from memory, to be confirmed"),
         with_default("rated_duty", "u_r", at<&Injector::rated_duty>, percent(), {30, 100}, 0,
                      "Duty above which a caution is given", "common practice, 80 to 85 %")
-            .watching("duty", "injectors held open"),
+            .watching("/injector/duty", "injectors held open"),
         whole(optional("count", "n_j", at<&Injector::count>, number(), {1, 24},
                        "Injectors that share the fuel; one a cylinder where not stated")),
     };

@@ -3,6 +3,7 @@
 #include "windwall/engine/heat.hpp"
 #include "windwall/engine/injector.hpp"
 #include "windwall/engine/intake.hpp"
+#include "windwall/engine/limits.hpp"
 #include "windwall/engine/mixture.hpp"
 #include "windwall/engine/spark.hpp"
 #include "windwall/engine/temperatures.hpp"
@@ -70,6 +71,8 @@ struct TorqueCurve {
     Validity validity(const Intake& intake, const media::Fuel& fuel, double retard) const noexcept;
 
     static std::span<const fields::Row> rows();
+    static constexpr auto class_limits = engine_limits;
+    static constexpr auto class_cautions = engine_cautions;
     std::optional<fields::Violation> check() const;
 
 private:

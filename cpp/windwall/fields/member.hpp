@@ -33,6 +33,18 @@ constexpr std::string_view description() {
 }
 
 template <class T>
+constexpr std::span<const ClassLimit> limits() {
+    if constexpr (requires { T::class_limits; }) return T::class_limits;
+    return {};
+}
+
+template <class T>
+constexpr std::span<const ClassCaution> cautions() {
+    if constexpr (requires { T::class_cautions; }) return T::class_cautions;
+    return {};
+}
+
+template <class T>
 std::optional<Violation> check(const void* made) {
     if constexpr (Checked<T>) return static_cast<const T*>(made)->check();
     return std::nullopt;
@@ -65,8 +77,14 @@ inline constexpr Access access{
 
 template <class T>
 inline constexpr GroupType plain_group{
-    description<T>(), &T::rows, &check<T>, access<T, Itself>, [](void* member) { return member; },
+    description<T>(),
+    &T::rows,
+    &check<T>,
+    access<T, Itself>,
+    [](void* member) { return member; },
     &fresh<T>,
+    limits<T>(),
+    cautions<T>(),
 };
 
 template <class T>
@@ -80,6 +98,8 @@ inline constexpr GroupType optional_group{
         return held ? &*held : &held.emplace();
     },
     &fresh<T>,
+    limits<T>(),
+    cautions<T>(),
 };
 
 template <class Enum>

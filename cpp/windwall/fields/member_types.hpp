@@ -1,4 +1,5 @@
 #pragma once
+#include "windwall/fields/class_limit.hpp"
 #include "windwall/fields/one_of.hpp"
 
 #include <cstddef>
@@ -78,6 +79,8 @@ struct GroupType {
     Access peek;                  // the struct itself, or null where the optional is empty
     void* (*open)(void* member);  // the struct itself; fills an empty optional
     const void* (*fresh)();       // a default-made one: the only home of defaults
+    std::span<const ClassLimit> limits{};
+    std::span<const ClassCaution> cautions{};
 };
 
 /// An enum, seen without its type.

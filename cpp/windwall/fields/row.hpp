@@ -33,10 +33,18 @@ struct Column {
     std::string_view sentence = {};
 };
 
-/// The result of its part that a rating bounds from above, and what is said where it is passed.
+/// The result that a rating bounds from above, and what is said where it is passed.
 struct Watched {
-    std::string_view result{};  // address from the part's own result
+    std::string_view result{};  // address from the part's own result; with a slash first, from all
     std::string_view why{};
+    std::optional<double> (*rating)(const void* owner) =
+        nullptr;  // where the member alone is not it
+};
+
+/// A method of the struct as its rating: `rated_by<&Tyres::load_rating>`.
+template <auto method>
+inline constexpr auto rated_by = [](const void* owner) -> std::optional<double> {
+    return (static_cast<const detail::OwnerOf<method>*>(owner)->*method)();
 };
 
 struct Row {
@@ -56,10 +64,11 @@ struct Row {
     std::string_view into{};  // the list beside it whose entries, from 0, a whole number names
 
     /// A rating: the result that it bounds.
-    constexpr Row watching(std::string_view result, std::string_view why) const {
-        Row rating = *this;
-        rating.watched = {result, why};
-        return rating;
+    constexpr Row watching(std::string_view result, std::string_view why,
+                           std::optional<double> (*rating)(const void*) = nullptr) const {
+        Row rated = *this;
+        rated.watched = {result, why, rating};
+        return rated;
     }
     /// A place in a list of the same struct, or several.
     constexpr Row pointing_into(std::string_view list) const {
@@ -67,6 +76,7 @@ struct Row {
         place.into = list;
         return place;
     }
+    constexpr bool is_rating() const { return !watched.result.empty(); }
 };
 
 /// A number the builder has to state.

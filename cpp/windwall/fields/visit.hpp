@@ -20,6 +20,7 @@ struct GroupRef {
     Void* member;
     bool may_be_empty{};
 
+    const GroupType& group() const { return type; }
     Void* get() const { return type.peek(member); }  // null where it is empty
     void* open() const { return type.open(member); }
 };
@@ -110,6 +111,25 @@ template <class Void, class Visitor>
 void visit(const GroupType& group, Void* object, Visitor&& visitor) {
     for (const auto& row : group.rows())
         visit(row, object, [&]<class T>(T&& member) { visitor(row, std::forward<T>(member)); });
+}
+
+/// Every struct that is there, from the outermost inwards: `visitor(group, object, address)`.
+template <class Visitor>
+void visit_groups(const GroupType& group, const void* object, const std::string& address,
+                  Visitor&& visitor) {
+    const auto inner = [&](const auto& inside, const std::string& at) {
+        if (inside.get()) visit_groups(inside.group(), inside.get(), at, visitor);
+    };
+    visitor(group, object, address);
+    visit(group, object, [&]<class Member>(const Row& row, const Member& member) {
+        const auto at = joined(address, row.key);
+        if constexpr (requires { member.part(0); }) {
+            for (std::size_t i = 0; i < member.size(); ++i)
+                inner(member.part(i), joined(at, member.id(i)));
+        } else if constexpr (requires { member.group(); }) {
+            inner(member, at);
+        }
+    });
 }
 
 }  // namespace windwall::fields

@@ -92,9 +92,11 @@ std::span<const fields::Row> Tyres::rows() {
                      {0, 1}, 0.08, "Height of the centre of gravity over the wheelbase",
                      "common practice"),
         optional("speed_limit", "", at<&Tyres::speed_limit>, speed("km/h"), {5, 600},
-                 "Speed the tyre is made for; stands in for the symbol in the size"),
+                 "Speed the tyre is made for; stands in for the symbol in the size")
+            .watching("/road/speed", "speed symbol of the tyres", rated_by<&Tyres::speed_rating>),
         optional("load_limit", "", at<&Tyres::load_limit>, mass("kg"), {10, 3000},
-                 "Load one tyre is made for; stands in for the index in the size"),
+                 "Load one tyre is made for; stands in for the index in the size")
+            .watching("/tyres/load", "load index of the tyres", rated_by<&Tyres::load_rating>),
     };
     return table;
 }

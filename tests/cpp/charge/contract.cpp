@@ -24,10 +24,6 @@ media::Stream with_flow(media::Stream in, double dry_air) {
     return in;
 }
 
-constexpr bool feeds(std::string_view kind) {
-    return kind == charge::EvaporativeInjection::kind || kind == charge::Carburettor::kind;
-}
-
 /// Of every substance, vapour and liquid together, comes out what went in, or more where it is fed;
 /// the gas is the gas of the vapours.
 void keeps_its_substances(const media::Stream& in, const media::Stream& out, bool fed) {
@@ -68,7 +64,7 @@ TYPED_TEST(EveryPart, GivesNumbersInAnyState) {
             EXPECT_TRUE(std::isfinite(out.pressure));
             EXPECT_GT(out.temperature, 100);
             EXPECT_LT(out.temperature, 1000);
-            keeps_its_substances(in, out, feeds(TypeParam::kind));
+            keeps_its_substances(in, out, charge::Wetting<TypeParam>);
         } else if constexpr (charge::Metering<TypeParam>) {
             EXPECT_TRUE(std::isfinite(part.flow(in, behind, surroundings)));
         } else if constexpr (charge::Branching<TypeParam>) {

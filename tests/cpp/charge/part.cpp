@@ -16,6 +16,7 @@ struct Nothing {
 };
 struct Both : Plenum {
     double flow(const media::Stream&, double, const Surroundings&) const noexcept { return 0; }
+    double opening(const Surroundings&) const noexcept { return 1; }
 };
 struct Thrower : Nothing {
     media::Stream outlet(const media::Stream& in, const Surroundings&) const { return in; }

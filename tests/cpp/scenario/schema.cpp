@@ -29,8 +29,7 @@ TEST(Schema, AsksForWhatTheSmallestFileHas) {
 
 TEST(Schema, KnowsEveryVerb) {
     const auto upgrade = schema()["properties"]["upgrades"]["items"]["properties"];
-    for (const std::string verb :
-         {"replace", "remove", "insert", "set", "choose", "scale", "add"})
+    for (const std::string verb : {"replace", "remove", "insert", "set", "choose", "scale", "add"})
         EXPECT_TRUE(upgrade.contains(verb)) << verb;
     EXPECT_TRUE(upgrade.contains("cost"));
 }

@@ -58,7 +58,7 @@ void explain_equilibrium(const vehicle::Vehicle& vehicle, const TopSpeed& found,
     result.margins = margins(vehicle, full_throttle);
     result.shaft = lines(shaft_account(balance, full_throttle));
     result.exhaust_temperature = heat.exhaust_temperature;
-    result.cautions = point_cautions(balance, full_throttle.point);
+    result.cautions = point_cautions(balance, full_throttle.point, *result.point);
     std::ranges::move(heat_cautions(heat), std::back_inserter(result.cautions));
     std::ranges::move(slip_cautions(found, vehicle), std::back_inserter(result.cautions));
     result.heat = lines(std::move(heat.account));
@@ -102,7 +102,7 @@ PointResult answer_point(const vehicle::Vehicle& vehicle,
                        {}};
     if (point.outcome.answered()) {
         describe(point_solver.balance(), point, result.point.emplace());
-        result.cautions = point_cautions(point_solver.balance(), point);
+        result.cautions = point_cautions(point_solver.balance(), point, *result.point);
     }
     return result;
 }

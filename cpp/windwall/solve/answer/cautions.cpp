@@ -1,8 +1,12 @@
 #include "windwall/solve/answer/cautions.hpp"
 
 #include "windwall/driveline/train.hpp"
+#include "windwall/solve/answer/declared_cautions.hpp"
 #include "windwall/solve/answer/path_cautions.hpp"
 #include "windwall/solve/full_throttle/acceleration_path.hpp"
+
+#include <algorithm>
+#include <iterator>
 
 namespace windwall::solve {
 namespace {
@@ -10,9 +14,6 @@ namespace {
 // Where small spark-ignition engines at full load are found; common practice.
 constexpr double coldest_exhaust = 273.15 + 550;
 constexpr double hottest_exhaust = 273.15 + 1050;
-// Heads of aluminium and mineral oil; common practice, light-aircraft engines among it.
-constexpr double hot_head = 273.15 + 230;
-constexpr double hot_oil = 273.15 + 120;
 
 void add_validity(const engine::Validity& valid, std::vector<Caution>& cautions) {
     const auto add = [&](bool inside, CautionKind about, std::string_view address) {
@@ -27,15 +28,6 @@ void add_validity(const engine::Validity& valid, std::vector<Caution>& cautions)
     add(valid.measured_speed, CautionKind::measured_speed, "engine/table");
 }
 
-void add_heat(const engine::Temperatures& now, std::vector<Caution>& cautions) {
-    if (!now.known) return;
-    const auto add = [&](CautionKind about, std::string_view address, double found, double high) {
-        if (found > high) cautions.push_back({about, std::string(address), found, {}, high});
-    };
-    add(CautionKind::hot_head, "engine/head_temperature", now.head, hot_head);
-    add(CautionKind::hot_oil, "engine/oil_temperature", now.oil, hot_oil);
-}
-
 Caution slip(const FullThrottlePoint& full_throttle, const std::string& part) {
     return {CautionKind::slip,
             "driveline/" + part,
@@ -47,7 +39,8 @@ Caution slip(const FullThrottlePoint& full_throttle, const std::string& part) {
 
 }  // namespace
 
-std::vector<Caution> point_cautions(const vehicle::Balance& balance, const Point& point) {
+std::vector<Caution> point_cautions(const vehicle::Balance& balance, const Point& point,
+                                    const OperatingPoint& now) {
     std::vector<Caution> cautions;
     if (!point.outcome.answered()) return cautions;
     const vehicle::Vehicle& car = balance.vehicle();
@@ -56,11 +49,13 @@ std::vector<Caution> point_cautions(const vehicle::Balance& balance, const Point
         return engine.validity(intake, car.fuel, point.spark.retard);
     }),
                  cautions);
-    add_heat(
-        car.engine.visit([&](const auto& engine) { return engine.temperatures(intake, car.fuel); }),
-        cautions);
-    for (Caution& caution : path_cautions(balance))
-        cautions.push_back(std::move(caution));
+    const auto add = [&](std::vector<Caution> more) {
+        std::ranges::move(more, std::back_inserter(cautions));
+    };
+    add(car.engine.visit([&]<class Engine>(const Engine&) {
+        return declared_cautions(fields::group_type<Engine>, "engine", now);
+    }));
+    add(path_cautions(balance, now));
     if (!point.spark.modelled) {
         cautions.push_back({CautionKind::torque_curve, "engine"});
     }

@@ -9,8 +9,10 @@
 namespace windwall::solve {
 
 /// What the builder should know about one solved point: rules used outside their range, bands, and
-/// numbers that only make sense with care. `balance` must be where the point left it.
-std::vector<Caution> point_cautions(const vehicle::Balance& balance, const Point& point);
+/// numbers that only make sense with care. `balance` must be where the point left it, and `now` is
+/// the point described.
+std::vector<Caution> point_cautions(const vehicle::Balance& balance, const Point& point,
+                                    const OperatingPoint& now);
 
 /// About the part of the driveline that slips on the way up, where it is asked for most.
 std::vector<Caution> slip_cautions(const TopSpeed& found, const vehicle::Vehicle& vehicle);

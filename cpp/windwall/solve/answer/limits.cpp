@@ -1,48 +1,53 @@
 #include "windwall/solve/answer/limits.hpp"
 
+#include "windwall/fields/problems.hpp"
+#include "windwall/fields/visit.hpp"
 #include "windwall/solve/full_throttle/acceleration_path.hpp"
 #include "windwall/solve/results/describe.hpp"
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
 #include <limits>
+#include <type_traits>
 
 namespace windwall::solve {
 namespace {
 
-constexpr double hottest_head = 273.15 + 250;  // K, common practice for air-cooled aluminium
-
-void rate(std::vector<Limit>& limits, const std::string& address, std::optional<double> max,
-          std::string why) {
-    if (max) limits.push_back({address, max, std::nullopt, std::move(why)});
+/// The address of a result that a struct of the vehicle speaks of.
+std::string address_of(std::string_view result, const std::string& owner) {
+    return result.starts_with('/') ? std::string(result.substr(1)) : fields::joined(owner, result);
 }
 
-/// Whatever the rows of a struct rate, as (row, number there may be).
-template <class Rated, class Visit>
-void for_each_rating(Rated rated, Visit&& visit) {
-    for (const fields::Row& row : Rated::rows()) {
-        if (row.watched.result.empty()) continue;
-        const bool always = row.member.type == fields::FieldType::number;
-        const void* number = row.member.of(&rated);
-        visit(row, always ? *static_cast<const double*>(number)
-                          : *static_cast<const std::optional<double>*>(number));
-    }
-}
-
-/// Every part of the charge path by its address.
-template <class Visit>
-void for_each_part(const vehicle::Vehicle& vehicle, Visit&& visit) {
-    for (const auto& entry : vehicle.charge_path) {
-        entry.part.visit([&](const auto& part) { visit("charge_path/" + entry.id + "/", part); });
-    }
-}
-
-template <class Rated>
-void rate_by_rows(std::vector<Limit>& limits, const std::string& results, const Rated& rated) {
-    for_each_rating(rated, [&](const fields::Row& row, std::optional<double> max) {
-        rate(limits, results + std::string(row.watched.result), max, std::string(row.watched.why));
+std::optional<double> rating_of(const fields::Row& row, const void* owner) {
+    if (row.watched.rating) return row.watched.rating(owner);
+    return fields::visit(row, owner, []<class T>(const T& member) -> std::optional<double> {
+        if constexpr (std::is_same_v<T, double> || std::is_same_v<T, std::optional<double>>)
+            return member;
+        return std::nullopt;
     });
 }
+
+/// Whatever the structs of a vehicle rate by their rows, with numbers or without, and what no part
+/// of their classes bears.
+std::vector<Limit> declared_limits(const vehicle::Vehicle& vehicle) {
+    std::vector<Limit> declared;
+    fields::visit_groups(
+        fields::group_type<vehicle::Vehicle>, &vehicle, {},
+        [&](const fields::GroupType& group, const void* owner, const std::string& address) {
+            for (const fields::Row& row : group.rows())
+                if (row.is_rating())
+                    declared.push_back({address_of(row.watched.result, address),
+                                        rating_of(row, owner), std::nullopt,
+                                        std::string(row.watched.why)});
+            for (const fields::ClassLimit& limit : group.limits)
+                declared.push_back({address_of(limit.result, address), limit.max, limit.min,
+                                    std::string(limit.why)});
+        });
+    return declared;
+}
+
+bool is_bound(const Limit& limit) { return limit.max || limit.min; }
 
 bool passes(const Limit& limit, double value) {
     return (limit.max && value > *limit.max) || (limit.min && value < *limit.min);
@@ -74,36 +79,17 @@ void note(const FullThrottlePoint& full_throttle, std::size_t k, const Limit& li
 }  // namespace
 
 std::vector<Limit> built_in_limits(const vehicle::Vehicle& vehicle) {
-    std::vector<Limit> limits{{"knock/margin", std::nullopt, 0.0, "detonation"}};
-    for_each_part(vehicle, [&]<class Part>(const std::string& results, const Part& part) {
-        rate_by_rows(limits, results, part);
-        if constexpr (charge::Limited<Part>) {
-            for (const charge::ClassLimit& limit : Part::class_limits)
-                rate(limits, results + std::string(limit.result), limit.max,
-                     std::string(limit.why));
-        }
-    });
-    rate(limits, "engine/head_temperature", hottest_head, "an aluminium head softens");
-    vehicle.engine.visit([&](const auto& engine) {
-        if (engine.injector) rate_by_rows(limits, "injector/", *engine.injector);
-    });
-    rate(limits, "road/speed", vehicle.tyres.speed_rating(), "speed symbol of the tyres");
-    rate(limits, "tyres/load", vehicle.tyres.load_rating(), "load index of the tyres");
+    std::vector<Limit> limits = declared_limits(vehicle);
+    std::erase_if(limits, std::not_fn(is_bound));
+    // What must not be fallen short of is told first: knock breaks pistons within seconds.
+    std::ranges::stable_partition(limits, [](const Limit& limit) { return limit.min.has_value(); });
     return limits;
 }
 
 std::vector<std::string> unrated(const vehicle::Vehicle& vehicle) {
     std::vector<std::string> silent;
-    const auto ask = [&](const std::string& address, bool rated) {
-        if (!rated) silent.push_back(address);
-    };
-    for_each_part(vehicle, [&](const std::string& results, const auto& part) {
-        for_each_rating(part, [&](const fields::Row& row, std::optional<double> max) {
-            ask(results + std::string(row.watched.result), max.has_value());
-        });
-    });
-    ask("road/speed", vehicle.tyres.speed_rating().has_value());
-    ask("tyres/load", vehicle.tyres.load_rating().has_value());
+    for (const Limit& limit : declared_limits(vehicle))
+        if (!is_bound(limit)) silent.push_back(limit.address);
     return silent;
 }
 

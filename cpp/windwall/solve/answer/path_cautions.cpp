@@ -1,30 +1,23 @@
 #include "windwall/solve/answer/path_cautions.hpp"
 
+#include "windwall/solve/answer/declared_cautions.hpp"
+
+#include <algorithm>
+#include <iterator>
+
 namespace windwall::solve {
 namespace {
 
 using vehicle::Balance;
 using vehicle::Station;
 
-constexpr double hottest_charge = 273.15 + 200;  // K; coated rotors are rated to 130 to 150 degC
-constexpr double near_runaway = 0.5;             // share of what the rotors carry that leaks back
-constexpr double least_condensate = 1e-6;        // kg per kg of dry air
-constexpr double least_siphoned = 1e-6;          // kg/s
+constexpr double least_condensate = 1e-6;  // kg per kg of dry air
+constexpr double least_siphoned = 1e-6;    // kg/s
 
-void add_blower(const Balance& balance, const std::string& address, const Station& station,
+void add_blower(const std::string& address, const charge::Compression& did,
                 std::vector<Caution>& cautions) {
-    const auto add = [&](bool near, CautionKind about, std::string_view result,
-                         std::optional<double> found = {}, std::optional<double> high = {}) {
-        if (near) cautions.push_back({about, address + "/" + std::string(result), found, {}, high});
-    };
-    const double depression = balance.surroundings().ambient_pressure - station.inlet.pressure;
-    const double hot = station.outlet.temperature, leak = station.leak_share();
-    add(depression > charge::rotor_seals.max, CautionKind::inlet_depression, "inlet_depression",
-        depression, charge::rotor_seals.max);
-    add(hot > hottest_charge, CautionKind::hot_charge, "outlet/temperature", hot, hottest_charge);
-    add(leak > near_runaway, CautionKind::thermal_runaway, "leak_share", leak, near_runaway);
-    add(station.compression.surging, CautionKind::surge, "pressure_ratio");
-    add(station.compression.choked, CautionKind::choke, "outlet/flow");
+    if (did.surging) cautions.push_back({CautionKind::surge, address + "/pressure_ratio"});
+    if (did.choked) cautions.push_back({CautionKind::choke, address + "/outlet/flow"});
 }
 
 void add_nozzle(const std::string& address, const charge::Spray& spray, double least_pressure,
@@ -48,14 +41,16 @@ void add_cooler(const std::string& address, const Station& station,
 
 }  // namespace
 
-std::vector<Caution> path_cautions(const Balance& balance) {
+std::vector<Caution> path_cautions(const Balance& balance, const OperatingPoint& now) {
     std::vector<Caution> cautions;
     const auto& path = balance.vehicle().charge_path;
     for (std::size_t i = 0; i < path.size(); ++i) {
         const std::string address = "charge_path/" + path[i].id;
         path[i].part.visit([&]<class Part>([[maybe_unused]] const Part& part) {
             const Station& station = balance.stations()[i];
-            if constexpr (charge::Driven<Part>) add_blower(balance, address, station, cautions);
+            std::ranges::move(declared_cautions(fields::group_type<Part>, address, now),
+                              std::back_inserter(cautions));
+            if constexpr (charge::Driven<Part>) add_blower(address, station.compression, cautions);
             if constexpr (charge::Condensing<Part>) add_cooler(address, station, cautions);
             if constexpr (charge::Spraying<Part>)
                 add_nozzle(address, part.spray(station.inlet, balance.surroundings()),

@@ -40,14 +40,6 @@ CompressedResult compressed(const Balance& balance, const Station& station) {
             did.crank_power};
 }
 
-double opening(const charge::Throttle& throttle, const Balance& balance) {
-    return throttle.plate(balance.condition().opening);
-}
-
-double opening(const charge::Bypass& bypass, const Balance& balance) {
-    return bypass.opening(balance.manifold().pressure, balance.surroundings());
-}
-
 SprayedResult sprayed(const charge::Spray& made, const Station& station) {
     return {gas(station.inlet), gas(station.outlet),      made.flow,
             made.siphoned,      made.pressure_difference, made.drop_diameter};
@@ -59,11 +51,12 @@ PartResult part_result(const Part& part, const Balance& balance, const Station& 
     if constexpr (charge::Driven<Part>) {
         return compressed(balance, station);
     } else if constexpr (charge::Metering<Part>) {
-        return MeteredResult{gas(station.inlet), gas(station.outlet), drop, opening(part, balance)};
+        return MeteredResult{gas(station.inlet), gas(station.outlet), drop,
+                             part.opening(balance.surroundings())};
     } else if constexpr (charge::Branching<Part>) {
         return BranchedResult{gas(station.inlet), gas(station.outlet),
                               station.inlet.gas_flow() - station.outlet.gas_flow(),
-                              opening(part, balance)};
+                              part.opening(balance.manifold().pressure, balance.surroundings())};
     } else if constexpr (charge::Spraying<Part>) {
         return sprayed(part.spray(station.inlet, balance.surroundings()), station);
     } else {

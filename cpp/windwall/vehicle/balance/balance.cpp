@@ -28,7 +28,7 @@ Balance::Balance(const Vehicle& vehicle) : vehicle_(&vehicle), air_(vehicle.char
     surroundings_.fuel_demand =
         vehicle.engine.visit([&](const auto& engine) { return engine.fuel_demand(vehicle.fuel); });
     carburetted_ = std::ranges::any_of(vehicle.charge_path, [](const auto& entry) {
-        return entry.part.template as<charge::Carburettor>() != nullptr;
+        return entry.part.visit([]<class Part>(const Part&) { return charge::Carburetting<Part>; });
     });
 }
 

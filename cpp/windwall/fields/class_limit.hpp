@@ -1,0 +1,24 @@
+#pragma once
+#include <optional>
+#include <string_view>
+
+/// What is known of a whole class of parts, declared by a struct beside its rows: as arrays
+/// `class_limits` and `class_cautions`. A result is addressed as a row's rating addresses it.
+namespace windwall::fields {
+
+/// What no part of its class bears, whatever its maker says.
+struct ClassLimit {
+    std::string_view result;
+    std::string_view why;
+    std::optional<double> max{};  // SI
+    std::optional<double> min{};
+};
+
+/// Where a result of a part or an engine becomes a thing to know about.
+struct ClassCaution {
+    std::string_view about;  // a word of the closed list of concerns
+    std::string_view result;
+    double high{};  // SI
+};
+
+}  // namespace windwall::fields
