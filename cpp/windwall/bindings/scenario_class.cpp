@@ -2,9 +2,9 @@
 #include "windwall/bindings/scenario_text.hpp"
 #include "windwall/fields/plain_text.hpp"
 #include "windwall/fields/quantity.hpp"
-#include "windwall/scenario/digest.hpp"
 #include "windwall/scenario/edit.hpp"
 #include "windwall/scenario/load.hpp"
+#include "windwall/scenario/physics.hpp"
 #include "windwall/scenario/save.hpp"
 
 #include <pybind11/stl.h>
@@ -88,7 +88,9 @@ void bind_scenario(py::module_& module) {
         .def("fit", &fit, "ids"_a, "Another scenario, with these upgrades fitted.")
         .def("money", &money, "text"_a, "A sum in the currency of the file.")
         .def("text", &scenario::save, "The text of its file.")
-        .def("digest", &scenario::digest, "SHA-256 of the physics.");
+        .def(
+            "physics", [](const Scenario& made) { return scenario::physics_of(made).dump(); },
+            "All that a result can depend on, as JSON.");
 }
 
 }  // namespace windwall::bindings

@@ -1,4 +1,4 @@
-#include "windwall/fields/canonical.hpp"
+#include "windwall/fields/physics_of.hpp"
 #include "windwall/fields/visit.hpp"
 
 #include <nlohmann/json.hpp>

@@ -68,21 +68,6 @@ std::size_t length_of(std::string_view text) {
         text, [](char letter) { return (static_cast<unsigned char>(letter) & 0xC0u) != 0x80u; }));
 }
 
-std::u16string utf16(std::string_view text) {
-    std::u16string units;
-    while (!text.empty()) {
-        const auto [code, bytes] = decode(text);
-        if (code < 0x10000) {
-            units += static_cast<char16_t>(code);
-        } else {
-            units += static_cast<char16_t>(0xD800 + ((code - 0x10000) >> 10));
-            units += static_cast<char16_t>(0xDC00 + ((code - 0x10000) & 0x3FF));
-        }
-        text.remove_prefix(bytes);
-    }
-    return units;
-}
-
 std::string in_quotes(std::string_view text) { return "\"" + printable(text) + "\""; }
 
 }  // namespace windwall::fields

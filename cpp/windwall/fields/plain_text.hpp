@@ -18,9 +18,6 @@ std::string in_quotes(std::string_view text);
 /// How many characters a text has, which in UTF-8 are fewer than its bytes.
 std::size_t length_of(std::string_view text);
 
-/// The same characters in UTF-16; a broken byte becomes U+FFFD.
-std::u16string utf16(std::string_view text);
-
 /// "a, b or c".
 template <class Words>
 std::string choices(const Words& words, std::string_view last = " or ") {

@@ -1,6 +1,6 @@
 #include "windwall/scenario/physics_of_upgrade.hpp"
 
-#include "windwall/fields/canonical.hpp"
+#include "windwall/fields/physics_of.hpp"
 
 #include <nlohmann/json.hpp>
 

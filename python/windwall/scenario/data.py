@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+import hashlib
 import json
 import os
 from collections.abc import Mapping
 from typing import Any, Self
+
+import rfc8785
 
 from windwall import _core
 from windwall.errors import ScenarioError, whole_letters
@@ -63,7 +66,7 @@ class ScenarioData:
     @property
     def digest(self) -> str:
         """SHA-256 of the physics: equal for files that mean the same, however they are typed."""
-        return self.core.digest()
+        return hashlib.sha256(rfc8785.dumps(json.loads(self.core.physics()))).hexdigest()
 
     @property
     def upgrades(self) -> dict[str, Upgrade]:

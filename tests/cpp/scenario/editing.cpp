@@ -1,4 +1,3 @@
-#include "windwall/scenario/digest.hpp"
 #include "windwall/scenario/edit.hpp"
 #include "windwall/scenario/save.hpp"
 
@@ -80,7 +79,7 @@ TEST(Editing, SetTakesTextsAndSiAndLeavesTheFirstScenarioAlone) {
     EXPECT_EQ(made.notes.find("day/relative_humidity")->text, "40 %");
     const auto again = loaded(save(made));
     EXPECT_EQ(bits(made.vehicle), bits(again.vehicle));
-    EXPECT_EQ(digest(made), digest(again));
+    EXPECT_EQ(physics(made), physics(again));
     EXPECT_EQ(made.menu.size(), car.menu.size());
 }
 
@@ -147,7 +146,7 @@ TEST(Editing, WhatIsFittedCanBeSavedAndReadAgain) {
         const auto made = fitted(car, ids);
         const auto again = loaded(save(made));
         EXPECT_EQ(bits(made.vehicle), bits(again.vehicle));
-        EXPECT_EQ(digest(made), digest(again));
+        EXPECT_EQ(physics(made), physics(again));
         EXPECT_EQ(save(again), save(made));
         EXPECT_EQ(bits(made.vehicle), bits(installed(car, set)));
     }

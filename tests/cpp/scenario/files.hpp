@@ -1,7 +1,8 @@
 #pragma once
-#include "windwall/fields/canonical.hpp"
+#include "windwall/fields/physics_of.hpp"
 #include "windwall/scenario/install.hpp"
 #include "windwall/scenario/load.hpp"
+#include "windwall/scenario/physics.hpp"
 
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
@@ -60,9 +61,13 @@ inline std::string problems_of_car(std::string_view upgrades, std::string_view o
 
 /// Every number of a vehicle to the last bit, and its words.
 inline std::string bits(const vehicle::Vehicle& vehicle) {
-    return fields::canonical(
-               fields::physics_of(fields::group_type<vehicle::Vehicle>, &vehicle, {})) +
+    return fields::physics_of(fields::group_type<vehicle::Vehicle>, &vehicle, {}).dump() +
            vehicle.tyres.size;
+}
+
+/// All that a result can depend on, whatever the order it was typed in.
+inline nlohmann::json physics(const Scenario& scenario) {
+    return nlohmann::json::parse(physics_of(scenario).dump());
 }
 
 inline vehicle::Vehicle installed(const Scenario& scenario, UpgradeSet set,

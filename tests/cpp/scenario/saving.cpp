@@ -1,11 +1,10 @@
-#include "windwall/scenario/digest.hpp"
 #include "windwall/scenario/save.hpp"
 
 #include <algorithm>
 
 #include "files.hpp"
 
-/// A saved file says the same, in the same words; and what has the same physics has one digest.
+/// A saved file says the same, in the same words; and what means the same has the same physics.
 namespace windwall::scenario {
 namespace {
 
@@ -35,7 +34,7 @@ TEST(Saving, NothingIsLostOnTheWayThroughAText) {
     const auto car = loaded(read_file("airfield_cyclecar.json"));
     const auto again = loaded(save(car));
     EXPECT_EQ(bits(car.vehicle), bits(again.vehicle));
-    EXPECT_EQ(digest(car), digest(again));
+    EXPECT_EQ(physics(car), physics(again));
     expect_same_notes(car.notes, again.notes);
     for (UpgradeSet set = 0; set < only(car.menu.size()); set += 37) {
         const auto one = install(car, set), other = install(again, set);
@@ -95,27 +94,26 @@ TEST(Saving, TheUnitsOfAFileChangeNothing) {
     const auto other = loaded(in_other_units().dump());
     EXPECT_EQ(bits(car.vehicle), bits(other.vehicle));
     EXPECT_EQ(bits(installed(car, only(0))), bits(installed(other, only(0))));
-    EXPECT_EQ(digested_text(car), digested_text(other));
-    EXPECT_EQ(digest(car), digest(other));
+    EXPECT_EQ(physics(car), physics(other));
 }
 
 TEST(Saving, ADefaultWrittenOutChangesNothingButItsSigma) {
     auto root = fields::Json::parse(read_file("village_microcar.json"));
     const auto car = loaded(root.dump());
     root["charge_path"][0]["shaft"] = "8 ± 1 mm";
-    EXPECT_EQ(digest(car), digest(loaded(root.dump())));
+    EXPECT_EQ(physics(car), physics(loaded(root.dump())));
     root["charge_path"][0]["shaft"] = "8 mm";
     EXPECT_EQ(bits(car.vehicle), bits(loaded(root.dump()).vehicle));
-    EXPECT_NE(digest(car), digest(loaded(root.dump())));
+    EXPECT_NE(physics(car), physics(loaded(root.dump())));
 }
 
-TEST(Saving, WhateverAResultDependsOnChangesTheDigest) {
+TEST(Saving, WhateverAResultDependsOnIsPhysics) {
     const auto whole = fields::Json::parse(read_file("airfield_cyclecar.json"));
-    const auto before = digest(loaded(whole.dump()));
+    const auto before = physics(loaded(whole.dump()));
     const auto changed = [&](const char* pointer, fields::Json value) {
         auto root = whole;
         root[fields::Json::json_pointer(pointer)] = std::move(value);
-        return digest(loaded(root.dump()));
+        return physics(loaded(root.dump()));
     };
     for (const auto& [pointer, value] : std::vector<std::pair<const char*, fields::Json>>{
              {"/body/mass", "348 ± 6 kg"},

@@ -1,7 +1,6 @@
-#include "windwall/scenario/digest.hpp"
+#include "windwall/scenario/physics.hpp"
 
-#include "windwall/fields/canonical.hpp"
-#include "windwall/fields/sha256.hpp"
+#include "windwall/fields/physics_of.hpp"
 #include "windwall/scenario/physics_of_upgrade.hpp"
 
 #include <nlohmann/json.hpp>
@@ -56,15 +55,10 @@ Json upgrades_of(const Scenario& scenario) {
 
 }  // namespace
 
-std::string digested_text(const Scenario& scenario) {
-    return fields::canonical({{"format", current_format},
-                              {"vehicle", vehicle_of(scenario)},
-                              {"limits", limits_of(scenario)},
-                              {"observed", observed_of(scenario)},
-                              {"currency", scenario.currency},
-                              {"upgrades", upgrades_of(scenario)}});
+Json physics_of(const Scenario& scenario) {
+    return {{"format", current_format},      {"vehicle", vehicle_of(scenario)},
+            {"limits", limits_of(scenario)}, {"observed", observed_of(scenario)},
+            {"currency", scenario.currency}, {"upgrades", upgrades_of(scenario)}};
 }
-
-std::string digest(const Scenario& scenario) { return fields::sha256(digested_text(scenario)); }
 
 }  // namespace windwall::scenario

@@ -3,7 +3,7 @@
 #include "windwall/fields/member.hpp"
 #include "windwall/fields/provenance.hpp"
 
-#include <string>
+#include <string_view>
 
 namespace windwall::fields {
 
@@ -11,9 +11,5 @@ namespace windwall::fields {
 /// [SI value, SI sigma]; an empty optional as null; texts left out.
 Json physics_of(const GroupType& group, const void* from, const Provenance& notes,
                 std::string_view address = {});
-
-/// The one text every program agrees on for the same JSON: no blanks, keys sorted, numbers as
-/// ECMAScript writes them. [RFC 8785] Throws std::domain_error on NaN or infinity.
-std::string canonical(const Json& value);
 
 }  // namespace windwall::fields
