@@ -1,6 +1,7 @@
 #include "windwall/fields/field_path.hpp"
 #include "windwall/fields/nearest.hpp"
 #include "windwall/fields/plain_text.hpp"
+#include "windwall/fields/problems.hpp"
 #include "windwall/fields/visit.hpp"
 
 #include <algorithm>
@@ -55,9 +56,8 @@ std::string near_to(std::string_view address, const Paths& paths) {
 }
 
 bool leads_to(std::string_view address, const Paths& paths) {
-    const auto beginning = std::string(address) + "/";
     return std::ranges::any_of(
-        paths, [&](const FieldPath& path) { return path.text().starts_with(beginning); });
+        paths, [&](const FieldPath& path) { return is_within(path.text(), address); });
 }
 
 }  // namespace

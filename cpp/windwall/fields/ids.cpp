@@ -35,10 +35,14 @@ void Ids::reserve_types(const TaggedType& tagged) {
         reserve(*type);
 }
 
+std::string Ids::word_violation(std::string_view id) {
+    if (is_word(id)) return {};
+    return in_quotes(id) +
+           " is no id: small letters, digits and _ make one, and a letter begins it";
+}
+
 std::string Ids::violation(std::string_view id) const {
-    if (!is_word(id))
-        return in_quotes(id) +
-               " is no id: small letters, digits and _ make one, and a letter begins it";
+    if (auto wrong = word_violation(id); !wrong.empty()) return wrong;
     if (keys_.contains(id)) return in_quotes(id) + " is the name of a field, and no id";
     if (taken_.contains(id)) return in_quotes(id) + " is the id of another part";
     return {};

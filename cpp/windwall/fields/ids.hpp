@@ -18,6 +18,8 @@ public:
 
     /// Empty, or why this cannot be an id.
     std::string violation(std::string_view id) const;
+    /// Empty, or why this is no word that any id could be.
+    static std::string word_violation(std::string_view id);
     void take(std::string_view id) { taken_.emplace(id); }
 
 private:

@@ -1,4 +1,5 @@
 #include "windwall/fields/physics_of.hpp"
+
 #include "windwall/fields/visit.hpp"
 
 #include <nlohmann/json.hpp>

@@ -12,6 +12,11 @@ std::string joined(std::string_view outer, std::string_view inner) {
     return std::string(outer) + "/" + std::string(inner);
 }
 
+bool is_within(std::string_view address, std::string_view outer) {
+    return address.starts_with(outer) &&
+           (address.size() == outer.size() || address[outer.size()] == '/');
+}
+
 std::string to_text(const Problem& problem, std::string_view file) {
     auto text = printable(file, 200);
     if (problem.line > 0)

@@ -26,6 +26,9 @@ struct Problem {
 /// "outer/inner", or the one where the other is empty.
 std::string joined(std::string_view outer, std::string_view inner);
 
+/// Whether an address is this one or lies below it.
+bool is_within(std::string_view address, std::string_view outer);
+
 /// "file:line:column address: message".
 std::string to_text(const Problem& problem, std::string_view file);
 

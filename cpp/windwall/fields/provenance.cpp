@@ -14,11 +14,7 @@ Note note_of(const Quantity& quantity) {
 }
 
 void Provenance::erase(std::string_view address) {
-    std::erase_if(by_address_, [&](const auto& entry) {
-        const std::string_view other = entry.first;
-        return other.starts_with(address) &&
-               (other.size() == address.size() || other[address.size()] == '/');
-    });
+    std::erase_if(by_address_, [&](const auto& entry) { return is_within(entry.first, address); });
 }
 
 double sigma_of(const Row& row, const Note* note) {

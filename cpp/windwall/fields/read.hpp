@@ -3,6 +3,7 @@
 #include "windwall/fields/quantity.hpp"
 #include "windwall/fields/row.hpp"
 
+#include <functional>
 #include <optional>
 #include <span>
 #include <string>
@@ -42,6 +43,17 @@ void read_flag(bool& into, const Cursor& value);
 
 /// Reads one word of a few; empty where it is none of them.
 std::optional<std::size_t> read_word(std::span<const std::string_view> words, const Cursor& value);
+
+/// Whether a value is a list of no more things than may be; complains where it is not.
+bool is_list_of(std::string_view things, std::size_t most, const Cursor& value);
+
+/// The same of an object, which counts its keys.
+bool is_object_of(std::string_view things, std::size_t most, const Cursor& value);
+
+/// The id of a `what`, if it can serve in addresses; otherwise a problem. `violation` is empty or
+/// says why this word cannot be one.
+std::optional<std::string> read_id(const Cursor& owner, std::string_view what,
+                                   const std::function<std::string(std::string_view)>& violation);
 
 /// Reads a text fit to be shown.
 std::optional<std::string> read_text(const Cursor& value);

@@ -102,6 +102,49 @@ std::optional<std::size_t> read_word(std::span<const std::string_view> words, co
     return static_cast<std::size_t>(found - words.begin());
 }
 
+namespace {
+
+bool is_at_most(std::size_t most, std::string_view things, const Cursor& value) {
+    if (value.size() <= most) return true;
+    value.complain("at most " + std::to_string(most) + " " + std::string(things) +
+                   " are allowed, found " + std::to_string(value.size()));
+    return false;
+}
+
+void complain_of_shape(std::string_view shape, std::string_view things, const Cursor& value) {
+    value.complain(std::string(shape) + " of " + std::string(things) + " is expected here, found " +
+                   value.is_what());
+}
+
+}  // namespace
+
+bool is_list_of(std::string_view things, std::size_t most, const Cursor& value) {
+    if (value.is_list()) return is_at_most(most, things, value);
+    complain_of_shape("a list", things, value);
+    return false;
+}
+
+bool is_object_of(std::string_view things, std::size_t most, const Cursor& value) {
+    if (value.is_object()) return is_at_most(most, things, value);
+    complain_of_shape("an object", things, value);
+    return false;
+}
+
+std::optional<std::string> read_id(const Cursor& owner, std::string_view what,
+                                   const std::function<std::string(std::string_view)>& violation) {
+    if (!owner.has("id")) {
+        owner.complain_about_key(
+            "id", "is missing; every " + std::string(what) + " has an id of its own");
+        return std::nullopt;
+    }
+    const auto value = owner["id"];
+    const auto* id = value.text();
+    const auto wrong = id ? violation(*id) : "an id is a text, found " + value.is_what();
+    if (wrong.empty()) return *id;
+    value.complain(wrong);
+    return std::nullopt;
+}
+
 std::optional<std::string> read_text(const Cursor& value) {
     const auto* text = value.text();
     if (!text) {

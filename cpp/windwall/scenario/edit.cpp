@@ -42,38 +42,34 @@ std::optional<double> read_si(const FieldPath& path, double number, const std::s
     return std::nullopt;
 }
 
-struct Reader {
-    const FieldPath& path;
-    ReadContext& findings;
+// What a file would hold in its place.
+fields::Json as_json(const FieldPath& path, const Given& given) {
+    const Overloaded json{
+        [](std::monostate) { return fields::Json(); },
+        [](const auto& value) { return fields::Json(value); },
+        [&](const std::vector<double>& list) {
+            if (path.row().member.type != fields::FieldType::list) return fields::Json(list);
+            auto texts = fields::Json::array();
+            for (const double number : list)
+                texts.push_back(fields::format(number, path.row().measure));
+            return texts;
+        },
+    };
+    return std::visit(json, given);
+}
 
-    std::optional<Value> operator()(std::monostate) const {
-        return read_as_in_file(path, nullptr, findings);
-    }
-    std::optional<Value> operator()(double number) const {
-        if (!path.is_number()) return read_as_in_file(path, number, findings);
-        if (const auto si = read_si(path, number, path.text(), findings)) return *si;
-        return std::nullopt;
-    }
-    std::optional<Value> operator()(bool flag) const {
-        return read_as_in_file(path, flag, findings);
-    }
-    std::optional<Value> operator()(const std::string& text) const {
-        return read_as_in_file(path, text, findings);
-    }
-    std::optional<Value> operator()(const std::vector<double>& list) const {
-        auto texts = fields::Json::array();
-        const bool takes = path.row().member.type == fields::FieldType::list && !path.entry();
-        for (const double number : list)
-            texts.push_back(takes ? fields::format(number, path.row().measure) : std::string());
-        return read_as_in_file(path, std::move(texts), findings);
-    }
-};
+std::optional<Value> read_given(const FieldPath& path, const Given& given, ReadContext& findings) {
+    const auto* number = std::get_if<double>(&given);
+    if (!number || !path.is_number()) return read_as_in_file(path, as_json(path, given), findings);
+    if (const auto si = read_si(path, *number, path.text(), findings)) return *si;
+    return std::nullopt;
+}
 
 void take_notes(fields::Provenance& into, const fields::Provenance& from,
                 const std::string& address) {
     into.erase(address);
     for (const auto& [at, note] : from)
-        if (at == address || at.starts_with(address + "/")) into.set(at, note);
+        if (fields::is_within(at, address)) into.set(at, note);
 }
 
 void change(Scenario& made, const std::string& address, const Given& given, ReadContext& findings,
@@ -83,7 +79,7 @@ void change(Scenario& made, const std::string& address, const Given& given, Read
         findings.problems.add(address, {}, unknown_input(made, address, path.violation));
         return;
     }
-    const auto value = std::visit(Reader{*path, findings}, given);
+    const auto value = read_given(*path, given, findings);
     if (!value) return;
     put(*path, *value, made.vehicle);
     take_notes(made.notes, findings.notes, address);

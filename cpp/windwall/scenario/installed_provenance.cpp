@@ -83,7 +83,7 @@ private:
     void move(const std::string& from, const std::string& to) {
         notes_.erase(to);
         for (const auto& [address, note] : from_)
-            if (address == from || address.starts_with(from + "/"))
+            if (fields::is_within(address, from))
                 notes_.set(to + address.substr(from.size()), note);
     }
 

@@ -5,10 +5,7 @@
 namespace windwall::scenario {
 namespace {
 
-bool begins(std::string_view address, std::string_view with) {
-    return address.starts_with(with) &&
-           (address.size() == with.size() || address[with.size()] == '/');
-}
+using fields::is_within;
 
 std::string_view first_words(std::string_view address, int count) {
     std::size_t end = 0;
@@ -21,7 +18,7 @@ bool holds_parts(std::string_view list) { return list == "charge_path" || list =
 
 // "charge_path/4/id": a part that has no good id may be any that is looked for.
 bool without_id(std::string_view problem, std::string_view list) {
-    return begins(problem, list) && problem.size() > list.size() + 1 &&
+    return is_within(problem, list) && problem.size() > list.size() + 1 &&
            problem[list.size() + 1] >= '0' && problem[list.size() + 1] <= '9';
 }
 
@@ -36,7 +33,7 @@ bool InvalidAddresses::touches(std::string_view address) const {
     const auto list = first_words(address, 1);
     const auto whole = holds_parts(list) ? first_words(address, 2) : address;
     return std::ranges::any_of(addresses_, [&](std::string_view problem) {
-        return begins(problem, whole) || begins(whole, problem) ||
+        return is_within(problem, whole) || is_within(whole, problem) ||
                (holds_parts(list) && without_id(problem, list));
     });
 }

@@ -39,14 +39,9 @@ std::optional<fields::Violation> Observation::check() const {
 
 std::vector<Observation> read_observations(const fields::Cursor& list) {
     std::vector<Observation> read;
-    if (!list.is_list()) {
-        list.complain("a list of observations is expected here, found " + list.is_what());
-    } else if (list.size() > most_observations) {
-        list.complain("at most 64 observations are allowed, found " + std::to_string(list.size()));
-    } else {
-        for (std::size_t at = 0; at < list.size(); ++at)
-            fields::read(fields::group_type<Observation>, &read.emplace_back(), list.entry(at));
-    }
+    if (!fields::is_list_of("observations", most_observations, list)) return read;
+    for (std::size_t at = 0; at < list.size(); ++at)
+        fields::read(fields::group_type<Observation>, &read.emplace_back(), list.entry(at));
     return read;
 }
 

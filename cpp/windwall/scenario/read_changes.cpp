@@ -30,8 +30,7 @@ std::string nowhere(const Menu& menu, std::string_view address, const std::strin
     for (const auto& upgrade : menu)
         for (const auto& action : upgrade.actions)
             if (const auto* insert = action.as<Insert>())
-                if (address.starts_with(std::string(list_key(insert->part)) + "/" + insert->id +
-                                        "/"))
+                if (fields::is_within(address, fields::joined(list_key(insert->part), insert->id)))
                     return "that part comes with the upgrade \"" + upgrade.id +
                            "\", which this one would have to require";
     return violation;
@@ -112,15 +111,7 @@ void read_verb(const Cursor& object, std::string_view verb, Reader reader, Upgra
                const Surroundings& surroundings) {
     if (!object.has(verb)) return;
     const auto changes = object[verb];
-    if (!changes.is_object()) {
-        changes.complain("an object of addresses is expected here, found " + changes.is_what());
-        return;
-    }
-    if (changes.size() > most_changes) {
-        changes.complain("at most 64 addresses are allowed, found " +
-                         std::to_string(changes.size()));
-        return;
-    }
+    if (!fields::is_object_of("addresses", most_changes, changes)) return;
     for (const auto address : changes.keys())
         if (auto path = path_of(changes[address], address, surroundings))
             if (auto what = reader(changes[address], *std::move(path)))

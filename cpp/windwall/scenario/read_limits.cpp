@@ -59,15 +59,7 @@ std::vector<solve::Limit> read_limits(const fields::Cursor& limits,
                                       std::span<const vehicle::Vehicle> layouts,
                                       const InvalidAddresses& invalid) {
     std::vector<solve::Limit> read;
-    if (!limits.is_object()) {
-        limits.complain("an object of result addresses is expected here, found " +
-                        limits.is_what());
-        return read;
-    }
-    if (limits.size() > most_limits) {
-        limits.complain("at most 64 limits are allowed, found " + std::to_string(limits.size()));
-        return read;
-    }
+    if (!fields::is_object_of("result addresses", most_limits, limits)) return read;
     Results results;
     for (const auto& layout : layouts)
         collect_results(layout, results);

@@ -1,5 +1,6 @@
 #include "windwall/scenario/read_menu.hpp"
 
+#include "windwall/fields/read.hpp"
 #include "windwall/scenario/apply.hpp"
 #include "windwall/scenario/check_menu.hpp"
 #include "windwall/scenario/conflicts.hpp"
@@ -45,7 +46,7 @@ private:
     }
 
     void read_upgrades() {
-        std::vector<std::string_view> taken;
+        std::vector<std::string> taken;
         for (std::size_t at = 0; at < list_.size(); ++at)
             cursors_.push_back(read_upgrade(list_.entry(at), menu_.emplace_back(), taken));
     }
@@ -114,11 +115,8 @@ private:
 }  // namespace
 
 MenuRead read_menu(const Cursor& list, const vehicle::Vehicle& vehicle) {
-    if (list.is_list() && list.size() <= most_upgrades) return MenuReader(list, vehicle).read();
-    list.complain(list.is_list()
-                      ? "at most 64 upgrades are allowed, found " + std::to_string(list.size())
-                      : "a list of upgrades is expected here, found " + list.is_what());
-    return {{}, {}, {vehicle}};
+    if (!fields::is_list_of("upgrades", most_upgrades, list)) return {{}, {}, {vehicle}};
+    return MenuReader(list, vehicle).read();
 }
 
 }  // namespace windwall::scenario

@@ -1,6 +1,5 @@
 #include "windwall/scenario/read_part.hpp"
 
-#include "windwall/fields/ids.hpp"
 #include "windwall/fields/plain_text.hpp"
 #include "windwall/fields/read.hpp"
 
@@ -56,24 +55,8 @@ std::optional<Part> read_part(const Cursor& part) {
 
 std::optional<std::string> read_part_id(const Cursor& part) {
     if (!part.is_object()) return std::nullopt;
-    if (!part.has("id")) {
-        part.complain_about_key("id", "is missing; every part has an id of its own");
-        return std::nullopt;
-    }
-    const auto value = part["id"];
-    const auto* id = value.text();
-    const auto wrong =
-        id ? part.findings().ids.violation(*id) : "an id is a text, found " + value.is_what();
-    if (wrong.empty()) return *id;
-    value.complain(wrong);
-    return std::nullopt;
-}
-
-std::string word_complaint(std::string_view id) {
-    struct Nothing {
-        static std::span<const fields::Row> rows() { return {}; }
-    };
-    return fields::Ids(fields::group_type<Nothing>).violation(id);
+    return fields::read_id(part, "part",
+                           [&](auto word) { return part.findings().ids.violation(word); });
 }
 
 }  // namespace windwall::scenario

@@ -23,40 +23,24 @@ const fields::Known& known_keys() {
 }
 
 // The id if it can serve in addresses; otherwise a problem, and the number serves.
-const std::string* read_id(const Cursor& object, std::vector<std::string_view>& taken) {
-    if (!object.has("id")) {
-        object.complain_about_key("id", "is missing; every upgrade has an id of its own");
-        return nullptr;
-    }
-    const auto value = object["id"];
-    const auto* id = value.text();
-    const auto wrong = id ? word_complaint(*id) : "an id is a text, found " + value.is_what();
-    if (!wrong.empty()) {
-        value.complain(wrong);
-        return nullptr;
-    }
-    if (std::ranges::find(taken, *id) != taken.end()) {
-        value.complain(fields::in_quotes(*id) + " is the id of another upgrade");
-        return nullptr;
-    }
-    taken.push_back(*id);
+std::optional<std::string> read_id(const Cursor& object, std::vector<std::string>& taken) {
+    auto id = fields::read_id(object, "upgrade", [&](std::string_view word) {
+        if (std::ranges::find(taken, word) == taken.end()) return fields::Ids::word_violation(word);
+        return fields::in_quotes(word) + " is the id of another upgrade";
+    });
+    if (id) taken.push_back(*id);
     return id;
 }
 
 std::vector<std::string> read_ids(const Cursor& list) {
     std::vector<std::string> ids;
-    if (!list.is_list()) {
-        list.complain("a list of ids is expected here, found " + list.is_what());
-    } else if (list.size() > most_ids) {
-        list.complain("at most 64 ids are allowed, found " + std::to_string(list.size()));
-    } else {
-        for (std::size_t at = 0; at < list.size(); ++at) {
-            const auto entry = list.entry(at);
-            if (const auto* id = entry.text())
-                ids.push_back(*id);
-            else
-                entry.complain("an id is a text, found " + entry.is_what());
-        }
+    if (!fields::is_list_of("ids", most_ids, list)) return ids;
+    for (std::size_t at = 0; at < list.size(); ++at) {
+        const auto entry = list.entry(at);
+        if (const auto* id = entry.text())
+            ids.push_back(*id);
+        else
+            entry.complain("an id is a text, found " + entry.is_what());
     }
     return ids;
 }
@@ -149,12 +133,12 @@ void read_body(const Cursor& object, Upgrade& into) {
 
 }  // namespace
 
-Cursor read_upgrade(const Cursor& object, Upgrade& into, std::vector<std::string_view>& taken_ids) {
+Cursor read_upgrade(const Cursor& object, Upgrade& into, std::vector<std::string>& taken_ids) {
     if (!object.is_object()) {
         object.complain("an upgrade is expected here, an object; found " + object.is_what());
         return object;
     }
-    const auto* id = read_id(object, taken_ids);
+    const auto id = read_id(object, taken_ids);
     const auto addressed = id ? object.known_as(*id) : object;
     if (id) into.id = *id;
     read_body(addressed, into);

@@ -3,7 +3,7 @@
 #include "windwall/scenario/invalid_addresses.hpp"
 #include "windwall/scenario/upgrade.hpp"
 
-#include <string_view>
+#include <string>
 #include <vector>
 
 namespace windwall::scenario {
@@ -12,7 +12,7 @@ namespace windwall::scenario {
 /// with, and the parts it brings and takes. Returns where it stands, addressed by its id, or by its
 /// number where the id cannot serve.
 fields::Cursor read_upgrade(const fields::Cursor& object, Upgrade& into,
-                            std::vector<std::string_view>& taken_ids);
+                            std::vector<std::string>& taken_ids);
 
 /// What addresses are looked up in.
 struct Surroundings {

@@ -85,11 +85,8 @@ fields::Expected<FieldPath> find_input(const vehicle::Vehicle& vehicle, std::str
 }
 
 bool overlap(const FieldPath& one, const FieldPath& other) {
-    const auto &a = one.text(), &b = other.text();
-    const auto& shorter = a.size() < b.size() ? a : b;
-    const auto& longer = a.size() < b.size() ? b : a;
-    return longer.starts_with(shorter) &&
-           (longer.size() == shorter.size() || longer[shorter.size()] == '/');
+    return fields::is_within(one.text(), other.text()) ||
+           fields::is_within(other.text(), one.text());
 }
 
 std::optional<Value> read_value(const FieldPath& path, const fields::Cursor& value) {
