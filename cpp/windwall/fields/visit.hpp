@@ -1,4 +1,5 @@
 #pragma once
+#include "windwall/fields/problems.hpp"
 #include "windwall/fields/row.hpp"
 
 #include <cstddef>
