@@ -27,7 +27,7 @@ RESULT = "charge_path/can/pressure_drop"
 
 def copy_with_the_part(to):
     """The core and its contract tests with the toy in them: a header, and a word in the list."""
-    for folder in ("cpp/windwall", "tests/cpp/charge"):
+    for folder in ("cpp/windwall", "tests/bench", "tests/cpp/charge"):
         shutil.copytree(ROOT / folder, to / folder, ignore=shutil.ignore_patterns("bindings"))
     for file in ["CMakeLists.txt", *(ROOT / "tests/cpp").glob("*.*")]:
         shutil.copy(ROOT / file, to / (ROOT / file).relative_to(ROOT))
