@@ -7,6 +7,7 @@
 #include "windwall/scenario/physics.hpp"
 #include "windwall/scenario/save.hpp"
 
+#include <nlohmann/json.hpp>
 #include <pybind11/stl.h>
 
 #include <map>
