@@ -6,6 +6,7 @@
 #include "windwall/media/stream.hpp"
 #include "windwall/media/thermal_node.hpp"
 
+#include <array>
 #include <numbers>
 #include <optional>
 #include <span>
