@@ -16,7 +16,7 @@ struct ClassLimit {
 
 /// Where a result of a part or an engine becomes a thing to know about.
 struct ClassCaution {
-    std::string_view about;  // a word of the closed list of concerns
+    std::string_view about;  // a word of the closed list of cautions
     std::string_view result;
     double high{};  // SI
 };

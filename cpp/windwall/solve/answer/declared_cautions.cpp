@@ -10,21 +10,21 @@ namespace {
 
 constexpr std::span<const std::string_view> words = fields::Names<CautionKind>::names;
 
-constexpr bool are_concerns(std::span<const fields::ClassCaution> cautions) {
+constexpr bool are_known(std::span<const fields::ClassCaution> cautions) {
     return std::ranges::all_of(cautions, [](const fields::ClassCaution& caution) {
         return std::ranges::find(words, caution.about) != words.end();
     });
 }
 
 template <class Kinds>
-constexpr bool all_are_concerns = false;
+constexpr bool all_are_known = false;
 template <class... Ts>
-constexpr bool all_are_concerns<fields::OneOf<Ts...>> =
-    (are_concerns(fields::group_type<Ts>.cautions) && ...);
-static_assert(all_are_concerns<charge::Part> && all_are_concerns<engine::Engine>,
-              "what a class caution is about is a word of CautionKind");
+constexpr bool all_are_known<fields::OneOf<Ts...>> = (are_known(fields::group_type<Ts>.cautions) &&
+                                                      ...);
+// What a class caution is about is a word of CautionKind.
+static_assert(all_are_known<charge::Part> && all_are_known<engine::Engine>);
 
-CautionKind concern(std::string_view word) {
+CautionKind kind_of(std::string_view word) {
     return static_cast<CautionKind>(std::ranges::find(words, word) - words.begin());
 }
 
@@ -42,7 +42,7 @@ std::vector<Caution> declared_cautions(const fields::GroupType& kind, const std:
         const std::string result = address + "/" + std::string(declared.result);
         const std::optional<double> found = value_at(result, now);
         if (found && *found > declared.high)
-            cautions.push_back({concern(declared.about), result, found, {}, declared.high});
+            cautions.push_back({kind_of(declared.about), result, found, {}, declared.high});
     }
     return cautions;
 }
