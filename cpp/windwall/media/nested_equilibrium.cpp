@@ -34,11 +34,10 @@ double temperature_of(Split& split, double enthalpy, double low, double excess_l
     const auto excess = [&](double T) { return split.enthalpy(T) - enthalpy; };
     double step = 2, high = std::min(low + step, hottest);
     double excess_high = excess(high);
-    while (excess_high < 0 && high < hottest) {
+    for (; excess_high < 0 && high < hottest; step *= 2) {
         low = high;
         excess_low = excess_high;
-        step *= 2;
-        high = std::min(high + step, hottest);
+        high = std::min(high + 2 * step, hottest);
         excess_high = excess(high);
     }
     if (excess_high <= 0) return high;

@@ -98,28 +98,4 @@ Root find_root(Function&& function, double low, double high, const RootOptions& 
     return find_root(function, bracket, options);
 }
 
-/// Widens [low, high] towards the end with the smaller residual, each time by `growth` times its
-/// width, within [floor, ceiling], until the residual changes sign.
-template <class Function>
-Bracket expand_bracket(Function&& function, double low, double high, double floor, double ceiling,
-                       double growth = 1.6, int max_evaluations = 40) {
-    Bracket b{low, high, function(low), function(high), 2, false};
-    while (true) {
-        b.found = detail::straddles(b.residual_low, b.residual_high);
-        const bool at_floor = b.low <= floor, at_ceiling = b.high >= ceiling;
-        if (b.found || (at_floor && at_ceiling) || b.evaluations >= max_evaluations) return b;
-        const double step = growth * (b.high - b.low);
-        const bool down =
-            at_ceiling || (!at_floor && !(std::abs(b.residual_low) > std::abs(b.residual_high)));
-        if (down) {
-            b.low = std::max(floor, b.low - step);
-            b.residual_low = function(b.low);
-        } else {
-            b.high = std::min(ceiling, b.high + step);
-            b.residual_high = function(b.high);
-        }
-        ++b.evaluations;
-    }
-}
-
 }  // namespace windwall::numerics

@@ -84,44 +84,4 @@ TEST(Root, ReportsALargeResidualAtAPole) {
     EXPECT_GT(std::abs(root.residual), 1e3);
 }
 
-TEST(Bracket, WidensTowardsTheSmallerResidual) {
-    const auto function = [](double x) { return x - 25; };
-    const Bracket bracket = expand_bracket(function, 0, 1, -1000, 1000);
-    ASSERT_TRUE(bracket.found);
-    EXPECT_EQ(bracket.low, 0);
-    EXPECT_LE(bracket.evaluations, 7);
-    const Root root = find_root(function, bracket);
-    EXPECT_TRUE(root.converged);
-    EXPECT_NEAR(root.x, 25, 1e-10);
-}
-
-TEST(Bracket, WidensDownwards) {
-    const Bracket bracket = expand_bracket([](double x) { return x + 25; }, 0, 1, -1000, 1000);
-    ASSERT_TRUE(bracket.found);
-    EXPECT_LE(bracket.low, -25);
-    EXPECT_EQ(bracket.high, 1);
-}
-
-TEST(Bracket, NeverLeavesItsLimits) {
-    double lowest = 0, highest = 0;
-    const auto watched = [&](double x) {
-        lowest = std::min(lowest, x);
-        highest = std::max(highest, x);
-        return x * x + 1;
-    };
-    const Bracket bracket = expand_bracket(watched, 0, 1, -3, 7);
-    EXPECT_FALSE(bracket.found);
-    EXPECT_EQ(bracket.low, -3);
-    EXPECT_EQ(bracket.high, 7);
-    EXPECT_EQ(lowest, -3);
-    EXPECT_EQ(highest, 7);
-}
-
-TEST(Bracket, StopsAtItsBudget) {
-    const auto function = [](double) { return 1.0; };
-    const Bracket bracket = expand_bracket(function, 0, 1, -1e300, 1e300, 1.6, 10);
-    EXPECT_FALSE(bracket.found);
-    EXPECT_EQ(bracket.evaluations, 10);
-}
-
 }  // namespace

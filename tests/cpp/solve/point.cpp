@@ -1,5 +1,6 @@
 #include "windwall/solve/point/point.hpp"
 
+#include "windwall/solve/point/loop_bracket.hpp"
 #include "windwall/solve/point/series_bracket.hpp"
 
 #include <gtest/gtest.h>
@@ -99,7 +100,8 @@ TEST(OperatingPoint, BracketsFindWhatNewtonFinds) {
             vehicle::Balance balance(car);
             balance.hold(condition);
             std::vector<double> x(balance.unknowns().size()), r(balance.unknowns().size());
-            ASSERT_EQ(bracket_series(balance, x).status, Status::solved) << condition.opening;
+            ASSERT_EQ(bracket_series(balance, x, 100000).status, Status::solved)
+                << condition.opening;
             EXPECT_NEAR(balance.manifold().pressure / newton.balance().manifold().pressure, 1,
                         1e-7);
             EXPECT_NEAR(balance.manifold().dry_air / newton.balance().manifold().dry_air, 1, 1e-7);
@@ -107,6 +109,22 @@ TEST(OperatingPoint, BracketsFindWhatNewtonFinds) {
             for (double residual : r)
                 EXPECT_NEAR(residual, 0, 1e-6);
         }
+    }
+}
+
+TEST(OperatingPoint, BracketsAreGivenUpAtTheirBudget) {
+    Vehicle looped = sample::cyclecar();
+    looped.charge_path.insert(looped.charge_path.begin() + 3, {"bypass", charge::Bypass{}});
+    for (const Vehicle& car : {sample::cyclecar(), looped}) {
+        vehicle::Balance balance(car);
+        balance.hold(conditions().front());
+        std::vector<double> x(balance.unknowns().size());
+        for (int budget : {0, 100, 300}) {
+            const Outcome outcome = bracket_network(balance, x, budget);
+            EXPECT_EQ(outcome.status, Status::not_converged);
+            EXPECT_LE(outcome.evaluations, budget + 200);  // what was begun is ended
+        }
+        EXPECT_EQ(bracket_network(balance, x, 1000000).status, Status::solved);
     }
 }
 

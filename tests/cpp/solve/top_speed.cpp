@@ -231,5 +231,18 @@ TEST(RunUp, LongerRoadNeverSlower) {
     }
 }
 
+// Gears that differ by a rounding push equally hard, and which one pushes hardest is a matter of
+// rounding at every speed.
+TEST(RunUp, EndsWhereGearsChangeAtEveryStep) {
+    Vehicle car = sample::cyclecar();
+    auto& box = *car.driveline[1].part.as<driveline::Gearbox>();
+    box.ratios = {2.0};
+    const double once = speed(car);
+    for (double apart : {1e-15, 1e-13, 1e-11, 1e-9}) {
+        box.ratios = {2.0 * (1 + 2 * apart), 2.0 * (1 + apart), 2.0};
+        EXPECT_NEAR(speed(car) / once, 1, 1e-6);
+    }
+}
+
 }  // namespace
 }  // namespace windwall::solve

@@ -44,23 +44,26 @@ public:
           std::vector<TractiveEffortCurve>& curves)
         : solver_(solver), engine_(engine), curves_(curves), exhausted_(curves.size(), false) {}
 
-    /// Each round ends faster than the one before, or puts a gear aside.
     EquilibriumSpeed up() {
-        for (std::size_t i = 0; i < rounds_a_gear * curves_.size(); ++i) {
-            TractiveEffortCurve* gear = onward(reached_.road_speed, nullptr);
-            if (gear != nullptr) {
-                const CurvePoint end = follow(gear);
-                go(*gear, end.along);
-            } else if (reached_.full_throttle && (gear = doubtful(reached_.road_speed))) {
-                go(*gear, gear->along(reached_.road_speed));
-            } else {
-                break;
-            }
-        }
+        for (std::size_t i = 0; i < rounds_a_gear * curves_.size(); ++i)
+            if (!goes_on()) return reached_;
+        reached_.settled = false;
         return reached_;
     }
 
 private:
+    /// A round ends faster than the one before, or puts a gear aside.
+    bool goes_on() {
+        TractiveEffortCurve* gear = onward(reached_.road_speed, nullptr);
+        if (gear != nullptr) {
+            const CurvePoint end = follow(gear);
+            go(*gear, end.along);
+        } else if (reached_.full_throttle && (gear = doubtful(reached_.road_speed))) {
+            go(*gear, gear->along(reached_.road_speed));
+        }
+        return gear != nullptr;
+    }
+
     /// To the end of what a gear truly has left, near a place on its curve.
     void go(TractiveEffortCurve& gear, double along) {
         const EquilibriumSpeed solved = equilibrium_near(solver_, engine_, gear.gear(), along);

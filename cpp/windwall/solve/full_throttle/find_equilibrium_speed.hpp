@@ -22,6 +22,7 @@ struct EquilibriumSpeed {
     double road_speed = 0;
     std::size_t gear = 0;
     std::optional<FullThrottlePoint> full_throttle;  // solved there; empty at standstill
+    bool settled = true;  // false: gears still took turns when it was given up
 };
 
 /// Goes up from standstill through all gears: on in the gear in use until its excess force ends,

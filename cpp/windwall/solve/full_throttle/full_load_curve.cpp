@@ -7,12 +7,14 @@ namespace windwall::solve {
 namespace {
 
 constexpr int most_ceilings = 4;
-constexpr double step_down = 1.0 / 8;     // of the range, in search of an answer
+constexpr int most_steps_down = 8;
+constexpr double step_down = 1.0 / most_steps_down;  // of the range, in search of an answer
 constexpr double narrow = 1.0 / 256;      // of the range: as near as the end of a regime is found
 constexpr double wide = 1.0 / 10;         // of the range: too far for a straight line
 constexpr double steep = 0.02;            // of the largest torque, from node to node
 constexpr double nearest_ceiling = 1e-3;  // of the range
 constexpr std::size_t most_nodes = 128;
+constexpr int ceiling_halvings = 60;
 
 double engine_speed(const FullThrottlePoint& point) { return point.point.condition.engine_speed; }
 
@@ -105,12 +107,13 @@ bool FullLoadCurve::lower_ceiling(VehicleSolver& solver) {
     const double launch = range.at(0).engine_speed, width = solver.ceiling() - launch;
     double above = engine_speed(*unanswered_), below = above;
     Nodes ignored;
-    do {
-        if (below <= launch) return false;
+    for (int step = 1; ignored.empty(); ++step) {
+        if (below <= launch || step > most_steps_down + 1) return false;
         above = below;
         below = std::max(launch, below - step_down * width);
-    } while (!solve(solver, range.at_engine_speed(below), ignored));
-    while (above - below > nearest_ceiling * width) {
+        solve(solver, range.at_engine_speed(below), ignored);
+    }
+    for (int i = 0; i < ceiling_halvings && above - below > nearest_ceiling * width; ++i) {
         const double middle = 0.5 * (above + below);
         (solve(solver, range.at_engine_speed(middle), ignored) ? below : above) = middle;
     }

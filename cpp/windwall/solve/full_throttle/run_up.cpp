@@ -3,6 +3,7 @@
 #include "windwall/driveline/launch.hpp"
 #include "windwall/numerics/root.hpp"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 
@@ -14,6 +15,10 @@ namespace {
 constexpr double step = 0.1;
 constexpr double last = 25;        // the gap left is then 1e-11 of the speed
 constexpr double shortest = 1e-9;  // a step that ends at a change of gear
+constexpr int most_halvings = 40;  // of a step
+// Where gears change at every step, all further steps are long enough to get to the end.
+constexpr int usual_steps = 2000;
+constexpr int most_steps = 2 * usual_steps;
 
 /// Gauss-Legendre points and weights on [0, 1].
 constexpr std::array<double, 3> points{0.1127016653792583, 0.5, 0.8872983346207417};
@@ -60,7 +65,7 @@ public:
         };
         double before = from, behind = from + step;
         if (same(behind)) return behind;
-        while (behind - before > shortest) {
+        for (int i = 0; i < most_halvings && behind - before > shortest; ++i) {
             const double middle = 0.5 * (before + behind);
             (same(middle) ? before : behind) = middle;
         }
@@ -116,11 +121,13 @@ RunUp run_up(const VehicleSolver& solver, const std::vector<TractiveEffortCurve>
     if (const TractiveEffortCurve* first = run.used(0))
         reached.start_gear = static_cast<long>(first->gear()) + 1;
     double covered = 0;
-    for (double u = 0, next = 0; u < last; u = next) {
+    double u = 0, next = 0;
+    for (int i = 0; i < most_steps && u < last; ++i, u = next) {
         const TractiveEffortCurve* used = run.used(u);
         if (used == nullptr) break;
         reached.gear = static_cast<long>(used->gear()) + 1;
-        next = run.end_of_step(u, *used);
+        const double least = i < usual_steps ? 0 : last / usual_steps;
+        next = std::max(run.end_of_step(u, *used), u + least);
         const Segment segment = run.between(*used, u, next);
         if (covered + segment.distance >= distance) {
             const double end = road_end(run, *used, u, next, distance - covered);

@@ -9,12 +9,13 @@ namespace {
 constexpr std::size_t samples_of_a_rise = 24;
 constexpr std::size_t samples_of_a_shift = 16;
 constexpr double kink_width = 1e-6;  // of a stretch
+constexpr int kink_halvings = 60;
 
 /// Where between two samples the tyres begin to hold the thrust, or cease to: the thrust has a kink
 /// there.
 CurvePoint kink(const FullLoadCurve& engine, const VehicleSolver& solver, std::size_t gear,
                 CurvePoint before, CurvePoint behind) {
-    while (behind.along - before.along > kink_width) {
+    for (int i = 0; i < kink_halvings && behind.along - before.along > kink_width; ++i) {
         const CurvePoint middle = read(engine, solver, gear, 0.5 * (before.along + behind.along));
         (middle.grips == before.grips ? before : behind) = middle;
     }

@@ -16,14 +16,14 @@ constexpr double most_return = 16;    // of the unknown: some hundred times the 
 constexpr double most_forward = -14;  // of the unknown: nearly the whole flow
 constexpr double scan_step = 1;
 constexpr int most_settlings = 25;
-constexpr double plausible = 0.05;   // of the flow, what a steep balance may be off
-constexpr double a_jump = 0.5;       // of the unknown
-constexpr double settled = 1e-12;    // of the heat's unknown
-constexpr int most_calls = 1000000;  // evaluations, which take seconds
+constexpr double plausible = 0.05;  // of the flow, what a steep balance may be off
+constexpr double a_jump = 0.5;      // of the unknown
+constexpr double settled = 1e-12;   // of the heat's unknown
 
 class Network {
 public:
-    Network(Balance& balance, std::span<double> x) : balance_(balance), x_(x) {}
+    Network(Balance& balance, std::span<double> x, int budget)
+        : balance_(balance), x_(x), budget_(budget) {}
 
     /// Solves all loops from number `loop` on, with what the ones before bring back held.
     Outcome close(std::size_t loop) {
@@ -52,11 +52,11 @@ public:
     int calls() const { return calls_; }
 
 private:
-    bool spent() const { return calls_ > most_calls; }
+    bool spent() const { return calls_ >= budget_; }
 
     Outcome series() {
         balance_.assume(x_);
-        const Outcome outcome = bracket_series(balance_, x_);
+        const Outcome outcome = bracket_series(balance_, x_, budget_ - calls_);
         calls_ += outcome.evaluations;
         return outcome;
     }
@@ -111,14 +111,15 @@ private:
 
     Balance& balance_;
     std::span<double> x_;
+    int budget_;
     Outcome last_;
     int calls_ = 0;
 };
 
 }  // namespace
 
-Outcome bracket_network(Balance& balance, std::span<double> x) {
-    Network network(balance, x);
+Outcome bracket_network(Balance& balance, std::span<double> x, int budget) {
+    Network network(balance, x, budget);
     Outcome outcome = network.close(0);
     outcome.evaluations = network.calls();
     return outcome;

@@ -11,7 +11,7 @@ namespace windwall::solve {
 /// shut bypass upwards. Where an opening valve lowers the very pressure that opens it, several
 /// balances may stand; the one with the least return is taken, as met on closing the throttle.
 /// Without a bypass it is `bracket_series`. Leaves the unknowns in x and the stations in the
-/// balance.
-Outcome bracket_network(vehicle::Balance& balance, std::span<double> x);
+/// balance. After `budget` calls it is given up as not converged.
+Outcome bracket_network(vehicle::Balance& balance, std::span<double> x, int budget);
 
 }  // namespace windwall::solve

@@ -13,7 +13,8 @@ using vehicle::OperatingCondition;
 constexpr double balanced = 1e-11;  // of the flow; the published accounts close to 1e-9
 constexpr double rounded = 1e-10;   // where rounding leaves no step that helps
 constexpr std::array other_returns{0.0, 2.0, 4.0, 6.0, 8.0, 10.0};
-constexpr int newton_evaluations = 80;  // then brackets take over
+constexpr int newton_evaluations = 80;   // then brackets take over
+constexpr long most_bracketed = 200000;  // evaluations of one solver, which take half a second
 
 double blower_power(const Balance& balance) {
     double power = 0;
@@ -64,7 +65,8 @@ Outcome PointSolver::balance_air() {
     if (outcome.status != Status::solved) outcome = elsewhere(outcome, x);
     if (outcome.status != Status::solved) {
         const int spent = outcome.evaluations;
-        outcome = bracket_network(balance_, x);
+        outcome = bracket_network(balance_, x, static_cast<int>(most_bracketed - bracketed_));
+        bracketed_ += outcome.evaluations;
         outcome.evaluations += spent;
         jacobian_.known = false;
         if (!balance_.loops().empty() || balance_.has_blocks()) outcome = polish(outcome, x);

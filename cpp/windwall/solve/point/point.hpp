@@ -61,6 +61,7 @@ private:
     bool warm_ = false;
     bool knocked_ = false;  // the last point was held back, and its unknowns still stand
     long evaluations_ = 0;
+    long bracketed_ = 0;  // of them, by brackets
     long points_ = 0;
 };
 

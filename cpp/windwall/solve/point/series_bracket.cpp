@@ -21,6 +21,7 @@ constexpr double most_flow = 3.0;       // kg/s of dry air, far beyond any engin
 constexpr double least_flow = 1e-7;     // kg/s
 constexpr double balanced = 1e-6;       // of the flow; Newton's method finishes from there
 constexpr double flow_step = 0.85;      // of a scan down the flows
+constexpr int most_halvings = 80;       // of an edge, until no number lies inside it
 
 /// A flow taken to the manifold. Where a valve cannot pass it the march is not feasible.
 struct March {
@@ -31,10 +32,12 @@ struct March {
 
 class Series {
 public:
-    Series(Balance& balance, std::span<double> x) : balance_(balance), x_(x) {}
+    Series(Balance& balance, std::span<double> x, int budget)
+        : balance_(balance), x_(x), budget_(budget) {}
 
     /// Residual of the engine at this flow; the pressures behind held valves are given.
     March at(double dry_air) {
+        if (spent()) return {.feasible = false};
         March propagate;
         const media::Stream manifold = balance_.propagate(
             dry_air, [&](const auto& part, const media::Stream& inlet, std::size_t k) {
@@ -51,6 +54,7 @@ public:
     /// Holds the pressure behind a valve in the marches to come.
     void hold(std::size_t k, double pressure) { held_[k] = pressure; }
     int calls() const { return calls_; }
+    bool spent() const { return calls_ >= budget_; }
     double behind_valve(std::size_t k) const { return behind_[k]; }
 
 private:
@@ -76,6 +80,7 @@ private:
 
     Balance& balance_;
     std::span<double> x_;
+    int budget_;
     std::array<double, numerics::most_unknowns> behind_{};
     std::array<double, numerics::most_unknowns> held_{};
     int calls_ = 0;
@@ -103,7 +108,7 @@ std::optional<Edge> scan_down(Series& series) {
 
 /// Narrows an edge behind which a valve is sonic to the valve's own flow.
 double sonic_flow(Series& series, Edge& edge) {
-    while (edge.refused / edge.drawn - 1 > 1e-14) {
+    for (int i = 0; i < most_halvings && edge.refused / edge.drawn - 1 > 1e-14; ++i) {
         const double middle = std::sqrt(edge.drawn * edge.refused);
         if (middle <= edge.drawn || middle >= edge.refused) break;
         const March propagate = series.at(middle);
@@ -128,7 +133,7 @@ bool close_flow(Series& series, double drawn, double refused) {
 /// valve would be sonic below a certain pressure, that pressure stands between the two, and the
 /// engine's is behind the further one.
 bool close_behind_sonic(Series& series, double flow, std::size_t valve) {
-    while (true) {
+    for (std::size_t further = 0; further < numerics::most_unknowns; ++further) {
         March lower;
         const auto residual = [&](double log_pressure) {
             series.hold(valve, std::exp(log_pressure));
@@ -146,6 +151,7 @@ bool close_behind_sonic(Series& series, double flow, std::size_t valve) {
         series.at(flow);
         valve = lower.sonic;
     }
+    return false;
 }
 
 Outcome unanswered(const Series& series, Status status, std::string_view worst) {
@@ -154,13 +160,16 @@ Outcome unanswered(const Series& series, Status status, std::string_view worst) 
 
 }  // namespace
 
-Outcome bracket_series(Balance& balance, std::span<double> x) {
-    Series series(balance, x);
+Outcome bracket_series(Balance& balance, std::span<double> x, int budget) {
+    Series series(balance, x, budget);
     std::optional<Edge> edge = scan_down(series);
-    if (!edge) return unanswered(series, Status::no_survivable_state, nothing_flows);
+    if (!edge && !series.spent())
+        return unanswered(series, Status::no_survivable_state, nothing_flows);
 
     bool closed = false;
-    if (edge->beyond.feasible) {
+    if (series.spent()) {
+        closed = false;
+    } else if (edge->beyond.feasible) {
         closed = close_flow(series, edge->drawn, edge->refused);
     } else if (const double flow = sonic_flow(series, *edge); flow > 0) {
         const std::size_t valve = edge->beyond.sonic;
@@ -169,7 +178,7 @@ Outcome bracket_series(Balance& balance, std::span<double> x) {
     } else {
         closed = close_flow(series, edge->drawn, edge->refused);
     }
-    if (!closed) return unanswered(series, Status::not_converged, nothing_flows);
+    if (!closed || series.spent()) return unanswered(series, Status::not_converged, nothing_flows);
     return {Status::solved, nothing_flows, 0, series.calls()};
 }
 

@@ -11,7 +11,7 @@ namespace windwall::solve {
 /// manifold pressure, so the engine's balance has one sign change per branch, and the branch with
 /// the largest flow is the one that exists with a blower that leaks. Where a valve is sonic the
 /// flow is the valve's, and the pressure behind it is bracketed instead. Leaves the unknowns in x
-/// and the stations in the balance.
-Outcome bracket_series(vehicle::Balance& balance, std::span<double> x);
+/// and the stations in the balance. After `budget` calls it is given up as not converged.
+Outcome bracket_series(vehicle::Balance& balance, std::span<double> x, int budget);
 
 }  // namespace windwall::solve
