@@ -1,5 +1,6 @@
 #include "windwall/vehicle/vehicle.hpp"
 
+#include "windwall/driveline/train.hpp"
 #include "windwall/vehicle/balance/air_path.hpp"
 
 namespace windwall::vehicle {
@@ -14,6 +15,17 @@ std::optional<fields::Violation> more_than_can_be_balanced(const ChargePath& cha
                            std::to_string(AirPath::most_unknowns) +
                            " are the most; a valve or blower has one, a bypass two, or seven with "
                            "a nozzle on its way round"};
+}
+
+constexpr std::size_t most_gears = 128;
+
+/// Each is a curve of its own.
+std::optional<fields::Violation> more_gears_than_are_solved(const Driveline& driveline) {
+    const std::size_t gears = driveline::gears(driveline);
+    if (gears <= most_gears) return std::nullopt;
+    return fields::Violation{"driveline", "its gearboxes have " + std::to_string(gears) +
+                                              " gears together, where " +
+                                              std::to_string(most_gears) + " are the most"};
 }
 
 bool varies(const driveline::Part& part) {
@@ -39,6 +51,7 @@ std::optional<fields::Violation> more_than_one_varies(const Driveline& driveline
 
 std::optional<fields::Violation> Vehicle::check() const {
     if (auto violation = more_than_can_be_balanced(charge_path)) return violation;
+    if (auto violation = more_gears_than_are_solved(driveline)) return violation;
     return more_than_one_varies(driveline);
 }
 

@@ -1,8 +1,10 @@
+#include "windwall/solve/answer/answer.hpp"
 #include "windwall/solve/full_throttle/top_speed.hpp"
 #include "windwall/solve/results/account.hpp"
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 #include <cstdio>
 #include <cstdlib>
@@ -19,7 +21,7 @@ namespace {
 struct Count {
     int vehicles = 0, invalid = 0, broken = 0, lost = 0, slow = 0, cold = 0;
     double slowest = 0;
-    std::map<std::string, int> ends{};
+    std::map<std::string, int> ends{}, engines{};
 };
 
 int asked_or(int usual) {
@@ -27,11 +29,11 @@ int asked_or(int usual) {
     return asked != nullptr ? std::atoi(asked) : usual;
 }
 
-void say(const char* what, const fields::Json& vehicle) {
-    std::printf("%s: %s\n", what, vehicle.dump().c_str());
+void say(const std::string& what, const fields::Json& vehicle) {
+    std::printf("%s: %s\n", what.c_str(), vehicle.dump().c_str());
 }
 
-/// The fuel's heat that nothing else takes leaves by the exhaust; it cannot be less than none.
+/// What the exhaust gas keeps of the fuel's heat cannot leave it colder than the day.
 bool exhaust_is_cold(const vehicle::Vehicle& car, const TopSpeed& found) {
     VehicleSolver solver(car);
     const FullThrottlePoint& full_throttle = *found.equilibrium.full_throttle;
@@ -43,11 +45,21 @@ bool exhaust_is_cold(const vehicle::Vehicle& car, const TopSpeed& found) {
            solver.point_solver().balance().surroundings().ambient_temperature;
 }
 
+bool is_cautioned(const vehicle::Vehicle& car) {
+    const auto cautions = answer_speed(car).cautions;
+    return std::ranges::any_of(
+        cautions, [](const Caution& one) { return one.about == Concern::exhaust_heat; });
+}
+
 void look_at(const TopSpeed& found, const vehicle::Vehicle& car, const fields::Json& text,
              Count& count) {
     ++count.ends[std::string(name(found.outcome.status))];
+    if (found.outcome.status == Status::broken_off) {
+        ++count.broken;
+        say("broke off", text);
+    }
     if (found.outcome.status == Status::not_converged) {
-        ++(found.outcome.worst == refused_points ? count.broken : count.lost);
+        ++count.lost;
         say("not converged", text);
     }
     if (!found.outcome.answered()) return;
@@ -56,7 +68,7 @@ void look_at(const TopSpeed& found, const vehicle::Vehicle& car, const fields::J
     EXPECT_TRUE(std::isfinite(found.equilibrium.full_throttle->point.torque)) << text;
     if (exhaust_is_cold(car, found)) {
         ++count.cold;
-        say("cold exhaust", text);
+        EXPECT_TRUE(is_cautioned(car)) << text;
     }
 }
 
@@ -64,28 +76,17 @@ void solve(const fields::Json& text, Count& count) {
     const auto loaded = scenario::load(text.dump());
     const vehicle::Vehicle& car = loaded.scenario->vehicle;
     const std::clock_t before = std::clock();
-    try {
-        look_at(top_speed(car), car, text, count);
-    } catch (const std::exception& thrown) {
-        ++count.broken;
-        ADD_FAILURE() << thrown.what() << ": " << text;
-    }
+    const TopSpeed found = top_speed(car);
     const double spent = static_cast<double>(std::clock() - before) / CLOCKS_PER_SEC;
+    look_at(found, car, text, count);
     count.slowest = std::max(count.slowest, spent);
     if (spent > 0.5) {
         ++count.slow;
-        say("slow", text);
+        say("slow, " + std::to_string(spent) + " s, " + std::to_string(found.points) + " points, " +
+                std::to_string(found.evaluations) + " evaluations, " +
+                std::string(name(found.outcome.status)),
+            text);
     }
-}
-
-TEST(AnyVehicle, WhatBreaksInsideIsAnOutcome) {
-    const TopSpeed found =
-        top_speed(sample::cyclecar(), {}, [](const vehicle::Balance&, FullThrottlePoint&) {
-            throw std::invalid_argument("the points of a spline rise strictly");
-        });
-    EXPECT_EQ(found.outcome.status, Status::not_converged);
-    EXPECT_EQ(found.outcome.worst, refused_points);
-    EXPECT_FALSE(found.equilibrium.full_throttle);
 }
 
 // Made from the rows: every kind of part in any order. WINDWALL_VEHICLES asks for more of them.
@@ -94,22 +95,29 @@ TEST(AnyVehicle, IsSolvedOrRefusedByName) {
     random_vehicles::Maker maker(20262);
     for (int i = 0; i < count.vehicles; ++i) {
         if (const auto text = maker.next()) {
+            ++count.engines[(*text)["engine"]["kind"].get<std::string>()];
             solve(*text, count);
         } else {
             ++count.invalid;
         }
     }
     std::printf("%d vehicles: %d never became valid", count.vehicles, count.invalid);
+    for (const auto& [kind, times] : count.engines)
+        std::printf(", %d %s", times, kind.c_str());
     for (const auto& [end, times] : count.ends)
         std::printf(", %d %s", times, end.c_str());
     std::printf("; %d broke off, %d with a cold exhaust, %d over 0.5 s, slowest %.2f s\n",
                 count.broken, count.cold, count.slow, count.slowest);
     EXPECT_EQ(count.broken, 0);
+    // Every kind is made, or what is found below is found of one kind only.
+    for (const std::string_view kind : {"cylinder", "torque_curve"})
+        EXPECT_GT(count.engines[std::string(kind)], count.vehicles / 10) << kind;
     EXPECT_LT(count.invalid, count.vehicles / 2);
-    // A few of a hundred are lost, all far from anything that runs: blowers or compressors behind
-    // one another, and parts at the very ends of their ranges.
-    EXPECT_LE(count.lost, 1 + count.vehicles / 25);
-    EXPECT_LE(count.slow, 1 + count.vehicles / 25);
+    EXPECT_EQ(count.lost, 0);
+    EXPECT_EQ(count.slow, 0);
+    // Of twenty thousand six in a thousand, each with a measured torque that its displacement has
+    // no fuel for.
+    EXPECT_LE(count.cold, 2 + count.vehicles / 100);
 }
 
 }  // namespace

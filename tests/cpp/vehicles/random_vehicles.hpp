@@ -62,6 +62,11 @@ private:
         return std::clamp(std::stod(shortest(std::round(drawn * 1e4) / 1e4)), range.low,
                           range.high);
     }
+    double inside(const Row& row) {
+        const double drawn = inside(row.range);
+        if (!row.whole) return drawn;
+        return std::clamp(std::round(drawn), std::ceil(row.range.low), std::floor(row.range.high));
+    }
     static Json stated(double number, const Row& row) {
         if (row.measure.unit.empty()) return number;
         return shortest(number) + " " + std::string(row.measure.unit);
@@ -128,7 +133,7 @@ private:
         const Member& member = row.member;
         switch (member.type) {
             case FieldType::number:
-            case FieldType::optional_number: return stated(inside(row.range), row);
+            case FieldType::optional_number: return stated(inside(row), row);
             case FieldType::flag: return chance(0.5);
             case FieldType::text: return "A text.";
             case FieldType::choice: return member.choice->names[any(member.choice->names.size())];

@@ -11,7 +11,10 @@ namespace windwall::solve {
 namespace {
 
 constexpr int most_passes = 6;
-constexpr int most_turns = 5;     // each leaves a hundredth of what slip was off
+constexpr int most_turns = 5;  // each leaves a hundredth of what slip was off
+// m/s, of the air that cools and rams. At its end a gear too tall ever to be driven out would go
+// faster, where nothing that is said of air holds.
+constexpr double fastest_air = 500;
 constexpr double most_grown = 2;  // radius over that at standstill, where growth runs away
 
 }  // namespace
@@ -71,7 +74,8 @@ FullThrottlePoint VehicleSolver::solve(const DrivelineState& driveline_state, do
     full_throttle.gear = driveline_state.gear_state.gear;
     full_throttle.position = driveline_state.gear_state.position;
     full_throttle.road_speed = road_speed;
-    full_throttle.point = point_solver_.at({driveline_state.engine_speed, road_speed, 1});
+    full_throttle.point =
+        point_solver_.at({driveline_state.engine_speed, std::min(road_speed, fastest_air), 1});
     if (full_throttle.point.outcome.answered())
         static_cast<TractiveState&>(full_throttle) =
             tractive_state(driveline_state, full_throttle.point.torque, road_speed);
