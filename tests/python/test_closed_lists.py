@@ -166,6 +166,14 @@ def lost():
     return vehicle([part("airbox"), part("butterfly", bore="34 mm"), mist, large, relief, rear])
 
 
+def broken():
+    """Only a fault of the core ends so. That it does is tried in C++, what is said of it here."""
+    point = ask(vehicle(), {"engine_speed": "3000 rpm"})
+    ending = {"status": "broken_off", "answered": False, "part": ""}
+    numbers = point.numbers | {"ending": point.numbers["ending"] | ending, "point": None}
+    return type(point)(numbers, point.scenario_info)
+
+
 ENDED = {
     "solved": lambda: ask(vehicle()),
     "no_balance": lambda: ask(vehicle(goal={"grade": "20 %"}, body={"mass": "2000 kg"})),
@@ -176,6 +184,7 @@ ENDED = {
     "knock_limited": lambda: ask(vehicle(engine={"compression_ratio": 13})),
     "out_of_range": lambda: ww.rank(menu(17), progress=False),
     "not_converged": lambda: ask(lost(), {"engine_speed": "4244 rpm", "opening": "2.08 %"}),
+    "broken_off": broken,
     "cancelled": lambda: ww.rank(menu(12), progress=lambda done, total: False, threads=1),
 }
 

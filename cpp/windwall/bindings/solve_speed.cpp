@@ -1,13 +1,13 @@
 #include "windwall/bindings/rows_values.hpp"
 #include "windwall/bindings/scenario_problems.hpp"
 #include "windwall/bindings/scenario_text.hpp"
-#include "windwall/bindings/solve_curve.hpp"
 #include "windwall/bindings/solve_question.hpp"
 #include "windwall/driveline/train.hpp"
 #include "windwall/fields/quantity.hpp"
 #include "windwall/scenario/result_address.hpp"
 #include "windwall/scenario/scenario.hpp"
 #include "windwall/solve/answer/answer.hpp"
+#include "windwall/solve/answer/curve.hpp"
 #include "windwall/study/columns.hpp"
 #include "windwall/study/ranking.hpp"
 
@@ -57,6 +57,13 @@ py::dict top_speed(const Scenario& scenario, bool brief) {
     return values_of(answer);
 }
 
+std::vector<std::string> names_of(const std::vector<solve::Status>& ended) {
+    std::vector<std::string> names;
+    for (const solve::Status one : ended)
+        names.emplace_back(solve::name(one));
+    return names;
+}
+
 py::dict operating_point(const Scenario& scenario, const std::map<std::string, Stated>& stated) {
     const Question asked = question(stated);
     solve::PointResult answer;
@@ -67,18 +74,23 @@ py::dict operating_point(const Scenario& scenario, const std::map<std::string, S
     return values_of(answer);
 }
 
+constexpr std::size_t most_points = 10000;  // of a curve in one gear
+
 py::dict curve(const Scenario& scenario, std::optional<std::size_t> gear, std::size_t points) {
+    if (points == 0 || points > most_points)
+        throw WrongInput(
+            "points", "a curve has 1 to " + std::to_string(most_points) + " points in each gear");
     const std::size_t gears = driveline::gears(scenario.vehicle.driveline);
     if (gear && (*gear == 0 || *gear > gears))
         throw WrongInput("gear", "this vehicle has gears 1 to " + std::to_string(gears));
-    Curve made;
+    solve::Curve made;
     {
         const py::gil_scoped_release others_run;
-        made =
-            full_throttle_curve(scenario.vehicle, gear ? std::optional(*gear - 1) : gear, points);
+        made = solve::full_throttle_curve(scenario.vehicle, gear ? std::optional(*gear - 1) : gear,
+                                          points);
     }
     return py::dict("addresses"_a = made.addresses, "columns"_a = made.columns,
-                    "status"_a = made.status);
+                    "status"_a = names_of(made.status));
 }
 
 py::object result_row(const Text& address) {

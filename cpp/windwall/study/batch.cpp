@@ -60,8 +60,11 @@ struct Queue {
     }
 };
 
+constexpr unsigned most_threads = 256;  // more than any machine gains from, and than it refuses
+
 unsigned workers_for(std::size_t items, unsigned asked) {
-    const unsigned threads = asked != 0 ? asked : std::max(1u, std::thread::hardware_concurrency());
+    const unsigned all = std::max(1u, std::thread::hardware_concurrency());
+    const unsigned threads = std::min(asked != 0 ? asked : all, most_threads);
     return static_cast<unsigned>(std::min<std::size_t>(threads, items));
 }
 

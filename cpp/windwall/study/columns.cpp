@@ -1,6 +1,7 @@
 #include "windwall/study/columns.hpp"
 
 #include "windwall/solve/full_throttle/top_speed.hpp"
+#include "windwall/solve/point/guarded.hpp"
 #include "windwall/solve/results/describe.hpp"
 
 #include <limits>
@@ -11,10 +12,10 @@ namespace {
 
 constexpr double nan = std::numeric_limits<double>::quiet_NaN();
 
-AnswerColumns blank(std::size_t variants, std::size_t outputs) {
+AnswerColumns blank(std::size_t variants, std::size_t outputs, solve::Status status) {
     const std::vector<double> missing(variants, nan);
-    return {std::vector<solve::Status>(variants, solve::Status::cancelled), missing, missing,
-            missing, std::vector<std::vector<double>>(outputs, missing)};
+    return {std::vector<solve::Status>(variants, status), missing, missing, missing,
+            std::vector<std::vector<double>>(outputs, missing)};
 }
 
 /// The results one worker is asked for. Variants differ in numbers only, so where each result
@@ -49,14 +50,33 @@ private:
     solve::OperatingPoint point_;
 };
 
-void answer(const vehicle::Vehicle& car, Outputs& outputs, std::size_t i, AnswerColumns& answers) {
+solve::Status answer(const vehicle::Vehicle& car, Outputs& outputs, std::size_t i,
+                     AnswerColumns& answers) {
     const solve::TopSpeed found = solve::top_speed(car);
-    answers.status[i] = found.outcome.status;
-    if (!found.outcome.answered()) return;
+    if (!found.outcome.answered()) return found.outcome.status;
+    outputs.read(car, found.equilibrium, i, answers);
     answers.speed[i] = found.speed();
     answers.balance_speed[i] = found.equilibrium.road_speed;
     answers.gear[i] = static_cast<double>(found.equilibrium.gear + 1);
-    outputs.read(car, found.equilibrium, i, answers);
+    return found.outcome.status;
+}
+
+AnswerColumns solved(const vehicle::Vehicle& vehicle, const Variants& variants,
+                     const std::vector<std::string>& outputs, const BatchOptions& options) {
+    AnswerColumns answers = blank(variants.size(), outputs.size(), solve::Status::cancelled);
+    run_batch(
+        variants.size(),
+        [&] {
+            return [&, car = vehicle, asked = Outputs(outputs)](std::size_t i) mutable {
+                for (std::size_t k = 0; k < variants.inputs.size(); ++k) {
+                    variants.inputs[k].at(&car) = variants.values[k][i];
+                }
+                answers.status[i] = solve::guarded([&] { return answer(car, asked, i, answers); },
+                                                   [] { return solve::Status::broken_off; });
+            };
+        },
+        options);
+    return answers;
 }
 
 }  // namespace
@@ -76,19 +96,9 @@ std::span<const fields::Row> AnswerColumns::rows() {
 
 AnswerColumns solve_columns(const vehicle::Vehicle& vehicle, const Variants& variants,
                             const std::vector<std::string>& outputs, const BatchOptions& options) {
-    AnswerColumns answers = blank(variants.size(), outputs.size());
-    run_batch(
-        variants.size(),
-        [&] {
-            return [&, car = vehicle, asked = Outputs(outputs)](std::size_t i) mutable {
-                for (std::size_t k = 0; k < variants.inputs.size(); ++k) {
-                    variants.inputs[k].at(&car) = variants.values[k][i];
-                }
-                answer(car, asked, i, answers);
-            };
-        },
-        options);
-    return answers;
+    return solve::guarded(
+        [&] { return solved(vehicle, variants, outputs, options); },
+        [&] { return blank(variants.size(), outputs.size(), solve::Status::broken_off); });
 }
 
 }  // namespace windwall::study

@@ -1,6 +1,7 @@
 #include "windwall/study/rank.hpp"
 
 #include "windwall/scenario/install.hpp"
+#include "windwall/solve/point/guarded.hpp"
 #include "windwall/study/gains.hpp"
 #include "windwall/study/goal.hpp"
 #include "windwall/study/solve_sets.hpp"
@@ -71,18 +72,17 @@ std::array<double, anchors> octane_numbers(const Scenario& scenario, double spre
     return {stated - spread, stated, stated + spread};
 }
 
-Ranking too_many(std::size_t upgrades) {
+Ranking unranked(solve::Status status, std::size_t upgrades) {
     Ranking ranking;
-    ranking.status = solve::Status::out_of_range;
+    ranking.status = status;
     ranking.considered = upgrades;
     return ranking;
 }
 
-}  // namespace
-
-Ranking rank(const Scenario& scenario, const RankOptions& options) {
+Ranking ranked(const Scenario& scenario, const RankOptions& options) {
     const Considered considered = consider(scenario, options);
-    if (considered.upgrades.size() > most_ranked) return too_many(considered.upgrades.size());
+    if (considered.upgrades.size() > most_ranked)
+        return unranked(solve::Status::out_of_range, considered.upgrades.size());
     Ranking ranking;
     ranking.knock_anchors = octane_numbers(scenario, options.anchor_spread);
     ranking.sets = solve_sets(scenario, considered, options);
@@ -97,6 +97,14 @@ Ranking rank(const Scenario& scenario, const RankOptions& options) {
     ranking.upgrades = gains_of_each(scenario, considered, ranking);
     if (complete) look_at_goal(scenario, considered, ranking);
     return ranking;
+}
+
+}  // namespace
+
+Ranking rank(const Scenario& scenario, const RankOptions& options) {
+    return solve::guarded(
+        [&] { return ranked(scenario, options); },
+        [&] { return unranked(solve::Status::broken_off, scenario.menu.size()); });
 }
 
 scenario::UpgradeSet in_menu(const Ranking& ranking, Set set) {

@@ -5,6 +5,7 @@
 #include "windwall/solve/answer/limits.hpp"
 #include "windwall/solve/full_throttle/acceleration_path.hpp"
 #include "windwall/solve/full_throttle/top_speed.hpp"
+#include "windwall/solve/point/guarded.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -33,6 +34,11 @@ void add_terms(const Scenario& scenario, UpgradeSet set, SetResult& result) {
     }
 }
 
+void refuse(const solve::TopSpeed& found, SetResult& result) {
+    result.refused_for = Refusal::no_answer;
+    result.unanswered = solve::unanswered(found);
+}
+
 /// At the stated anchor, with every limit looked at on the way up.
 void solve_stated(const Vehicle& vehicle, const Scenario& scenario, SetResult& result) {
     solve::LimitWatch watch(vehicle, scenario.limits);
@@ -41,11 +47,7 @@ void solve_stated(const Vehicle& vehicle, const Scenario& scenario, SetResult& r
             watch.read(balance, full_throttle, full_throttle.watched);
         });
     result.answered = found.outcome.answered();
-    if (!result.answered) {
-        result.refused_for = Refusal::no_answer;
-        result.unanswered = solve::unanswered(found);
-        return;
-    }
+    if (!result.answered) return refuse(found, result);
     result.speed[middle] = found.speed();
     result.least_margin = solve::least_margin(found);
     result.passed = solve::passed_limits(found, watch);
@@ -53,13 +55,20 @@ void solve_stated(const Vehicle& vehicle, const Scenario& scenario, SetResult& r
     if (!result.recommended) result.refused_for = Refusal::passes_limit;
 }
 
-SetResult solve_set(const Scenario& scenario, const Considered& considered, Set set,
-                    double spread) {
+SetResult unsolved(const Scenario& scenario, const Considered& considered, Set set) {
     SetResult result;
     result.set = set;
     result.speed.fill(nan);
-    const UpgradeSet chosen = in_menu(considered, set);
-    add_terms(scenario, chosen, result);
+    add_terms(scenario, in_menu(considered, set), result);
+    return result;
+}
+
+SetResult broken(SetResult result) {
+    refuse({.outcome = solve::broken_off}, result);
+    return result;
+}
+
+SetResult solve_set(const Scenario& scenario, UpgradeSet chosen, double spread, SetResult result) {
     result.picks = scenario::resolve_choice(scenario, chosen, speed_of);
     const auto fitted = scenario::install(scenario, chosen, result.picks);
     if (const auto* refusal = std::get_if<std::string>(&fitted)) {
@@ -132,7 +141,11 @@ std::vector<SetResult> solve_sets(const Scenario& scenario, const Considered& co
         sets.size(),
         [&] {
             return [&](std::size_t i) {
-                results[i] = solve_set(scenario, considered, sets[i], options.anchor_spread);
+                const SetResult empty = unsolved(scenario, considered, sets[i]);
+                const auto chosen = in_menu(considered, sets[i]);
+                results[i] = solve::guarded(
+                    [&] { return solve_set(scenario, chosen, options.anchor_spread, empty); },
+                    [&] { return broken(empty); });
                 done[i] = 1;
             };
         },

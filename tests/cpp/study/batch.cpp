@@ -50,6 +50,16 @@ TEST(Batch, EachWorkerHasItsOwnWorkspace) {
     EXPECT_EQ(made, 3);
 }
 
+TEST(Batch, NeverStartsMoreThreadsThanAMachineGives) {
+    std::atomic<int> made{0};
+    const auto make = [&] {
+        ++made;
+        return [](std::size_t) {};
+    };
+    EXPECT_EQ(run_batch(100000, make, {100000, {}}), 100000u);
+    EXPECT_LE(made, 256);
+}
+
 // An exception that leaves a thread ends the process.
 TEST(Batch, WhatAWorkerThrowsArrivesWhereTheBatchWasAskedFor) {
     for (unsigned threads : {1u, 2u, 5u}) {

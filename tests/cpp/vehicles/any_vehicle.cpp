@@ -48,7 +48,7 @@ bool exhaust_is_cold(const vehicle::Vehicle& car, const TopSpeed& found) {
 bool is_cautioned(const vehicle::Vehicle& car) {
     const auto cautions = answer_speed(car).cautions;
     return std::ranges::any_of(
-        cautions, [](const Caution& one) { return one.about == Concern::exhaust_heat; });
+        cautions, [](const Caution& one) { return one.about == CautionKind::exhaust_heat; });
 }
 
 void look_at(const TopSpeed& found, const vehicle::Vehicle& car, const fields::Json& text,

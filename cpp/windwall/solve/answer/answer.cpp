@@ -5,6 +5,7 @@
 #include "windwall/solve/answer/limits.hpp"
 #include "windwall/solve/answer/margins.hpp"
 #include "windwall/solve/answer/sensitivity.hpp"
+#include "windwall/solve/point/guarded.hpp"
 #include "windwall/solve/results/describe.hpp"
 
 #include <algorithm>
@@ -64,9 +65,7 @@ void explain_equilibrium(const vehicle::Vehicle& vehicle, const TopSpeed& found,
     result.heat = lines(std::move(heat.account));
 }
 
-}  // namespace
-
-TopSpeedResult answer_speed(const vehicle::Vehicle& vehicle, const std::vector<Limit>& stated) {
+TopSpeedResult explained(const vehicle::Vehicle& vehicle, const std::vector<Limit>& stated) {
     LimitWatch watch(vehicle, stated);
     const TopSpeed found = top_speed(
         vehicle, {}, [&](const vehicle::Balance& balance, FullThrottlePoint& full_throttle) {
@@ -81,7 +80,7 @@ TopSpeedResult answer_speed(const vehicle::Vehicle& vehicle, const std::vector<L
     return result;
 }
 
-TopSpeedResult answer_speed_briefly(const vehicle::Vehicle& vehicle) {
+TopSpeedResult told_briefly(const vehicle::Vehicle& vehicle) {
     const TopSpeed found = top_speed(vehicle);
     TopSpeedResult result = summarise(found, vehicle);
     if (!found.outcome.answered()) return result;
@@ -90,21 +89,41 @@ TopSpeedResult answer_speed_briefly(const vehicle::Vehicle& vehicle) {
     return result;
 }
 
-PointResult answer_point(const vehicle::Vehicle& vehicle,
-                         const vehicle::OperatingCondition& condition) {
+PointResult at(const vehicle::OperatingCondition& condition, const Outcome& outcome) {
+    return {
+        ending(outcome), condition.engine_speed, condition.road_speed, condition.opening, {}, {}};
+}
+
+PointResult explained(const vehicle::Vehicle& vehicle,
+                      const vehicle::OperatingCondition& condition) {
     PointSolver point_solver(vehicle);
     const Point point = point_solver.at(condition);
-    PointResult result{ending(point.outcome),
-                       point.condition.engine_speed,
-                       point.condition.road_speed,
-                       point.condition.opening,
-                       {},
-                       {}};
-    if (point.outcome.answered()) {
-        describe(point_solver.balance(), point, result.point.emplace());
-        result.cautions = point_cautions(point_solver.balance(), point, *result.point);
-    }
+    PointResult result = at(point.condition, point.outcome);
+    if (!point.outcome.answered()) return result;
+    describe(point_solver.balance(), point, result.point.emplace());
+    result.cautions = point_cautions(point_solver.balance(), point, *result.point);
     return result;
+}
+
+template <class Ask>
+TopSpeedResult guarded_speed(const vehicle::Vehicle& vehicle, Ask&& ask) {
+    return guarded(ask, [&] { return summarise({.outcome = broken_off}, vehicle); });
+}
+
+}  // namespace
+
+TopSpeedResult answer_speed(const vehicle::Vehicle& vehicle, const std::vector<Limit>& stated) {
+    return guarded_speed(vehicle, [&] { return explained(vehicle, stated); });
+}
+
+TopSpeedResult answer_speed_briefly(const vehicle::Vehicle& vehicle) {
+    return guarded_speed(vehicle, [&] { return told_briefly(vehicle); });
+}
+
+PointResult answer_point(const vehicle::Vehicle& vehicle,
+                         const vehicle::OperatingCondition& condition) {
+    return guarded([&] { return explained(vehicle, condition); },
+                   [&] { return at(condition, broken_off); });
 }
 
 }  // namespace windwall::solve

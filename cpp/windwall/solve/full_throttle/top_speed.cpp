@@ -1,6 +1,6 @@
 #include "windwall/solve/full_throttle/top_speed.hpp"
 
-#include <stdexcept>
+#include "windwall/solve/point/guarded.hpp"
 
 namespace windwall::solve {
 namespace {
@@ -12,6 +12,8 @@ void climb_and_run(VehicleSolver& solver, const FullLoadCurve& engine, TopSpeed&
     found.outcome = {Status::no_balance, {}, 0, 0};
     if (!found.equilibrium.full_throttle) return;
     found.outcome = found.equilibrium.full_throttle->point.outcome;
+    if (!found.equilibrium.settled)
+        found.outcome = {Status::not_converged, {}, 0, found.outcome.evaluations};
     if (!solver.tyres_keep_shape(*found.equilibrium.full_throttle))
         found.outcome = {Status::out_of_range, outgrown_tyres, 0, found.outcome.evaluations};
     if (found.outcome.answered() && run_up_length)
@@ -19,7 +21,8 @@ void climb_and_run(VehicleSolver& solver, const FullLoadCurve& engine, TopSpeed&
                               found.equilibrium.road_speed, *run_up_length);
 }
 
-void solve(VehicleSolver& solver, TopSpeed& found) {
+TopSpeed solve(VehicleSolver solver) {
+    TopSpeed found;
     const FullLoadCurve engine(solver);
     if (engine.answered()) {
         climb_and_run(solver, engine, found);
@@ -28,23 +31,17 @@ void solve(VehicleSolver& solver, TopSpeed& found) {
     }
     found.full_throttle_points = engine.points();
     found.unanswered = engine.unanswered();
+    found.points = solver.point_solver().points();
+    found.evaluations = solver.point_solver().evaluations();
+    return found;
 }
 
 }  // namespace
 
 TopSpeed top_speed(const vehicle::Vehicle& vehicle, const vehicle::WhatIf& what_if,
                    const Observer& observer) {
-    VehicleSolver solver(vehicle, what_if, observer);
-    TopSpeed found;
-    try {
-        solve(solver, found);
-    } catch (const std::logic_error&) {  // a curve that refuses its points
-        found.outcome = {Status::not_converged, refused_points, 0, 0};
-        found.equilibrium = {};
-    }
-    found.points = solver.point_solver().points();
-    found.evaluations = solver.point_solver().evaluations();
-    return found;
+    return guarded([&] { return solve(VehicleSolver(vehicle, what_if, observer)); },
+                   [] { return TopSpeed{.outcome = broken_off}; });
 }
 
 }  // namespace windwall::solve

@@ -9,15 +9,15 @@ namespace windwall::solve {
 
 /// How fast a vehicle gets, and what it took to know.
 struct TopSpeed {
-    Outcome outcome;
-    EquilibriumSpeed equilibrium;  // the balance speed
-    std::optional<RunUp> run_up;   // only where the goal names a road
+    Outcome outcome{};
+    EquilibriumSpeed equilibrium{};  // the balance speed
+    std::optional<RunUp> run_up{};   // only where the goal names a road
     std::vector<TractiveEffortCurve>
-        curves;  // full throttle in every gear; empty without an answer
+        curves{};  // full throttle in every gear; empty without an answer
     std::vector<FullThrottlePoint>
-        full_throttle_points;  // the solved points; of an observed vehicle in every gear
+        full_throttle_points{};  // the solved points; of an observed vehicle in every gear
     /// Without an answer: at the launch speed, or where every gear ends below the rev limit.
-    std::optional<FullThrottlePoint> unanswered;
+    std::optional<FullThrottlePoint> unanswered{};
     long points = 0;       // operating points solved
     long evaluations = 0;  // residual evaluations of all of them
 

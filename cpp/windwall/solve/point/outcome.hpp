@@ -14,11 +14,12 @@ enum class Status {
     out_of_range,
     not_converged,
     cancelled,
+    broken_off,
 };
 
-inline constexpr std::array<std::string_view, 7> status_names{
+inline constexpr std::array<std::string_view, 8> status_names{
     "solved",       "no_balance",    "no_survivable_state", "knock_limited",
-    "out_of_range", "not_converged", "cancelled",
+    "out_of_range", "not_converged", "cancelled",           "broken_off",
 };
 
 constexpr std::string_view name(Status status) noexcept {
@@ -41,8 +42,9 @@ struct Outcome {
 /// What `worst` says where no opening holds the knock margin.
 inline constexpr std::string_view always_knocks = "knock";
 
-/// What `worst` says where points came out that no curve goes through.
-inline constexpr std::string_view refused_points = "curve";
+/// Where an exception was thrown inside, which is a fault of the core and of nothing that was
+/// asked.
+inline constexpr Outcome broken_off{.status = Status::broken_off};
 
 /// What `worst` says where the tyres would grow without end.
 inline constexpr std::string_view outgrown_tyres = "tyres";

@@ -10,11 +10,17 @@ namespace {
 
 constexpr std::size_t room_for_blocks = 4;
 
+void require_room(const Unknowns& unknowns) {
+    if (unknowns.size() > Unknowns::most)
+        throw std::length_error("too many unknowns for one balance");
+}
+
 }  // namespace
 
 double Station::heat_given_off() const noexcept { return media::heat_given_off(inlet, outlet); }
 
 Balance::Balance(const Vehicle& vehicle) : vehicle_(&vehicle), air_(vehicle.charge_path) {
+    require_room(air_.unknowns);
     const media::Day& day = vehicle.day;
     humidity_ratio_ = day.humidity_ratio();
     weather_ = media::ambient_stream(day.station_pressure(), day.temperature, humidity_ratio_, 1);

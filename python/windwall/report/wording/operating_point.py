@@ -17,7 +17,8 @@ UNANSWERED = {
     "or a blower passes nothing.",
     "out_of_range tyres": "The tyres grow without end at {speed}, throttle {opening} open: their "
     "growth, stated at {reference}, cannot go on as it is stated.",
-    "not_converged curve": "No balance was found: what was solved fits no curve.",
+    "broken_off": "The calculation broke off inside. That is a fault of windwall, and of nothing "
+    "that was asked.",
     "no_survivable_state": "No state that the parts survive balances at {speed}, throttle "
     "{opening} open: the charge runs away in temperature at {part}. A blower that is throttled "
     "behind it needs a bypass, one at small flow a smaller leak or less pressure.",

@@ -17,6 +17,8 @@ TOO_MANY = (
     "The menu has {considered} upgrades and all sets of up to {most} are solved: name the ones to "
     "consider."
 )
+BROKEN = "The ranking broke off inside. That is a fault of windwall, and of nothing that was asked."
+UNRANKED = {"out_of_range": TOO_MANY, "broken_off": BROKEN}
 BASE = "As it stands: {speed}{road}{goal}."
 AT_THE_END = " at the end of {length}"
 GOAL = "; the goal is {speed}"
@@ -49,7 +51,7 @@ OUTSIDE = {
 @sentence.register(Ranking)
 def rank_sentence(ranking: Ranking) -> str:
     """How many of the allowed sets were solved."""
-    template = TOO_MANY if ranking.status == "out_of_range" else SOLVED
+    template = UNRANKED.get(ranking.status, SOLVED)
     return template.format(**ranking.numbers, most=MOST_RANKED)
 
 
