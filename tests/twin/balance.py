@@ -55,7 +55,7 @@ def balance(vehicle, held):
     wind = max(0.0, held["road_speed"] + vehicle["day"]["headwind"])
     around, start = under_hood(vehicle, wind)
     held = held | {"wind": wind, "around": around}
-    mixed = cylinder.mixture(engine, blend(vehicle["fuel"]))
+    mixed = cylinder.mixture(engine, blend(vehicle["fuel"]), held.get("enrichment", 0.0))
     first = next((k for k, part in enumerate(parts) if part["kind"] == "throttle"), None)
     count = [0]
 
@@ -87,7 +87,8 @@ def balance(vehicle, held):
         state = stations[-1][1] if stations else start
         there = cylinder.conditions(engine, air, held, state, m, dry, mixed)
         drawn = cylinder.draw(engine, held["engine_speed"], state, there)
-        return there | {"m": m, "dry": dry, "stations": stations, "drawn": drawn}
+        there |= {"m": m, "dry": dry, "stations": stations, "drawn": drawn}
+        return there | {"mixture": mixed}
 
     def spare(unknown):
         count[0] += 1
@@ -99,4 +100,4 @@ def balance(vehicle, held):
 
     low, high = (0.01 * start["p"], (1 - 1e-9) * start["p"]) if first is not None else (1e-6, 3.0)
     root = brentq(spare, low, high, xtol=1e-12 * high, rtol=1e-15)
-    return at(root) | {"residuals": count[0], "mixture": mixed}
+    return at(root) | {"residuals": count[0]}

@@ -8,6 +8,7 @@ from scipy.interpolate import PchipInterpolator
 from twin import heat
 from twin.gas import gamma
 
+RICHER_FROM = 11  # degrees of retard
 MACH = (0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 1.0, 1.2)
 FILLING = {
     20: (0.989, 0.971, 0.945, 0.911, 0.870, 0.823, 0.771, 0.664, 0.567),
@@ -46,10 +47,11 @@ def piston_speed(engine, speed):
     return engine["stroke"] * speed / pi
 
 
-def mixture(engine, fuel):
+def mixture(engine, fuel, enrichment=0.0):
     """Fuel and heat for each kilogram of dry air, and the richness."""
-    f = 1 / engine["lambda"] / fuel["air"]
-    return {"f": f, "heat": f * fuel["heating"], "phi": 1 / engine["lambda"]}
+    lam = engine["lambda"] - enrichment
+    f = 1 / lam / fuel["air"]
+    return {"f": f, "heat": f * fuel["heating"], "phi": 1 / lam}
 
 
 def exhaust_pressure(engine, air, state, dry, carried):
@@ -64,7 +66,7 @@ def exhaust_pressure(engine, air, state, dry, carried):
 def conditions(engine, air, held, state, m, dry, mixed):
     """What the flow that arrives makes of exhaust, head and oil."""
     p_exhaust = exhaust_pressure(engine, air, state, dry, air["w"] + mixed["f"])
-    head = engine["head_temperature"] or heat.head(engine, air, held, state, m, mixed["phi"])
+    head = heat.head(engine, air, held, state, m, mixed["phi"])
     oil = engine["oil"]["temperature"] or heat.oil(engine, air, held, dry, mixed)
     thickness = heat.thickness(engine, oil)
     return {"p_e": p_exhaust, "T_h": head, "T_o": oil, "thickness": thickness}
@@ -133,10 +135,19 @@ def spark_share(retard):
     return 1 - 2.4e-4 * d**2 + 1.3e-6 * d**3
 
 
-def indicated(engine, mixed, dry, retard):
+def burnt(engine, air, state, there, mixed):
+    """Share of what could burn that does, in a charge diluted by residual and water."""
+    x = 0.632 * mixed["phi"] * (state["p"] / there["p_e"]) ** -0.74 / engine["compression_ratio"]
+    x = min(x, 0.25)
+    Y = x + (1 - x) * 1.9 * air["w"] / (1 + air["w"] + mixed["f"])
+    way = min(max((Y - 0.25) / 0.15, 0.0), 1.0)
+    return 1 - way**2 * (3 - 2 * way)
+
+
+def indicated(engine, air, state, there, mixed, retard):
     eta = fuel_air_efficiency(engine["compression_ratio"], mixed["phi"])
-    factor = engine["combustion"]["real_cycle_factor"]
-    return factor * eta * spark_share(retard) * mixed["heat"] * dry
+    eta *= burnt(engine, air, state, there, mixed) * spark_share(retard)
+    return engine["combustion"]["real_cycle_factor"] * eta * mixed["heat"] * there["dry"]
 
 
 def rubbing_pressure(engine, speed):
@@ -179,7 +190,7 @@ def requirement(engine, speed, state, there, w, retard):
         + (there["T_h"] - a["head_temperature"]) / 10
         - degrees(retard - a["retard"])
         + (there["p_e"] - a["exhaust_pressure"]) / 30e3
-        - (appetite(engine["lambda"]) - appetite(a["lambda"]))
+        - (appetite(1 / there["mixture"]["phi"]) - appetite(a["lambda"]))
         - (speed - a["engine_speed"]) * 30 / pi / 1000
         - 0.3 * (w - a["humidity_ratio"]) * 1000
     )
@@ -190,9 +201,23 @@ def octane_index(engine, fuel):
     return ron - engine["octane_sensitivity_weight"] * (ron - mon)
 
 
-def retard(engine, speed, spare):
-    """Of hold_margin, from what is spare at the spark of best torque; or of the table."""
-    spark = engine["spark"]
-    if spark["policy"] == "as_given":
-        return float(np.interp(speed, spark["table"]["engine_speed"], spark["table"]["retard"]))
-    return min(radians(max(0.0, spark["margin"] - spare)), spark["most_retard"])
+def given_retard(engine, speed):
+    table = engine["spark"]["table"]
+    return float(np.interp(speed, table["engine_speed"], table["retard"]))
+
+
+TABLE = {"octane_number": 92, "compression_ratio": 8, "manifold_pressure": 100e3}
+
+
+def wanted_margin(engine):
+    """Half of what the anchor is known to: as stated, else 5, or 10 where a table stands in."""
+    anchor, stated = engine["knock_anchor"], engine["spark"]["margin"]
+    heard = any(anchor[key] != value for key, value in TABLE.items())
+    known_to = anchor["known_to"] or (5 if heard else 10)
+    return 0.5 * known_to if stated is None else stated
+
+
+def enrichment(engine, retard):
+    """Taken off lambda once a late spark alone costs more."""
+    wanted = 0.017 * (degrees(retard) - RICHER_FROM)
+    return min(max(0.0, wanted), max(0.0, engine["lambda"] - engine["spark"]["richest"]))

@@ -3,6 +3,7 @@
 from math import exp, sqrt
 
 from twin import engine as cylinder
+from twin.gas import DRY_AIR
 
 
 def cooling(engine, air, held):
@@ -24,20 +25,29 @@ def known_speed(engine):
 
 def known_flow(engine):
     """Charge flow at the known point."""
-    speed = known_speed(engine)
+    speed, known = known_speed(engine), engine["cooling"]
+    T = known["known_charge_temperature"]
     filling = engine["breathing"]["peak_efficiency"] * cylinder.by_speed(engine, speed)
     filling *= cylinder.by_mach(engine, speed, 346.0)
-    return filling * 1.184 * cylinder.swept_flow(engine, speed)
+    filling *= sqrt(T / engine["breathing"]["reference_temperature"])
+    density = known["known_manifold_pressure"] / (DRY_AIR["R"] * T)
+    return filling * density * cylinder.swept_flow(engine, speed)
+
+
+def gas_that_heats(engine, T, phi):
+    known = engine["cooling"]["gas_temperature"]
+    known += 0.45 * (T - 298.15) - 700 * ((phi - 1.1) ** 2 - 0.07**2)
+    return min(max(known, 400.0), 1300.0)
 
 
 def head(engine, air, held, state, m, phi):
     known = engine["cooling"]
-    T_g, T_h1 = known["gas_temperature"], known["known_head_temperature"]
+    T_h1 = engine["head_temperature"] or known["known_head_temperature"]
+    there = gas_that_heats(engine, known["known_charge_temperature"], 1.17)
     c, T_a, T_a1 = cooling(engine, air, held)
     flow = max(m / known_flow(engine), 1e-3)
-    Y = (T_h1 - T_a1) / (T_g - T_h1) * flow**0.57 * c**-0.58
-    T_g += 0.45 * (state["T"] - 298.15) - 700 * ((phi - 1.1) ** 2 - 0.07**2)
-    return (Y * min(max(T_g, 400.0), 1300.0) + T_a) / (1 + Y)
+    Y = (T_h1 - T_a1) / (there - T_h1) * flow**0.57 * c**-0.58
+    return (Y * gas_that_heats(engine, state["T"], phi) + T_a) / (1 + Y)
 
 
 def unburnt(phi):

@@ -3,6 +3,8 @@
 `point` and `top_speed` count under "residuals" how often the balance of the engine was evaluated.
 """
 
+from math import radians
+
 from scipy.optimize import brentq
 
 from twin import engine as cylinder
@@ -31,32 +33,36 @@ def margin(vehicle, held, balanced, retard):
     return cylinder.octane_index(engine, vehicle["fuel"]) - needs
 
 
-def held_by_spark(vehicle, held):
-    """Balance and retard, the throttle closed where no retard is enough."""
-    spark, residuals = vehicle["engine"]["spark"], [0]
+def held_off_knock(vehicle, held):
+    """Balance, retard and opening: a later spark, a richer mixture with it, then less throttle.
 
-    def at(opening):
-        balanced = balance(vehicle, held | {"opening": opening})
-        residuals[0] += balanced["residuals"]
-        spare = margin(vehicle, held, balanced, 0.0)
-        retard = cylinder.retard(vehicle["engine"], held["engine_speed"], spare)
-        return balanced, retard, margin(vehicle, held, balanced, retard) - spark["margin"]
+    An exhaust that grows too hot before the latest spark is not in this twin.
+    """
+    engine, spark = vehicle["engine"], vehicle["engine"]["spark"]
+    wanted, most, count = cylinder.wanted_margin(engine), spark["most_retard"], [0]
 
-    opening = held["opening"]
-    found = at(opening)
-    if spark["policy"] == "hold_margin" and found[2] < -1e-9:
-        if at(LEAST_OPENING)[2] < 0:
-            raise NoStateError
-        # from the side where the spark is at its end
-        most = spark["most_retard"]
+    def at(retard, opening=held["opening"]):
+        richer = cylinder.enrichment(engine, retard)
+        balanced = balance(vehicle, held | {"opening": opening, "enrichment": richer})
+        count[0] += balanced["residuals"]
+        return balanced, margin(vehicle, held, balanced, retard) - wanted
 
-        def short(o):
-            balanced = at(o)[0]
-            return margin(vehicle, held, balanced, most) - spark["margin"]
+    def answer(retard, opening=held["opening"]):
+        return opening, at(retard, opening)[0], retard, count[0]
 
-        opening = brentq(short, LEAST_OPENING, opening, xtol=1e-13, rtol=1e-14)
-        found = at(opening)
-    return opening, found[0], found[1], residuals[0]
+    if spark["policy"] == "as_given":
+        given = cylinder.given_retard(engine, held["engine_speed"])
+        return held["opening"], balance(vehicle, held), given, 0
+    lacking = radians(max(0.0, -at(0.0)[1]))
+    if lacking <= min(radians(cylinder.RICHER_FROM), most):
+        return answer(lacking)
+    if at(most)[1] >= 0:
+        return answer(brentq(lambda d: at(d)[1], 0.0, most, xtol=1e-13, rtol=1e-14))
+    if at(most, LEAST_OPENING)[1] < 0:
+        raise NoStateError
+    return answer(
+        most, brentq(lambda o: at(most, o)[1], LEAST_OPENING, held["opening"], xtol=1e-13)
+    )
 
 
 def point(scenario, engine_speed, opening=1.0, road_speed=0.0):
@@ -65,11 +71,13 @@ def point(scenario, engine_speed, opening=1.0, road_speed=0.0):
     vehicle = scenario if ready else understood(scenario)
     air = vehicle["air"]
     held = {"engine_speed": engine_speed, "opening": opening, "road_speed": road_speed}
-    opening, balanced, retard, residuals = held_by_spark(vehicle, held)
+    opening, balanced, retard, residuals = held_off_knock(vehicle, held)
     engine, state = vehicle["engine"], balanced["stations"][-1][1]
     p, p_e, dry = state["p"], balanced["p_e"], balanced["dry"]
     powers = {
-        "indicated": cylinder.indicated(engine, balanced["mixture"], dry, retard),
+        "indicated": cylinder.indicated(
+            engine, air, state, balanced, balanced["mixture"], retard
+        ),
         "rubbing": cylinder.rubbing(engine, engine_speed, p, air["p"], balanced["thickness"]),
         "pumping": cylinder.pumping(engine, engine_speed, state, p_e),
         "accessories": cylinder.accessories(engine, engine_speed),

@@ -36,7 +36,8 @@ double Cooling::known_rise(const HeadState& known) const noexcept {
 
 double Cooling::conductance_ratio(const HeadState& here, const HeadState& known) const noexcept {
     const double known_ratio =
-        known_rise(known) / std::max(gas_temperature - known_head_temperature, least_difference);
+        known_rise(known) /
+        std::max(gas_temperature_at(known) - known_head_temperature, least_difference);
     return known_ratio *
            cooling_ratio_share(here.charge_flow / known.charge_flow, flow_share(here, known));
 }
@@ -75,7 +76,7 @@ std::span<const fields::Row> Cooling::rows() {
         with_default(
             "known_head_temperature", "T_h1", at<&Cooling::known_head_temperature>,
             temperature("degC"), {60, 350}, 15,
-            "Head temperature at full throttle without a blower at known_engine_speed",
+            "Head temperature at full throttle at known_engine_speed and known_manifold_pressure",
             "180 to 220 degC under the plug at full load; common practice, from memory, to be "
             "confirmed"),
         with_default("known_air_temperature", "T_a1", at<&Cooling::known_air_temperature>,
@@ -84,6 +85,12 @@ std::span<const fields::Row> Cooling::rows() {
         optional("known_engine_speed", "N_1", at<&Cooling::known_engine_speed>,
                  angular_speed("rpm"), {500, 20000},
                  "Engine speed when that was known; the rev limit where not stated"),
+        with_default("known_manifold_pressure", "p_1", at<&Cooling::known_manifold_pressure>,
+                     absolute_pressure("kPa"), {20, 400}, 0,
+                     "Manifold pressure when that was known", "no blower"),
+        with_default("known_charge_temperature", "T_i1", at<&Cooling::known_charge_temperature>,
+                     temperature("degC"), {-40, 250}, 0, "Charge temperature when that was known",
+                     "a reference"),
         with_default(
             "known_road_speed", "v_1", at<&Cooling::known_road_speed>, speed("km/h"), {5, 400}, 10,
             "Speed of the air over the vehicle when that was known, for ram_air", "estimate"),

@@ -33,6 +33,8 @@ struct Cooling {
     double known_head_temperature = 473.15;    // K
     double known_air_temperature = 298.15;     // K
     std::optional<double> known_engine_speed;  // rad/s
+    double known_manifold_pressure = 101325;   // Pa absolute
+    double known_charge_temperature = 298.15;  // K
     double known_road_speed = 25;              // m/s
     double coolant_temperature = 363.15;       // K
     double gas_temperature = 894;              // K

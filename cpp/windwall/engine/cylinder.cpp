@@ -1,5 +1,6 @@
 #include "windwall/engine/cylinder.hpp"
 
+#include "windwall/engine/fuel_air_cycle.hpp"
 #include "windwall/engine/geometry.hpp"
 #include "windwall/engine/pumping.hpp"
 #include "windwall/engine/usual.hpp"
@@ -52,9 +53,9 @@ double Cylinder::piston_speed(double engine_speed) const noexcept {
 }
 
 Mixture Cylinder::mixture(const Intake& intake, const media::Fuel& fuel) const noexcept {
-    return intake.carburetted
-               ? mix_carburetted(intake.charge, fuel)
-               : mix(intake.charge, fuel, lambda, combustion.trims_for_injected_fuel);
+    return intake.carburetted ? mix_carburetted(intake.charge, fuel)
+                              : mix(intake.charge, fuel, lambda - intake.enrichment,
+                                    combustion.trims_for_injected_fuel);
 }
 
 std::array<double, 4> Cylinder::fuel_demand(const media::Fuel& fuel) const noexcept {
@@ -113,7 +114,14 @@ Work Cylinder::work(const Intake& intake, const media::Fuel& fuel, double retard
     work.fuel_power = dry_air * burnt.heating;
     work.indicated_efficiency =
         combustion.efficiency(compression_ratio, burnt.equivalence_ratio(), retard);
+    const Burning flame = burning(intake, burnt);
+    work.indicated_efficiency *= flame.burnt * flame.kept;
     work.indicated = work.indicated_efficiency * work.fuel_power;
+    work.released = flame.burnt * work.fuel_power * (1 - unburnt_share(burnt.equivalence_ratio()));
+    work.chamber_heat =
+        work.released *
+        walls.chamber_share({retard, speed / known_speed(),
+                             intake.charge.pressure / media::constants::isa_pressure});
 
     work.indicated_mean_pressure = mean_effective_pressure(work.indicated, swept_volume(), speed);
     work.rubbing_mean_pressure = friction.mean_pressure(
@@ -149,6 +157,11 @@ Validity Cylinder::validity(const Intake& intake, const media::Fuel& fuel,
     validity.pressure_ratio = within(0.3, exhaust_pressure(intake, fuel) / pressure, 3);
     validity.retard = std::abs(retard) <= 30 * degree;
     validity.knock_pressure = std::abs(pressure - knock_anchor.manifold_pressure) <= 60e3;
+    const media::Stream& charge = intake.charge;
+    const Mixture burnt = mixture(intake, fuel);
+    const double water = charge.liquid[media::index(media::Vapour::water)];
+    validity.water = water <= 0.6 * (burnt.own_fuel + burnt.injected_fuel);
+    validity.dry_plug = (intake.carburetted ? water : charge.liquid_share()) <= 0.06;
     return validity;
 }
 

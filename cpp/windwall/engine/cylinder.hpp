@@ -3,6 +3,7 @@
 #include "windwall/engine/breathing.hpp"
 #include "windwall/engine/combustion.hpp"
 #include "windwall/engine/cooling.hpp"
+#include "windwall/engine/dilution.hpp"
 #include "windwall/engine/end_gas.hpp"
 #include "windwall/engine/evaporation.hpp"
 #include "windwall/engine/exhaust.hpp"
@@ -83,16 +84,20 @@ struct Cylinder {
                                                    const media::Fuel& fuel) const noexcept;
 
     Spark choose_spark(const Intake& intake, const media::Fuel& fuel) const noexcept;
+    /// What a spark `retard` rad after the one of best torque leaves.
+    Spark spark_at(const Intake& intake, const media::Fuel& fuel, double retard) const noexcept;
     /// What the end gas goes through at a spark `retard` rad after the one of best torque.
     EndGas end_gas(const Intake& intake, const media::Fuel& fuel, double retard) const noexcept;
-    /// The octane number that the end gas asks for by its ignition delay; empty where not modelled.
+    /// The octane number that the end gas asks for by its ignition delay, anchored at the same
+    /// point as the rule; empty where not modelled.
     std::optional<double> integral_requirement(const Intake& intake, const media::Fuel& fuel,
                                                double retard) const noexcept;
     /// At a spark `retard` rad after the one of best torque.
     Work work(const Intake& intake, const media::Fuel& fuel, double retard) const noexcept;
-    Heat heat(const Work& work) const noexcept;
+    Heat heat(const Intake& intake, const media::Fuel& fuel, const Work& work) const noexcept;
     /// What leaves through the valves, by the engine's own energy balance.
-    ExhaustGas exhaust_gas(const Intake& intake, const Work& work) const noexcept;
+    ExhaustGas exhaust_gas(const Intake& intake, const media::Fuel& fuel,
+                           const Work& work) const noexcept;
     /// Empty where there are no injectors.
     std::optional<Injection> injection(const Intake& intake, const media::Fuel& fuel,
                                        const Work& work) const noexcept;
@@ -107,8 +112,15 @@ private:
     double filling(const Intake& intake, const Mixture& burnt) const noexcept;
     double head(const Intake& intake, const Mixture& burnt) const noexcept;
     double oil_temperature(const Intake& intake, const Mixture& burnt) const noexcept;
+    double delay_requirement(const Intake& intake, const media::Fuel& fuel,
+                             double retard) const noexcept;
+    double anchored_delay_requirement(const media::Fuel& fuel) const noexcept;
+    double residual(const Intake& intake, const Mixture& burnt) const noexcept;
+    Burning burning(const Intake& intake, const Mixture& burnt) const noexcept;
+    double octane_requirement(const Intake& intake, const Mixture& burnt) const noexcept;
     HeadState head_state(const Intake& intake, const Mixture& burnt) const noexcept;
     HeadState known_head_state() const noexcept;
+    double known_speed() const noexcept { return cooling.known_engine_speed.value_or(rev_limit); }
     double heat_to_oil(double piston_speed, double released, double engine_speed) const noexcept;
     double released(const Intake& intake, const Mixture& burnt) const noexcept;
     double known_released(const HeadState& known) const noexcept;

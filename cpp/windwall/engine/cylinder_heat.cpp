@@ -30,14 +30,17 @@ HeadState Cylinder::head_state(const Intake& intake, const Mixture& burnt) const
 }
 
 HeadState Cylinder::known_head_state() const noexcept {
-    const double speed = cooling.known_engine_speed.value_or(rev_limit);
+    const double speed = known_speed();
     const double index = mach_index(piston_speed(speed), valves.intake_area_share(), sound_speed);
     const double filled = breathing.peak_efficiency *
                           breathing.speed_share(speed, usual_best_share * rev_limit) *
                           mach_filling(index, valves.intake_closing);
-    const double T = cooling.known_air_temperature;
-    return {filled * usual_air_density * swept_flow(swept_volume(), speed),
-            298.15,
+    const double T = cooling.known_air_temperature, charge = cooling.known_charge_temperature;
+    const double density =
+        cooling.known_manifold_pressure / (media::constants::gas_constant_air * charge);
+    return {filled * filling_temperature_share(charge, breathing.reference_temperature) * density *
+                swept_flow(swept_volume(), speed),
+            charge,
             known_equivalence_ratio,
             speed,
             cooling.known_road_speed,
@@ -46,8 +49,10 @@ HeadState Cylinder::known_head_state() const noexcept {
 }
 
 double Cylinder::head(const Intake& intake, const Mixture& burnt) const noexcept {
-    if (head_temperature) return *head_temperature;
-    return cooling.head_temperature(head_state(intake, burnt), known_head_state());
+    if (intake.head_temperature) return *intake.head_temperature;
+    Cooling known = cooling;
+    if (head_temperature) known.known_head_temperature = *head_temperature;
+    return known.head_temperature(head_state(intake, burnt), known_head_state());
 }
 
 /// W, from friction with hot oil and from the walls.
@@ -84,12 +89,15 @@ Temperatures Cylinder::temperatures(const Intake& intake, const media::Fuel& fue
     return {head(intake, burnt), oil_temperature(intake, burnt)};
 }
 
-Heat Cylinder::heat(const Work& work) const noexcept {
-    return walls.heat(work.fuel_power, 1 / work.lambda);
+Heat Cylinder::heat(const Intake& intake, const media::Fuel& fuel,
+                    const Work& work) const noexcept {
+    return {work.chamber_heat + exhaust_gas(intake, fuel, work).port_heat,
+            work.fuel_power - work.released};
 }
 
-ExhaustGas Cylinder::exhaust_gas(const Intake& intake, const Work& work) const noexcept {
-    return engine::exhaust_gas(intake, work, heat(work));
+ExhaustGas Cylinder::exhaust_gas(const Intake& intake, const media::Fuel& fuel,
+                                 const Work& work) const noexcept {
+    return engine::exhaust_gas(intake, work, walls, head(intake, mixture(intake, fuel)));
 }
 
 }  // namespace windwall::engine

@@ -23,6 +23,9 @@ constexpr double hottest_of_range = 1000;  // K, of the heat capacities
 // Drops that evaporate while the charge is being compressed cool it less, by about the root of what
 // compression makes of a kelvin.
 constexpr double late_cooling = 0.7;
+// kg per kg of fuel: the octane number of a mixture was measured to rise as far with water (Brusca
+// and others, Heliyon 2019); what goes beyond does nothing for knock.
+constexpr double most_water_per_fuel = 1.5;
 
 /// Mass of residual over all of the charge: the part of Fox, Cheng and Heywood, SAE 931025, that
 /// stands without valve overlap; constants from memory, to be confirmed.
@@ -33,11 +36,21 @@ double residual_share(double compression_ratio, double equivalence_ratio,
     return std::min(share, most_residual);
 }
 
+/// kg of all fuel per kg of dry air.
+double fuel_share(const Mixture& burnt) noexcept { return burnt.own_fuel + burnt.injected_fuel; }
+
+/// Of the drops of water, the share that knock is credited with.
+double credited(const media::Stream& charge, const Mixture& burnt) noexcept {
+    const double water = charge.liquid[media::index(media::Vapour::water)];
+    return std::min(1.0, most_water_per_fuel * fuel_share(burnt) / std::max(water, 1e-9));
+}
+
 /// K by which drops lower what the end gas starts from, at one pressure.
 double drops_cooling(const Evaporation& evaporation, const media::Stream& charge,
-                     double fuel) noexcept {
-    const double early = evaporate(charge, evaporation.before_closing, fuel).cooling;
-    const double all = evaporate(charge, evaporation.before_knock, fuel).cooling;
+                     const Mixture& burnt) noexcept {
+    const double share = credited(charge, burnt), fuel = burnt.tank_fuel;
+    const double early = evaporate(charge, share * evaporation.before_closing, fuel).cooling;
+    const double all = evaporate(charge, share * evaporation.before_knock, fuel).cooling;
     return early + late_cooling * std::max(0.0, all - early);
 }
 
@@ -56,25 +69,47 @@ std::array<double, 4> vapours(const media::Stream& charge, const Evaporated& dro
 
 }  // namespace
 
-Spark Cylinder::choose_spark(const Intake& intake, const media::Fuel& fuel) const noexcept {
-    const Mixture burnt = mixture(intake, fuel);
+double Cylinder::residual(const Intake& intake, const Mixture& burnt) const noexcept {
+    return residual_share(compression_ratio, burnt.equivalence_ratio(),
+                          intake.charge.pressure / pressure_behind(intake, burnt));
+}
+
+Burning Cylinder::burning(const Intake& intake, const Mixture& burnt) const noexcept {
+    return engine::burning(intake.charge, burnt, residual(intake, burnt), evaporation.before_knock);
+}
+
+/// At the spark of best torque.
+double Cylinder::octane_requirement(const Intake& intake, const Mixture& burnt) const noexcept {
     const media::Stream& charge = intake.charge;
     const Evaporated drops = evaporate(charge, evaporation.before_knock, burnt.tank_fuel);
     const std::size_t water = media::index(media::Vapour::water);
-    const KnockState best_torque{
-        compression_ratio,
-        intake.engine_speed,
-        charge.pressure,
-        charge.temperature - drops_cooling(evaporation, charge, burnt.tank_fuel),
-        head(intake, burnt),
-        0,
-        burnt.lambda,
-        charge.vapour[water] + drops.vapour[water],
-        pressure_behind(intake, burnt)};
-    const double index = octane_index(burnt, fuel, octane_sensitivity_weight, intake.carburetted);
-    Spark chosen = spark.choose(intake.engine_speed, knock_anchor.requirement(best_torque), index);
-    chosen.spread = knock_anchor.spread();
-    return chosen;
+    const KnockState best_torque{compression_ratio,
+                                 intake.engine_speed,
+                                 charge.pressure,
+                                 charge.temperature - drops_cooling(evaporation, charge, burnt),
+                                 head(intake, burnt),
+                                 0,
+                                 burnt.lambda,
+                                 std::min(charge.vapour[water] + drops.vapour[water],
+                                          most_water_per_fuel * fuel_share(burnt)),
+                                 pressure_behind(intake, burnt)};
+    return knock_anchor.requirement(best_torque);
+}
+
+Spark Cylinder::choose_spark(const Intake& intake, const media::Fuel& fuel) const noexcept {
+    const Mixture burnt = mixture(intake, fuel);
+    return spark.choose(intake.engine_speed, octane_requirement(intake, burnt),
+                        octane_index(burnt, fuel, octane_sensitivity_weight, intake.carburetted),
+                        knock_anchor.spread());
+}
+
+Spark Cylinder::spark_at(const Intake& intake, const media::Fuel& fuel,
+                         double retard) const noexcept {
+    const Mixture burnt = mixture(intake, fuel);
+    return SparkPlan::at_retard(
+        retard, octane_requirement(intake, burnt),
+        octane_index(burnt, fuel, octane_sensitivity_weight, intake.carburetted),
+        knock_anchor.spread());
 }
 
 EndGas Cylinder::end_gas(const Intake& intake, const media::Fuel& fuel,
@@ -82,11 +117,10 @@ EndGas Cylinder::end_gas(const Intake& intake, const media::Fuel& fuel,
     const media::Stream& charge = intake.charge;
     const Mixture burnt = mixture(intake, fuel);
     const double phi = burnt.equivalence_ratio();
-    const double residual =
-        residual_share(compression_ratio, phi, charge.pressure / pressure_behind(intake, burnt));
+    const double residual = this->residual(intake, burnt);
     const double T_i = charge.temperature;
     const double fresh = T_i + breathing.wall_heating * (head(intake, burnt) - T_i) -
-                         drops_cooling(evaporation, charge, burnt.tank_fuel);
+                         drops_cooling(evaporation, charge, burnt);
 
     EndGas made;
     made.compression_ratio = compression_ratio;
@@ -101,15 +135,37 @@ EndGas Cylinder::end_gas(const Intake& intake, const media::Fuel& fuel,
     made.gas_constant = gas.R;
     made.heat = heat_on_pressure * (1 - residual) * (1 - unburnt_share(phi)) * burnt.heating /
                 (1 + all[0] + all[1] + all[2] + all[3]);
-    // Dilution burns slowly: a tenth longer for each 5 % of residual.
-    made.burn_duration = combustion.burn_duration * (1 + 2 * (residual - 0.05));
+    made.burn_duration = combustion.burn_duration * burning(intake, burnt).duration;
     made.burn_start = best_centre - part_at_burnt(0.5) * made.burn_duration + retard;
     return made;
 }
 
+double Cylinder::delay_requirement(const Intake& intake, const media::Fuel& fuel,
+                                   double retard) const noexcept {
+    return octane_of_integral(knock_integral(end_gas(intake, fuel, retard)));
+}
+
+/// What the delay asks for where the engine is known to knock.
+double Cylinder::anchored_delay_requirement(const media::Fuel& fuel) const noexcept {
+    const KnockAnchor& anchor = knock_anchor;
+    Cylinder there = *this;
+    there.compression_ratio = anchor.compression_ratio;
+    there.lambda = anchor.lambda;
+    Intake intake;
+    intake.engine_speed = anchor.engine_speed;
+    intake.charge = media::ambient_stream(anchor.manifold_pressure, anchor.charge_temperature,
+                                          anchor.humidity_ratio, 1);
+    intake.ambient_pressure = media::constants::isa_pressure;
+    intake.ambient_temperature = cooling.known_air_temperature;
+    intake.exhaust_pressure = anchor.exhaust_pressure;
+    intake.head_temperature = anchor.head_temperature;
+    return there.delay_requirement(intake, fuel, anchor.retard);
+}
+
 std::optional<double> Cylinder::integral_requirement(const Intake& intake, const media::Fuel& fuel,
                                                      double retard) const noexcept {
-    return octane_of_integral(knock_integral(end_gas(intake, fuel, retard)));
+    return knock_anchor.octane_number + delay_requirement(intake, fuel, retard) -
+           anchored_delay_requirement(fuel);
 }
 
 }  // namespace windwall::engine

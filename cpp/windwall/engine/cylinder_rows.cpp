@@ -19,8 +19,9 @@ std::span<const fields::Row> Cylinder::rows() {
         optional(
             "head_temperature", "T_h", at<&Cylinder::head_temperature>, temperature("degC"),
             {20, 350},
-            "Temperature of the cylinder head on the day of the run; where not stated, that of "
-            "the heat balance the cooling is known for"),
+            "Temperature of the cylinder head as it was measured on this engine, at the engine and "
+            "road speed, manifold pressure, charge and air that cooling names as known; from there "
+            "it moves with all of them"),
         with_default(
             "octane_sensitivity_weight", "K", at<&Cylinder::octane_sensitivity_weight>, number(),
             {-1, 1.5}, 0.3,

@@ -18,13 +18,18 @@ double charge_heat(const Intake& intake) noexcept {
 
 }  // namespace
 
-ExhaustGas exhaust_gas(const Intake& intake, const Work& work, const Heat& heat) noexcept {
+ExhaustGas exhaust_gas(const Intake& intake, const Work& work, const Walls& walls,
+                       double head_temperature) noexcept {
     const media::Stream& charge = intake.charge;
     ExhaustGas gas;
     gas.flow = charge.gas_flow() + charge.liquid_share() * charge.dry_air + work.fuel_flow;
-    gas.heat = work.fuel_power + charge_heat(intake) + work.pumping - work.indicated - heat.walls -
-               heat.unburnt;
-    gas.temperature = intake.ambient_temperature + gas.heat / (gas.flow * exhaust_heat_capacity);
+    const double capacity = gas.flow * exhaust_heat_capacity;
+    const double behind_valve =
+        work.released + charge_heat(intake) + work.pumping - work.indicated - work.chamber_heat;
+    const double hottest = intake.ambient_temperature + behind_valve / capacity;
+    gas.temperature = walls.behind_port(hottest, head_temperature);
+    gas.port_heat = capacity * (hottest - gas.temperature);
+    gas.heat = behind_valve - gas.port_heat;
     return gas;
 }
 

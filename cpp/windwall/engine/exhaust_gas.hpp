@@ -5,16 +5,19 @@
 
 namespace windwall::engine {
 
-/// What leaves through the exhaust valves.
+/// What leaves through the exhaust port.
 struct ExhaustGas {
     double flow{};         // kg/s
     double heat{};         // W above the air that came in, without what could still burn
     double temperature{};  // K
+    double port_heat{};    // W, left in the port
 };
 
 /// From the energy that enters and leaves the cylinders: fuel, what the charge brings above the air
-/// that came in, and the work of pumping, less the indicated work, the heat to the walls and what
-/// is left unburnt. It knows nothing of the road and of what drives a blower.
-ExhaustGas exhaust_gas(const Intake& intake, const Work& work, const Heat& heat) noexcept;
+/// that came in, and the work of pumping, less the indicated work, the heat to the chamber and what
+/// is left unburnt; then less what the port takes on its way to the head's temperature in K. It
+/// knows nothing of the road and of what drives a blower.
+ExhaustGas exhaust_gas(const Intake& intake, const Work& work, const Walls& walls,
+                       double head_temperature) noexcept;
 
 }  // namespace windwall::engine

@@ -1,12 +1,37 @@
 #include "windwall/engine/heat.hpp"
 
-#include "windwall/engine/fuel_air_cycle.hpp"
+#include "windwall/engine/usual.hpp"
+
+#include <algorithm>
+#include <cmath>
 
 namespace windwall::engine {
+namespace {
 
-Heat Walls::heat(double fuel_power, double equivalence_ratio) const noexcept {
-    const double unburnt = fuel_power * unburnt_share(equivalence_ratio);
-    return {share * (fuel_power - unburnt), unburnt};
+constexpr double chamber_part = 2.0 / 3;  // of the heat to the walls at full power; estimate
+// Slopes that the wall laws of Hohenberg, Woschni and Annand agree on to 0.06 in single-zone
+// cycles.
+constexpr double speed_exponent = -0.26;
+constexpr double pressure_exponent = -0.16;
+constexpr double least_speed_share = 0.1, least_pressure_share = 0.1;
+constexpr double latest = 45;  // degrees
+
+}  // namespace
+
+double late_spark_wall_share(double retard) noexcept {
+    const double late = std::clamp(retard / degree, 0.0, latest);
+    return std::exp(late * (9e-5 * late - 0.0125));
+}
+
+double Walls::chamber_share(const WallState& state) const noexcept {
+    const double slope =
+        speed_exponent * std::log(std::max(state.speed_share, least_speed_share)) +
+        pressure_exponent * std::log(std::max(state.pressure_share, least_pressure_share));
+    return chamber_part * share * late_spark_wall_share(state.retard) * std::exp(slope);
+}
+
+double Walls::behind_port(double behind_valve, double head_temperature) const noexcept {
+    return head_temperature + port_keeps * (behind_valve - head_temperature);
 }
 
 std::span<const fields::Row> Walls::rows() {
@@ -14,9 +39,13 @@ std::span<const fields::Row> Walls::rows() {
     static constexpr Row table[] = {
         with_default(
             "share", "q_w", at<&Walls::share>, number(), {0, 0.6}, 0.05,
-            "Share of the heat released that reaches head, barrel and exhaust port",
+            "Share of the heat released that reaches head, barrel and exhaust port at full power",
             "full-load heat balance with 27.5 % of the fuel in coolant and oil, of which 3 % are "
             "friction, near a twentieth rich; 25 to 30 % for air-cooled engines"),
+        with_default(
+            "port_keeps", "e_p", at<&Walls::port_keeps>, number(), {0.3, 1}, 0.07,
+            "Of the temperature of the exhaust above the head, what it keeps through the port",
+            "a port takes 5 to 8 % of the fuel's heat; from memory, to be confirmed"),
     };
     return table;
 }

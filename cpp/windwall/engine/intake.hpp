@@ -18,6 +18,10 @@ struct Intake {
     /// Pa absolute behind the valves, where a turbine there holds it; else it follows from the
     /// flow.
     std::optional<double> exhaust_pressure{};
+    /// Taken off the engine's own lambda where knock is held off by a richer mixture.
+    double enrichment{};
+    /// K, where something outside holds the head; else it follows from its heat balance.
+    std::optional<double> head_temperature{};
 };
 
 }  // namespace windwall::engine

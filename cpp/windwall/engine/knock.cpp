@@ -89,8 +89,9 @@ std::span<const fields::Row> KnockAnchor::rows() {
             "Air over what the fuel needs at the anchor",
             "the mixture that knocks most, from which the rule counts; the table names none"),
         with_default("humidity_ratio", "w_0", at<&KnockAnchor::humidity_ratio>, number(), {0, 0.1},
-                     0.004, "Water vapour per dry air by mass at the anchor",
-                     "dry air, from which the rule counts; the table names none"),
+                     0.003, "Water vapour per dry air by mass at the anchor",
+                     "50 grains a pound, to which surveys of what cars ask for on the road are "
+                     "corrected; from memory, to be confirmed"),
         with_default("exhaust_pressure", "p_e0", at<&KnockAnchor::exhaust_pressure>,
                      absolute_pressure("kPa"), {50, 300}, 5, "Mean exhaust pressure at the anchor",
                      unstated),

@@ -41,7 +41,7 @@ struct KnockAnchor {
     double head_temperature = 453.15;                  // K
     double retard = 0;                                 // rad
     double lambda = 0.9586;
-    double humidity_ratio = 0;
+    double humidity_ratio = 0.0071;
     double exhaust_pressure = 100e3;  // Pa absolute
 
     std::optional<double> known_to;  // octane numbers, one standard deviation

@@ -3,11 +3,20 @@
 #include "windwall/fields/lookup.hpp"
 
 #include <algorithm>
+#include <numbers>
 #include <string>
 #include <vector>
 
 namespace windwall::engine {
 namespace {
+
+// Beyond `richer_from` lambda falls so with the spark that the next octane number costs the same
+// torque by either: slopes of the fuel-air cycle over lambda and of the spark penalty, with 2
+// octane numbers per unit of air-fuel ratio.
+constexpr double richer_per_radian = 0.017 * 180 / std::numbers::pi;
+// A margin kept of half of what the requirement is known to: what builders keep by ear, two to
+// three octane numbers where 5 is known.
+constexpr double margin_per_spread = 0.5;
 
 constexpr fields::Column table_columns[] = {
     {"engine_speed", fields::angular_speed("rpm"), {0, 20000}, "Engine speed, rising"},
@@ -16,23 +25,32 @@ constexpr fields::Column table_columns[] = {
 
 }  // namespace
 
-double SparkPlan::held_retard(double requirement, double fuel_index) const noexcept {
-    const double missing = margin - (fuel_index - requirement);
-    return std::clamp(missing / octane_per_radian, 0.0, most_retard);
+double SparkPlan::wanted_margin(double spread) const noexcept {
+    return margin.value_or(margin_per_spread * spread);
+}
+
+double SparkPlan::enrichment(double retard, double lambda) const noexcept {
+    const double wanted = richer_per_radian * (retard - richer_from);
+    return std::clamp(wanted, 0.0, std::max(0.0, lambda - richest));
 }
 
 double SparkPlan::given_retard(double engine_speed) const noexcept {
     return fields::looked_up(table, engine_speed);
 }
 
-Spark SparkPlan::choose(double engine_speed, double requirement, double fuel_index) const noexcept {
-    const bool held = policy == SparkPolicy::hold_margin;
-    Spark spark;
-    spark.retard = held ? held_retard(requirement, fuel_index) : given_retard(engine_speed);
-    spark.requirement = requirement - octane_per_radian * spark.retard;
-    spark.fuel_index = fuel_index;
-    spark.margin = fuel_index - spark.requirement;
-    spark.in_range = !held || spark.margin >= margin - 1e-9;
+Spark SparkPlan::at_retard(double retard, double requirement, double fuel_index,
+                           double spread) noexcept {
+    const double there = requirement - octane_per_radian * retard;
+    return {retard, fuel_index - there, there, fuel_index, spread};
+}
+
+Spark SparkPlan::choose(double engine_speed, double requirement, double fuel_index,
+                        double spread) const noexcept {
+    if (policy == SparkPolicy::as_given)
+        return at_retard(given_retard(engine_speed), requirement, fuel_index, spread);
+    const double missing = (wanted_margin(spread) - fuel_index + requirement) / octane_per_radian;
+    Spark spark = at_retard(std::clamp(missing, 0.0, most_retard), requirement, fuel_index, spread);
+    spark.by_spark = missing <= std::min(richer_from, most_retard);
     return spark;
 }
 
@@ -53,12 +71,21 @@ std::span<const fields::Row> SparkPlan::rows() {
                "hold_margin: best torque, retarded until the margin to knock is held; as_given: "
                "the table",
                "hold_margin"),
-        with_default("margin", "M_w", at<&SparkPlan::margin>, number(), {-10, 30}, 0,
-                     "Octane numbers that hold_margin keeps between the fuel and the requirement",
-                     "a choice, inside the band of what is known"),
+        optional("margin", "M_w", at<&SparkPlan::margin>, number(), {-10, 30},
+                 "Octane numbers that hold_margin keeps between the fuel and the requirement; "
+                 "where not stated, half of what the requirement is known to"),
         with_default("most_retard", "d_m", at<&SparkPlan::most_retard>, angle("deg"), {0, 40}, 0,
                      "Crank angle by which hold_margin retards at most",
-                     "a choice; beyond, exhaust and head run hot"),
+                     "as far as torque over spark is known; the exhaust usually ends it before"),
+        with_default("richest", "l_r", at<&SparkPlan::richest>, number(), {0.65, 1.4}, 0.03,
+                     "Lambda to which hold_margin enriches at most, once a late spark alone costs "
+                     "more; a carburettor cannot",
+                     "enrichment helped up to some 60 % of excess fuel in published tests of "
+                     "supercharged engines; a choice on the near side of it"),
+        with_default("hottest_exhaust", "T_xm", at<&SparkPlan::hottest_exhaust>,
+                     temperature("degC"), {600, 1100}, 30,
+                     "Exhaust temperature up to which hold_margin retards",
+                     "950 to 1000 degC is held in makers' descriptions of turbocharged engines"),
         fields::table("table", at<&SparkPlan::table>, table_columns,
                       "Retard over engine speed for as_given, linear in between, its ends held"),
     };

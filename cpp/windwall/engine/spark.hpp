@@ -9,6 +9,9 @@
 
 namespace windwall::engine {
 
+/// Spark after which a richer mixture costs less torque for an octane number than a later spark.
+inline constexpr double richer_from = 11 * std::numbers::pi / 180;
+
 /// Octane numbers that a radian of retard is worth: Russ, SAE 960497, one per degree.
 inline constexpr double octane_per_radian = 180 / std::numbers::pi;
 
@@ -23,26 +26,44 @@ struct Spark {
     double fuel_index{};
     double spread{};       // of the margin, one standard deviation
     bool modelled = true;  // false: the engine says nothing of knock
-    bool in_range = true;  // false: even the most retard leaves less than the wanted margin
+    bool by_spark =
+        true;  // false: a later spark alone is not the cheapest way to the wanted margin
+
+    /// What the spark of best torque would leave, all else the same.
+    double margin_at_best() const noexcept { return margin - octane_per_radian * retard; }
 };
 
-/// How the spark is chosen.
+/// How the spark is chosen, and what else holds off knock. Of the means a builder has, each is used
+/// where it costs least torque for an octane number: a later spark first; from `richer_from` on a
+/// richer mixture with it, as far as `richest`; then a later spark again, to `most_retard` or
+/// until the exhaust is as hot as it may be; then less boost, by the throttle.
 struct SparkPlan {
-    static constexpr std::string_view description = "How the spark is chosen.";
+    static constexpr std::string_view description =
+        "How the spark is chosen, and how far knock is held off by other means.";
 
     SparkPolicy policy = SparkPolicy::hold_margin;
-    double margin = 2;                                 // octane numbers
-    double most_retard = 25 * std::numbers::pi / 180;  // rad
+    std::optional<double> margin;                      // octane numbers; else by what is known
+    double most_retard = 40 * std::numbers::pi / 180;  // rad
+    double richest = 0.75;                             // lambda
+    double hottest_exhaust = 1223.15;                  // K
     fields::Columns table;                             // engine speed in rad/s, retard in rad
 
-    /// `requirement` at the spark of best torque falls by one octane number per degree of retard.
-    Spark choose(double engine_speed, double requirement, double fuel_index) const noexcept;
+    /// `requirement` at the spark of best torque falls by one octane number per degree of retard;
+    /// both it and the index are known to one standard deviation `spread`.
+    Spark choose(double engine_speed, double requirement, double fuel_index,
+                 double spread) const noexcept;
+    /// The same at a retard in rad.
+    static Spark at_retard(double retard, double requirement, double fuel_index,
+                           double spread) noexcept;
+    /// Octane numbers to keep, where the requirement is known to one standard deviation `spread`.
+    double wanted_margin(double spread) const noexcept;
+    /// What is taken off a lambda at a retard in rad.
+    double enrichment(double retard, double lambda) const noexcept;
 
     static std::span<const fields::Row> rows();
     std::optional<fields::Violation> check() const;
 
 private:
-    double held_retard(double requirement, double fuel_index) const noexcept;
     double given_retard(double engine_speed) const noexcept;
 };
 

@@ -1,5 +1,6 @@
 #include "windwall/engine/torque_curve.hpp"
 
+#include "windwall/engine/fuel_air_cycle.hpp"
 #include "windwall/engine/geometry.hpp"
 #include "windwall/engine/usual.hpp"
 #include "windwall/fields/lookup.hpp"
@@ -10,7 +11,8 @@
 namespace windwall::engine {
 namespace {
 
-constexpr double slowest = 30;  // rad/s: keeps flow and filling finite at standstill
+constexpr double usual_head = 463.15;  // K, what the port is near where the head is not modelled
+constexpr double slowest = 30;         // rad/s: keeps flow and filling finite at standstill
 
 constexpr fields::Column table_columns[] = {
     {"engine_speed", fields::angular_speed("rpm"), {0, 20000}, "Engine speed, rising"},
@@ -79,6 +81,10 @@ Spark TorqueCurve::choose_spark(const Intake&, const media::Fuel&) const noexcep
     return as_it_was;
 }
 
+Spark TorqueCurve::spark_at(const Intake& intake, const media::Fuel& fuel, double) const noexcept {
+    return choose_spark(intake, fuel);
+}
+
 std::optional<double> TorqueCurve::integral_requirement(const Intake&, const media::Fuel&,
                                                         double) const noexcept {
     return std::nullopt;
@@ -97,6 +103,11 @@ Work TorqueCurve::work(const Intake& intake, const media::Fuel& fuel, double) co
     work.fuel_flow = intake.charge.dry_air * burnt.own_fuel;
     work.injected_fuel_flow = intake.charge.dry_air * burnt.injected_fuel;
     work.fuel_power = intake.charge.dry_air * burnt.heating;
+    work.released = work.fuel_power * (1 - unburnt_share(burnt.equivalence_ratio()));
+    work.chamber_heat =
+        work.released *
+        walls.chamber_share(
+            {0, speed / rev_limit, intake.charge.pressure / media::constants::isa_pressure});
     work.indicated = share * measured / mechanical_efficiency;
     work.rubbing = measured * (1 / mechanical_efficiency - 1);
     work.indicated_efficiency = work.fuel_power > 0 ? work.indicated / work.fuel_power : 0;
@@ -106,12 +117,15 @@ Work TorqueCurve::work(const Intake& intake, const media::Fuel& fuel, double) co
     return work;
 }
 
-Heat TorqueCurve::heat(const Work& work) const noexcept {
-    return walls.heat(work.fuel_power, 1 / work.lambda);
+Heat TorqueCurve::heat(const Intake& intake, const media::Fuel& fuel,
+                       const Work& work) const noexcept {
+    return {work.chamber_heat + exhaust_gas(intake, fuel, work).port_heat,
+            work.fuel_power - work.released};
 }
 
-ExhaustGas TorqueCurve::exhaust_gas(const Intake& intake, const Work& work) const noexcept {
-    return engine::exhaust_gas(intake, work, heat(work));
+ExhaustGas TorqueCurve::exhaust_gas(const Intake& intake, const media::Fuel&,
+                                    const Work& work) const noexcept {
+    return engine::exhaust_gas(intake, work, walls, usual_head);
 }
 
 std::optional<Injection> TorqueCurve::injection(const Intake& intake, const media::Fuel& fuel,

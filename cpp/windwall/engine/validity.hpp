@@ -11,10 +11,12 @@ struct Validity {
     bool retard = true;             // spark penalty, 30 degrees
     bool knock_pressure = true;     // octane rule, 60 kPa from the anchor
     bool measured_speed = true;     // inside a measured table
+    bool water = true;              // knock under water, 0.6 kg per kg of fuel
+    bool dry_plug = true;           // 0.06 kg of drops per kg of air in the cylinder
 
     bool all() const noexcept {
         return compression_ratio && mixture && mach_index && pressure_ratio && retard &&
-               knock_pressure && measured_speed;
+               knock_pressure && measured_speed && water && dry_plug;
     }
 };
 

@@ -9,7 +9,9 @@ struct Work {
     double rubbing{};
     double pumping{};  // negative where the charge drives the pistons
     double accessories{};
-    double fuel_power{};  // lower heating value of all fuel burnt, injected fuel included
+    double fuel_power{};    // lower heating value of all fuel burnt, injected fuel included
+    double released{};      // of that, what burns
+    double chamber_heat{};  // of that, to head and barrel inside the cylinder
 
     double engine_speed{};        // rad/s, as used in torque()
     double fuel_flow{};           // kg/s through the engine's own fuel system

@@ -25,6 +25,8 @@ void add_validity(const engine::Validity& valid, std::vector<Caution>& cautions)
     add(valid.pressure_ratio, CautionKind::exhaust_over_intake, "engine/exhaust");
     add(valid.retard, CautionKind::late_spark, "knock/retard");
     add(valid.knock_pressure, CautionKind::knock_pressure, "knock/margin");
+    add(valid.water, CautionKind::much_water, "knock/margin");
+    add(valid.dry_plug, CautionKind::wet_plug, "manifold");
     add(valid.measured_speed, CautionKind::measured_speed, "engine/table");
 }
 

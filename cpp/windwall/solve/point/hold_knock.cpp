@@ -1,4 +1,5 @@
-// What a point does where no spark in range leaves the wanted margin to knock.
+// What a point does where a later spark alone is not the cheapest way to the wanted margin to
+// knock.
 #include "windwall/numerics/root.hpp"
 #include "windwall/solve/point/point.hpp"
 
@@ -10,12 +11,28 @@
 namespace windwall::solve {
 namespace {
 
+// Of the weather's pressure: with less in the manifold nobody would call it full throttle, and a
+// blower that works into a shut plate has no cool charge to offer further down.
+constexpr double least_manifold = 0.6;
 constexpr double smallest_opening = 0.02;   // of the plate's travel, when the margin is sought
 constexpr double opening_step = 0.85;       // downwards, in search of one that holds it
-constexpr double first_held_back = 0.35;    // where most plates begin to throttle
 constexpr double opening_tolerance = 1e-7;  // of the plate's travel
 constexpr double near = 0.2;  // of the logarithm of the opening: the same branch as the last point
+constexpr double begins_to_throttle = 0.35;  // of that logarithm, for most plates
 constexpr double held_back_at_all = 1e-9;
+constexpr double spark_tolerance = 1e-5;  // rad
+constexpr int most_rounds = 30;  // the latest spark is found in, each some ten times closer
+// Octane numbers that a radian of retard is worth with the mixture that goes with it, about.
+constexpr double octane_with_mixture = 1.5 * engine::octane_per_radian;
+
+const engine::SparkPlan& plan_of(const vehicle::Vehicle& car) {
+    return car.engine.visit(
+        [](const auto& engine) -> const engine::SparkPlan& { return engine.spark; });
+}
+
+bool is_driven(const vehicle::Balance& balance) {
+    return balance.manifold().pressure >= least_manifold * balance.surroundings().ambient_pressure;
+}
 
 /// Whether less throttle leaves more margin there, the air being balanced: a diagonal entry of the
 /// inverse is the reciprocal of the slope with all else solved.
@@ -28,28 +45,35 @@ bool holding_back_helps(const numerics::Matrix& jacobian, std::size_t held_back)
 
 }  // namespace
 
-/// Air, spark and opening in one solve. Nothing where Newton's method does not arrive, or arrives
-/// where a wider throttle would hold the margin as well: then the openings are searched.
-std::optional<Point> PointSolver::hold_at_once(const vehicle::OperatingCondition& condition) {
+double guess_retard(const vehicle::Vehicle& vehicle, const engine::Spark& open) {
+    const engine::SparkPlan& plan = plan_of(vehicle);
+    const double lacking = plan.wanted_margin(open.spread) - open.margin_at_best();
+    const double rest = lacking - engine::octane_per_radian * engine::richer_from;
+    return std::clamp(engine::richer_from + rest / octane_with_mixture, 0.0, plan.most_retard);
+}
+
+/// Air, spark, mixture and opening in one solve. Nothing where Newton's method does not arrive, or
+/// arrives where a wider throttle would hold the margin as well: then the openings are searched.
+std::optional<Point> PointSolver::hold_at_once(const vehicle::OperatingCondition& condition,
+                                               double first_retard, double first_held_back) {
     const std::array start = x_;
     const std::size_t air = balance_.unknowns().size();
-    knock_.ask(condition.opening, first_held_back);
+    knock_.ask(condition.opening, first_held_back, first_retard);
     balance_.attach(knock_);
     balance_.hold(condition, what_if_);
     Outcome outcome = close_held_back({x_.data(), balance_.unknowns().size()});
     balance_.detach();
     evaluations_ += outcome.evaluations;
-    const bool arrived = outcome.status == Status::solved;
-    knocked_ = arrived && balance_.condition().opening < condition.opening * (1 - held_back_at_all);
-    if (!arrived) {
+    knocked_ = outcome.status == Status::solved;
+    if (!knocked_) {
         std::copy_n(start.begin(), air, x_.begin());
         return std::nullopt;
     }
-    if (knocked_)
+    if (balance_.condition().opening < condition.opening * (1 - held_back_at_all))
         outcome.status = Status::knock_limited;
     else
         balance_.set_opening(condition.opening);
-    return describe(outcome);
+    return describe(outcome, x_[knock_.retard()]);
 }
 
 Outcome PointSolver::close_held_back(std::span<double> x) {
@@ -61,52 +85,83 @@ Outcome PointSolver::close_held_back(std::span<double> x) {
     const double before = held_back;
     Outcome outcome = newton(x, knock_jacobian_);
     const bool plausible =
-        run_away(balance_).empty() && balance_.condition().opening >= smallest_opening;
+        run_away(balance_).empty() && (held_back <= held_back_at_all || is_driven(balance_));
     const bool on_branch = std::abs(held_back - before) < near ||
                            holding_back_helps(knock_jacobian_.value, knock_.held_back());
     if (!plausible || !on_branch) outcome.status = Status::not_converged;
     return outcome;
 }
 
+/// From an open throttle where the spark can be expected to do, else from where most plates begin
+/// to throttle; and then the other way.
+std::optional<Point> PointSolver::hold_from_cold(const vehicle::OperatingCondition& condition,
+                                                 const engine::Spark& open) {
+    const double retard = guess_retard(balance_.vehicle(), open);
+    const bool enough = retard < plan_of(balance_.vehicle()).most_retard;
+    const std::array guesses{enough ? 0 : begins_to_throttle, enough ? begins_to_throttle : 0};
+    for (const double guess : guesses)
+        if (const auto held = hold_at_once(condition, retard, guess)) return held;
+    return std::nullopt;
+}
+
+/// Held at an opening with the latest spark in range and the mixture that goes with it. The exhaust
+/// may end the range, so the spark is taken back until it is as hot as it may be.
+Point PointSolver::at_latest_spark(const vehicle::OperatingCondition& condition) {
+    double latest = plan_of(balance_.vehicle()).most_retard;
+    for (int round = 0;; ++round) {
+        balance_.hold(condition, what_if_);
+        vehicle::enrich(balance_, latest);
+        const Outcome outcome = balance_air();
+        if (outcome.status != Status::solved) return describe(outcome);
+        const double left = vehicle::spark_left(balance_, latest);
+        if (std::abs(left) < spark_tolerance || latest + left <= 0 || round == most_rounds)
+            return describe(outcome, std::max(0.0, latest));
+        latest += left;
+    }
+}
+
 /// The highest opening that holds the margin, by brackets; the hold closes what they leave.
 Point PointSolver::search_opening(vehicle::OperatingCondition condition, const Point& open) {
     const vehicle::OperatingCondition asked = condition;
-    const engine::SparkPlan plan = balance_.vehicle().engine.visit(
-        [](const auto& engine) -> engine::SparkPlan { return engine.spark; });
+    const engine::SparkPlan& plan = plan_of(balance_.vehicle());
     Point point = open;
     const auto excess = [&](double opening) {
         condition.opening = opening;
-        point = solve(condition);
-        return point.outcome.answered() ? vehicle::spare_margin(plan, point.spark) : -1e3;
+        point = at_latest_spark(condition);
+        return point.outcome.answered()
+                   ? point.spark.margin - plan.wanted_margin(point.spark.spread)
+                   : -1e3;
     };
     // Downwards in steps: a nearly shut throttle before a blower makes the charge hot, so the
     // margin may be lost again further down.
-    double high = condition.opening, above = vehicle::spare_margin(plan, open.spark);
+    double high = condition.opening, above = excess(high);
     double low = high, below = above;
     while (below < 0) {
         high = low;
         above = below;
         low *= opening_step;
-        if (low < smallest_opening) {
+        below = excess(low);
+        if (low < smallest_opening || !is_driven(balance_)) {
             point.outcome.status = Status::no_survivable_state;
             point.outcome.worst = always_knocks;
             return point;
         }
-        below = excess(low);
     }
-    const auto held =
-        numerics::find_root(excess, {low, high, below, above, 0, true}, {opening_tolerance, 0, 60});
-    excess(std::max(low, held.x - opening_tolerance));
+    if (low < high) {
+        const auto held = numerics::find_root(excess, {low, high, below, above, 0, true},
+                                              {opening_tolerance, 0, 60});
+        excess(std::max(low, held.x - opening_tolerance));
+    }
     if (!point.outcome.answered()) return point;
     const vehicle::OperatingCondition bracketed = point.condition;
-    knock_.ask(asked.opening, std::log(asked.opening / condition.opening));
+    knock_.ask(asked.opening, std::log(asked.opening / condition.opening), point.spark.retard);
     knock_.guess(balance_, x_);
     knock_jacobian_.known = false;
     knocked_ = true;
-    const auto closed = hold_at_once(asked);
+    const auto closed = hold_at_once(asked, point.spark.retard, 0);
     if (closed && std::abs(closed->condition.opening / condition.opening - 1) < near)
         return *closed;
-    point = solve(bracketed);
+    point = at_latest_spark(bracketed);
     point.outcome.status = Status::knock_limited;
     return point;
 }

@@ -42,11 +42,11 @@ PointSolver::PointSolver(const vehicle::Vehicle& vehicle, const vehicle::WhatIf&
 Point PointSolver::at(const OperatingCondition& condition) {
     ++points_;
     if (knocked_)
-        if (const auto held = hold_at_once(condition)) return *held;
+        if (const auto held = hold_at_once(condition, x_[knock_.retard()], 0)) return *held;
     knocked_ = false;
     const Point open = solve(condition);
-    if (open.outcome.status != Status::solved || open.spark.in_range) return open;
-    if (const auto held = hold_at_once(condition)) return *held;
+    if (open.outcome.status != Status::solved || open.spark.by_spark) return open;
+    if (const auto held = hold_from_cold(condition, open.spark)) return *held;
     return search_opening(condition, open);
 }
 
@@ -121,13 +121,14 @@ Outcome PointSolver::newton(std::span<double> x, numerics::JacobianMemory& jacob
             result.evaluations};
 }
 
-Point PointSolver::describe(const Outcome& outcome) const {
+Point PointSolver::describe(const Outcome& outcome, std::optional<double> retard) const {
     Point point{balance_.condition(), outcome, {}, {}, 0, 0};
     if (!outcome.answered()) return point;
     const vehicle::Vehicle& car = balance_.vehicle();
     const engine::Intake intake = balance_.intake(balance_.manifold());
     car.engine.visit([&](const auto& engine) {
-        point.spark = engine.choose_spark(intake, car.fuel);
+        point.spark = retard ? engine.spark_at(intake, car.fuel, *retard)
+                             : engine.choose_spark(intake, car.fuel);
         point.work = engine.work(intake, car.fuel, point.spark.retard);
     });
     point.blower_power = blower_power(balance_);

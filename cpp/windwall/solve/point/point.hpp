@@ -47,8 +47,13 @@ private:
     Outcome newton(std::span<double> x, numerics::JacobianMemory& jacobian);
     Outcome elsewhere(Outcome failed, std::span<double> x);
     Outcome polish(const Outcome& near, std::span<double> x);
-    Point describe(const Outcome& outcome) const;
-    std::optional<Point> hold_at_once(const vehicle::OperatingCondition& condition);
+    /// With the spark at a retard in rad, or as its plan chooses.
+    Point describe(const Outcome& outcome, std::optional<double> retard = {}) const;
+    std::optional<Point> hold_at_once(const vehicle::OperatingCondition& condition, double first_retard,
+                                      double first_held_back);
+    std::optional<Point> hold_from_cold(const vehicle::OperatingCondition& condition,
+                                        const engine::Spark& open);
+    Point at_latest_spark(const vehicle::OperatingCondition& condition);
     Outcome close_held_back(std::span<double> x);
     Point search_opening(vehicle::OperatingCondition condition, const Point& open);
 
@@ -59,11 +64,14 @@ private:
     vehicle::KnockHold knock_;
     numerics::JacobianMemory knock_jacobian_;  // with the unknowns of the hold
     bool warm_ = false;
-    bool knocked_ = false;  // the last point was held back, and its unknowns still stand
+    bool knocked_ = false;  // the last point was held off knock, and its unknowns still stand
     long evaluations_ = 0;
     long bracketed_ = 0;  // of them, by brackets
     long points_ = 0;
 };
+
+/// Where the spark will be where it is held, rad, from what that of best torque leaves.
+double guess_retard(const vehicle::Vehicle& vehicle, const engine::Spark& open);
 
 /// Id of the first blower that has run away in the last march, or nothing.
 std::string_view run_away(const vehicle::Balance& balance);

@@ -96,7 +96,8 @@ HeatAccount heat_account(const Balance& balance, const FullThrottlePoint& full_t
     const engine::Work& work = full_throttle.point.work;
     const engine::Intake intake = balance.intake(balance.manifold());
     const auto [heat, exhaust] = balance.vehicle().engine.visit([&](const auto& engine) {
-        return std::pair{engine.heat(work), engine.exhaust_gas(intake, work)};
+        return std::pair{engine.heat(intake, balance.vehicle().fuel, work),
+                         engine.exhaust_gas(intake, balance.vehicle().fuel, work)};
     });
     HeatAccount made;
     made.account = {{fuel, work.fuel_power},

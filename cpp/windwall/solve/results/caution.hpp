@@ -17,6 +17,8 @@ enum class CautionKind {
     late_spark,
     knock_pressure,
     measured_speed,
+    much_water,
+    wet_plug,
     torque_curve,
     detonation,
     hot_head,
@@ -51,7 +53,7 @@ struct Caution {
 
 template <>
 struct windwall::fields::Names<windwall::solve::CautionKind> {
-    static constexpr std::array<std::string_view, 21> names{
+    static constexpr std::array<std::string_view, 23> names{
         "compression_ratio",
         "mixture",
         "inlet_mach_index",
@@ -59,6 +61,8 @@ struct windwall::fields::Names<windwall::solve::CautionKind> {
         "late_spark",
         "knock_pressure",
         "measured_speed",
+        "much_water",
+        "wet_plug",
         "torque_curve",
         "detonation",
         "hot_head",

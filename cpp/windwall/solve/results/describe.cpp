@@ -1,6 +1,7 @@
 #include "windwall/solve/results/describe.hpp"
 
 #include "windwall/driveline/train.hpp"
+#include "windwall/vehicle/balance/knock_hold.hpp"
 
 #include <cmath>
 #include <numbers>
@@ -75,13 +76,20 @@ void describe_path(const Balance& balance, OperatingPoint& into) {
     }
 }
 
-std::optional<KnockResult> knock(const engine::Spark& spark, std::optional<double> integral) {
+std::optional<KnockResult> knock(const Balance& balance, const engine::Spark& spark,
+                                 std::optional<double> integral) {
     if (!spark.modelled) return std::nullopt;
+    const vehicle::MeansLeft means = vehicle::means_left(balance, spark);
     KnockResult result{spark.margin,
                        spark.requirement,
                        spark.fuel_index,
                        spark.retard,
                        engine::knock_probability(spark.margin, spark.spread),
+                       means.at_best_spark,
+                       engine::knock_probability(means.at_best_spark, spark.spread),
+                       means.retard,
+                       means.enrichment,
+                       means.enrichment_left,
                        integral,
                        {}};
     if (integral) result.integral_margin = spark.fuel_index - *integral;
@@ -111,7 +119,7 @@ void describe_engine(const Balance& balance, const Point& point, OperatingPoint&
             into.engine.oil_temperature = hot.oil;
         }
         into.knock =
-            knock(point.spark, engine.integral_requirement(intake, car.fuel, point.spark.retard));
+            knock(balance, point.spark, engine.integral_requirement(intake, car.fuel, point.spark.retard));
         const auto injection = engine.injection(intake, car.fuel, point.work);
         into.injector.reset();
         if (injection) {

@@ -45,6 +45,11 @@ struct KnockResult {
     double fuel_index{};
     double retard{};
     double probability{};
+    double margin_at_best_spark{};
+    double probability_at_best_spark{};
+    double retard_left{};
+    double enrichment{};
+    double enrichment_left{};
     std::optional<double> integral_requirement;
     std::optional<double> integral_margin;
 

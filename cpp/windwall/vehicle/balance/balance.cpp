@@ -57,6 +57,7 @@ void Balance::hold(const OperatingCondition& condition, const WhatIf& what_if) n
     surroundings_.road_speed = std::max(0.0, condition.road_speed + vehicle_->day.headwind);
     surroundings_.throttle_opening = condition.opening;
     exhaust_pressure_.reset();
+    enrichment_ = 0;
     for (Station& station : stations_) {
         station.drive_speed = condition.engine_speed;
         station.by_crank = true;
@@ -122,7 +123,8 @@ engine::Intake Balance::intake(const media::Stream& manifold) const noexcept {
             surroundings_.under_hood_temperature,
             carburetted_,
             inlet_heat_,
-            exhaust_pressure_};
+            exhaust_pressure_,
+            enrichment_};
 }
 
 }  // namespace windwall::vehicle

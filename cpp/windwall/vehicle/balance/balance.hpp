@@ -71,6 +71,7 @@ public:
     // What a block may do to the path and the engine; `hold` takes it back.
     void set_opening(double opening) noexcept;
     void set_exhaust_pressure(double pressure) noexcept { exhaust_pressure_ = pressure; }
+    void enrich(double off_lambda) noexcept { enrichment_ = off_lambda; }
     void turn(std::size_t part, double drive_speed) noexcept;  // by a shaft of its own
 
     /// Takes the air from the weather to the manifold at a flow of dry air in kg/s and leaves every
@@ -147,6 +148,7 @@ private:
     std::vector<Station> stations_;
     std::vector<Branch> branches_;  // one for each loop
     std::vector<Attached> blocks_;
+    double enrichment_ = 0;                   // off the engine's lambda
     std::optional<double> exhaust_pressure_;  // where a block sets it
 };
 

@@ -5,10 +5,11 @@
 
 namespace windwall::vehicle {
 
-/// Holds the wanted margin to knock: first by the spark, and where the latest one in range is not
-/// enough, by the throttle. Two unknowns with one complementarity each:
+/// Holds the wanted margin to knock: by the spark and the mixture that goes with it, and where the
+/// latest one in range is not enough, by the throttle. Two unknowns with one complementarity each:
 ///
-///   retard     within its range, where the margin is what is wanted; at an end of it otherwise
+///   retard     within its range, where the margin is what is wanted; at an end of it otherwise.
+///              The later end is the plan's, or where the exhaust is as hot as it may be
 ///   held back  -ln(opening / asked), where the latest spark just leaves the margin; or nothing,
 ///              where it leaves as much or more
 ///
@@ -16,8 +17,8 @@ namespace windwall::vehicle {
 /// are at their ends.
 class KnockHold : public Block {
 public:
-    /// From an opening, and a guess of how far it is held back from it.
-    void ask(double opening, double held_back) noexcept;
+    /// From an opening, and guesses of how far it is held back from it and of the spark in rad.
+    void ask(double opening, double held_back, double retard) noexcept;
 
     void declare(Unknowns& unknowns) override;
     void guess(const Balance& balance, std::span<double> x) const noexcept override;
@@ -26,15 +27,29 @@ public:
                    std::span<double> r) const noexcept override;
 
     std::size_t held_back() const noexcept { return held_back_; }  // number of its unknown
+    std::size_t retard() const noexcept { return retard_; }        // likewise
 
 private:
     double asked_ = 1;
     double first_guess_ = 0;
+    double first_retard_ = 0;
     std::size_t retard_{};
     std::size_t held_back_{};
 };
 
-/// Octane numbers beyond the wanted margin that the latest spark in range would leave.
-double spare_margin(const engine::SparkPlan& plan, const engine::Spark& spark) noexcept;
+/// What is left of the means that hold off knock, at a spark that was found.
+struct MeansLeft {
+    double at_best_spark{};    // octane numbers that best spark and the engine's own lambda leave
+    double retard{};           // rad by which the spark may be later still
+    double enrichment{};       // taken off lambda
+    double enrichment_left{};  // that may be taken off further
+};
+MeansLeft means_left(const Balance& balance, const engine::Spark& spark) noexcept;
+
+/// Radians by which the spark may be later than at a retard; negative where the exhaust is too hot.
+double spark_left(const Balance& balance, double retard) noexcept;
+
+/// The balance with the mixture that the engine's plan has at a retard in rad.
+void enrich(Balance& balance, double retard) noexcept;
 
 }  // namespace windwall::vehicle

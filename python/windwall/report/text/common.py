@@ -7,7 +7,6 @@ from collections.abc import Iterable
 from windwall.quantities.measures import BOOST, FLOW, PRESSURE, TEMPERATURE
 from windwall.report import frames
 from windwall.report.text_layout import bullet, paragraph, section, table
-from windwall.results.knock import KnockBand
 from windwall.results.outcome import Outcome
 from windwall.results.record import Record
 from windwall.results.scenario_info import ScenarioInfo
@@ -44,14 +43,6 @@ def station_table(point: Record, system: str) -> list[str]:
         for line, (_, gas) in zip(lines, rows, strict=True):
             line.append(FLOW.number(gas.liquid, system) if gas.liquid > 0 else "")
     return section("Charge, station by station", table([header, *lines]))
-
-
-def knock_lines(band: KnockBand | None, consequence: str) -> list[str]:
-    """Detonation as a probability with its band, and what holding it off takes."""
-    if band is None:
-        return section("Knock and spark", bullet("A torque curve says nothing of knock."))
-    lines = bullet(f"{band.sentence[0].upper()}{band.sentence[1:]}.")
-    return section("Knock and spark", lines + bullet(consequence))
 
 
 def caution_lines(answer: Outcome) -> list[str]:

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from windwall.quantities.measures import ANGLE, ENGINE_SPEED, SHARE, SPEED
-from windwall.report.text.common import caution_lines, head, knock_lines, station_table
+from windwall.quantities.measures import ENGINE_SPEED, SHARE, SPEED
+from windwall.report.text.common import caution_lines, head, station_table
+from windwall.report.text.knock import knock_lines
 from windwall.report.text.safety_notes import safety_notes
 from windwall.report.text_layout import paragraph, section, table
 from windwall.report.wording.scenario import conditions
@@ -21,7 +22,7 @@ def point_text(answer: OperatingPoint) -> str:
         return "\n".join([*lines, *caution_lines(answer), *safety_notes()])
     lines += ["", *paragraph(answer.sentence)]
     lines += section("Engine", table(rows(answer)))
-    lines += knock_lines(answer.knock_band, consequence(answer))
+    lines += knock_lines(answer, answer.numbers["opening"])
     lines += station_table(answer.point, info.system)
     lines += caution_lines(answer)
     return "\n".join([*lines, *safety_notes()])
@@ -44,14 +45,3 @@ def rows(answer: OperatingPoint) -> list[tuple[str, str]]:
         for key, value in record.items()
     ]
 
-
-def consequence(answer: OperatingPoint) -> str:
-    knock = answer.point.knock
-    retard = knock.retard if knock else 0
-    if retard <= 0:
-        return ""
-    later = ANGLE.text(retard, answer.scenario_info.system, 2)
-    return (
-        f"The spark is held {later} later than the one of best torque: that costs power and heats "
-        "exhaust and head."
-    )

@@ -15,7 +15,8 @@ from windwall.quantities.measures import (
     TIME,
 )
 from windwall.report.text.account import account_table
-from windwall.report.text.common import caution_lines, head, knock_lines, pairs, station_table
+from windwall.report.text.common import caution_lines, head, pairs, station_table
+from windwall.report.text.knock import knock_lines
 from windwall.report.text.limits import limits_table, unrated_lines
 from windwall.report.text.margins import margin_lines
 from windwall.report.text.observed import observed_lines
@@ -42,7 +43,7 @@ def speed_text(answer: TopSpeed, diagnosis: Diagnosis | None = None) -> str:
     lines += ["", *pairs(speeds(answer))]
     lines += section("Why it stops", reasons(answer))
     lines += limits_table(answer.passed, info)
-    lines += knock_lines(answer.knock_band, consequence(answer))
+    lines += knock_lines(answer, answer.opening)
     lines += margin_lines(answer)
     lines += account_table("Shaft: where the power goes", answer["shaft"], info.system)
     lines += account_table("Heat: where the fuel goes", answer["heat"], info.system)
@@ -86,22 +87,6 @@ def reasons(answer: TopSpeed) -> list[str]:
     lines = paragraph(f"Limited by: {limit_word(answer)}.")
     lines += paragraph(answer.sentence)
     return lines + paragraph(answer.next_limit)
-
-
-def consequence(answer: TopSpeed) -> str:
-    """What holding knock off takes."""
-    system = answer.scenario_info.system
-    retard = answer.knock.retard if answer.knock else 0
-    sentences = []
-    if retard > 0:
-        sentences.append(
-            f"The spark is held {ANGLE.text(retard, system, 2)} later than the one of best torque: "
-            "that costs power, and what it costs heats the exhaust, its valves and the head."
-        )
-    if answer.opening < 1:
-        share = SHARE.text(answer.opening, system, 2)
-        sentences.append(f"The throttle is held at {share} of its travel to keep the margin.")
-    return " ".join(sentences)
 
 
 def exhaust(answer: TopSpeed) -> list[str]:

@@ -30,6 +30,11 @@ CAUTIONS = {
     "knock_pressure": "The manifold pressure is more than {knock_reach} from the knock anchor: the "
     "octane rule is extrapolating.",
     "measured_speed": "The engine speed is outside the measured torque curve; its end is held.",
+    "much_water": "More water than 0.6 of the fuel: what it does for knock was measured to there, and "
+    "is extrapolated beyond; it is credited to 1.5 at most.",
+    "wet_plug": "More than 0.06 kg of drops for each kilogram of air reaches the cylinder: it wets "
+    "the plug and washes the oil off the wall, and the engine may stop firing before this model "
+    "says so.",
     "torque_curve": "A torque curve says nothing of knock and heat, and nothing of what another "
     "charge path or spark would give.",
     "detonation": "The knock margin is negative in the middle of its band: detonation is likely "

@@ -10,8 +10,9 @@ from windwall.results.views import sentence
 GROWTH_REFERENCE = 100 / 3.6  # m/s, at which the growth of tyres is stated
 # By status, and before that by status and part, where the part is a word of its own.
 UNANSWERED = {
-    "no_survivable_state knock": "No opening of the throttle down to 2 % holds the knock margin at "
-    "{speed}, throttle {opening} open, with the latest spark in range.",
+    "no_survivable_state knock": "Nothing holds the knock margin at {speed}, throttle {opening} "
+    "open: not the latest spark with the richest mixture, nor the throttle, down to six tenths of "
+    "the air's pressure in the manifold.",
     "no_survivable_state engine": "Nothing flows that balances at {speed}, throttle {opening} "
     "open: whatever pressure stands in the manifold, the path passes less than the engine draws, "
     "or a blower passes nothing.",
@@ -29,12 +30,11 @@ UNANSWERED = {
 FURTHEST = "; furthest off is {part}"
 POINT = "At {speed} the flywheel gives {torque} and {power}."
 HELD_BY_THROTTLE = (
-    " The throttle is held at {opening} of its travel, because no spark in range holds the knock "
-    "margin beyond it."
+    " Flat out it would knock: the throttle is held at {opening} of its travel, because beyond it "
+    "neither spark nor mixture hold the knock margin."
 )
 HELD_BY_SPARK = (
-    " The spark is {retard} late to hold the knock margin, which costs power and heats exhaust and "
-    "head."
+    " The spark is {retard} late to hold the knock margin, which costs power and heats the exhaust."
 )
 
 
