@@ -97,12 +97,17 @@ CAUTIONED = {
     "exhaust_over_intake": lambda: (vehicle(), HALF_SHUT),
     "late_spark": lambda: (vehicle(engine={"spark": spark(35)}),),
     "knock_pressure": lambda: (vehicle(path(roots(drive_ratio=2.6)), engine={"spark": spark(0)}),),
+    "much_water": lambda: (vehicle(path(roots(), jet(rated_flow="120 cm3/min", methanol="0 %"))),),
+    "wet_plug": lambda: (
+        vehicle(path(roots(), jet(methanol="0 %"))),
+        {"engine_speed": "3000 rpm"},
+    ),
     "measured_speed": lambda: (ww.loads(json.dumps(CURVE)), {"engine_speed": "1500 rpm"}),
     "torque_curve": lambda: (ww.loads(json.dumps(CURVE)),),
     "detonation": lambda: (vehicle(engine={"compression_ratio": 11, "spark": spark(0)}),),
     "hot_head": lambda: (vehicle(engine={"head_temperature": "240 degC"}),),
     "hot_oil": lambda: (vehicle(engine={"oil": {"temperature": "130 degC"}}),),
-    "exhaust_heat": lambda: (vehicle(engine={"walls": {"share": "50 %"}}),),
+    "exhaust_heat": lambda: (vehicle(engine={"walls": {"share": "60 %", "port_keeps": 0.6}}),),
     "inlet_depression": lambda: (vehicle(), HALF_SHUT),
     "hot_charge": lambda: (vehicle(path(roots(drive_ratio=3.3)), engine={"spark": spark(0)}),),
     "thermal_runaway": lambda: (
@@ -181,7 +186,7 @@ ENDED = {
         vehicle([part("airbox"), roots(), part("butterfly")]),
         {"engine_speed": "5000 rpm", "opening": "1 %"},
     ),
-    "knock_limited": lambda: ask(vehicle(engine={"compression_ratio": 13})),
+    "knock_limited": lambda: ask(vehicle(engine={"compression_ratio": 15})),
     "out_of_range": lambda: ww.rank(menu(17), progress=False),
     "not_converged": lambda: ask(lost(), {"engine_speed": "4244 rpm", "opening": "2.08 %"}),
     "broken_off": broken,
@@ -189,15 +194,17 @@ ENDED = {
 }
 
 
-def knocking(octane, rear="26 mm", **changes):
-    """A rear throttle, behind which a blower makes the charge hot when it is nearly shut."""
-    plate = part("butterfly") | {"id": "rear", "bore": rear}
-    engine = {"knock_anchor": {"octane_number": octane}, "spark": {"most_retard": "5 deg"}}
-    return vehicle(path(roots(drive_ratio=1.6), plate), engine=engine, **changes)
+def knocking():
+    """A rear throttle, behind which a blower makes the charge hot when it is nearly shut: the
+    margin is held wide open or nearly shut, and nowhere between.
+    """
+    plate = part("butterfly") | {"id": "rear", "bore": "26 mm"}
+    engine = {"knock_anchor": {"octane_number": 108}}
+    return vehicle(path(roots(drive_ratio=1.6), plate), engine=engine)
 
 
-def stepped():
-    """Its knock margin is held by late spark, until only a plate nearly shut behind it holds it."""
+def out_of_means():
+    """Its knock margin is held by late spark, until no throttle anybody would drive with does."""
     tall = {"driveline/final_chain/teeth_rear": 27, "engine/spark/most_retard": "28 deg"}
     parts = ("large_blower", "fairing", "diet", "exhaust", "hard_tyres", "shroud", "bypass")
     car = ww.load(CYCLECAR).install(*parts, "rear_throttle").set(tall)
@@ -208,9 +215,9 @@ BOUND = {
     "drag": lambda: vehicle(engine={"rev_limit": "9000 rpm"}, body={"drag_area": "1.4 m2"}),
     "rev_limit": lambda: vehicle(engine={"rev_limit": "3500 rpm"}),
     "grip": lambda: vehicle(tyres={"grip": 0.1}),
-    "knock": lambda: vehicle(engine={"compression_ratio": 13}),
-    "torque_step": stepped,
-    "no_answer": lambda: knocking(84),
+    "knock": lambda: vehicle(engine={"compression_ratio": 15}),
+    "torque_step": knocking,
+    "no_answer": out_of_means,
     "standstill": lambda: vehicle(goal={"grade": "20 %"}, body={"mass": "2000 kg"}),
 }
 

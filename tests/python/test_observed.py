@@ -28,8 +28,10 @@ def top(**facts):
 def test_each_kind_of_fact_has_its_place(seen):
     pull = {"what": "full throttle", "engine_speed": "4000 rpm"}
     car = seen(
-        top(speed="122 ± 2 km/h", gear=4, knock="not heard"),
-        pull | {"boost": "12 ± 1 kPa", "charge_temperature": "62 ± 3 degC", "knock": "heard"},
+        top(speed="122 ± 2 km/h", gear=4, knock="not heard", retard="9 deg"),
+        pull
+        | {"boost": "12 ± 1 kPa", "charge_temperature": "62 ± 3 degC"}
+        | {"knock": "heard", "retard": "2 deg"},
     )
     compared = [(one.key, one.fact.at_top_speed) for one in car.against_observed()]
     assert compared == [
@@ -42,11 +44,28 @@ def test_each_kind_of_fact_has_its_place(seen):
     assert car.against_observed()[4].model == point.manifold.temperature
 
 
+def test_knock_is_compared_at_the_spark_that_was_driven(seen):
+    """An octane number for each degree: driven early enough, not hearing it contradicts."""
+    one = seen(top(knock="not heard", retard="-20 deg")).against_observed()[0]
+    margin = one.fact.model(seen().top_speed())
+    assert margin == pytest.approx(seen().top_speed().knock.margin_at_best_spark - 20)
+    assert one.off < -FAR_OFF
+    assert seen(top(knock="not heard", retard="40 deg")).against_observed()[0].off == 0
+
+
+def test_knock_says_nothing_of_a_spark_nobody_states(seen):
+    car = seen(top(knock="not heard", gear=4))
+    assert [one.key for one in car.against_observed()] == ["gear"]
+    text = " ".join(car.top_speed().summary(car.diagnose()).split())
+    assert 'knock in observed/1 ("not heard") says nothing until its retard is stated' in text
+
+
 def test_both_spreads_count(car):
     speed = car.against_observed()[0]
     anchor = "engine/knock_anchor/octane_number"
     here, spread = car.get(anchor), car.knock_sigma
-    ends = [car.set({anchor: here + way * spread}).top_speed().goal_speed for way in (-1, 1)]
+    moved = [car.set({anchor: f"{here + way * spread} ± {spread}"}) for way in (-1, 1)]
+    ends = [one.top_speed().goal_speed for one in moved]
     base = car.top_speed().goal_speed
     assert speed.model_sigma == max(abs(end - base) for end in ends) > 0
     assert speed.off == pytest.approx((base - 122 / 3.6) / hypot(2 / 3.6, speed.model_sigma))

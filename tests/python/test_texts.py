@@ -42,8 +42,10 @@ def test_holding_knock_off_has_a_consequence(car):
     worse = car.set({"engine/knock_anchor/octane_number": 105.0}).top_speed()
     assert worse.knock.retard > 0
     text = " ".join(repr(worse).split())
-    assert "later than the one of best torque" in text
+    assert "At the spark of best torque and the engine's own mixture it would be -" in text
+    assert "To hold the margin the spark is held" in text
     assert "heats the exhaust" in text
+    assert "Left after that:" in text
 
 
 def test_going_faster_than_seen_names_the_energy(car, best):

@@ -61,7 +61,7 @@ def test_everything_that_goes_in_leaves_by_the_exhaust(document):
             "kind": "evaporative_injection",
             "blend_by": "mass",
             "methanol": "0 %",
-            "rated_flow": "300 cm3/min",
+            "rated_flow": "100 cm3/min",
             "pump_pressure": "7 bar",
         }
     ]

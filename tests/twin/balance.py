@@ -88,7 +88,7 @@ def balance(vehicle, held):
         there = cylinder.conditions(engine, air, held, state, m, dry, mixed)
         drawn = cylinder.draw(engine, held["engine_speed"], state, there)
         there |= {"m": m, "dry": dry, "stations": stations, "drawn": drawn}
-        return there | {"mixture": mixed}
+        return there | {"mixture": mixed, "mouth": start["T"]}
 
     def spare(unknown):
         count[0] += 1

@@ -1,9 +1,9 @@
 """docs/physics/heat.md: what head and oil come to in a long pull."""
 
-from math import exp, sqrt
+from math import degrees, exp, sqrt
 
 from twin import engine as cylinder
-from twin.gas import DRY_AIR
+from twin.gas import DRY_AIR, enthalpy
 
 
 def cooling(engine, air, held):
@@ -59,6 +59,24 @@ def unburnt(phi):
     a = (-linear + sqrt(linear**2 + 4 * (K - 1) * (O - 1))) / (2 * (K - 1))
     b = O - 1 - a
     return ((1 - a) * 283.0 + (1.125 - b) * 241.8) / 637.5
+
+
+def exhaust(vehicle, held, balanced, retard):
+    """Temperature behind the port, from what enters and leaves the cylinders."""
+    air, engine, mixed = vehicle["air"], vehicle["engine"], balanced["mixture"]
+    state, dry, speed = balanced["stations"][-1][1], balanced["dry"], held["engine_speed"]
+    walls, mouth = engine["walls"], balanced["mouth"]
+    share = cylinder.burnt(engine, air, state, balanced, mixed)
+    released = share * (1 - unburnt(mixed["phi"])) * mixed["heat"] * dry
+    late = min(max(degrees(retard), 0.0), 45.0)
+    chamber = 2 / 3 * walls["share"] * released * exp(-0.0125 * late + 9e-5 * late**2)
+    chamber *= (speed / known_speed(engine)) ** -0.26 * (state["p"] / 101325) ** -0.16
+    brought = balanced["m"] * (enthalpy(state["gas"], state["T"]) - enthalpy(air["gas"], mouth))
+    work = cylinder.indicated(engine, air, state, balanced, mixed, retard)
+    pumped = cylinder.pumping(engine, speed, state, balanced["p_e"])
+    behind_valve = released + brought + pumped - work - chamber
+    hot = air["T"] + behind_valve / ((balanced["m"] + mixed["f"] * dry) * 1230)
+    return balanced["T_h"] + walls["port_keeps"] * (hot - balanced["T_h"])
 
 
 def to_the_oil(engine, speed, dry, phi, heating):

@@ -12,6 +12,7 @@ import windwall
 
 ROOT = Path(__file__).parents[2]
 QUANTITY = re.compile(r"\s*([-+0-9.eE]+)\s*([^±+]*?)\s*(?:(?:±|\+/-)\s*[0-9.eE+-]+\s*(.*?))?\s*")
+SPREAD = re.compile(r"(?:±|\+/-)\s*([0-9.eE+-]+)")
 ALIKE = str.maketrans({"²": "2", "³": "3", "·": " ", "*": " ", "^": None})
 SKIPPED = {"upgrades", "observed", "limits", "title", "notes", "format", "$schema", "units"}
 
@@ -95,6 +96,16 @@ def scenario(source):
     """`source`: the path of a file, or what its JSON holds."""
     given = source if isinstance(source, dict) else json.loads(Path(source).read_text("utf-8"))
     roots = schema()["properties"]
-    return {
+    read = {
         key: understood(node, given.get(key)) for key, node in roots.items() if key not in SKIPPED
     }
+    if "knock_anchor" in read["engine"]:
+        stated = given["engine"].get("knock_anchor", {}).get("octane_number")
+        read["engine"]["knock_anchor"]["known_to"] = spread(stated)
+    return read
+
+
+def spread(text):
+    """The number behind the ± of a plain number, or None."""
+    found = SPREAD.search(text) if isinstance(text, str) else None
+    return float(found[1]) if found else None

@@ -8,11 +8,12 @@ from math import radians
 from scipy.optimize import brentq
 
 from twin import engine as cylinder
+from twin import heat
 from twin.balance import balance
 from twin.gas import weather
 from twin.reading import scenario as read
 
-LEAST_OPENING = 0.02
+LEAST_OPENING = 0.2  # where a throttle before a blower leaves far less than six tenths
 
 
 class NoStateError(Exception):
@@ -34,10 +35,7 @@ def margin(vehicle, held, balanced, retard):
 
 
 def held_off_knock(vehicle, held):
-    """Balance, retard and opening: a later spark, a richer mixture with it, then less throttle.
-
-    An exhaust that grows too hot before the latest spark is not in this twin.
-    """
+    """Balance, retard and opening: a later spark, a richer mixture with it, then less throttle."""
     engine, spark = vehicle["engine"], vehicle["engine"]["spark"]
     wanted, most, count = cylinder.wanted_margin(engine), spark["most_retard"], [0]
 
@@ -56,13 +54,30 @@ def held_off_knock(vehicle, held):
     lacking = radians(max(0.0, -at(0.0)[1]))
     if lacking <= min(radians(cylinder.RICHER_FROM), most):
         return answer(lacking)
-    if at(most)[1] >= 0:
-        return answer(brentq(lambda d: at(d)[1], 0.0, most, xtol=1e-13, rtol=1e-14))
-    if at(most, LEAST_OPENING)[1] < 0:
+
+
+    def latest(opening=held["opening"]):
+        """Where the plan ends, or the exhaust is as hot as it may be."""
+
+        def too_hot(retard):
+            balanced = at(retard, opening)[0]
+            return heat.exhaust(vehicle, held, balanced, retard) - spark["hottest_exhaust"]
+
+        if too_hot(most) <= 0:
+            return most
+        if too_hot(0.0) >= 0:
+            return 0.0
+        return brentq(too_hot, 0.0, most, xtol=1e-13, rtol=1e-14)
+
+    def spare_at_the_end(opening=held["opening"]):
+        return at(latest(opening), opening)[1]
+
+    if spare_at_the_end() >= 0:
+        return answer(brentq(lambda d: at(d)[1], 0.0, latest(), xtol=1e-13, rtol=1e-14))
+    if spare_at_the_end(LEAST_OPENING) < 0:
         raise NoStateError
-    return answer(
-        most, brentq(lambda o: at(most, o)[1], LEAST_OPENING, held["opening"], xtol=1e-13)
-    )
+    opening = brentq(spare_at_the_end, LEAST_OPENING, held["opening"], xtol=1e-12)
+    return answer(latest(opening), opening)
 
 
 def point(scenario, engine_speed, opening=1.0, road_speed=0.0):

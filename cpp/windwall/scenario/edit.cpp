@@ -3,6 +3,7 @@
 #include "windwall/fields/cursor.hpp"
 #include "windwall/fields/plain_text.hpp"
 #include "windwall/fields/quantity.hpp"
+#include "windwall/scenario/apply_anchor_sigma.hpp"
 #include "windwall/scenario/relations.hpp"
 #include "windwall/scenario/result_address.hpp"
 
@@ -131,7 +132,10 @@ Loaded set(const Scenario& scenario, const Changes& changes) {
     if (findings.problems.empty()) check_rules(*made.scenario, changed, findings.problems);
     if (findings.problems.empty()) check_upgrades(*made.scenario, findings.problems);
     made.problems = std::move(findings.problems);
-    if (!made.problems.empty()) made.scenario.reset();
+    if (!made.problems.empty())
+        made.scenario.reset();
+    else
+        apply_anchor_sigma(made.scenario->vehicle, made.scenario->notes);
     return made;
 }
 

@@ -25,6 +25,9 @@ std::span<const fields::Row> Observation::rows() {
                  temperature("degC"), {-20, 250}, "Temperature of the charge in the manifold"),
         choice("knock", at<&Observation::knock>, "What was heard of knock",
                "nobody listened, unless stated"),
+        optional("retard", "d", at<&Observation::retard>, angle("deg"), {-20, 60},
+                 "Spark that was driven, crank angle after that of best torque: without it nobody "
+                 "can tell what was heard of knock from a late spark"),
     };
     return table;
 }

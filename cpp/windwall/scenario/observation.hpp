@@ -27,6 +27,7 @@ struct Observation {
     std::optional<double> boost;               // Pa above the local air
     std::optional<double> charge_temperature;  // K, in the manifold
     Heard knock = Heard::not_listened_for;
+    std::optional<double> retard;  // rad after the spark of best torque
 
     static std::span<const fields::Row> rows();
     std::optional<fields::Violation> check() const;

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from functools import cache
-from math import hypot
+from math import degrees, hypot
 from typing import Any, NamedTuple
 
 from windwall import _core
@@ -70,7 +70,13 @@ class Fact(NamedTuple):
             return None
         if self.key == "speed":
             return answer.goal_speed
+        if self.key == "knock" and self.entry["retard"] is not None:
+            return self.driven_margin(answer.point.knock)
         return answer.point[RESULTS[self.key]]
+
+    def driven_margin(self, knock: Any) -> float:
+        """Octane numbers that the spark which was driven leaves, one for each degree."""
+        return knock.margin_at_best_spark + degrees(self.entry["retard"][0])
 
 
 class Compared(NamedTuple):

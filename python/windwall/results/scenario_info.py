@@ -17,6 +17,7 @@ class ScenarioInfo(NamedTuple):
     mass: float | None = None
     observed: list[dict[str, Any]] = []  # noqa: RUF012  # never changed
     gears: int = 1
+    spark_is_chosen: bool = True  # by the model, where nobody states it
 
     @property
     def observed_speed(self) -> float | None:

@@ -110,6 +110,12 @@ class ScenarioData:
         return True
 
     @property
+    def spark_is_chosen(self) -> bool:
+        """Whether the model chooses the spark, where no table of the builder's states it."""
+        spark = self.document()["engine"].get("spark", {})
+        return spark.get("policy", "hold_margin") == "hold_margin"
+
+    @property
     def knock_sigma(self) -> float:
         """How well the knock margin is known, octane numbers. Nobody knows where an engine knocks
         exactly, so an anchor that is stated without its ± is taken as any other listened for.

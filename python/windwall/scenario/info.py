@@ -28,4 +28,5 @@ def scenario_info(scenario: ScenarioData) -> ScenarioInfo:
         mass=scenario.get("body/mass"),
         observed=scenario.observed,
         gears=_core.gears(scenario.core),
+        spark_is_chosen=scenario.spark_is_chosen,
     )

@@ -8,7 +8,7 @@ from typing import Any
 from windwall import _core
 from windwall.errors import ScenarioError
 from windwall.quantities.uncertain_input import UncertainInput
-from windwall.scenario.data import ScenarioData
+from windwall.scenario.data import KNOCK_ANCHOR, ScenarioData
 from windwall.scenario.schema import schema
 
 
@@ -64,6 +64,9 @@ def uncertain_inputs(scenario: ScenarioData) -> list[UncertainInput]:
 def moved(scenario: ScenarioData, one: UncertainInput, deviations: float) -> ScenarioData | None:
     """The scenario with one input that many standard deviations away; None beyond its range."""
     try:
-        return scenario.set({one.address: one.value + deviations * one.sigma})
+        value = one.value + deviations * one.sigma
+        if one.address == KNOCK_ANCHOR:  # known as well as before: the margin kept follows from it
+            return scenario.set({one.address: f"{value!r} ± {one.sigma!r}"})
+        return scenario.set({one.address: value})
     except ScenarioError:
         return None

@@ -29,7 +29,10 @@ def ask(fact: Fact, scenario: ScenarioData | None) -> Outcome | None:
 def at_knock_anchors(scenario: ScenarioData) -> list[ScenarioData]:
     """A scenario between the two that knock one standard deviation earlier and later."""
     anchor, spread = scenario.get(KNOCK_ANCHOR), scenario.knock_sigma
-    low, high = (scenario.set({KNOCK_ANCHOR: anchor + way * spread}) for way in (-1, 1))
+    # known as well as before: the margin that is kept follows from it
+    low, high = (
+        scenario.set({KNOCK_ANCHOR: f"{anchor + way * spread!r} ± {spread!r}"}) for way in (-1, 1)
+    )
     return [low, scenario, high]
 
 
@@ -40,10 +43,17 @@ def facts(scenario: ScenarioData) -> Iterator[Fact]:
         if not top and not entry["engine_speed"]:
             continue
         for key, value in entry.items():
+            if key == "retard":
+                continue
             if isinstance(value, tuple) and (top or key not in CONDITIONS):
                 yield Fact(entry, key, *value)
-            elif key == "knock" and value != "not listened for":
+            elif key == "knock" and value != "not listened for" and spark_known(entry, scenario):
                 yield Fact(entry, key, value, None)
+
+
+def spark_known(entry: dict, scenario: ScenarioData) -> bool:
+    """Whether the spark that was driven is stated: what was heard says nothing without it."""
+    return entry["retard"] is not None or not scenario.spark_is_chosen
 
 
 @lru_cache(maxsize=16)

@@ -142,6 +142,7 @@ Point PointSolver::search_opening(vehicle::OperatingCondition condition, const P
         low *= opening_step;
         below = excess(low);
         if (low < smallest_opening || !is_driven(balance_)) {
+            point.condition = asked;
             point.outcome.status = Status::no_survivable_state;
             point.outcome.worst = always_knocks;
             return point;

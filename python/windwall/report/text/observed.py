@@ -79,3 +79,9 @@ def not_compared(info: ScenarioInfo) -> Iterator[str]:
     for at, entry in enumerate(info.observed, 1):
         if entry["what"] != "top speed" and not entry["engine_speed"]:
             yield f"observed/{at} is not compared: full throttle needs its engine_speed."
+        unknown = info.spark_is_chosen and entry["retard"] is None
+        if unknown and entry["knock"] != "not listened for":
+            yield (
+                f'What was heard of knock in observed/{at} ("{entry["knock"]}") says nothing until '
+                "its retard is stated: the spark that was driven."
+            )
