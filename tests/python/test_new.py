@@ -234,8 +234,12 @@ def test_the_defaults_leaned_on_are_listed_by_what_they_are_worth(windwall, path
     assert not car.given(address)
     here, sigma = car.get(address), car.known_to(address)
     base = car.top_speed().goal_speed
+    anchor = address.endswith("octane_number")  # known as well wherever it lies
     changes = [
-        abs(car.set({address: here + way * sigma}).top_speed().goal_speed - base) for way in (-1, 1)
+        abs(car.set({address: f"{here + way * sigma} ± {sigma}"}).top_speed().goal_speed - base)
+        if anchor
+        else abs(car.set({address: here + way * sigma}).top_speed().goal_speed - base)
+        for way in (-1, 1)
     ]
     assert float(speed) == pytest.approx(3.6 * max(changes), rel=0.06)
     tail = said.stdout.splitlines()[-2:]

@@ -69,13 +69,15 @@ def exhaust(vehicle, held, balanced, retard):
     share = cylinder.burnt(engine, air, state, balanced, mixed)
     released = share * (1 - unburnt(mixed["phi"])) * mixed["heat"] * dry
     late = min(max(degrees(retard), 0.0), 45.0)
-    chamber = 2 / 3 * walls["share"] * released * exp(-0.0125 * late + 9e-5 * late**2)
+    chamber = 0.55 * walls["share"] * released * exp(-0.0125 * late + 9e-5 * late**2)
     chamber *= (speed / known_speed(engine)) ** -0.26 * (state["p"] / 101325) ** -0.16
     brought = balanced["m"] * (enthalpy(state["gas"], state["T"]) - enthalpy(air["gas"], mouth))
     work = cylinder.indicated(engine, air, state, balanced, mixed, retard)
     pumped = cylinder.pumping(engine, speed, state, balanced["p_e"])
     behind_valve = released + brought + pumped - work - chamber
-    hot = air["T"] + behind_valve / ((balanced["m"] + mixed["f"] * dry) * 1230)
+    h = behind_valve / (balanced["m"] + mixed["f"] * dry)
+    h += air["T"] * (1013 + 0.2755 / 2 * air["T"])
+    hot = (sqrt(1013**2 + 2 * 0.2755 * h) - 1013) / 0.2755
     return balanced["T_h"] + walls["port_keeps"] * (hot - balanced["T_h"])
 
 

@@ -65,9 +65,12 @@ def held_off_knock(vehicle, held):
 
         if too_hot(most) <= 0:
             return most
-        if too_hot(0.0) >= 0:
+        # a lean mixture grows hotter before it grows colder: the latest spark that will do
+        tries = [most * (1 - k / 40) for k in range(41)]
+        good = next((k for k, retard in enumerate(tries) if too_hot(retard) <= 0), None)
+        if good is None:
             return 0.0
-        return brentq(too_hot, 0.0, most, xtol=1e-13, rtol=1e-14)
+        return brentq(too_hot, tries[good], tries[good - 1], xtol=1e-13, rtol=1e-14)
 
     def spare_at_the_end(opening=held["opening"]):
         return at(latest(opening), opening)[1]

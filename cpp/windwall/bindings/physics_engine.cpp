@@ -1,3 +1,4 @@
+#include "windwall/engine/dilution.hpp"
 #include "windwall/engine/breathing.hpp"
 #include "windwall/engine/combustion.hpp"
 #include "windwall/engine/cooling.hpp"
@@ -204,6 +205,13 @@ void bind_combustion(py::module_& physics) {
     physics.def("unburnt_share", py::vectorize(&unburnt_share), arg("equivalence_ratio"),
                 "Share of the fuel's energy in the carbon monoxide and hydrogen of a rich mixture. "
                 "Water-gas equilibrium frozen at 1740 K.");
+    physics.def("slowed_burn", py::vectorize(&slowed_burn), arg("dilution"),
+                "Burn duration over that at 5 % of burned gas, for a share of burned gas.");
+    physics.def("share_that_burns", py::vectorize(&share_that_burns), arg("dilution"),
+                "Share of the charge that burns before the flame goes out, for a share of burned "
+                "gas.");
+    physics.def("late_spark_wall_share", py::vectorize(&late_spark_wall_share), arg("retard"),
+                "Heat to the chamber over that at the best spark, for a retard in rad.");
     physics.def("spark_penalty", py::vectorize(&spark_penalty), arg("retard"),
                 "Indicated torque over that at the best spark, for a retard in rad, within 30 "
                 "degrees. Fit to computed cycles.");

@@ -76,14 +76,14 @@ double Cylinder::exhaust_pressure(const Intake& intake, const media::Fuel& fuel)
     return pressure_behind(intake, mixture(intake, fuel));
 }
 
-double Cylinder::filling(const Intake& intake, const Mixture& burnt) const noexcept {
+double Cylinder::filling(const Intake& intake, const Mixture& burnt, double ratio) const noexcept {
     if (breathing.stated_efficiency) return *breathing.stated_efficiency;
     const double T = intake.charge.temperature;
     const double pressure_ratio = pressure_behind(intake, burnt) / intake.charge.pressure;
     return breathing.peak_efficiency *
            breathing.speed_share(intake.engine_speed, usual_best_share * rev_limit) *
            mach_filling(piston_mach_index(*this, intake), valves.intake_closing) *
-           ideal_volumetric_efficiency(compression_ratio, pressure_ratio, filling_gamma) *
+           ideal_volumetric_efficiency(ratio, pressure_ratio, filling_gamma) *
            filling_temperature_share(T, breathing.reference_temperature) *
            filling_head_share(T, head(intake, burnt), breathing.reference_head_temperature,
                               breathing.wall_heating) *
@@ -92,7 +92,7 @@ double Cylinder::filling(const Intake& intake, const Mixture& burnt) const noexc
 
 double Cylinder::volumetric_efficiency(const Intake& intake,
                                        const media::Fuel& fuel) const noexcept {
-    return filling(intake, mixture(intake, fuel));
+    return filling(intake, mixture(intake, fuel), compression_ratio);
 }
 
 double Cylinder::gas_demand(const Intake& intake, const media::Fuel& fuel) const noexcept {
@@ -114,7 +114,7 @@ Work Cylinder::work(const Intake& intake, const media::Fuel& fuel, double retard
     work.fuel_power = dry_air * burnt.heating;
     work.indicated_efficiency =
         combustion.efficiency(compression_ratio, burnt.equivalence_ratio(), retard);
-    const Burning flame = burning(intake, burnt);
+    const Burning flame = burning(intake, burnt, compression_ratio);
     work.indicated_efficiency *= flame.burnt * flame.kept;
     work.indicated = work.indicated_efficiency * work.fuel_power;
     work.released = flame.burnt * work.fuel_power * (1 - unburnt_share(burnt.equivalence_ratio()));

@@ -109,17 +109,18 @@ struct Cylinder {
 
 private:
     double pressure_behind(const Intake& intake, const Mixture& burnt) const noexcept;
-    double filling(const Intake& intake, const Mixture& burnt) const noexcept;
+    double filling(const Intake& intake, const Mixture& burnt, double ratio) const noexcept;
     double head(const Intake& intake, const Mixture& burnt) const noexcept;
     double oil_temperature(const Intake& intake, const Mixture& burnt) const noexcept;
-    double delay_requirement(const Intake& intake, const media::Fuel& fuel,
-                             double retard) const noexcept;
+    EndGas end_gas(const Intake& intake, const Mixture& burnt, const media::Fuel& fuel,
+                   double retard, double ratio) const noexcept;
     double anchored_delay_requirement(const media::Fuel& fuel) const noexcept;
-    double residual(const Intake& intake, const Mixture& burnt) const noexcept;
-    Burning burning(const Intake& intake, const Mixture& burnt) const noexcept;
+    double residual(const Intake& intake, const Mixture& burnt, double ratio) const noexcept;
+    Burning burning(const Intake& intake, const Mixture& burnt, double ratio) const noexcept;
     double octane_requirement(const Intake& intake, const Mixture& burnt) const noexcept;
     HeadState head_state(const Intake& intake, const Mixture& burnt) const noexcept;
     HeadState known_head_state() const noexcept;
+    Cooling measured_cooling() const noexcept;
     double known_speed() const noexcept { return cooling.known_engine_speed.value_or(rev_limit); }
     double heat_to_oil(double piston_speed, double released, double engine_speed) const noexcept;
     double released(const Intake& intake, const Mixture& burnt) const noexcept;

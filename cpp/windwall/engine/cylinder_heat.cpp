@@ -50,9 +50,14 @@ HeadState Cylinder::known_head_state() const noexcept {
 
 double Cylinder::head(const Intake& intake, const Mixture& burnt) const noexcept {
     if (intake.head_temperature) return *intake.head_temperature;
+    return measured_cooling().head_temperature(head_state(intake, burnt), known_head_state());
+}
+
+/// Known by the head of this engine, where it was measured.
+Cooling Cylinder::measured_cooling() const noexcept {
     Cooling known = cooling;
     if (head_temperature) known.known_head_temperature = *head_temperature;
-    return known.head_temperature(head_state(intake, burnt), known_head_state());
+    return known;
 }
 
 /// W, from friction with hot oil and from the walls.

@@ -69,13 +69,15 @@ std::array<double, 4> vapours(const media::Stream& charge, const Evaporated& dro
 
 }  // namespace
 
-double Cylinder::residual(const Intake& intake, const Mixture& burnt) const noexcept {
-    return residual_share(compression_ratio, burnt.equivalence_ratio(),
+double Cylinder::residual(const Intake& intake, const Mixture& burnt,
+                          double ratio) const noexcept {
+    return residual_share(ratio, burnt.equivalence_ratio(),
                           intake.charge.pressure / pressure_behind(intake, burnt));
 }
 
-Burning Cylinder::burning(const Intake& intake, const Mixture& burnt) const noexcept {
-    return engine::burning(intake.charge, burnt, residual(intake, burnt), evaporation.before_knock);
+Burning Cylinder::burning(const Intake& intake, const Mixture& burnt,
+                          double ratio) const noexcept {
+    return engine::burning(intake.charge, burnt, residual(intake, burnt, ratio), evaporation.before_knock);
 }
 
 /// At the spark of best torque.
@@ -114,20 +116,24 @@ Spark Cylinder::spark_at(const Intake& intake, const media::Fuel& fuel,
 
 EndGas Cylinder::end_gas(const Intake& intake, const media::Fuel& fuel,
                          double retard) const noexcept {
+    return end_gas(intake, mixture(intake, fuel), fuel, retard, compression_ratio);
+}
+
+EndGas Cylinder::end_gas(const Intake& intake, const Mixture& burnt, const media::Fuel& fuel,
+                         double retard, double ratio) const noexcept {
     const media::Stream& charge = intake.charge;
-    const Mixture burnt = mixture(intake, fuel);
     const double phi = burnt.equivalence_ratio();
-    const double residual = this->residual(intake, burnt);
+    const double residual = this->residual(intake, burnt, ratio);
     const double T_i = charge.temperature;
     const double fresh = T_i + breathing.wall_heating * (head(intake, burnt) - T_i) -
                          drops_cooling(evaporation, charge, burnt);
 
     EndGas made;
-    made.compression_ratio = compression_ratio;
+    made.compression_ratio = ratio;
     made.engine_speed = intake.engine_speed;
     made.temperature = std::max(200.0, (1 - residual) * fresh + residual * residual_temperature);
-    made.pressure = charge.pressure * filling(intake, burnt) / (1 - residual) * made.temperature /
-                    T_i * (compression_ratio - 1) / compression_ratio;
+    made.pressure = charge.pressure * filling(intake, burnt, ratio) / (1 - residual) * made.temperature /
+                    T_i * (ratio - 1) / ratio;
     const Evaporated drops = evaporate(charge, evaporation.before_knock, burnt.tank_fuel);
     const auto all = vapours(charge, drops, burnt, fuel, intake.carburetted);
     const media::Gas gas = media::gas_phase(all);
@@ -135,22 +141,14 @@ EndGas Cylinder::end_gas(const Intake& intake, const media::Fuel& fuel,
     made.gas_constant = gas.R;
     made.heat = heat_on_pressure * (1 - residual) * (1 - unburnt_share(phi)) * burnt.heating /
                 (1 + all[0] + all[1] + all[2] + all[3]);
-    made.burn_duration = combustion.burn_duration * burning(intake, burnt).duration;
+    made.burn_duration = combustion.burn_duration * burning(intake, burnt, ratio).duration;
     made.burn_start = best_centre - part_at_burnt(0.5) * made.burn_duration + retard;
     return made;
-}
-
-double Cylinder::delay_requirement(const Intake& intake, const media::Fuel& fuel,
-                                   double retard) const noexcept {
-    return octane_of_integral(knock_integral(end_gas(intake, fuel, retard)));
 }
 
 /// What the delay asks for where the engine is known to knock.
 double Cylinder::anchored_delay_requirement(const media::Fuel& fuel) const noexcept {
     const KnockAnchor& anchor = knock_anchor;
-    Cylinder there = *this;
-    there.compression_ratio = anchor.compression_ratio;
-    there.lambda = anchor.lambda;
     Intake intake;
     intake.engine_speed = anchor.engine_speed;
     intake.charge = media::ambient_stream(anchor.manifold_pressure, anchor.charge_temperature,
@@ -159,13 +157,15 @@ double Cylinder::anchored_delay_requirement(const media::Fuel& fuel) const noexc
     intake.ambient_temperature = cooling.known_air_temperature;
     intake.exhaust_pressure = anchor.exhaust_pressure;
     intake.head_temperature = anchor.head_temperature;
-    return there.delay_requirement(intake, fuel, anchor.retard);
+    const Mixture burnt = mix(intake.charge, fuel, anchor.lambda, true);
+    return octane_of_integral(knock_integral(
+        end_gas(intake, burnt, fuel, anchor.retard, anchor.compression_ratio)));
 }
 
 std::optional<double> Cylinder::integral_requirement(const Intake& intake, const media::Fuel& fuel,
                                                      double retard) const noexcept {
-    return knock_anchor.octane_number + delay_requirement(intake, fuel, retard) -
-           anchored_delay_requirement(fuel);
+    const double here = octane_of_integral(knock_integral(end_gas(intake, fuel, retard)));
+    return knock_anchor.octane_number + here - anchored_delay_requirement(fuel);
 }
 
 }  // namespace windwall::engine

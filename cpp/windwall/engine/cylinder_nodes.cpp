@@ -26,8 +26,8 @@ std::array<media::LumpedNode, 3> Cylinder::thermal_nodes(const Intake& intake,
     const Mixture burnt = mixture(intake, fuel);
     const HeadState here = head_state(intake, burnt), known = known_head_state();
     const double through = (1 - oil.wall_share) * walls.share * known_released(known);
-    media::LumpedNode head = cooling.head_node(here, known, through);
-    head.stated = head_temperature;
+    media::LumpedNode head = measured_cooling().head_node(here, known, through);
+    head.stated = intake.head_temperature;
     const media::LumpedNode sump = oil.node(
         heat_to_oil(piston_speed(here.engine_speed), released(intake, burnt), here.engine_speed),
         heat_to_oil(piston_speed(known.engine_speed), known_released(known), known.engine_speed),

@@ -31,6 +31,12 @@ inline Intake intake_at(double engine_speed, double pressure, double temperature
             ambient_pressure, 298.15};
 }
 
+/// The intake of an engine whose head is held at a temperature in K from outside.
+inline Intake with_head(Intake intake, double temperature) {
+    intake.head_temperature = temperature;
+    return intake;
+}
+
 /// The intake with the flow that the engine draws from it.
 inline Intake settled(const Cylinder& engine, Intake intake, const media::Fuel& fuel) {
     for (int round = 0; round < 60; ++round)

@@ -30,14 +30,13 @@ Cylinder russ() {
     Cylinder engine = single_499();
     engine.compression_ratio = 10;
     engine.lambda = 14.0 / 14.604;
-    engine.head_temperature = 450;
     engine.exhaust.back_pressure = 0;
     engine.combustion.burn_duration = 50 * degree;
     return engine;
 }
 
 Intake at_russ(double pressure = 100e3, double temperature = 310) {
-    return intake_at(2000 * rpm, pressure, temperature, 100e3);
+    return with_head(intake_at(2000 * rpm, pressure, temperature, 100e3), 450);
 }
 
 struct Slope {
@@ -59,11 +58,10 @@ std::vector<Slope> slopes(const Asks& asks) {
     add("spark, 1 degree earlier", 1, 0.6, 1.8, engine, at_russ(), -degree);
     add("charge, 7 K hotter", 1, 0.4, 1.8, engine, at_russ(100e3, 317));
     add("manifold, 10 kPa more", 3.5, 0.6, 1.8, engine, at_russ(110e3));
-    Cylinder tighter = engine, hotter = engine, richer = engine, leaner = engine;
+    Cylinder tighter = engine, richer = engine, leaner = engine;
     tighter.compression_ratio += 1;
     add("ratio, 1 more", 5, 0.6, 1.8, tighter, at_russ());
-    hotter.head_temperature = 460;
-    add("head, 10 K hotter", 1, 0.05, 0.6, hotter, at_russ());
+    add("head, 10 K hotter", 1, 0.05, 0.6, engine, with_head(at_russ(), 460));
     richer.lambda = 12.0 / 14.604;
     add("mixture, 2 units richer", -4, 0.6, 1.8, richer, at_russ());
     leaner.lambda = 16.0 / 14.604;
@@ -97,7 +95,6 @@ Cylinder twelve() {
     engine.stroke = 0.152;
     engine.compression_ratio = 6.65;
     engine.rev_limit = 3200 * rpm;
-    engine.head_temperature = 450;
     engine.exhaust.back_pressure = 0;
     engine.breathing.peak_efficiency = 0.9;
     engine.breathing.best_speed = 2600 * rpm;
@@ -108,7 +105,7 @@ Cylinder twelve() {
 constexpr double inch_of_mercury = 3386.39;  // Pa
 
 Intake wet_intake(double pressure, double temperature, double water) {
-    Intake intake = intake_at(3000 * rpm, pressure, temperature, 100e3);
+    Intake intake = with_head(intake_at(3000 * rpm, pressure, temperature, 100e3), 450);
     intake.charge.liquid[0] = water;
     return intake;
 }

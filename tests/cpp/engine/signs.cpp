@@ -80,8 +80,7 @@ TEST(Signs, RequirementSeesTheMixtureThatBurns) {
     Cylinder engine = single_499();
     engine.combustion.trims_for_injected_fuel = false;
     engine.evaporation.before_knock = engine.evaporation.before_closing = 0;  // the mixture alone
-    engine.head_temperature = 453.15;
-    Intake intake = intake_at(450, 100e3, 300);
+    Intake intake = with_head(intake_at(450, 100e3, 300), 453.15);
     const double before = requirement_at(engine, intake);
     intake.charge.liquid[1] = 0.02;
     const double lambda = 1 / (1.15 + 0.02 * 6.474);
@@ -98,9 +97,8 @@ TEST(Signs, RequirementRisesWithPressureRatioHeadAndAdvance) {
         Cylinder tighter = engine;
         tighter.compression_ratio += 0.1;
         EXPECT_GT(requirement_at(tighter, intake), here);
-        Cylinder hotter = engine;
-        hotter.head_temperature = engine.temperatures(intake, {}).head + 1;
-        EXPECT_GT(requirement_at(hotter, intake), here);
+        const double hotter = engine.temperatures(intake, {}).head + 1;
+        EXPECT_GT(requirement_at(engine, with_head(intake, hotter)), here);
         EXPECT_LT(requirement_at(engine, intake, degree), here);
         EXPECT_GT(requirement_at(engine, intake, -degree), here);
         Intake damper = intake;
@@ -120,11 +118,13 @@ TEST(Signs, FlowRisesWithPressureAndFallsWithTheRootOfTemperature) {
         EXPECT_GT(engine.gas_demand(denser, {}), 1.01 * here);
     });
     Cylinder wide = engine;
-    wide.head_temperature = wide.breathing.reference_head_temperature;
     wide.exhaust.back_pressure = 0;    // hotter exhaust is thinner
     wide.valves.flow_coefficient = 3;  // without the Mach index, which falls with sqrt(T)
-    const double cold = wide.gas_demand(intake_at(450, 100e3, 300), {});
-    EXPECT_NEAR(wide.gas_demand(intake_at(450, 100e3, 363), {}) / cold, std::sqrt(300 / 363.0),
+    const auto drawn = [&](double temperature) {
+        const double head = wide.breathing.reference_head_temperature;
+        return wide.gas_demand(with_head(intake_at(450, 100e3, temperature), head), {});
+    };
+    EXPECT_NEAR(drawn(363) / drawn(300), std::sqrt(300 / 363.0),
                 1e-12);
 }
 

@@ -8,40 +8,60 @@ namespace {
 constexpr double degree = std::numbers::pi / 180;
 
 TEST(SparkPlan, KeepsTheBestSparkWhileTheMarginIsThere) {
-    const Spark spark = SparkPlan{}.choose(300, 90, 95);
+    const Spark spark = SparkPlan{}.choose(300, 90, 95, 4);
     EXPECT_EQ(spark.retard, 0);
     EXPECT_DOUBLE_EQ(spark.margin, 5);
-    EXPECT_TRUE(spark.in_range);
+    EXPECT_TRUE(spark.by_spark);
 }
 
 TEST(SparkPlan, RetardsOneDegreeForEachOctaneNumber) {
-    const Spark spark = SparkPlan{}.choose(300, 100, 95);
+    const Spark spark = SparkPlan{}.choose(300, 100, 95, 4);
     EXPECT_NEAR(spark.retard / degree, 7, 1e-12);
     EXPECT_NEAR(spark.margin, 2, 1e-12);
     EXPECT_NEAR(spark.requirement, 93, 1e-12);
-    EXPECT_TRUE(spark.in_range);
+    EXPECT_TRUE(spark.by_spark);
 }
 
-TEST(SparkPlan, SaysWhenTheMostRetardIsNotEnough) {
-    const Spark spark = SparkPlan{}.choose(300, 125, 95);
-    EXPECT_NEAR(spark.retard / degree, 25, 1e-12);
-    EXPECT_NEAR(spark.margin, -5, 1e-12);
-    EXPECT_FALSE(spark.in_range);
-    EXPECT_TRUE(SparkPlan{}.choose(300, 118, 95).in_range);
+TEST(SparkPlan, SaysWhereASparkAloneIsNotTheCheapest) {
+    const Spark late = SparkPlan{}.choose(300, 125, 95, 4);
+    EXPECT_NEAR(late.retard / degree, 32, 1e-12);
+    EXPECT_NEAR(late.margin, 2, 1e-12);
+    EXPECT_NEAR(late.margin_at_best(), -30, 1e-12);
+    EXPECT_FALSE(late.by_spark);
+    EXPECT_TRUE(SparkPlan{}.choose(300, 103.9, 95, 4).by_spark);
+    EXPECT_FALSE(SparkPlan{}.choose(300, 104.1, 95, 4).by_spark);
+    EXPECT_NEAR(SparkPlan{}.choose(300, 150, 95, 4).retard / degree, 40, 1e-12);
+}
+
+// Half of what is known, unless the builder says what is to be kept.
+TEST(SparkPlan, KeepsAMarginByWhatIsKnown) {
+    SparkPlan plan;
+    EXPECT_EQ(plan.wanted_margin(5), 2.5);
+    EXPECT_EQ(plan.wanted_margin(10), 5);
+    plan.margin = 3;
+    EXPECT_EQ(plan.wanted_margin(10), 3);
+}
+
+TEST(SparkPlan, EnrichesFromElevenDegreesToTheRichest) {
+    const SparkPlan plan;
+    EXPECT_EQ(plan.enrichment(11 * degree, 0.88), 0);
+    EXPECT_NEAR(plan.enrichment(13 * degree, 0.88), 0.034, 1e-12);
+    EXPECT_NEAR(plan.enrichment(30 * degree, 0.88), 0.13, 1e-12);
+    EXPECT_EQ(plan.enrichment(30 * degree, 0.70), 0);  // richer already
 }
 
 TEST(SparkPlan, ReadsTheTableAndHoldsItsEnds) {
     SparkPlan plan;
     plan.policy = SparkPolicy::as_given;
     plan.table.column = {{200, 400, 500}, {0.1, 0.2, 0.0}};
-    EXPECT_DOUBLE_EQ(plan.choose(100, 90, 95).retard, 0.1);
-    EXPECT_DOUBLE_EQ(plan.choose(200, 90, 95).retard, 0.1);
-    EXPECT_DOUBLE_EQ(plan.choose(250, 90, 95).retard, 0.125);
-    EXPECT_DOUBLE_EQ(plan.choose(475, 90, 95).retard, 0.05);
-    EXPECT_DOUBLE_EQ(plan.choose(900, 90, 95).retard, 0.0);
-    EXPECT_LT(plan.choose(900, 110, 95).margin, 0);
-    EXPECT_TRUE(plan.choose(900, 110, 95).in_range);  // a table asks for nothing it could miss
-    EXPECT_NEAR(plan.choose(200, 100, 95).margin, 0.1 / degree - 5, 1e-12);
+    EXPECT_DOUBLE_EQ(plan.choose(100, 90, 95, 4).retard, 0.1);
+    EXPECT_DOUBLE_EQ(plan.choose(200, 90, 95, 4).retard, 0.1);
+    EXPECT_DOUBLE_EQ(plan.choose(250, 90, 95, 4).retard, 0.125);
+    EXPECT_DOUBLE_EQ(plan.choose(475, 90, 95, 4).retard, 0.05);
+    EXPECT_DOUBLE_EQ(plan.choose(900, 90, 95, 4).retard, 0.0);
+    EXPECT_LT(plan.choose(900, 110, 95, 4).margin, 0);
+    EXPECT_TRUE(plan.choose(900, 110, 95, 4).by_spark);  // a table asks for nothing it could miss
+    EXPECT_NEAR(plan.choose(200, 100, 95, 4).margin, 0.1 / degree - 5, 1e-12);
 }
 
 TEST(SparkPlan, ComplainsOfAMissingOrMixedUpTable) {

@@ -75,7 +75,7 @@ TEST(TorqueCurve, SaysNothingOfKnockAndHeat) {
     const TorqueCurve engine = measured();
     const Intake intake = on(engine, 4000 * rpm, 99e3, 298.15);
     EXPECT_FALSE(engine.choose_spark(intake, {}).modelled);
-    EXPECT_TRUE(engine.choose_spark(intake, {}).in_range);
+    EXPECT_TRUE(engine.choose_spark(intake, {}).by_spark);
     EXPECT_FALSE(engine.integral_requirement(intake, {}, 0));
     EXPECT_FALSE(engine.temperatures(intake, {}).known);
 }

@@ -115,16 +115,16 @@ TEST(Drops, CoolByTheirLatentHeat) {
 // that the vapour takes.
 TEST(Drops, EvaporatingBeforeClosingMakeRoom) {
     Cylinder engine = single_499();
-    engine.head_temperature = 473.15;
     engine.exhaust.back_pressure = 0;
-    const Intake wet = with_drops(Vapour::water, 0.02);
-    const double ratio = engine.gas_demand(wet, {}) / engine.gas_demand(dry(), {});
+    const Intake wet = with_head(with_drops(Vapour::water, 0.02), 473.15);
+    const Intake damp = with_head(dry(), 473.15);
+    const double ratio = engine.gas_demand(wet, {}) / engine.gas_demand(damp, {});
     const Evaporated drops = evaporate(wet.charge, 0.3, engine.mixture(wet, {}).tank_fuel);
     EXPECT_NEAR(ratio, std::sqrt(330 / (330 - drops.cooling)) / (1 + 0.006 * 28.9654 / 18.01528),
                 1e-4);
     EXPECT_GT(ratio, 1.005);
     engine.evaporation.before_closing = 0;
-    EXPECT_EQ(engine.gas_demand(wet, {}), engine.gas_demand(dry(), {}));
+    EXPECT_EQ(engine.gas_demand(wet, {}), engine.gas_demand(damp, {}));
 }
 
 // Every liquid helps, and more of it more; petrol drops, which the anchor had too, do not.
@@ -145,15 +145,14 @@ TEST(Drops, LowerTheRequirement) {
 // Water that arrives as vapour damps by 0.3 per g/kg and cools nothing here; as drops it does both.
 TEST(Drops, OfWaterDampAndCool) {
     Cylinder engine = single_499();
-    engine.head_temperature = 453.15;
     engine.exhaust.back_pressure = 0;
     media::Fuel fuel;
     fuel.research_octane = fuel.motor_octane = 150;
-    const double none = engine.choose_spark(dry(), fuel).requirement;
-    Intake damp = dry();
+    const double none = engine.choose_spark(with_head(dry(), 453.15), fuel).requirement;
+    Intake damp = with_head(dry(), 453.15);
     damp.charge.vapour[0] = 0.01;
     EXPECT_NEAR(engine.choose_spark(damp, fuel).requirement - none, -3, 1e-9);
-    const Intake wet = with_drops(Vapour::water, 0.01);
+    const Intake wet = with_head(with_drops(Vapour::water, 0.01), 453.15);
     const double fuel_share = engine.mixture(wet, fuel).tank_fuel;
     const double early = evaporate(wet.charge, 0.3, fuel_share).cooling;
     const double all = evaporate(wet.charge, 0.8, fuel_share).cooling;

@@ -23,7 +23,9 @@ FullThrottlePoint pulled(const Vehicle& car) {
 /// Spark held where a full-throttle point has it, then something moved: the margin that is left.
 double margin_of(Vehicle car, const FullThrottlePoint& full_throttle, double advance,
                  const vehicle::WhatIf& what_if) {
-    auto& plan = car.engine.as<engine::Cylinder>()->spark;
+    auto& engine = *car.engine.as<engine::Cylinder>();
+    auto& plan = engine.spark;
+    engine.lambda = full_throttle.point.work.lambda;
     const double retard = full_throttle.point.spark.retard - advance;
     plan.policy = engine::SparkPolicy::as_given;
     plan.table.column = {{0, 1e4}, {retard, retard}};
@@ -63,6 +65,7 @@ TEST(Margins, BoostIsLessThanItsPressureAlone) {
     auto intake = point_solver.balance().intake(point_solver.balance().manifold());
     auto& engine = *car.engine.as<engine::Cylinder>();
     auto plan = engine;
+    plan.lambda = point.work.lambda;
     plan.spark.policy = engine::SparkPolicy::as_given;
     plan.spark.table.column = {{0, 1e4}, {point.spark.retard, point.spark.retard}};
     intake.charge.pressure += *left.boost;

@@ -1,10 +1,11 @@
-// Points where no spark in range leaves the wanted margin to knock.
+// Points where a later spark alone is not the cheapest way to the wanted margin to knock.
 #include "windwall/solve/point/point.hpp"
 
 #include <gtest/gtest.h>
 
 #include <algorithm>
 #include <cmath>
+#include <vector>
 
 #include "allocations.hpp"
 #include "solve/samples.hpp"
@@ -17,22 +18,63 @@ using vehicle::Vehicle;
 
 /// An engine that needs so many octane numbers more than the usual one.
 Vehicle thirsty(double octane, Vehicle car = sample::cyclecar()) {
-    car.engine.as<engine::Cylinder>()->knock_anchor.octane_number += octane;
+    auto& anchor = car.engine.as<engine::Cylinder>()->knock_anchor;
+    anchor.octane_number += octane;
+    anchor.known_to = 5;  // whatever the number is
     return car;
+}
+
+const engine::SparkPlan& plan(const Vehicle& car) {
+    return car.engine.as<engine::Cylinder>()->spark;
+}
+
+// The spark first, then the mixture with it, then the spark to its end, then the throttle; and
+// between them the torque has no step.
+TEST(KnockLimited, MeansAreUsedInOrderAndTorqueIsContinuous) {
+    const Vehicle easy = thirsty(-20);
+    PointSolver start(easy);
+    double last_torque = start.at({3500 * rpm, 10, 1}).torque, last_retard = -1, last_lambda = 2;
+    std::array<int, 4> used{};
+    for (double octane = -20; octane < 45; octane += 0.25) {
+        const Vehicle car = thirsty(octane);
+        PointSolver solver(car);
+        const Point point = solver.at({3500 * rpm, 10, 1});
+        if (!point.outcome.answered()) break;
+        const double lambda = point.work.lambda, own = car.engine.as<engine::Cylinder>()->lambda;
+        const bool throttled = point.condition.opening < 1;
+        EXPECT_NEAR(point.torque, last_torque, 0.6) << octane;
+        EXPECT_LE(point.torque, last_torque + 1e-6) << octane;
+        if (lambda < own - 1e-9) {
+            EXPECT_GT(point.spark.retard, engine::richer_from) << octane;
+        }
+        if (throttled) {
+            EXPECT_NEAR(vehicle::spark_left(solver.balance(), point.spark.retard), 0, 1e-6);
+            EXPECT_NEAR(lambda, plan(car).richest, 1e-9) << octane;
+        } else {
+            EXPECT_GE(point.spark.retard, last_retard - 1e-9) << octane;
+            EXPECT_LE(lambda, last_lambda + 1e-9) << octane;
+            last_retard = point.spark.retard;
+        }
+        ++used[throttled ? 3 : lambda < own - 1e-9 ? 2 : point.spark.retard > 0 ? 1 : 0];
+        last_lambda = lambda;
+        last_torque = point.torque;
+    }
+    for (const int points : used)
+        EXPECT_GT(points, 3);
 }
 
 // Just above it the margin is lost, and at no wider opening is it there.
 TEST(KnockLimited, IsTheHighestOpeningThatHoldsTheMargin) {
     int limited = 0;
     for (const Vehicle& base : {sample::cyclecar(), sample::cooled_cyclecar()}) {
-        for (const double octane : {14.0, 18.0, 22.0, 26.0}) {
+        for (const double octane : {24.0, 28.0, 32.0, 36.0}) {
             const Vehicle car = thirsty(octane, base);
             for (const double speed : {2000 * rpm, 3500 * rpm, 5000 * rpm}) {
                 PointSolver solver(car);
                 const Point point = solver.at({speed, 10, 1});
                 if (point.outcome.status != Status::knock_limited) continue;
                 ++limited;
-                const double wanted = car.engine.as<engine::Cylinder>()->spark.margin;
+                const double wanted = plan(car).wanted_margin(point.spark.spread);
                 EXPECT_NEAR(point.spark.margin, wanted, 1e-7);
                 const double opening = point.condition.opening;
                 PointSolver below(car);
@@ -52,9 +94,10 @@ TEST(KnockLimited, IsTheHighestOpeningThatHoldsTheMargin) {
 
 // From the last point it is one solve; and the way there does not show.
 TEST(KnockLimited, TakesFewEvaluationsAndForgetsItsWay) {
-    const Vehicle car = thirsty(22, sample::cooled_cyclecar());
+    const Vehicle car = thirsty(36, sample::cooled_cyclecar());
     PointSolver warm(car);
     int limited = 0;
+    std::vector<long> took;
     for (double speed = 6000; speed >= 2000; speed -= 250) {
         const long before = warm.evaluations();
         const Point point = warm.at({speed * rpm, 20, 1});
@@ -64,15 +107,18 @@ TEST(KnockLimited, TakesFewEvaluationsAndForgetsItsWay) {
         EXPECT_NEAR(point.condition.opening, same.condition.opening, 1e-8);
         EXPECT_NEAR(point.torque / same.torque, 1, 1e-8);
         if (point.outcome.status != Status::knock_limited) continue;
-        if (limited++ > 0) {
-            EXPECT_LE(warm.evaluations() - before, 20) << speed;
-        }
+        if (limited++ > 0) took.push_back(warm.evaluations() - before);
     }
-    EXPECT_GE(limited, 5);
+    EXPECT_GE(limited, 12);
+    // Where the spark's end passes from the plan to the exhaust, or far on in one step, the kink
+    // costs a second Jacobian or a third.
+    std::ranges::sort(took);
+    EXPECT_LE(took[took.size() / 2], 20);
+    EXPECT_LE(took.back(), 80);
 }
 
 TEST(KnockLimited, OpensAgainWhereTheMarginAllows) {
-    const Vehicle car = thirsty(22);
+    const Vehicle car = thirsty(36);
     PointSolver solver(car);
     const Point held = solver.at({3000 * rpm, 0, 1});
     ASSERT_EQ(held.outcome.status, Status::knock_limited);
@@ -91,7 +137,7 @@ TEST(KnockLimited, WhereEveryOpeningKnocksThatIsSaid) {
 }
 
 TEST(KnockLimited, TakesNothingFromTheHeap) {
-    const Vehicle car = thirsty(22);
+    const Vehicle car = thirsty(36);
     PointSolver solver(car);
     solver.at({3000 * rpm, 20, 1});
     const std::size_t before = allocations();

@@ -57,7 +57,8 @@ public:
         const auto& engine = *balance.vehicle().engine.as<engine::Cylinder>();
         const engine::Intake intake = balance.intake(balance.manifold());
         const double retard = engine.choose_spark(intake, balance.vehicle().fuel).retard;
-        return engine.exhaust_gas(intake, engine.work(intake, balance.vehicle().fuel, retard));
+        const media::Fuel& fuel = balance.vehicle().fuel;
+        return engine.exhaust_gas(intake, fuel, engine.work(intake, fuel, retard));
     }
     double before(const Balance& balance) const noexcept {
         return *balance.intake(balance.manifold()).exhaust_pressure;

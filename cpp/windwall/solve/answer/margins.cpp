@@ -17,10 +17,11 @@ constexpr double fastest = 1.0;                           // e-folds of the driv
 constexpr int steps = 10;           // outwards over the range, until the margin changes its sign
 constexpr double tolerance = 1e-8;  // of the range
 
-/// The vehicle with its spark held at a retard, whatever knocks.
-Vehicle with_spark(Vehicle vehicle, double retard) {
+/// The vehicle with its spark held at a retard, whatever knocks, and the mixture that went with one.
+Vehicle with_spark(Vehicle vehicle, double retard, double mixture_of) {
     std::visit(
         [&](auto& engine) {
+            engine.lambda -= engine.spark.enrichment(mixture_of, engine.lambda);
             engine.spark.policy = engine::SparkPolicy::as_given;
             engine.spark.table.column = {{0, 1e4}, {retard, retard}};
         },
@@ -103,7 +104,7 @@ void add_boost(Vehicle vehicle, const vehicle::OperatingCondition& condition, Ma
 Margins margins(const Vehicle& vehicle, const FullThrottlePoint& full_throttle) {
     const vehicle::OperatingCondition& condition = full_throttle.point.condition;
     const double retard = full_throttle.point.spark.retard;
-    const Vehicle held = with_spark(vehicle, retard);
+    const Vehicle held = with_spark(vehicle, retard, retard);
     Margins found;
     add_boost(held, condition, found);
     found.charge_temperature = move_to_zero(
@@ -112,7 +113,7 @@ Margins margins(const Vehicle& vehicle, const FullThrottlePoint& full_throttle) 
         },
         hottest);
     found.spark = move_to_zero(
-        [&](double advance) { return margin_at(with_spark(vehicle, retard - advance), condition); },
+        [&](double advance) { return margin_at(with_spark(vehicle, retard - advance, retard), condition); },
         earliest);
     return found;
 }

@@ -127,6 +127,7 @@ void FullLoadCurve::refine(VehicleSolver& solver, std::size_t gear, Nodes& nodes
     const double width = engine_speed(nodes.back()) - engine_speed(nodes.front());
     if (width <= 0) return;  // it launches where it ends
     const Refinement refinement{width, largest_torque(nodes)};
+    const auto end = unanswered_;  // a point between two that answer is no end
     for (std::size_t i = 0; i + 1 < nodes.size() && nodes.size() < most_nodes;) {
         Nodes middle;
         const double speed = 0.5 * (engine_speed(nodes[i]) + engine_speed(nodes[i + 1]));
@@ -136,6 +137,7 @@ void FullLoadCurve::refine(VehicleSolver& solver, std::size_t gear, Nodes& nodes
             ++i;
         }
     }
+    unanswered_ = end;
 }
 
 void FullLoadCurve::fit(const Nodes& nodes) {

@@ -111,6 +111,8 @@ void describe_engine(const Balance& balance, const Point& point, OperatingPoint&
                        engine.exhaust_pressure(intake, car.fuel),
                        point.work.fuel_flow + point.work.injected_fuel_flow,
                        point.work.lambda,
+                       engine.exhaust_gas(intake, car.fuel, point.work).temperature,
+                       engine.heat(intake, car.fuel, point.work).walls,
                        {},
                        {}};
         const engine::Temperatures hot = engine.temperatures(intake, car.fuel);

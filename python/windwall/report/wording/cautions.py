@@ -32,8 +32,8 @@ CAUTIONS = {
     "measured_speed": "The engine speed is outside the measured torque curve; its end is held.",
     "much_water": "More water than 0.6 of the fuel: what it does for knock was measured to there, and "
     "is extrapolated beyond; it is credited to 1.5 at most.",
-    "wet_plug": "More than 0.06 kg of drops for each kilogram of air reaches the cylinder: it wets "
-    "the plug and washes the oil off the wall, and the engine may stop firing before this model "
+    "wet_plug": "Drops of more than six hundredths of the air reach the cylinder: they wet "
+    "the plug and wash the oil off the wall, and the engine may stop firing before this model "
     "says so.",
     "torque_curve": "A torque curve says nothing of knock and heat, and nothing of what another "
     "charge path or spark would give.",

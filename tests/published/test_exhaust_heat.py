@@ -1,0 +1,142 @@
+"""Heat to walls and exhaust over spark, mixture, speed and load."""
+
+import json
+from math import pi
+
+import numpy as np
+import pytest
+from published.single_zone_cycle import over_spark
+from scipy.optimize import brentq
+
+import windwall as ww
+from windwall import physics, si
+
+pytestmark = pytest.mark.published
+
+
+def engine(**changes):
+    """The single of the computed cycle, on a bench, with its spark as given."""
+    made = {
+        "kind": "cylinder",
+        "cylinders": 1,
+        "bore": "87 mm",
+        "stroke": "84 mm",
+        "compression_ratio": 9,
+        "rev_limit": "7000 rpm",
+        "lambda": 1 / 1.15,
+        "valves": {"intake_ratio": 0.52, "exhaust_ratio": 0.44, "intake_closing": "60 deg"},
+        "exhaust": {"back_pressure": "1 kPa"},
+        "breathing": {"peak_efficiency": 0.86, "best_speed": "5000 rpm"},
+    }
+    return made | changes
+
+
+def bench(retard=0.0, **changes):
+    """A vehicle around it, of which only the engine is asked."""
+    table = {
+        "columns": {"engine_speed": "rpm", "retard": "deg"},
+        "rows": [[500, retard], [9000, retard]],
+    }
+    spark = {"policy": "as_given", "table": table}
+    document = {
+        "format": "windwall-scenario/1",
+        "day": {"temperature": "25 degC", "pressure": "99 kPa", "relative_humidity": "0 %"},
+        "body": {"mass": "200 kg", "drag_area": "0.5 m2"},
+        "charge_path": [{"id": "plate", "kind": "throttle", "bore": "60 mm"}],
+        "engine": engine(spark=spark, **changes),
+        "fuel": {"research_octane": 95, "motor_octane": 85},
+        "driveline": [{"id": "final", "kind": "chain", "teeth_front": 15, "teeth_rear": 40}],
+        "tyres": {"size": "130/80 R17"},
+    }
+    return ww.loads(json.dumps(document))
+
+
+def answer(rpm, opening=1.0, **changes):
+    held = bench(**changes).operating_point(si(rpm * pi / 30), opening=si(opening))
+    assert held.answered, held.sentence
+    return held
+
+
+def exhaust(rpm, **changes):
+    return answer(rpm, **changes).point.engine.exhaust_temperature
+
+
+def test_exhaust_over_spark_by_the_first_law():
+    """A computed cycle with Cantera's gas, before any heat is lost in the port: 5500 rpm, phi 1.15.
+
+    12 K: three wall laws of the literature differ by 3 K here and by up to 20 K at 3000 rpm. The
+    share that a late spark leaves to the walls was fitted to this law, so this checks the account.
+    """
+    held = {"phi": 1.15, "duration": 60, "pressure": 0.95e5, "temperature": 350.0, "rpm": 5500}
+    _, cycles = over_spark((0, 10, 20, 30), **held)
+    theirs = np.diff([temperature for _, temperature in cycles])
+    walls = {"port_keeps": 1.0}
+    ours = np.diff([exhaust(5500, retard=late, walls=walls) for late in (0, 10, 20, 30)])
+    print(f"exhaust for each 10 degrees later: {ours.round(0)} K, computed {theirs.round(0)} K")
+    assert ours == pytest.approx(theirs, abs=12)
+    works = np.array([work for work, _ in cycles])
+    shares = [physics.spark_penalty(late * pi / 180) for late in (0, 10, 20, 30)]
+    assert shares == pytest.approx(works / works[0], abs=0.012)
+
+
+def test_the_hottest_mixture_is_near_stoichiometric():
+    """Light Plane Maintenance, "Mixture Control": peak at the chemically correct mixture, in practice
+    13 to 14 of air. Richer by the best power of aircraft engines is 69 K colder (R. Machado, The
+    EGT Primer, 2005), 14 to 56 K by FAA text and a maker's handbook.
+    """
+    lambdas = np.arange(0.80, 1.15, 0.01)
+    hot = [exhaust(4000, **{"lambda": float(x)}) for x in lambdas]
+    best = lambdas[int(np.argmax(hot))]
+    print(f"hottest at lambda {best:.2f}")
+    assert 0.93 <= best <= 1.03
+    drop = max(hot) - exhaust(4000, **{"lambda": 0.91})
+    assert 30 < drop < 85
+
+
+def walls_share(rpm, **changes):
+    """Heat to the walls over the fuel burnt, J/kg."""
+    found = answer(rpm, **changes).point.engine
+    return found.heat_to_walls / found.fuel_flow
+
+
+def test_less_of_the_fuel_reaches_the_coolant_at_speed():
+    """A textbook's heat balance of a car engine at full throttle (chapter 11, figures 11.2 to 11.4):
+    over 35 % of the fuel at low speed, near 25 % at high: a ratio near 1.4.
+    """
+    assert 1.2 < walls_share(1800) / walls_share(6500) < 1.7
+
+
+def test_as_much_of_the_fuel_reaches_the_walls_at_part_load():
+    """A published balance of a passenger car's engine: coolant and oil take 27.5 % of the fuel at full
+    load, of which 3 % are friction, and 32.5 % at part load, of which 9 % are: the gas itself gives
+    0.96 times as much. How partial the load was is not printed: 0.12.
+    """
+    part = walls_share(3500, opening=0.2)
+    assert part / walls_share(3500) == pytest.approx((32.5 - 9) / (27.5 - 3), abs=0.12)
+
+
+@pytest.mark.parametrize("lacking", [6, 14, 18, 24])
+def test_the_order_of_means_is_the_cheapest(lacking):
+    """Most torque at a given relief of the requirement, by a fine search over spark and mixture."""
+    ratio, own, richest = 9.0, 0.88, 0.75
+
+    def work(late, lam):
+        efficiency = physics.fuel_air_efficiency(ratio, 1 / lam)
+        return efficiency / lam * physics.spark_penalty(late * pi / 180)
+
+    def left(lam):
+        return lacking - 2 * 14.604 * (own - lam)
+
+    lambdas = np.linspace(richest, own, 2001)
+    lambdas = lambdas[left(lambdas) >= 0]
+    works = work(left(lambdas), lambdas)
+    best = int(np.argmax(works))
+    late = brentq(lambda d: d - left(own - enriched(d, own, richest)), 0.0, lacking)
+    ours = work(late, own - enriched(late, own, richest))
+    print(f"{lacking}: {late:.1f} deg; best {left(lambdas[best]):.1f} at {lambdas[best]:.3f}")
+    assert works[best] * (1 - 2e-3) <= ours <= works[best] * (1 + 1e-6)
+
+
+def enriched(late, own, richest):
+    """Rule of docs/physics/knock.md."""
+    return min(max(0.0, 0.017 * (late - 11)), own - richest)
