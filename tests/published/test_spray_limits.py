@@ -1,4 +1,6 @@
-"""What ends a spray: dilution, quench, and what was measured of water and knock."""
+"""What ends a spray: dilution (Metghalchi and Keck 1982), quench, and what was measured of water and
+knock (NACA WR E-244).
+"""
 
 import json
 from math import pi

@@ -107,7 +107,7 @@ CAUTIONED = {
     "detonation": lambda: (vehicle(engine={"compression_ratio": 11, "spark": spark(0)}),),
     "hot_head": lambda: (vehicle(engine={"head_temperature": "240 degC"}),),
     "hot_oil": lambda: (vehicle(engine={"oil": {"temperature": "130 degC"}}),),
-    "exhaust_heat": lambda: (vehicle(engine={"walls": {"share": "60 %", "port_keeps": 0.6}}),),
+    "exhaust_heat": lambda: (vehicle(engine={"walls": {"share": "60 %", "port_keeps": 0.3}}),),
     "inlet_depression": lambda: (vehicle(), HALF_SHUT),
     "hot_charge": lambda: (vehicle(path(roots(drive_ratio=3.3)), engine={"spark": spark(0)}),),
     "thermal_runaway": lambda: (
@@ -199,7 +199,7 @@ def knocking():
     margin is held wide open or nearly shut, and nowhere between.
     """
     plate = part("butterfly") | {"id": "rear", "bore": "26 mm"}
-    engine = {"knock_anchor": {"octane_number": 108}}
+    engine = {"knock_anchor": {"octane_number": 104}}
     return vehicle(path(roots(drive_ratio=1.6), plate), engine=engine)
 
 

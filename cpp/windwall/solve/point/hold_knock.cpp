@@ -21,6 +21,7 @@ constexpr double near = 0.2;  // of the logarithm of the opening: the same branc
 constexpr double begins_to_throttle = 0.35;  // of that logarithm, for most plates
 constexpr double held_back_at_all = 1e-9;
 constexpr double spark_tolerance = 1e-5;  // rad
+constexpr double spark_precision = 1e-11;  // rad, where it is the margin that is sought
 constexpr int most_rounds = 30;  // the latest spark is found in, each some ten times closer
 // Octane numbers that a radian of retard is worth with the mixture that goes with it, about.
 constexpr double octane_with_mixture = 1.5 * engine::octane_per_radian;
@@ -104,20 +105,40 @@ std::optional<Point> PointSolver::hold_from_cold(const vehicle::OperatingConditi
     return std::nullopt;
 }
 
-/// Held at an opening with the latest spark in range and the mixture that goes with it. The exhaust
-/// may end the range, so the spark is taken back until it is as hot as it may be.
+/// Held with a spark of one's choice, rad, and the mixture that goes with it.
+Point PointSolver::at_spark(const vehicle::OperatingCondition& condition, double retard) {
+    balance_.hold(condition, what_if_);
+    vehicle::enrich(balance_, retard);
+    const Outcome outcome = balance_air();
+    return outcome.answered() ? describe(outcome, retard) : describe(outcome);
+}
+
+/// Held with the latest spark in range. The exhaust may end the range, so the spark is taken back
+/// until it is as hot as it may be.
 Point PointSolver::at_latest_spark(const vehicle::OperatingCondition& condition) {
     double latest = plan_of(balance_.vehicle()).most_retard;
-    for (int round = 0;; ++round) {
-        balance_.hold(condition, what_if_);
-        vehicle::enrich(balance_, latest);
-        const Outcome outcome = balance_air();
-        if (outcome.status != Status::solved) return describe(outcome);
+    Point point = at_spark(condition, latest);
+    for (int round = 0; round < most_rounds && point.outcome.answered(); ++round) {
         const double left = vehicle::spark_left(balance_, latest);
-        if (std::abs(left) < spark_tolerance || latest + left <= 0 || round == most_rounds)
-            return describe(outcome, std::max(0.0, latest));
-        latest += left;
+        if (std::abs(left) < spark_tolerance) break;
+        latest = std::max(0.0, latest + left);
+        point = at_spark(condition, latest);
+        if (latest == 0) break;
     }
+    return point;
+}
+
+/// The spark that leaves the wanted margin with nothing held back, by brackets up to a later one
+/// that leaves more.
+Point PointSolver::search_spark(const vehicle::OperatingCondition& condition, double later) {
+    const engine::SparkPlan& plan = plan_of(balance_.vehicle());
+    const auto excess = [&](double retard) {
+        const engine::Spark spark = at_spark(condition, retard).spark;
+        return spark.margin - plan.wanted_margin(spark.spread);
+    };
+    const auto held = numerics::find_root(excess, 0, later, {spark_precision, 0, 80});
+    const auto closed = hold_at_once(condition, held.x, 0);
+    return closed ? *closed : at_spark(condition, held.x);
 }
 
 /// The highest opening that holds the margin, by brackets; the hold closes what they leave.
@@ -135,6 +156,7 @@ Point PointSolver::search_opening(vehicle::OperatingCondition condition, const P
     // Downwards in steps: a nearly shut throttle before a blower makes the charge hot, so the
     // margin may be lost again further down.
     double high = condition.opening, above = excess(high);
+    if (above >= 0) return search_spark(asked, point.spark.retard);
     double low = high, below = above;
     while (below < 0) {
         high = low;
@@ -148,11 +170,9 @@ Point PointSolver::search_opening(vehicle::OperatingCondition condition, const P
             return point;
         }
     }
-    if (low < high) {
-        const auto held = numerics::find_root(excess, {low, high, below, above, 0, true},
-                                              {opening_tolerance, 0, 60});
-        excess(std::max(low, held.x - opening_tolerance));
-    }
+    const auto held =
+        numerics::find_root(excess, {low, high, below, above, 0, true}, {opening_tolerance, 0, 60});
+    excess(std::max(low, held.x - opening_tolerance));
     if (!point.outcome.answered()) return point;
     const vehicle::OperatingCondition bracketed = point.condition;
     knock_.ask(asked.opening, std::log(asked.opening / condition.opening), point.spark.retard);

@@ -53,6 +53,8 @@ private:
                                       double first_held_back);
     std::optional<Point> hold_from_cold(const vehicle::OperatingCondition& condition,
                                         const engine::Spark& open);
+    Point at_spark(const vehicle::OperatingCondition& condition, double retard);
+    Point search_spark(const vehicle::OperatingCondition& condition, double later);
     Point at_latest_spark(const vehicle::OperatingCondition& condition);
     Outcome close_held_back(std::span<double> x);
     Point search_opening(vehicle::OperatingCondition condition, const Point& open);

@@ -35,7 +35,7 @@ std::span<const Row> EngineResult::rows() {
                absolute_pressure("kPa"), "Pressure behind the exhaust valves"),
         result("fuel_flow", "m_f", at<&EngineResult::fuel_flow>, mass_flow("g/s"), "Fuel burnt"),
         result("lambda", "l", at<&EngineResult::lambda>, number(), "Air over what the fuel needs"),
-        result("exhaust_temperature", "T_x", at<&EngineResult::exhaust_temperature>,
+        result("exhaust_gas_temperature", "T_x", at<&EngineResult::exhaust_gas_temperature>,
                temperature("degC"), "Temperature of the exhaust behind the port"),
         result("heat_to_walls", "Q_w", at<&EngineResult::heat_to_walls>, fields::power("kW"),
                "Heat of the gas to head, barrel and exhaust port"),

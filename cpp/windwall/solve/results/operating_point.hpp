@@ -31,7 +31,7 @@ struct EngineResult {
     double exhaust_pressure{};
     double fuel_flow{};
     double lambda{};
-    double exhaust_temperature{};
+    double exhaust_gas_temperature{};
     double heat_to_walls{};
     std::optional<double> head_temperature;  // empty where the engine says nothing of it
     std::optional<double> oil_temperature;
