@@ -1,7 +1,7 @@
-"""A four-stroke cycle computed by Cantera: one zone, equilibrium products, a wall law, a burn by angle.
+"""A four-stroke cycle computed by Cantera: one zone, equilibrium products, a wall law, a burn.
 
-Nothing of the core is in it: gas data and equilibrium are Cantera's, the heat to the walls is the law
-of Hohenberg (SAE 790825; its constants from memory). It gives work, heat to the walls and the
+Nothing of the core is in it: gas data and equilibrium are Cantera's, the heat to the walls is the
+law of Hohenberg (SAE 790825; its constants from memory). It gives work, heat to the walls and the
 temperature behind the exhaust valves for a spark of one's choice.
 """
 
@@ -25,9 +25,7 @@ class Charge:
         species = {s.name: s for s in ct.Species.list_from_file("nasa_gas.yaml")}
         fuel = next(name for name in species if "C8H18" in name and "iso" in name.lower())
         products = ct.Solution(thermo="ideal-gas", species=[species[n] for n in PRODUCTS])
-        fresh = ct.Solution(
-            thermo="ideal-gas", species=[species[n] for n in (*PRODUCTS, fuel)]
-        )
+        fresh = ct.Solution(thermo="ideal-gas", species=[species[n] for n in (*PRODUCTS, fuel)])
         fresh.TPX = 300, 1e5, {fuel: phi, "O2": 12.5, "N2": 12.5 * 3.773}
         self.fuel = fresh[fuel].Y[0] * (1 - RESIDUAL)
         oxygen = (25 - 8 * phi) / 2

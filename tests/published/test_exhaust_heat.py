@@ -7,10 +7,10 @@ from math import pi
 
 import numpy as np
 import pytest
-from published.single_zone_cycle import over_spark
 from scipy.optimize import brentq
 
 import windwall as ww
+from published.single_zone_cycle import over_spark
 from windwall import physics, si
 
 pytestmark = pytest.mark.published
@@ -82,9 +82,9 @@ def test_exhaust_over_spark_by_the_first_law():
 
 
 def test_the_hottest_mixture_is_near_stoichiometric():
-    """Light Plane Maintenance, "Mixture Control": peak at the chemically correct mixture, in practice
-    13 to 14 of air. Richer by the best power of aircraft engines is 69 K colder (R. Machado, The
-    EGT Primer, 2005), 14 to 56 K by FAA text and a maker's handbook.
+    """Light Plane Maintenance, "Mixture Control": peak at the chemically correct mixture, in
+    practice 13 to 14 of air. Richer by the best power of aircraft engines is 69 K colder
+    (R. Machado, The EGT Primer, 2005), 14 to 56 K by FAA text and a maker's handbook.
     """
     lambdas = np.arange(0.80, 1.15, 0.01)
     hot = [exhaust(4000, **{"lambda": float(x)}) for x in lambdas]
@@ -102,18 +102,18 @@ def walls_share(rpm, **changes):
 
 
 def test_less_of_the_fuel_reaches_the_coolant_at_speed():
-    """A textbook's heat balance of a car engine at full throttle (chapter 11, figures 11.2 to 11.4):
-    over 35 % of the fuel at low speed, near 25 % at high: a ratio near 1.4. Ours is 1.18, half of what
-    is printed: the wall laws give the chamber a ratio of 1.4, and the port's share hardly moves with
-    speed here. The bound is what ours meets, so that it does not get worse.
+    """A textbook's heat balance of a car engine at full throttle (chapter 11, figures 11.2 to
+    11.4): over 35 % of the fuel at low speed, near 25 % at high: a ratio near 1.4. Ours is 1.18,
+    half of what is printed: the wall laws give the chamber a ratio of 1.4, and the port's share
+    hardly moves with speed here. The bound is what ours meets, so that it does not get worse.
     """
     assert 1.15 < walls_share(1800) / walls_share(6500) < 1.7
 
 
 def test_as_much_of_the_fuel_reaches_the_walls_at_part_load():
-    """A published balance of a passenger car's engine: coolant and oil take 27.5 % of the fuel at full
-    load, of which 3 % are friction, and 32.5 % at part load, of which 9 % are: the gas itself gives
-    0.96 times as much. How partial the load was is not printed: 0.12.
+    """A published balance of a passenger car's engine: coolant and oil take 27.5 % of the fuel at
+    full load, of which 3 % are friction, and 32.5 % at part load, of which 9 % are: the gas
+    itself gives 0.96 times as much. How partial the load was is not printed: 0.12.
     """
     part = walls_share(3500, opening=0.2)
     assert part / walls_share(3500) == pytest.approx((32.5 - 9) / (27.5 - 3), abs=0.12)

@@ -1,5 +1,5 @@
-"""What ends a spray: dilution (Metghalchi and Keck 1982), quench, and what was measured of water and
-knock (NACA WR E-244).
+"""What ends a spray: dilution (Metghalchi and Keck 1982), quench, and what was measured of water
+and knock (NACA WR E-244).
 """
 
 import json
@@ -7,9 +7,9 @@ from math import pi
 
 import numpy as np
 import pytest
-from published.test_exhaust_heat import bench
 
 import windwall as ww
+from published.test_exhaust_heat import bench
 from windwall import physics, si
 
 pytestmark = pytest.mark.published
@@ -44,8 +44,8 @@ def test_a_flame_slows_by_twice_its_share_of_burned_gas():
 
 @pytest.mark.memory
 def test_dilution_is_useful_to_a_quarter():
-    """Useful exhaust-gas recirculation is 10 to 25 % (Abd-Alla 2002, abstract); it ends at 20 to 30 %
-    (from memory).
+    """Useful exhaust-gas recirculation is 10 to 25 % (Abd-Alla 2002, abstract); it ends at 20 to
+    30 % (from memory).
     """
     assert physics.share_that_burns(0.20) == 1
     assert physics.share_that_burns(0.25) == 1

@@ -1,6 +1,6 @@
 """docs/physics/engine.md and knock.md: what a cylinder draws, makes of it, and when it knocks."""
 
-from math import degrees, log, pi, radians, sqrt
+from math import degrees, log, pi, sqrt
 
 import numpy as np
 from scipy.interpolate import PchipInterpolator

@@ -55,7 +55,6 @@ def held_off_knock(vehicle, held):
     if lacking <= min(radians(cylinder.RICHER_FROM), most):
         return answer(lacking)
 
-
     def latest(opening=held["opening"]):
         """Where the plan ends, or the exhaust is as hot as it may be."""
 
@@ -93,9 +92,7 @@ def point(scenario, engine_speed, opening=1.0, road_speed=0.0):
     engine, state = vehicle["engine"], balanced["stations"][-1][1]
     p, p_e, dry = state["p"], balanced["p_e"], balanced["dry"]
     powers = {
-        "indicated": cylinder.indicated(
-            engine, air, state, balanced, balanced["mixture"], retard
-        ),
+        "indicated": cylinder.indicated(engine, air, state, balanced, balanced["mixture"], retard),
         "rubbing": cylinder.rubbing(engine, engine_speed, p, air["p"], balanced["thickness"]),
         "pumping": cylinder.pumping(engine, engine_speed, state, p_e),
         "accessories": cylinder.accessories(engine, engine_speed),

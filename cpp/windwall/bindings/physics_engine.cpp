@@ -1,7 +1,7 @@
-#include "windwall/engine/dilution.hpp"
 #include "windwall/engine/breathing.hpp"
 #include "windwall/engine/combustion.hpp"
 #include "windwall/engine/cooling.hpp"
+#include "windwall/engine/dilution.hpp"
 #include "windwall/engine/end_gas.hpp"
 #include "windwall/engine/evaporation.hpp"
 #include "windwall/engine/exhaust.hpp"

@@ -69,15 +69,14 @@ std::array<double, 4> vapours(const media::Stream& charge, const Evaporated& dro
 
 }  // namespace
 
-double Cylinder::residual(const Intake& intake, const Mixture& burnt,
-                          double ratio) const noexcept {
+double Cylinder::residual(const Intake& intake, const Mixture& burnt, double ratio) const noexcept {
     return residual_share(ratio, burnt.equivalence_ratio(),
                           intake.charge.pressure / pressure_behind(intake, burnt));
 }
 
-Burning Cylinder::burning(const Intake& intake, const Mixture& burnt,
-                          double ratio) const noexcept {
-    return engine::burning(intake.charge, burnt, residual(intake, burnt, ratio), evaporation.before_knock);
+Burning Cylinder::burning(const Intake& intake, const Mixture& burnt, double ratio) const noexcept {
+    return engine::burning(intake.charge, burnt, residual(intake, burnt, ratio),
+                           evaporation.before_knock);
 }
 
 /// At the spark of best torque.
@@ -132,8 +131,8 @@ EndGas Cylinder::end_gas(const Intake& intake, const Mixture& burnt, const media
     made.compression_ratio = ratio;
     made.engine_speed = intake.engine_speed;
     made.temperature = std::max(200.0, (1 - residual) * fresh + residual * residual_temperature);
-    made.pressure = charge.pressure * filling(intake, burnt, ratio) / (1 - residual) * made.temperature /
-                    T_i * (ratio - 1) / ratio;
+    made.pressure = charge.pressure * filling(intake, burnt, ratio) / (1 - residual) *
+                    made.temperature / T_i * (ratio - 1) / ratio;
     const Evaporated drops = evaporate(charge, evaporation.before_knock, burnt.tank_fuel);
     const auto all = vapours(charge, drops, burnt, fuel, intake.carburetted);
     const media::Gas gas = media::gas_phase(all);
@@ -158,8 +157,8 @@ double Cylinder::anchored_delay_requirement(const media::Fuel& fuel) const noexc
     intake.exhaust_pressure = anchor.exhaust_pressure;
     intake.head_temperature = anchor.head_temperature;
     const Mixture burnt = mix(intake.charge, fuel, anchor.lambda, true);
-    return octane_of_integral(knock_integral(
-        end_gas(intake, burnt, fuel, anchor.retard, anchor.compression_ratio)));
+    return octane_of_integral(
+        knock_integral(end_gas(intake, burnt, fuel, anchor.retard, anchor.compression_ratio)));
 }
 
 std::optional<double> Cylinder::integral_requirement(const Intake& intake, const media::Fuel& fuel,

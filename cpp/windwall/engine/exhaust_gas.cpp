@@ -36,8 +36,8 @@ ExhaustGas exhaust_gas(const Intake& intake, const Work& work, const Walls& wall
     const media::Stream& charge = intake.charge;
     ExhaustGas gas;
     gas.flow = charge.gas_flow() + charge.liquid_share() * charge.dry_air + work.fuel_flow;
-    const double behind_valve = work.released + charge_heat(intake) + work.pumping -
-                                work.indicated - work.chamber_heat;
+    const double behind_valve =
+        work.released + charge_heat(intake) + work.pumping - work.indicated - work.chamber_heat;
     const double hottest =
         temperature_of(behind_valve / gas.flow + enthalpy(intake.ambient_temperature));
     gas.temperature = walls.behind_port(hottest, head_temperature);

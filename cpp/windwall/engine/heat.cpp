@@ -8,8 +8,8 @@
 namespace windwall::engine {
 namespace {
 
-// Of the heat to the walls at full power: between the wall laws named below, which give 0.10 to 0.16
-// of what is released at 5500 rpm, and a third for the port; estimate.
+// Of the heat to the walls at full power: between the wall laws named below, which give 0.10 to
+// 0.16 of what is released at 5500 rpm, and a third for the port; estimate.
 constexpr double chamber_part = 0.55;
 // Slopes that the wall laws of Hohenberg, Woschni and Annand agree on to 0.06 in single-zone
 // cycles.

@@ -123,13 +123,15 @@ TEST(EndGas, ExponentOfTheFuelledCharge) {
     Cylinder engine = single_499();
     for (const auto& [phi, exponent] : {std::pair{0.8, 1.321}, {1.0, 1.311}, {1.2, 1.303}}) {
         engine.lambda = 1 / phi;
-        EXPECT_NEAR(engine.end_gas(with_head(intake_at(400, 100e3, 300), 450), {}, 0).exponent, exponent, 0.006)
+        EXPECT_NEAR(engine.end_gas(with_head(intake_at(400, 100e3, 300), 450), {}, 0).exponent,
+                    exponent, 0.006)
             << phi;
     }
     engine.lambda = 1;
     media::Fuel methanol;
     methanol.methanol = 1;
-    EXPECT_NEAR(engine.end_gas(with_head(intake_at(400, 100e3, 300), 450), methanol, 0).exponent, 1.317, 0.006);
+    EXPECT_NEAR(engine.end_gas(with_head(intake_at(400, 100e3, 300), 450), methanol, 0).exponent,
+                1.317, 0.006);
 }
 
 TEST(EndGas, NothingIsAllocatedAndEveryCallIsCounted) {

@@ -124,8 +124,7 @@ TEST(Signs, FlowRisesWithPressureAndFallsWithTheRootOfTemperature) {
         const double head = wide.breathing.reference_head_temperature;
         return wide.gas_demand(with_head(intake_at(450, 100e3, temperature), head), {});
     };
-    EXPECT_NEAR(drawn(363) / drawn(300), std::sqrt(300 / 363.0),
-                1e-12);
+    EXPECT_NEAR(drawn(363) / drawn(300), std::sqrt(300 / 363.0), 1e-12);
 }
 
 // The exhaust pressure rises with the square of the flow, and filling falls with it.

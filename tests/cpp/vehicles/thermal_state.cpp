@@ -242,8 +242,8 @@ TEST(ThermalState, StatedTemperaturesAreGiven) {
     car.charge_path[2].part.as<charge::PositiveBlower>()->case_temperature = 350;
     ThermalState state = Solved(car).state();
     state.start_from(300);
-    for (const auto& [address, stated] : {std::pair{"engine/oil", 360.0},
-                                          {"charge_path/blower/case", 350.0}}) {
+    for (const auto& [address, stated] :
+         {std::pair{"engine/oil", 360.0}, {"charge_path/blower/case", 350.0}}) {
         EXPECT_EQ(node(state, address).policy, TemperaturePolicy::given);
         EXPECT_EQ(temperature(state, address), stated);
         EXPECT_EQ(node(state, address).rate(300), 0);

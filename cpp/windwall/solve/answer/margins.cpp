@@ -17,7 +17,8 @@ constexpr double fastest = 1.0;                           // e-folds of the driv
 constexpr int steps = 10;           // outwards over the range, until the margin changes its sign
 constexpr double tolerance = 1e-8;  // of the range
 
-/// The vehicle with its spark held at a retard, whatever knocks, and the mixture that went with one.
+/// The vehicle with its spark held at a retard, whatever knocks, and the mixture that went with
+/// one.
 Vehicle with_spark(Vehicle vehicle, double retard, double mixture_of) {
     std::visit(
         [&](auto& engine) {
@@ -113,7 +114,9 @@ Margins margins(const Vehicle& vehicle, const FullThrottlePoint& full_throttle) 
         },
         hottest);
     found.spark = move_to_zero(
-        [&](double advance) { return margin_at(with_spark(vehicle, retard - advance, retard), condition); },
+        [&](double advance) {
+            return margin_at(with_spark(vehicle, retard - advance, retard), condition);
+        },
         earliest);
     return found;
 }

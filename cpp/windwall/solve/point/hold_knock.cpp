@@ -20,9 +20,9 @@ constexpr double opening_tolerance = 1e-7;  // of the plate's travel
 constexpr double near = 0.2;  // of the logarithm of the opening: the same branch as the last point
 constexpr double begins_to_throttle = 0.35;  // of that logarithm, for most plates
 constexpr double held_back_at_all = 1e-9;
-constexpr double spark_tolerance = 1e-5;  // rad
+constexpr double spark_tolerance = 1e-10;  // rad
 constexpr double spark_precision = 1e-11;  // rad, where it is the margin that is sought
-constexpr int most_rounds = 30;  // the latest spark is found in, each some ten times closer
+constexpr int most_rounds = 60;  // the latest spark is found in, each some ten times closer
 // Octane numbers that a radian of retard is worth with the mixture that goes with it, about.
 constexpr double octane_with_mixture = 1.5 * engine::octane_per_radian;
 
@@ -42,6 +42,13 @@ bool holding_back_helps(const numerics::Matrix& jacobian, std::size_t held_back)
     const numerics::Vector unit = numerics::Vector::Unit(jacobian.rows(), k);
     const numerics::Vector column = Eigen::PartialPivLU<numerics::Matrix>(jacobian).solve(unit);
     return column[k] > 0;
+}
+
+Point nothing_holds(const vehicle::OperatingCondition& asked, Point point) {
+    point.condition = asked;
+    point.outcome.status = Status::no_survivable_state;
+    point.outcome.worst = always_knocks;
+    return point;
 }
 
 }  // namespace
@@ -163,17 +170,14 @@ Point PointSolver::search_opening(vehicle::OperatingCondition condition, const P
         above = below;
         low *= opening_step;
         below = excess(low);
-        if (low < smallest_opening || !is_driven(balance_)) {
-            point.condition = asked;
-            point.outcome.status = Status::no_survivable_state;
-            point.outcome.worst = always_knocks;
-            return point;
-        }
+        if (below < 0 && (low < smallest_opening || !is_driven(balance_)))
+            return nothing_holds(asked, point);
     }
     const auto held =
         numerics::find_root(excess, {low, high, below, above, 0, true}, {opening_tolerance, 0, 60});
     excess(std::max(low, held.x - opening_tolerance));
     if (!point.outcome.answered()) return point;
+    if (!is_driven(balance_)) return nothing_holds(asked, point);
     const vehicle::OperatingCondition bracketed = point.condition;
     knock_.ask(asked.opening, std::log(asked.opening / condition.opening), point.spark.retard);
     knock_.guess(balance_, x_);

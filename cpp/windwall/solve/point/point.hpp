@@ -49,8 +49,8 @@ private:
     Outcome polish(const Outcome& near, std::span<double> x);
     /// With the spark at a retard in rad, or as its plan chooses.
     Point describe(const Outcome& outcome, std::optional<double> retard = {}) const;
-    std::optional<Point> hold_at_once(const vehicle::OperatingCondition& condition, double first_retard,
-                                      double first_held_back);
+    std::optional<Point> hold_at_once(const vehicle::OperatingCondition& condition,
+                                      double first_retard, double first_held_back);
     std::optional<Point> hold_from_cold(const vehicle::OperatingCondition& condition,
                                         const engine::Spark& open);
     Point at_spark(const vehicle::OperatingCondition& condition, double retard);

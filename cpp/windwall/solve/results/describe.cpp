@@ -120,8 +120,8 @@ void describe_engine(const Balance& balance, const Point& point, OperatingPoint&
             into.engine.head_temperature = hot.head;
             into.engine.oil_temperature = hot.oil;
         }
-        into.knock =
-            knock(balance, point.spark, engine.integral_requirement(intake, car.fuel, point.spark.retard));
+        into.knock = knock(balance, point.spark,
+                           engine.integral_requirement(intake, car.fuel, point.spark.retard));
         const auto injection = engine.injection(intake, car.fuel, point.work);
         into.injector.reset();
         if (injection) {

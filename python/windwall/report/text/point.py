@@ -44,4 +44,3 @@ def rows(answer: OperatingPoint) -> list[tuple[str, str]]:
         for record in (answer.point.engine, answer.point.manifold, answer.point.injector or {})
         for key, value in record.items()
     ]
-

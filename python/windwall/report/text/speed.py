@@ -5,11 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from windwall.quantities.measures import (
-    ANGLE,
     ENERGY,
     ENGINE_SPEED,
     POWER,
-    SHARE,
     SPEED,
     TEMPERATURE,
     TIME,

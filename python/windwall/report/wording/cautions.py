@@ -30,8 +30,8 @@ CAUTIONS = {
     "knock_pressure": "The manifold pressure is more than {knock_reach} from the knock anchor: the "
     "octane rule is extrapolating.",
     "measured_speed": "The engine speed is outside the measured torque curve; its end is held.",
-    "much_water": "More water than 0.6 of the fuel: what it does for knock was measured to there, and "
-    "is extrapolated beyond; it is credited to 1.5 at most.",
+    "much_water": "More water than 0.6 of the fuel: what it does for knock was measured to there, "
+    "and is extrapolated beyond; it is credited to 1.5 at most.",
     "wet_plug": "Drops of more than six hundredths of the air reach the cylinder: they wet "
     "the plug and wash the oil off the wall, and the engine may stop firing before this model "
     "says so.",
