@@ -91,7 +91,9 @@ CAUTIONED = {
     "compression_ratio": lambda: (vehicle(engine={"compression_ratio": 13}),),
     "mixture": lambda: (vehicle(engine={"lambda": 0.7}),),
     "inlet_mach_index": lambda: (
-        vehicle(engine={"rev_limit": "9000 rpm", "valves": {"intake_ratio": 0.22}}),
+        vehicle(
+            engine={"rev_limit": "9000 rpm", "valves": {"intake_ratio": 0.22}, "spark": spark(0)}
+        ),
         {"engine_speed": "8500 rpm"},
     ),
     "exhaust_over_intake": lambda: (vehicle(), HALF_SHUT),
