@@ -7,7 +7,7 @@ changes one operator, sign or index on one line, rebuilds its own object and the
 guard its floor, and runs them until one fails. The log (build/mutants/mutants.jsonl) is read again
 on the next run, so that a run can be broken off and taken up. A mutant that makes the same object
 file is equivalent; one that does not compile, or takes far longer than the tests do, is killed.
-What survives is explained in tests/meta/mutants.md.
+What survives wants a test, or a reason beside it.
 """
 
 import argparse
