@@ -2,6 +2,7 @@
 #include "windwall/bindings/scenario_problems.hpp"
 #include "windwall/bindings/scenario_text.hpp"
 #include "windwall/bindings/solve_question.hpp"
+#include "windwall/bindings/status_names.hpp"
 #include "windwall/driveline/train.hpp"
 #include "windwall/fields/quantity.hpp"
 #include "windwall/scenario/result_address.hpp"
@@ -57,13 +58,6 @@ py::dict top_speed(const Scenario& scenario, bool brief) {
     return values_of(answer);
 }
 
-std::vector<std::string> names_of(const std::vector<solve::Status>& ended) {
-    std::vector<std::string> names;
-    for (const solve::Status one : ended)
-        names.emplace_back(solve::name(one));
-    return names;
-}
-
 py::dict operating_point(const Scenario& scenario, const std::map<std::string, Stated>& stated) {
     const Question asked = question(stated);
     solve::PointResult answer;
@@ -90,7 +84,7 @@ py::dict curve(const Scenario& scenario, std::optional<std::size_t> gear, std::s
                                           points);
     }
     return py::dict("addresses"_a = made.addresses, "columns"_a = made.columns,
-                    "status"_a = names_of(made.status));
+                    "status"_a = status_names(made.status));
 }
 
 py::object result_row(const Text& address) {

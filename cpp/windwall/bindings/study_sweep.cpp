@@ -1,4 +1,5 @@
 #include "windwall/bindings/scenario_problems.hpp"
+#include "windwall/bindings/status_names.hpp"
 #include "windwall/bindings/study_listener.hpp"
 #include "windwall/scenario/edit.hpp"
 #include "windwall/scenario/result_address.hpp"
@@ -62,12 +63,10 @@ py::dict plain(const study::AnswerColumns& answers) {
         made[py::str(row.key.data(), row.key.size())] =
             array(*static_cast<const std::vector<double>*>(column));
     }
-    py::list status, outputs;
-    for (const solve::Status one : answers.status)
-        status.append(std::string(solve::name(one)));
+    py::list outputs;
     for (const auto& column : answers.outputs)
         outputs.append(array(column));
-    made["status"] = status;
+    made["status"] = status_names(answers.status);
     made["outputs"] = outputs;
     return made;
 }

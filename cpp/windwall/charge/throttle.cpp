@@ -61,11 +61,7 @@ std::optional<fields::Violation> Throttle::check() const {
     if (shaft >= bore)
         return fields::Violation{"shaft", "the shaft is as thick as the bore; nothing could flow"};
     if (linkage.empty()) return std::nullopt;
-    const auto& pedal = linkage.column[0];
-    const auto& opened = linkage.column[1];
-    const bool onwards =
-        std::ranges::adjacent_find(pedal, std::ranges::greater_equal{}) == pedal.end();
-    if (onwards && std::ranges::is_sorted(opened)) return std::nullopt;
+    if (fields::rises(linkage) && std::ranges::is_sorted(linkage.column[1])) return std::nullopt;
     return fields::Violation{"linkage",
                              "the pedal must go further from row to row, and the plate "
                              "may not go back"};

@@ -1,6 +1,5 @@
 #include "windwall/engine/cylinder.hpp"
 
-#include "windwall/engine/fuel_air_cycle.hpp"
 #include "windwall/engine/geometry.hpp"
 #include "windwall/engine/pumping.hpp"
 #include "windwall/engine/usual.hpp"
@@ -117,7 +116,7 @@ Work Cylinder::work(const Intake& intake, const media::Fuel& fuel, double retard
     const Burning flame = burning(intake, burnt, compression_ratio);
     work.indicated_efficiency *= flame.burnt * flame.kept;
     work.indicated = work.indicated_efficiency * work.fuel_power;
-    work.released = flame.burnt * work.fuel_power * (1 - unburnt_share(burnt.equivalence_ratio()));
+    work.released = flame.burnt * released(intake, burnt);
     work.chamber_heat =
         work.released *
         walls.chamber_share({retard, speed / known_speed(),

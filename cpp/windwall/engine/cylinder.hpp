@@ -83,9 +83,9 @@ struct Cylinder {
     std::array<media::LumpedNode, 3> thermal_nodes(const Intake& intake,
                                                    const media::Fuel& fuel) const noexcept;
 
+    /// What the spark of best torque leaves.
+    Spark best_spark(const Intake& intake, const media::Fuel& fuel) const noexcept;
     Spark choose_spark(const Intake& intake, const media::Fuel& fuel) const noexcept;
-    /// What a spark `retard` rad after the one of best torque leaves.
-    Spark spark_at(const Intake& intake, const media::Fuel& fuel, double retard) const noexcept;
     /// What the end gas goes through at a spark `retard` rad after the one of best torque.
     EndGas end_gas(const Intake& intake, const media::Fuel& fuel, double retard) const noexcept;
     /// The octane number that the end gas asks for by its ignition delay, anchored at the same
@@ -94,7 +94,6 @@ struct Cylinder {
                                                double retard) const noexcept;
     /// At a spark `retard` rad after the one of best torque.
     Work work(const Intake& intake, const media::Fuel& fuel, double retard) const noexcept;
-    Heat heat(const Intake& intake, const media::Fuel& fuel, const Work& work) const noexcept;
     /// What leaves through the valves, by the engine's own energy balance.
     ExhaustGas exhaust_gas(const Intake& intake, const media::Fuel& fuel,
                            const Work& work) const noexcept;

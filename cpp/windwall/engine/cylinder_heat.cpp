@@ -67,7 +67,7 @@ double Cylinder::heat_to_oil(double piston_speed, double released,
            oil.wall_share * walls.share * released;
 }
 
-/// W, of the fuel that burns.
+/// W, were all of it to burn that could.
 double Cylinder::released(const Intake& intake, const Mixture& burnt) const noexcept {
     return intake.charge.dry_air * burnt.heating * (1 - unburnt_share(burnt.equivalence_ratio()));
 }
@@ -92,12 +92,6 @@ double Cylinder::oil_temperature(const Intake& intake, const Mixture& burnt) con
 Temperatures Cylinder::temperatures(const Intake& intake, const media::Fuel& fuel) const noexcept {
     const Mixture burnt = mixture(intake, fuel);
     return {head(intake, burnt), oil_temperature(intake, burnt)};
-}
-
-Heat Cylinder::heat(const Intake& intake, const media::Fuel& fuel,
-                    const Work& work) const noexcept {
-    return {work.chamber_heat + exhaust_gas(intake, fuel, work).port_heat,
-            work.fuel_power - work.released};
 }
 
 ExhaustGas Cylinder::exhaust_gas(const Intake& intake, const media::Fuel& fuel,

@@ -97,20 +97,15 @@ double Cylinder::octane_requirement(const Intake& intake, const Mixture& burnt) 
     return knock_anchor.requirement(best_torque);
 }
 
-Spark Cylinder::choose_spark(const Intake& intake, const media::Fuel& fuel) const noexcept {
+Spark Cylinder::best_spark(const Intake& intake, const media::Fuel& fuel) const noexcept {
     const Mixture burnt = mixture(intake, fuel);
-    return spark.choose(intake.engine_speed, octane_requirement(intake, burnt),
-                        octane_index(burnt, fuel, octane_sensitivity_weight, intake.carburetted),
-                        knock_anchor.spread());
+    const double asked = octane_requirement(intake, burnt);
+    const double index = octane_index(burnt, fuel, octane_sensitivity_weight, intake.carburetted);
+    return {0, index - asked, asked, index, knock_anchor.spread()};
 }
 
-Spark Cylinder::spark_at(const Intake& intake, const media::Fuel& fuel,
-                         double retard) const noexcept {
-    const Mixture burnt = mixture(intake, fuel);
-    return SparkPlan::at_retard(
-        retard, octane_requirement(intake, burnt),
-        octane_index(burnt, fuel, octane_sensitivity_weight, intake.carburetted),
-        knock_anchor.spread());
+Spark Cylinder::choose_spark(const Intake& intake, const media::Fuel& fuel) const noexcept {
+    return spark.choose(intake.engine_speed, best_spark(intake, fuel));
 }
 
 EndGas Cylinder::end_gas(const Intake& intake, const media::Fuel& fuel,
@@ -140,7 +135,8 @@ EndGas Cylinder::end_gas(const Intake& intake, const Mixture& burnt, const media
     made.gas_constant = gas.R;
     made.heat = heat_on_pressure * (1 - residual) * (1 - unburnt_share(phi)) * burnt.heating /
                 (1 + all[0] + all[1] + all[2] + all[3]);
-    made.burn_duration = combustion.burn_duration * burning(intake, burnt, ratio).duration;
+    made.burn_duration =
+        combustion.burn_duration * slowed_burn(burning(intake, burnt, ratio).dilution);
     made.burn_start = best_centre - part_at_burnt(0.5) * made.burn_duration + retard;
     return made;
 }

@@ -64,7 +64,6 @@ Burning burning(const media::Stream& charge, const Mixture& mixture, double resi
     const double all = 1 + charge.vapour_share() + charge.liquid_share() + mixture.own_fuel;
     Burning made;
     made.dilution = residual + (1 - residual) * diluents(charge, evaporated) / all;
-    made.duration = slowed_burn(made.dilution);
     made.burnt = share_that_burns(made.dilution);
     const double released = mixture.heating * (1 - unburnt_share(mixture.equivalence_ratio()));
     const double lost = latent_heat_lost * late_latent_heat(charge, evaporated);

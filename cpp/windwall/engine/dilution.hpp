@@ -7,7 +7,6 @@ namespace windwall::engine {
 /// What water, drops and burned gas in the charge make of its burning.
 struct Burning {
     double dilution{};  // share of burned gas in the charge that would slow the flame as much
-    double duration{};  // of the burn, over that with 5 % of residual
     double burnt{};     // share of what could burn that does
     double kept{};      // share of the work that evaporating in the flame leaves
 };

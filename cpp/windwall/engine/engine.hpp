@@ -35,12 +35,10 @@ concept EngineKind = fields::Kind<T> &&
     noexcept->std::same_as<std::optional<double>>;
     { engine.choose_spark(intake, fuel) }
     noexcept->std::same_as<Spark>;
-    { engine.spark_at(intake, fuel, 0.0) }
+    { engine.best_spark(intake, fuel) }
     noexcept->std::same_as<Spark>;
     { engine.work(intake, fuel, 0.0) }
     noexcept->std::same_as<Work>;
-    { engine.heat(intake, fuel, work) }
-    noexcept->std::same_as<Heat>;
     { engine.exhaust_gas(intake, fuel, work) }
     noexcept->std::same_as<ExhaustGas>;
     { engine.injection(intake, fuel, work) }

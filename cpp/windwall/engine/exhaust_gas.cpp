@@ -46,4 +46,8 @@ ExhaustGas exhaust_gas(const Intake& intake, const Work& work, const Walls& wall
     return gas;
 }
 
+Heat heat(const Work& work, const ExhaustGas& gas) noexcept {
+    return {work.chamber_heat + gas.port_heat, work.fuel_power - work.released};
+}
+
 }  // namespace windwall::engine

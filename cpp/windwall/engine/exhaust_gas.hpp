@@ -20,4 +20,7 @@ struct ExhaustGas {
 ExhaustGas exhaust_gas(const Intake& intake, const Work& work, const Walls& walls,
                        double head_temperature) noexcept;
 
+/// Where the fuel's heat goes beside the crank, with the gas that left at that work.
+Heat heat(const Work& work, const ExhaustGas& gas) noexcept;
+
 }  // namespace windwall::engine

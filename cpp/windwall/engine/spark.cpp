@@ -17,6 +17,7 @@ constexpr double richer_per_radian = 0.017 * 180 / std::numbers::pi;
 // A margin kept of half of what the requirement is known to: what builders keep by ear, two to
 // three octane numbers where 5 is known.
 constexpr double margin_per_spread = 0.5;
+constexpr double exhaust_per_radian = 6 * 180 / std::numbers::pi;  // K, about; a scale only
 
 constexpr fields::Column table_columns[] = {
     {"engine_speed", fields::angular_speed("rpm"), {0, 20000}, "Engine speed, rising"},
@@ -38,18 +39,23 @@ double SparkPlan::given_retard(double engine_speed) const noexcept {
     return fields::looked_up(table, engine_speed);
 }
 
-Spark SparkPlan::at_retard(double retard, double requirement, double fuel_index,
-                           double spread) noexcept {
-    const double there = requirement - octane_per_radian * retard;
-    return {retard, fuel_index - there, there, fuel_index, spread};
+double SparkPlan::left(double retard, double exhaust_temperature) const noexcept {
+    return std::min(most_retard - retard,
+                    (hottest_exhaust - exhaust_temperature) / exhaust_per_radian);
 }
 
-Spark SparkPlan::choose(double engine_speed, double requirement, double fuel_index,
-                        double spread) const noexcept {
-    if (policy == SparkPolicy::as_given)
-        return at_retard(given_retard(engine_speed), requirement, fuel_index, spread);
-    const double missing = (wanted_margin(spread) - fuel_index + requirement) / octane_per_radian;
-    Spark spark = at_retard(std::clamp(missing, 0.0, most_retard), requirement, fuel_index, spread);
+Spark Spark::later(double by) const noexcept {
+    Spark there = *this;
+    there.retard += by;
+    there.requirement -= octane_per_radian * by;
+    there.margin = fuel_index - there.requirement;
+    return there;
+}
+
+Spark SparkPlan::choose(double engine_speed, const Spark& best) const noexcept {
+    if (policy == SparkPolicy::as_given) return best.later(given_retard(engine_speed));
+    const double missing = -spare(best) / octane_per_radian;
+    Spark spark = best.later(std::clamp(missing, 0.0, most_retard));
     spark.by_spark = missing <= std::min(richer_from, most_retard);
     return spark;
 }
@@ -57,9 +63,7 @@ Spark SparkPlan::choose(double engine_speed, double requirement, double fuel_ind
 std::optional<fields::Violation> SparkPlan::check() const {
     if (policy == SparkPolicy::as_given && table.empty())
         return fields::Violation{"table", "the policy as_given needs a table of retard"};
-    if (table.empty()) return std::nullopt;
-    const std::vector<double>& speeds = table.column[0];
-    if (std::adjacent_find(speeds.begin(), speeds.end(), std::greater_equal<>()) != speeds.end())
+    if (!table.empty() && !fields::rises(table))
         return fields::Violation{"table", "engine speeds must rise from row to row"};
     return std::nullopt;
 }

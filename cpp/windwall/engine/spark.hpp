@@ -29,6 +29,8 @@ struct Spark {
     bool by_spark =
         true;  // false: a later spark alone is not the cheapest way to the wanted margin
 
+    /// What a spark so many rad later leaves: an octane number for each degree.
+    Spark later(double by) const noexcept;
     /// What the spark of best torque would leave, all else the same.
     double margin_at_best() const noexcept { return margin - octane_per_radian * retard; }
 };
@@ -48,15 +50,17 @@ struct SparkPlan {
     double hottest_exhaust = 1223.15;                  // K
     fields::Columns table;                             // engine speed in rad/s, retard in rad
 
-    /// `requirement` at the spark of best torque falls by one octane number per degree of retard;
-    /// both it and the index are known to one standard deviation `spread`.
-    Spark choose(double engine_speed, double requirement, double fuel_index,
-                 double spread) const noexcept;
-    /// The same at a retard in rad.
-    static Spark at_retard(double retard, double requirement, double fuel_index,
-                           double spread) noexcept;
+    /// From what the spark of best torque leaves.
+    Spark choose(double engine_speed, const Spark& best) const noexcept;
     /// Octane numbers to keep, where the requirement is known to one standard deviation `spread`.
     double wanted_margin(double spread) const noexcept;
+    /// Octane numbers that a spark leaves beyond those to keep.
+    double spare(const Spark& spark) const noexcept {
+        return spark.margin - wanted_margin(spark.spread);
+    }
+    /// Radians by which it may be later than at a retard that makes the exhaust so hot, K; negative
+    /// where that is too hot.
+    double left(double retard, double exhaust_temperature) const noexcept;
     /// What is taken off a lambda at a retard in rad.
     double enrichment(double retard, double lambda) const noexcept;
 

@@ -75,14 +75,14 @@ Temperatures TorqueCurve::temperatures(const Intake&, const media::Fuel&) const 
     return {0, 0, false};
 }
 
-Spark TorqueCurve::choose_spark(const Intake&, const media::Fuel&) const noexcept {
+Spark TorqueCurve::best_spark(const Intake&, const media::Fuel&) const noexcept {
     Spark as_it_was;
     as_it_was.modelled = false;
     return as_it_was;
 }
 
-Spark TorqueCurve::spark_at(const Intake& intake, const media::Fuel& fuel, double) const noexcept {
-    return choose_spark(intake, fuel);
+Spark TorqueCurve::choose_spark(const Intake& intake, const media::Fuel& fuel) const noexcept {
+    return best_spark(intake, fuel);
 }
 
 std::optional<double> TorqueCurve::integral_requirement(const Intake&, const media::Fuel&,
@@ -117,12 +117,6 @@ Work TorqueCurve::work(const Intake& intake, const media::Fuel& fuel, double) co
     return work;
 }
 
-Heat TorqueCurve::heat(const Intake& intake, const media::Fuel& fuel,
-                       const Work& work) const noexcept {
-    return {work.chamber_heat + exhaust_gas(intake, fuel, work).port_heat,
-            work.fuel_power - work.released};
-}
-
 ExhaustGas TorqueCurve::exhaust_gas(const Intake& intake, const media::Fuel&,
                                     const Work& work) const noexcept {
     return engine::exhaust_gas(intake, work, walls, usual_head);
@@ -145,9 +139,7 @@ Validity TorqueCurve::validity(const Intake& intake, const media::Fuel&, double)
 }
 
 std::optional<fields::Violation> TorqueCurve::check() const {
-    if (table.empty()) return std::nullopt;
-    const std::vector<double>& speeds = table.column[0];
-    if (std::adjacent_find(speeds.begin(), speeds.end(), std::greater_equal<>()) != speeds.end())
+    if (!table.empty() && !fields::rises(table))
         return fields::Violation{"table", "engine speeds must rise from row to row"};
     return std::nullopt;
 }

@@ -60,12 +60,11 @@ struct TorqueCurve {
     double volumetric_efficiency(const Intake& intake, const media::Fuel& fuel) const noexcept;
     double gas_demand(const Intake& intake, const media::Fuel& fuel) const noexcept;
     Temperatures temperatures(const Intake& intake, const media::Fuel& fuel) const noexcept;
+    Spark best_spark(const Intake& intake, const media::Fuel& fuel) const noexcept;
     Spark choose_spark(const Intake& intake, const media::Fuel& fuel) const noexcept;
-    Spark spark_at(const Intake& intake, const media::Fuel& fuel, double retard) const noexcept;
     std::optional<double> integral_requirement(const Intake& intake, const media::Fuel& fuel,
                                                double retard) const noexcept;
     Work work(const Intake& intake, const media::Fuel& fuel, double retard) const noexcept;
-    Heat heat(const Intake& intake, const media::Fuel& fuel, const Work& work) const noexcept;
     ExhaustGas exhaust_gas(const Intake& intake, const media::Fuel& fuel,
                            const Work& work) const noexcept;
     std::optional<Injection> injection(const Intake& intake, const media::Fuel& fuel,

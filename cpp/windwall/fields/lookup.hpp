@@ -7,4 +7,7 @@ namespace windwall::fields {
 /// table is empty.
 double looked_up(const Columns& table, double at) noexcept;
 
+/// Whether each entry of the first column of a table with rows is above the one before.
+bool rises(const Columns& table) noexcept;
+
 }  // namespace windwall::fields

@@ -41,9 +41,7 @@ double temperature_of(Split& split, double enthalpy, double low, double excess_l
         excess_high = excess(high);
     }
     if (excess_high <= 0) return high;
-    return numerics::find_root(excess, {low, high, excess_low, excess_high, 0, true},
-                               {0, narrow, 100})
-        .x;
+    return numerics::find_root(excess, {low, high, excess_low, excess_high}, {0, narrow, 100}).x;
 }
 
 }  // namespace

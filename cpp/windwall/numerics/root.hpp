@@ -29,7 +29,6 @@ struct Bracket {
     double residual_low{};
     double residual_high{};
     int evaluations{};
-    bool found{};  // the residuals differ in sign, or one is zero
 };
 
 namespace detail {
@@ -71,7 +70,7 @@ Root find_root(Function&& function, const Bracket& bracket, const RootOptions& o
     namespace policies = boost::math::policies;
     using Quiet = policies::policy<policies::domain_error<policies::ignore_error>,
                                    policies::evaluation_error<policies::ignore_error>>;
-    const auto [a, b, at_a, at_b, spent, found] = bracket;
+    const auto [a, b, at_a, at_b, spent] = bracket;
     if (!detail::straddles(at_a, at_b)) {
         const bool first = !(std::abs(at_b) < std::abs(at_a));
         return {first ? a : b, first ? at_a : at_b, spent, false};
@@ -94,7 +93,7 @@ Root find_root(Function&& function, const Bracket& bracket, const RootOptions& o
 
 template <class Function>
 Root find_root(Function&& function, double low, double high, const RootOptions& options = {}) {
-    const Bracket bracket{low, high, function(low), function(high), 2, true};
+    const Bracket bracket{low, high, function(low), function(high), 2};
     return find_root(function, bracket, options);
 }
 

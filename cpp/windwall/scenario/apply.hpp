@@ -13,6 +13,20 @@ namespace windwall::scenario {
 /// beyond the end take their first value.
 using Choices = std::vector<std::size_t>;
 
+/// Hands out what was chosen, one open choice after the other; the first value where nothing was.
+class NextChoice {
+public:
+    explicit NextChoice(const Choices& chosen) : chosen_(&chosen) {}
+    std::size_t operator()() noexcept {
+        const std::size_t choice = choice_++;
+        return choice < chosen_->size() ? (*chosen_)[choice] : 0;
+    }
+
+private:
+    const Choices* chosen_;
+    std::size_t choice_ = 0;
+};
+
 /// Something that cannot be done in this vehicle, and by what.
 struct Fault {
     std::size_t upgrade{};

@@ -54,13 +54,11 @@ std::string wrong_with(const Action& action, const vehicle::Vehicle& vehicle) {
 
 void change_values(vehicle::Vehicle& vehicle, const Menu& menu, UpgradeSet set,
                    const Choices& chosen, Faults& faults) {
-    std::size_t choice = 0;
+    NextChoice next(chosen);
     const Overloaded act{
         [&](const Set& action) { return put(action.path, action.value, vehicle); },
         [&](const Choose& action) {
-            const auto index = choice < chosen.size() ? chosen[choice] : 0;
-            ++choice;
-            return put(action.path, action.values[std::min(index, action.values.size() - 1)],
+            return put(action.path, action.values[std::min(next(), action.values.size() - 1)],
                        vehicle);
         },
         [&](const Scale& action) {

@@ -22,7 +22,10 @@ std::string text_of(const Note& note) {
 class Fitting {
 public:
     Fitting(const Scenario& scenario, UpgradeSet set, const Choices& chosen)
-        : from_(scenario.notes), notes_(scenario.notes), parts_(scenario.vehicle), chosen_(chosen) {
+        : from_(scenario.notes),
+          notes_(scenario.notes),
+          parts_(scenario.vehicle),
+          next_choice_(chosen) {
         Faults faults;
         rearrange(parts_, scenario.menu, set, faults);
     }
@@ -42,7 +45,8 @@ public:
                                notes_.erase(set.path.text());
                        },
                        [&](const Choose& choose) {
-                           move(from + "/" + std::to_string(next_choice() + 1), choose.path.text());
+                           move(from + "/" + std::to_string(next_choice_() + 1),
+                                choose.path.text());
                        },
                        [&](const Scale& scale) { this->scale(from, scale); },
                        [&](const Add& add) { this->add(from, add); },
@@ -55,12 +59,7 @@ public:
 private:
     // Where a part stands once it is installed.
     static std::string address_of(const auto& action) {
-        return std::string(list_key(action.part)) + "/" + action.id;
-    }
-
-    std::size_t next_choice() {
-        const auto choice = choice_++;
-        return choice < chosen_.size() ? chosen_[choice] : 0;
+        return fields::joined(list_key(action.part), action.id);
     }
 
     // Relative sigmas add in quadrature.
@@ -114,8 +113,7 @@ private:
     const Provenance& from_;
     Provenance notes_;
     vehicle::Vehicle parts_;  // as they stand, before any value changes
-    const Choices& chosen_;
-    std::size_t choice_ = 0;
+    NextChoice next_choice_;
 };
 
 }  // namespace

@@ -29,6 +29,15 @@ def _measure(key: str) -> Measure:
     return Measure(row["dimension"], row["unit"])
 
 
+def listened_for_knock(entry: dict[str, Any]) -> bool:
+    return entry["knock"] != "not listened for"
+
+
+def heard_tells(entry: dict[str, Any], spark_is_chosen: bool) -> bool:
+    """Whether what was heard of knock says anything: not without the spark that was driven."""
+    return listened_for_knock(entry) and (entry["retard"] is not None or not spark_is_chosen)
+
+
 class Fact(NamedTuple):
     """One thing that was observed: SI, or the word for what was heard of knock."""
 

@@ -112,8 +112,7 @@ class ScenarioData:
     @property
     def spark_is_chosen(self) -> bool:
         """Whether the model chooses the spark, where no table of the builder's states it."""
-        spark = self.document()["engine"].get("spark", {})
-        return spark.get("policy", "hold_margin") == "hold_margin"
+        return not self.has_knock_anchor or self.get("engine/spark/policy") == "hold_margin"
 
     @property
     def knock_sigma(self) -> float:
@@ -121,6 +120,12 @@ class ScenarioData:
         exactly, so an anchor that is stated without its ± is taken as any other listened for.
         """
         return (self.sigma(KNOCK_ANCHOR) if self.has_knock_anchor else 0) or LISTENED_FOR
+
+    def at_knock_anchor(self, octane_number: float) -> Self:
+        """The scenario with its knock anchor moved and known as well as before: the margin that is
+        kept follows from that.
+        """
+        return self.set({KNOCK_ANCHOR: f"{octane_number!r} ± {self.knock_sigma!r}"})
 
     def given(self, address: str) -> bool:
         """Whether the file states this value rather than leaving it at its default."""

@@ -65,8 +65,8 @@ def moved(scenario: ScenarioData, one: UncertainInput, deviations: float) -> Sce
     """The scenario with one input that many standard deviations away; None beyond its range."""
     try:
         value = one.value + deviations * one.sigma
-        if one.address == KNOCK_ANCHOR:  # known as well as before: the margin kept follows from it
-            return scenario.set({one.address: f"{value!r} ± {one.sigma!r}"})
+        if one.address == KNOCK_ANCHOR:
+            return scenario.at_knock_anchor(value)
         return scenario.set({one.address: value})
     except ScenarioError:
         return None

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from functools import lru_cache
 
 from windwall.quantities.si import si
-from windwall.results.diagnosis import Compared, Fact
+from windwall.results.diagnosis import Compared, Fact, heard_tells
 from windwall.results.outcome import Outcome
 from windwall.scenario.data import KNOCK_ANCHOR, ScenarioData
 from windwall.study.solve import operating_point, top_speed
@@ -29,10 +29,7 @@ def ask(fact: Fact, scenario: ScenarioData | None) -> Outcome | None:
 def at_knock_anchors(scenario: ScenarioData) -> list[ScenarioData]:
     """A scenario between the two that knock one standard deviation earlier and later."""
     anchor, spread = scenario.get(KNOCK_ANCHOR), scenario.knock_sigma
-    # known as well as before: the margin that is kept follows from it
-    low, high = (
-        scenario.set({KNOCK_ANCHOR: f"{anchor + way * spread!r} ± {spread!r}"}) for way in (-1, 1)
-    )
+    low, high = (scenario.at_knock_anchor(anchor + way * spread) for way in (-1, 1))
     return [low, scenario, high]
 
 
@@ -47,13 +44,8 @@ def facts(scenario: ScenarioData) -> Iterator[Fact]:
                 continue
             if isinstance(value, tuple) and (top or key not in CONDITIONS):
                 yield Fact(entry, key, *value)
-            elif key == "knock" and value != "not listened for" and spark_known(entry, scenario):
+            elif key == "knock" and heard_tells(entry, scenario.spark_is_chosen):
                 yield Fact(entry, key, value, None)
-
-
-def spark_known(entry: dict, scenario: ScenarioData) -> bool:
-    """Whether the spark that was driven is stated: what was heard says nothing without it."""
-    return entry["retard"] is not None or not scenario.spark_is_chosen
 
 
 @lru_cache(maxsize=16)

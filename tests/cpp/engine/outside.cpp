@@ -101,7 +101,7 @@ TEST(Outside, WhatIsLeftForTheExhaustIsAsHotAsExhaust) {
         engine.lambda = lambda;
         const Intake intake = settled(engine, intake_at(5000 * rpm, 99e3, 298.15), {});
         const Work work = engine.work(intake, {}, 0);
-        const Heat heat = engine.heat(intake, {}, work);
+        const Heat heat = engine::heat(work, engine.exhaust_gas(intake, {}, work));
         const double left = work.fuel_power - work.indicated - heat.walls - heat.unburnt;
         const double rise = left / ((intake.charge.dry_air + work.fuel_flow) * 1250);
         EXPECT_GT(rise + 25, 550) << lambda;

@@ -35,7 +35,7 @@ Answers ask(const Cylinder& engine, const Intake& intake, const media::Fuel& fue
     answers.demand = engine.gas_demand(intake, fuel);
     answers.spark = engine.choose_spark(intake, fuel);
     answers.work = engine.work(intake, fuel, answers.spark.retard);
-    answers.heat = engine.heat(intake, fuel, answers.work);
+    answers.heat = heat(answers.work, engine.exhaust_gas(intake, fuel, answers.work));
     answers.injection = *engine.injection(intake, fuel, answers.work);
     answers.hot = engine.temperatures(intake, fuel);
     answers.integral = *engine.integral_requirement(intake, fuel, answers.spark.retard);

@@ -49,9 +49,8 @@ std::optional<double> move_to_zero(const Margin& margin, double range) {
         const double then = margin(to);
         if (std::isnan(then)) return std::nullopt;
         if ((then < 0) == onwards) {
-            const numerics::Bracket bracket =
-                onwards ? numerics::Bracket{from, to, left, then, 0, true}
-                        : numerics::Bracket{to, from, then, left, 0, true};
+            const numerics::Bracket bracket = onwards ? numerics::Bracket{from, to, left, then}
+                                                      : numerics::Bracket{to, from, then, left};
             return numerics::find_root(margin, bracket, {tolerance * range, 0, 60}).x;
         }
         from = to;

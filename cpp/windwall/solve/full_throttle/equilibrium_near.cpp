@@ -115,9 +115,8 @@ Found by_brackets(Walk& walk, double along) {
     if (ends.above > 0) return Found::end;  // the last point asked is the one at the end
     if (ends.below <= 0) return Found::nothing;
     const auto excess = [&](double at) { return walk.excess_force(at); };
-    const auto root =
-        numerics::find_root(excess, {ends.low, ends.high, ends.below, ends.above, 0, true},
-                            {0.01 * tolerance, 0, most_halvings});
+    const auto root = numerics::find_root(excess, {ends.low, ends.high, ends.below, ends.above},
+                                          {0.01 * tolerance, 0, most_halvings});
     walk.excess_force(root.x);
     if (walk.full_throttle.point.outcome.answered() && walk.balances()) return Found::balance;
     halve(walk, ends);

@@ -86,19 +86,25 @@ bool FullLoadCurve::solve_road_effect(VehicleSolver& solver, const FullLoadPlan&
 
 bool FullLoadCurve::solve(VehicleSolver& solver, const DrivelineState& driveline_state,
                           Nodes& into) {
+    const FullThrottlePoint point = attempt(solver, driveline_state, into);
+    const bool answered = point.point.outcome.answered();
+    if (!answered) unanswered_ = point;
+    return answered;
+}
+
+/// Without an answer it is no node, which between two others is no end either.
+FullThrottlePoint FullLoadCurve::attempt(VehicleSolver& solver,
+                                         const DrivelineState& driveline_state, Nodes& into) {
     const FullThrottlePoint point =
         solver.once(driveline_state, solver.road_speed(driveline_state));
-    if (!point.point.outcome.answered()) {
-        unanswered_ = point;
-        return false;
-    }
+    if (!point.point.outcome.answered()) return point;
     into.push_back(point);
     points_.push_back(point);
     for (std::size_t gear = 0; solver.observed() && gear < solver.gears(); ++gear) {
         if (gear == driveline_state.gear_state.gear) continue;
         points_.push_back(solver.also_in(point, {gear, driveline_state.gear_state.position}));
     }
-    return true;
+    return point;
 }
 
 /// Down from the point without an answer to the highest engine speed that has one, in its gear.
@@ -127,17 +133,15 @@ void FullLoadCurve::refine(VehicleSolver& solver, std::size_t gear, Nodes& nodes
     const double width = engine_speed(nodes.back()) - engine_speed(nodes.front());
     if (width <= 0) return;  // it launches where it ends
     const Refinement refinement{width, largest_torque(nodes)};
-    const auto end = unanswered_;  // a point between two that answer is no end
     for (std::size_t i = 0; i + 1 < nodes.size() && nodes.size() < most_nodes;) {
         Nodes middle;
         const double speed = 0.5 * (engine_speed(nodes[i]) + engine_speed(nodes[i + 1]));
-        if (refinement.wanted(nodes, i) && solve(solver, range.at_engine_speed(speed), middle)) {
-            nodes.insert(nodes.begin() + static_cast<std::ptrdiff_t>(i) + 1, middle.front());
-        } else {
+        if (refinement.wanted(nodes, i)) attempt(solver, range.at_engine_speed(speed), middle);
+        if (middle.empty())
             ++i;
-        }
+        else
+            nodes.insert(nodes.begin() + static_cast<std::ptrdiff_t>(i) + 1, middle.front());
     }
-    unanswered_ = end;
 }
 
 void FullLoadCurve::fit(const Nodes& nodes) {

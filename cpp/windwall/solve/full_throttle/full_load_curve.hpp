@@ -34,6 +34,8 @@ private:
     using Nodes = std::vector<FullThrottlePoint>;
 
     bool solve(VehicleSolver& solver, const DrivelineState& driveline_state, Nodes& into);
+    FullThrottlePoint attempt(VehicleSolver& solver, const DrivelineState& driveline_state,
+                              Nodes& into);
     bool solve_plan(VehicleSolver& solver);
     bool solve_road_effect(VehicleSolver& solver, const FullLoadPlan& plan, const Nodes& nodes);
     bool lower_ceiling(VehicleSolver& solver);

@@ -44,6 +44,13 @@ bool holding_back_helps(const numerics::Matrix& jacobian, std::size_t held_back)
     return column[k] > 0;
 }
 
+/// Where the spark will be where it is held, rad, from what is left at an open throttle.
+double guess_retard(const engine::SparkPlan& plan, const engine::Spark& open) {
+    const double lacking = plan.wanted_margin(open.spread) - open.margin_at_best();
+    const double rest = lacking - engine::octane_per_radian * engine::richer_from;
+    return std::clamp(engine::richer_from + rest / octane_with_mixture, 0.0, plan.most_retard);
+}
+
 Point nothing_holds(const vehicle::OperatingCondition& asked, Point point) {
     point.condition = asked;
     point.outcome.status = Status::no_survivable_state;
@@ -52,13 +59,6 @@ Point nothing_holds(const vehicle::OperatingCondition& asked, Point point) {
 }
 
 }  // namespace
-
-double guess_retard(const vehicle::Vehicle& vehicle, const engine::Spark& open) {
-    const engine::SparkPlan& plan = plan_of(vehicle);
-    const double lacking = plan.wanted_margin(open.spread) - open.margin_at_best();
-    const double rest = lacking - engine::octane_per_radian * engine::richer_from;
-    return std::clamp(engine::richer_from + rest / octane_with_mixture, 0.0, plan.most_retard);
-}
 
 /// Air, spark, mixture and opening in one solve. Nothing where Newton's method does not arrive, or
 /// arrives where a wider throttle would hold the margin as well: then the openings are searched.
@@ -104,8 +104,9 @@ Outcome PointSolver::close_held_back(std::span<double> x) {
 /// to throttle; and then the other way.
 std::optional<Point> PointSolver::hold_from_cold(const vehicle::OperatingCondition& condition,
                                                  const engine::Spark& open) {
-    const double retard = guess_retard(balance_.vehicle(), open);
-    const bool enough = retard < plan_of(balance_.vehicle()).most_retard;
+    const engine::SparkPlan& plan = plan_of(balance_.vehicle());
+    const double retard = guess_retard(plan, open);
+    const bool enough = retard < plan.most_retard;
     const std::array guesses{enough ? 0 : begins_to_throttle, enough ? begins_to_throttle : 0};
     for (const double guess : guesses)
         if (const auto held = hold_at_once(condition, retard, guess)) return held;
@@ -140,8 +141,7 @@ Point PointSolver::at_latest_spark(const vehicle::OperatingCondition& condition)
 Point PointSolver::search_spark(const vehicle::OperatingCondition& condition, double later) {
     const engine::SparkPlan& plan = plan_of(balance_.vehicle());
     const auto excess = [&](double retard) {
-        const engine::Spark spark = at_spark(condition, retard).spark;
-        return spark.margin - plan.wanted_margin(spark.spread);
+        return plan.spare(at_spark(condition, retard).spark);
     };
     const auto held = numerics::find_root(excess, 0, later, {spark_precision, 0, 80});
     const auto closed = hold_at_once(condition, held.x, 0);
@@ -149,16 +149,14 @@ Point PointSolver::search_spark(const vehicle::OperatingCondition& condition, do
 }
 
 /// The highest opening that holds the margin, by brackets; the hold closes what they leave.
-Point PointSolver::search_opening(vehicle::OperatingCondition condition, const Point& open) {
+Point PointSolver::search_opening(vehicle::OperatingCondition condition) {
     const vehicle::OperatingCondition asked = condition;
     const engine::SparkPlan& plan = plan_of(balance_.vehicle());
-    Point point = open;
+    Point point;
     const auto excess = [&](double opening) {
         condition.opening = opening;
         point = at_latest_spark(condition);
-        return point.outcome.answered()
-                   ? point.spark.margin - plan.wanted_margin(point.spark.spread)
-                   : -1e3;
+        return point.outcome.answered() ? plan.spare(point.spark) : -1e3;
     };
     // Downwards in steps: a nearly shut throttle before a blower makes the charge hot, so the
     // margin may be lost again further down.
@@ -174,7 +172,7 @@ Point PointSolver::search_opening(vehicle::OperatingCondition condition, const P
             return nothing_holds(asked, point);
     }
     const auto held =
-        numerics::find_root(excess, {low, high, below, above, 0, true}, {opening_tolerance, 0, 60});
+        numerics::find_root(excess, {low, high, below, above}, {opening_tolerance, 0, 60});
     excess(std::max(low, held.x - opening_tolerance));
     if (!point.outcome.answered()) return point;
     if (!is_driven(balance_)) return nothing_holds(asked, point);

@@ -103,8 +103,8 @@ private:
             const double here = excess(loop, w);
             return std::isnan(here) ? at_a : here;
         };
-        const numerics::Bracket ends = a < b ? numerics::Bracket{a, b, at_a, at_b, 0, true}
-                                             : numerics::Bracket{b, a, at_b, at_a, 0, true};
+        const numerics::Bracket ends =
+            a < b ? numerics::Bracket{a, b, at_a, at_b} : numerics::Bracket{b, a, at_b, at_a};
         const auto root = numerics::find_root(residual, ends, {1e-13, 1e-13, 80});
         return std::abs(excess(loop, root.x));
     }

@@ -47,7 +47,7 @@ Point PointSolver::at(const OperatingCondition& condition) {
     const Point open = solve(condition);
     if (open.outcome.status != Status::solved || open.spark.by_spark) return open;
     if (const auto held = hold_from_cold(condition, open.spark)) return *held;
-    return search_opening(condition, open);
+    return search_opening(condition);
 }
 
 Point PointSolver::solve(const OperatingCondition& condition) {
@@ -127,7 +127,7 @@ Point PointSolver::describe(const Outcome& outcome, std::optional<double> retard
     const vehicle::Vehicle& car = balance_.vehicle();
     const engine::Intake intake = balance_.intake(balance_.manifold());
     car.engine.visit([&](const auto& engine) {
-        point.spark = retard ? engine.spark_at(intake, car.fuel, *retard)
+        point.spark = retard ? engine.best_spark(intake, car.fuel).later(*retard)
                              : engine.choose_spark(intake, car.fuel);
         point.work = engine.work(intake, car.fuel, point.spark.retard);
     });

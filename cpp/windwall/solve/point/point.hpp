@@ -57,7 +57,7 @@ private:
     Point search_spark(const vehicle::OperatingCondition& condition, double later);
     Point at_latest_spark(const vehicle::OperatingCondition& condition);
     Outcome close_held_back(std::span<double> x);
-    Point search_opening(vehicle::OperatingCondition condition, const Point& open);
+    Point search_opening(vehicle::OperatingCondition condition);
 
     vehicle::Balance balance_;
     vehicle::WhatIf what_if_;
@@ -71,9 +71,6 @@ private:
     long bracketed_ = 0;  // of them, by brackets
     long points_ = 0;
 };
-
-/// Where the spark will be where it is held, rad, from what that of best torque leaves.
-double guess_retard(const vehicle::Vehicle& vehicle, const engine::Spark& open);
 
 /// Id of the first blower that has run away in the last march, or nothing.
 std::string_view run_away(const vehicle::Balance& balance);

@@ -68,7 +68,7 @@ private:
         const double low = std::log(least_pressure);
         const double no_drop = inlet.pressure * (1 - 1e-12);
         const double high = std::log(charge::Driven<Part> ? most_pressure : no_drop);
-        const Bracket ends{low, high, excess(low), excess(high), 2, true};
+        const Bracket ends{low, high, excess(low), excess(high), 2};
         if (ends.residual_low < 0) {
             if (propagate.feasible) propagate.sonic = k;
             propagate.feasible = false;

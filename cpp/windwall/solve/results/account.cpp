@@ -95,10 +95,10 @@ Account shaft_account(const Balance& balance, const FullThrottlePoint& full_thro
 HeatAccount heat_account(const Balance& balance, const FullThrottlePoint& full_throttle) {
     const engine::Work& work = full_throttle.point.work;
     const engine::Intake intake = balance.intake(balance.manifold());
-    const auto [heat, exhaust] = balance.vehicle().engine.visit([&](const auto& engine) {
-        return std::pair{engine.heat(intake, balance.vehicle().fuel, work),
-                         engine.exhaust_gas(intake, balance.vehicle().fuel, work)};
+    const engine::ExhaustGas exhaust = balance.vehicle().engine.visit([&](const auto& engine) {
+        return engine.exhaust_gas(intake, balance.vehicle().fuel, work);
     });
+    const engine::Heat heat = engine::heat(work, exhaust);
     HeatAccount made;
     made.account = {{fuel, work.fuel_power},
                     {{road, full_throttle.thrust * full_throttle.road_speed},

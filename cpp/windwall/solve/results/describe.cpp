@@ -77,9 +77,9 @@ void describe_path(const Balance& balance, OperatingPoint& into) {
 }
 
 std::optional<KnockResult> knock(const Balance& balance, const engine::Spark& spark,
-                                 std::optional<double> integral) {
+                                 double exhaust_temperature, std::optional<double> integral) {
     if (!spark.modelled) return std::nullopt;
-    const vehicle::MeansLeft means = vehicle::means_left(balance, spark);
+    const vehicle::MeansLeft means = vehicle::means_left(balance, spark, exhaust_temperature);
     KnockResult result{spark.margin,
                        spark.requirement,
                        spark.fuel_index,
@@ -101,6 +101,7 @@ void describe_engine(const Balance& balance, const Point& point, OperatingPoint&
     const engine::Intake intake = balance.intake(balance.manifold());
     const double speed = point.condition.engine_speed;
     car.engine.visit([&](const auto& engine) {
+        const engine::ExhaustGas exhaust = engine.exhaust_gas(intake, car.fuel, point.work);
         const double cycles = speed / (2 * std::numbers::pi * revolutions_per_cycle);
         into.engine = {speed,
                        engine.piston_speed(speed),
@@ -111,8 +112,8 @@ void describe_engine(const Balance& balance, const Point& point, OperatingPoint&
                        engine.exhaust_pressure(intake, car.fuel),
                        point.work.fuel_flow + point.work.injected_fuel_flow,
                        point.work.lambda,
-                       engine.exhaust_gas(intake, car.fuel, point.work).temperature,
-                       engine.heat(intake, car.fuel, point.work).walls,
+                       exhaust.temperature,
+                       engine::heat(point.work, exhaust).walls,
                        {},
                        {}};
         const engine::Temperatures hot = engine.temperatures(intake, car.fuel);
@@ -120,7 +121,7 @@ void describe_engine(const Balance& balance, const Point& point, OperatingPoint&
             into.engine.head_temperature = hot.head;
             into.engine.oil_temperature = hot.oil;
         }
-        into.knock = knock(balance, point.spark,
+        into.knock = knock(balance, point.spark, exhaust.temperature,
                            engine.integral_requirement(intake, car.fuel, point.spark.retard));
         const auto injection = engine.injection(intake, car.fuel, point.work);
         into.injector.reset();

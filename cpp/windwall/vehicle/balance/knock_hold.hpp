@@ -37,14 +37,15 @@ private:
     std::size_t held_back_{};
 };
 
-/// What is left of the means that hold off knock, at a spark that was found.
+/// What is left of the means that hold off knock, at a spark and an exhaust in K that were found.
 struct MeansLeft {
     double at_best_spark{};    // octane numbers that best spark and the engine's own lambda leave
     double retard{};           // rad by which the spark may be later still
     double enrichment{};       // taken off lambda
     double enrichment_left{};  // that may be taken off further
 };
-MeansLeft means_left(const Balance& balance, const engine::Spark& spark) noexcept;
+MeansLeft means_left(const Balance& balance, const engine::Spark& spark,
+                     double exhaust_temperature) noexcept;
 
 /// Radians by which the spark may be later than at a retard; negative where the exhaust is too hot.
 double spark_left(const Balance& balance, double retard) noexcept;

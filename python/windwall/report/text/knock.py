@@ -3,32 +3,36 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Any
 
 from windwall.quantities.measures import ANGLE, SHARE
 from windwall.report.text_layout import bullet, section
+from windwall.report.wording.knock import of_a_hundred
 from windwall.results.knock import KnockBand
+from windwall.results.outcome import Outcome
+from windwall.results.record import Record
 
 OTHER_BAND = 5.0  # octane numbers, to which the second opinion is no better known than the rule
 NOTHING = 5e-4  # of lambda, below the last digit shown
 
 
-def knock_lines(answer: Any, opening: float) -> list[str]:
+def knock_lines(answer: Outcome) -> list[str]:
     """Of a point or a top speed: detonation as a probability, and what holding it off takes."""
     heading = "Knock and spark"
     if answer.knock_band is None:
         return section(heading, bullet("A torque curve says nothing of knock."))
-    said = sentences(answer.point.knock, answer.knock_band, opening, answer.scenario_info.system)
+    system = answer.scenario_info.system
+    said = sentences(answer.point.knock, answer.knock_band, answer.opening, system)
     return section(heading, [line for one in said for line in bullet(one)])
 
 
-def sentences(knock: Any, band: KnockBand, opening: float, system: str) -> Iterator[str]:
+def sentences(knock: Record, band: KnockBand, opening: float, system: str) -> Iterator[str]:
     yield f"{band.sentence[0].upper()}{band.sentence[1:]}."
     held = list(means(knock, opening, system))
     if held:
+        chance = of_a_hundred(knock.probability_at_best_spark)
         yield (
             f"At the spark of best torque and the engine's own mixture it would be "
-            f"{knock.margin_at_best_spark:+.1f}, a chance of {percent(knock)}. To hold the margin "
+            f"{knock.margin_at_best_spark:+.1f}, a chance of {chance} %. To hold the margin "
             f"{'; '.join(held)}: that costs power, and a late spark heats the exhaust and its "
             "valves."
         )
@@ -37,11 +41,7 @@ def sentences(knock: Any, band: KnockBand, opening: float, system: str) -> Itera
         yield second_opinion(knock, band)
 
 
-def percent(knock: Any) -> str:
-    return f"{min(max(round(100 * knock.probability_at_best_spark), 1), 99)} %"
-
-
-def means(knock: Any, opening: float, system: str) -> Iterator[str]:
+def means(knock: Record, opening: float, system: str) -> Iterator[str]:
     """What is used, in the order in which it is used."""
     if knock.retard > 0:
         yield f"the spark is held {ANGLE.text(knock.retard, system, 2)} later"
@@ -51,7 +51,7 @@ def means(knock: Any, opening: float, system: str) -> Iterator[str]:
         yield f"the throttle stands at {SHARE.text(opening, system, 2)} of its travel"
 
 
-def left(knock: Any, system: str) -> str:
+def left(knock: Record, system: str) -> str:
     spark = f"{ANGLE.text(knock.retard_left, system, 2)} of spark"
     if knock.retard_left <= 0:
         spark = "nothing of the spark"
@@ -61,7 +61,7 @@ def left(knock: Any, system: str) -> str:
     return f"{spark}, {richer}, and less boost"
 
 
-def second_opinion(knock: Any, band: KnockBand) -> str:
+def second_opinion(knock: Record, band: KnockBand) -> str:
     """The ignition delay of the end gas, known at the same anchor."""
     said = (
         f"A second opinion, the ignition delay of the end gas from the same anchor, leaves "

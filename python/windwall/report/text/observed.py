@@ -6,7 +6,16 @@ from collections.abc import Iterator
 
 from windwall.quantities.measures import ENGINE_SPEED
 from windwall.report.text_layout import bullet, paragraph, section, table
-from windwall.results.diagnosis import FAR_OFF, Compared, Diagnosis, Explained, Explanation, Fact
+from windwall.results.diagnosis import (
+    FAR_OFF,
+    Compared,
+    Diagnosis,
+    Explained,
+    Explanation,
+    Fact,
+    heard_tells,
+    listened_for_knock,
+)
 from windwall.results.scenario_info import ScenarioInfo
 
 HEADER = ("", "observed", "+/-", "model", "+/- by knock", "standard deviations off")
@@ -79,8 +88,7 @@ def not_compared(info: ScenarioInfo) -> Iterator[str]:
     for at, entry in enumerate(info.observed, 1):
         if entry["what"] != "top speed" and not entry["engine_speed"]:
             yield f"observed/{at} is not compared: full throttle needs its engine_speed."
-        unknown = info.spark_is_chosen and entry["retard"] is None
-        if unknown and entry["knock"] != "not listened for":
+        if listened_for_knock(entry) and not heard_tells(entry, info.spark_is_chosen):
             yield (
                 f'What was heard of knock in observed/{at} ("{entry["knock"]}") says nothing until '
                 "its retard is stated: the spark that was driven."

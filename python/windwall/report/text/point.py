@@ -22,7 +22,7 @@ def point_text(answer: OperatingPoint) -> str:
         return "\n".join([*lines, *caution_lines(answer), *safety_notes()])
     lines += ["", *paragraph(answer.sentence)]
     lines += section("Engine", table(rows(answer)))
-    lines += knock_lines(answer, answer.numbers["opening"])
+    lines += knock_lines(answer)
     lines += station_table(answer.point, info.system)
     lines += caution_lines(answer)
     return "\n".join([*lines, *safety_notes()])

@@ -13,6 +13,11 @@ BAND = (
 
 @sentence.register(KnockBand)
 def band_sentence(band: KnockBand) -> str:
-    """Never none and never all of a hundred: a band promises nothing."""
-    chance = min(max(round(100 * band.chance), 1), 99)
+    """A band promises nothing."""
+    chance = of_a_hundred(band.chance)
     return BAND.format(word=band.word, margin=band.margin, sigma=band.sigma, chance=chance)
+
+
+def of_a_hundred(chance: float) -> int:
+    """Never none and never all of them."""
+    return min(max(round(100 * chance), 1), 99)
