@@ -77,9 +77,9 @@ void describe_path(const Balance& balance, OperatingPoint& into) {
 }
 
 std::optional<KnockResult> knock(const Balance& balance, const engine::Spark& spark,
-                                 double exhaust_temperature, std::optional<double> integral) {
+                                 double gas_temperature, std::optional<double> integral) {
     if (!spark.modelled) return std::nullopt;
-    const vehicle::MeansLeft means = vehicle::means_left(balance, spark, exhaust_temperature);
+    const vehicle::MeansLeft means = vehicle::means_left(balance, spark, gas_temperature);
     KnockResult result{spark.margin,
                        spark.requirement,
                        spark.fuel_index,
