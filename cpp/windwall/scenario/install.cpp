@@ -54,8 +54,7 @@ std::vector<std::size_t> open_choices(const Menu& menu, UpgradeSet set) {
     return counts;
 }
 
-Choices resolve_choice(const Scenario& scenario, UpgradeSet set,
-                       const std::function<double(const vehicle::Vehicle&)>& speed) {
+Choices resolve_choice(const Scenario& scenario, UpgradeSet set, const ChoiceSpeed& speed) {
     const auto counts = open_choices(scenario.menu, set);
     Choices chosen(counts.size(), 0);
     auto best = chosen;
@@ -63,7 +62,7 @@ Choices resolve_choice(const Scenario& scenario, UpgradeSet set,
     do {
         const auto made = install(scenario, set, chosen);
         const auto* vehicle = std::get_if<vehicle::Vehicle>(&made);
-        const double found = vehicle ? speed(*vehicle) : fastest;
+        const double found = vehicle ? speed(*vehicle, chosen) : fastest;
         if (found > fastest) {
             fastest = found;
             best = chosen;

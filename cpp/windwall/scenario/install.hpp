@@ -20,7 +20,7 @@ std::vector<std::size_t> open_choices(const Menu& menu, UpgradeSet set);
 /// Tries every combination of the open choices of a set and returns the fastest; the first of
 /// equals, and all firsts where nothing is open or none has a speed. `speed` gives NaN for a
 /// vehicle without one.
-Choices resolve_choice(const Scenario& scenario, UpgradeSet set,
-                       const std::function<double(const vehicle::Vehicle&)>& speed);
+using ChoiceSpeed = std::function<double(const vehicle::Vehicle& fitted, const Choices& chosen)>;
+Choices resolve_choice(const Scenario& scenario, UpgradeSet set, const ChoiceSpeed& speed);
 
 }  // namespace windwall::scenario

@@ -19,6 +19,12 @@ const FieldPath* Action::path() const noexcept {
         what);
 }
 
+bool Action::changes_engine() const noexcept {
+    const FieldPath* changed = path();
+    if (changed == nullptr || changed->row().is_rating()) return true;
+    return !changed->text().starts_with("body/") && !changed->text().starts_with("driveline/");
+}
+
 std::string Action::address() const { return std::string(verb_name(verb())) + "/" + key; }
 
 std::vector<const Choose*> Upgrade::choices() const {

@@ -77,6 +77,9 @@ struct Action {
     }
     /// The input that is set, chosen, scaled or added to; null for what moves parts.
     const FieldPath* path() const noexcept;
+    /// Whether full throttle of the engine, or what is rated, is another after it: not so where
+    /// only the body or the gearing changes.
+    bool changes_engine() const noexcept;
     /// Its address below its upgrade: "set/body/mass".
     std::string address() const;
 };

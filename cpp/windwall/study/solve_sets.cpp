@@ -1,15 +1,11 @@
 #include "windwall/study/solve_sets.hpp"
 
-#include "windwall/scenario/install.hpp"
-#include "windwall/solve/answer/binding.hpp"
-#include "windwall/solve/answer/limits.hpp"
-#include "windwall/solve/full_throttle/acceleration_path.hpp"
-#include "windwall/solve/full_throttle/top_speed.hpp"
 #include "windwall/solve/point/guarded.hpp"
+#include "windwall/study/engine_group.hpp"
 
 #include <algorithm>
-#include <cmath>
 #include <limits>
+#include <map>
 
 namespace windwall::study {
 namespace {
@@ -20,11 +16,6 @@ using vehicle::Vehicle;
 
 constexpr double nan = std::numeric_limits<double>::quiet_NaN();
 
-double speed_of(const Vehicle& vehicle) {
-    const solve::TopSpeed found = solve::top_speed(vehicle);
-    return found.outcome.answered() ? found.speed() : nan;
-}
-
 void add_terms(const Scenario& scenario, UpgradeSet set, SetResult& result) {
     for (std::size_t i = 0; i < scenario.menu.size(); ++i) {
         if (!scenario::holds(set, i)) continue;
@@ -32,27 +23,6 @@ void add_terms(const Scenario& scenario, UpgradeSet set, SetResult& result) {
         result.cost += scenario.menu[i].terms.cost.value_or(0);
         result.hours += scenario.menu[i].terms.hours.value_or(0);
     }
-}
-
-void refuse(const solve::TopSpeed& found, SetResult& result) {
-    result.refused_for = Refusal::no_answer;
-    result.unanswered = solve::unanswered(found);
-}
-
-/// At the stated anchor, with every limit looked at on the way up.
-void solve_stated(const Vehicle& vehicle, const Scenario& scenario, SetResult& result) {
-    solve::LimitWatch watch(vehicle, scenario.limits);
-    const solve::TopSpeed found = solve::top_speed(
-        vehicle, {}, [&](const vehicle::Balance& balance, solve::FullThrottlePoint& full_throttle) {
-            watch.read(balance, full_throttle, full_throttle.watched);
-        });
-    result.answered = found.outcome.answered();
-    if (!result.answered) return refuse(found, result);
-    result.speed[middle] = found.speed();
-    result.least_margin = solve::least_margin(found);
-    result.passed = solve::passed_limits(found, watch);
-    result.recommended = result.passed.empty();
-    if (!result.recommended) result.refused_for = Refusal::passes_limit;
 }
 
 SetResult unsolved(const Scenario& scenario, const Considered& considered, Set set) {
@@ -68,19 +38,26 @@ SetResult broken(SetResult result) {
     return result;
 }
 
-SetResult solve_set(const Scenario& scenario, UpgradeSet chosen, double spread, SetResult result) {
-    result.picks = scenario::resolve_choice(scenario, chosen, speed_of);
-    const auto fitted = scenario::install(scenario, chosen, result.picks);
-    if (const auto* refusal = std::get_if<std::string>(&fitted)) {
-        result.refused_for = Refusal::not_installable;
-        result.refusal = *refusal;
-        return result;
-    }
-    const Vehicle& vehicle = std::get<Vehicle>(fitted);
-    solve_stated(vehicle, scenario, result);
-    result.speed.front() = speed_of(at_anchor(vehicle, -spread));
-    result.speed.back() = speed_of(at_anchor(vehicle, spread));
-    return result;
+UpgradeSet changing_engine(const Scenario& scenario) {
+    UpgradeSet set = 0;
+    for (std::size_t i = 0; i < scenario.menu.size(); ++i)
+        if (std::ranges::any_of(scenario.menu[i].actions, &scenario::Action::changes_engine))
+            set |= scenario::only(i);
+    return set;
+}
+
+/// The sets by number, together where they hold the same upgrades of the engine.
+std::vector<std::vector<std::size_t>> by_engine(const Scenario& scenario,
+                                                const Considered& considered,
+                                                const std::vector<Set>& sets) {
+    const UpgradeSet of_engine = changing_engine(scenario);
+    std::map<UpgradeSet, std::vector<std::size_t>> groups;
+    for (std::size_t i = 0; i < sets.size(); ++i)
+        groups[in_menu(considered, sets[i]) & of_engine].push_back(i);
+    std::vector<std::vector<std::size_t>> made;
+    for (auto& [engine, members] : groups)
+        made.push_back(std::move(members));
+    return made;
 }
 
 bool asked_for(const scenario::Upgrade& upgrade, const RankOptions& options) {
@@ -122,31 +99,24 @@ UpgradeSet in_menu(const Considered& considered, Set set) {
     return wide;
 }
 
-Vehicle at_anchor(Vehicle vehicle, double octane_shift) {
-    std::visit(
-        [&]<class Engine>(Engine& engine) {
-            if constexpr (engine::Anchored<Engine>)
-                engine.knock_anchor.octane_number += octane_shift;
-        },
-        vehicle.engine.value);
-    return vehicle;
-}
-
 std::vector<SetResult> solve_sets(const Scenario& scenario, const Considered& considered,
                                   const RankOptions& options) {
     const std::vector<Set> sets = allowed_sets(considered.relations);
+    const std::vector<std::vector<std::size_t>> groups = by_engine(scenario, considered, sets);
     std::vector<SetResult> results(sets.size());
     std::vector<char> done(sets.size());
     run_batch(
-        sets.size(),
+        groups.size(),
         [&] {
-            return [&](std::size_t i) {
-                const SetResult empty = unsolved(scenario, considered, sets[i]);
-                const auto chosen = in_menu(considered, sets[i]);
-                results[i] = solve::guarded(
-                    [&] { return solve_set(scenario, chosen, options.anchor_spread, empty); },
-                    [&] { return broken(empty); });
-                done[i] = 1;
+            return [&](std::size_t item) {
+                EngineGroup group(scenario, options.anchor_spread);
+                for (const std::size_t i : groups[item]) {
+                    const SetResult empty = unsolved(scenario, considered, sets[i]);
+                    const auto chosen = in_menu(considered, sets[i]);
+                    results[i] = solve::guarded([&] { return group.solve(chosen, empty); },
+                                                [&] { return broken(empty); });
+                    done[i] = 1;
+                }
             };
         },
         options.batch);

@@ -14,9 +14,6 @@ Considered consider(const scenario::Scenario& scenario, const RankOptions& optio
 
 scenario::UpgradeSet in_menu(const Considered& considered, Set set);
 
-/// Moves the knock anchor of a vehicle by so many octane numbers.
-vehicle::Vehicle at_anchor(vehicle::Vehicle vehicle, double octane_shift);
-
 /// Solves all allowed sets on all cores; fewer where the caller stops it.
 std::vector<SetResult> solve_sets(const scenario::Scenario& scenario, const Considered& considered,
                                   const RankOptions& options);

@@ -23,14 +23,6 @@ double inertia_at_crank(const Vehicle& vehicle) noexcept {
     return inertia;
 }
 
-/// Torque of an engine of this size at a mean pressure of 1 MPa, N m; common practice. It tells at
-/// which speed shoes that grip more with speed hold the engine at the start.
-double usual_torque(const Vehicle& vehicle) noexcept {
-    const double swept =
-        vehicle.engine.visit([](const auto& engine) { return engine.swept_volume(); });
-    return 1e6 * swept / (4 * std::numbers::pi);
-}
-
 }  // namespace
 
 double accelerated_mass(const Vehicle& vehicle, driveline::GearState gear_state,
@@ -42,6 +34,13 @@ double accelerated_mass(const Vehicle& vehicle, driveline::GearState gear_state,
            at_wheels / (rolling_radius * rolling_radius);
 }
 
+double usual_torque(const Vehicle& vehicle) noexcept {
+    const double swept =
+        vehicle.engine.visit([](const auto& engine) { return engine.swept_volume(); });
+    return 1e6 * swept / (4 * std::numbers::pi);
+}
+
+/// Shoes that grip more with speed hold the engine at the start where they carry its torque.
 double launch_speed(const Vehicle& vehicle) noexcept {
     const double limit = speed_limit(vehicle);
     const auto held = driveline::launch_speed(vehicle.driveline, usual_torque(vehicle));

@@ -18,4 +18,8 @@ double launch_speed(const Vehicle& vehicle) noexcept;
 /// Highest engine speed in rad/s: the engine's limit.
 double speed_limit(const Vehicle& vehicle) noexcept;
 
+/// Torque of an engine of this size at a mean pressure of 1 MPa, N m; common practice. Good for a
+/// first guess only.
+double usual_torque(const Vehicle& vehicle) noexcept;
+
 }  // namespace windwall::vehicle

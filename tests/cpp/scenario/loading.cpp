@@ -30,7 +30,7 @@ TEST(Loading, EverythingTogetherGetsTheAirfieldCarClose) {
         if (car.menu[at].id != "large_blower" && car.menu[at].id != "spray" &&
             car.menu[at].id != "rear_throttle")
             set |= only(at);
-    const auto speed = [](const vehicle::Vehicle& vehicle) {
+    const auto speed = [](const vehicle::Vehicle& vehicle, const Choices& = {}) {
         return solve::top_speed(vehicle).speed();
     };
     const double reached = speed(installed(car, set, resolve_choice(car, set, speed))) * 3.6;

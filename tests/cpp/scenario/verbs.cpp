@@ -142,7 +142,7 @@ TEST(Verbs, ChoiceTakesTheFastestValue) {
     EXPECT_EQ(open_choices(car.menu, 0b11), (std::vector<std::size_t>{3, 2}));
     EXPECT_EQ(open_choices(car.menu, 0b10), (std::vector<std::size_t>{2}));
     // A made-up speed with its best at 29 teeth and the lighter car.
-    const auto speed = [](const vehicle::Vehicle& vehicle) {
+    const auto speed = [](const vehicle::Vehicle& vehicle, const Choices& = {}) {
         const double teeth = vehicle.driveline.back().part.as<driveline::Chain>()->teeth_rear;
         return 100 - (teeth - 29) * (teeth - 29) - vehicle.body.mass / 100;
     };

@@ -120,8 +120,10 @@ std::vector<Vehicle> vehicles() {
 }
 
 // The torque between nodes against solved points, in every gear and at every road speed that goes
-// with it: 0.05 % in the gear the vehicle runs out in, and 0.5 % in the slowest, where the charge
-// cooler stands in hardly any wind.
+// with it: 0.15 % in the fastest gear, and 0.5 % in the slowest, where the charge cooler stands in
+// hardly any wind. Nodes are solved in the wind that usually goes with the power and not in that of
+// a gear, so the fastest gear is no longer exact at its nodes (7e-4 then, 1.3e-3 now): what that
+// costs a run is held by the next test.
 TEST(FullLoadCurve, FollowsSolvedPoints) {
     for (const Vehicle& car : vehicles()) {
         VehicleSolver solver(car);
@@ -136,8 +138,7 @@ TEST(FullLoadCurve, FollowsSolvedPoints) {
                                                  full_throttle.road_speed);
                 worst = std::max(worst, std::abs(read / full_throttle.point.torque - 1));
             }
-            // The head's temperature now follows the road speed too: 6.1e-4 at worst in top gear.
-            EXPECT_LT(worst, gear == 3 ? 7e-4 : 5e-3) << gear;
+            EXPECT_LT(worst, gear == 3 ? 1.5e-3 : 5e-3) << gear;
         }
     }
 }
@@ -161,6 +162,53 @@ TEST(FullLoadCurve, RunUpAgainstADenseCurve) {
     }
     RecordProperty("worst_km_h", std::to_string(worst / km_h));
     std::printf("largest error of a run-up: %.4f km/h\n", worst / km_h);
+}
+
+/// The same engine in another body, on other tyres and gears.
+Vehicle rebodied(Vehicle car) {
+    car.body.mass *= 1.4;
+    car.body.drag_area *= 0.5;
+    car.body.rolling_resistance *= 2;
+    car.tyres.growth = 0.01;
+    car.driveline = sample::four_speed(3.1);
+    return car;
+}
+
+TEST(FullLoadCurve, IsOneForAllBodiesAndGears) {
+    for (const Vehicle& car : vehicles()) {
+        const Vehicle other = rebodied(car);
+        VehicleSolver solver(car), other_solver(other);
+        const FullLoadCurve curve(solver), other_curve(other_solver);
+        for (double speed = 1000; speed <= 5000; speed += 37)
+            for (double road : {0.0, 4.0, 19.0, 44.0})
+                EXPECT_EQ(curve.torque(speed * rpm, road), other_curve.torque(speed * rpm, road));
+    }
+}
+
+// Bit for bit, in any order, and with what a watch reads in every gear.
+TEST(SharedEngine, GivesEachTheSpeedItHasAlone) {
+    for (const Vehicle& car : vehicles()) {
+        const Vehicle other = rebodied(car);
+        ASSERT_TRUE(same_range(car, other));
+        SharedEngine shared(car);
+        for (const Vehicle* asked : {&other, &car, &other, &other, &car}) {
+            const TopSpeed together = shared.top_speed(*asked), alone = top_speed(*asked);
+            EXPECT_EQ(together.speed(), alone.speed());
+            EXPECT_EQ(together.equilibrium.gear, alone.equilibrium.gear);
+            ASSERT_EQ(together.full_throttle_points.size(), alone.full_throttle_points.size());
+            for (std::size_t i = 0; i < alone.full_throttle_points.size(); ++i)
+                EXPECT_EQ(together.full_throttle_points[i].thrust,
+                          alone.full_throttle_points[i].thrust);
+        }
+        EXPECT_NEAR(shared.rough_speed(other) / top_speed(other).speed(), 1, 2e-3);
+    }
+}
+
+TEST(SharedEngine, IsNotSharedAcrossRanges) {
+    Vehicle car = sample::cyclecar(), other = car;
+    other.engine.as<engine::Cylinder>()->rev_limit += 1;
+    EXPECT_FALSE(same_range(car, other));
+    EXPECT_FALSE(same_range(car, sample::belt_driven(car)));
 }
 
 // The equilibrium is where the thrust of solved points meets the road load, or the true speed at

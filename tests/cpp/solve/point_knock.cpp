@@ -178,5 +178,31 @@ TEST(Blocks, JoinAPointFromOutside) {
     EXPECT_EQ(held.blower_power, 0);
 }
 
+// An engine that is lean at 11 degrees passes its hottest mixture on the way to a rich one, and the
+// exhaust may end the spark twice. Whatever was solved before, the throttle is held back only where
+// no later spark is left.
+TEST(KnockLimited, HoldsBackOnlyBehindTheLatestSpark) {
+    int held_back = 0;
+    for (const double lambda : {0.88, 0.94, 1.0}) {
+        for (double octane = 8; octane < 40; octane += 2) {
+            Vehicle car = thirsty(octane);
+            auto& engine = *car.engine.as<engine::Cylinder>();
+            engine.lambda = lambda;
+            engine.spark.hottest_exhaust = 1193.15;
+            PointSolver solver(car);
+            for (int turn = 0; turn < 40; ++turn) {
+                const double speed = 2500 + 2500 * std::abs(std::sin(turn * 0.9));
+                const Point point = solver.at({speed * rpm, 10, 1});
+                if (point.outcome.status != Status::knock_limited) continue;
+                ++held_back;
+                vehicle::Balance balance = solver.balance();
+                EXPECT_FALSE(vehicle::later_spark(balance, point.spark.retard))
+                    << lambda << ' ' << octane << ' ' << speed;
+            }
+        }
+    }
+    EXPECT_GT(held_back, 50);
+}
+
 }  // namespace
 }  // namespace windwall::solve

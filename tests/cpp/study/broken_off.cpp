@@ -48,12 +48,15 @@ TEST(BrokenOff, IsHowATopSpeedEnds) {
 
 // Thrown in the middle of the solve, once there are points.
 TEST(BrokenOff, IsHowATopSpeedEndsHalfWay) {
-    int left = 3;
-    const auto observer = [&](const vehicle::Balance&, solve::FullThrottlePoint&) {
-        if (--left == 0) throw std::invalid_argument("the points of a spline rise strictly");
-    };
-    const solve::TopSpeed found = solve::top_speed(sample::cyclecar(), {}, observer);
-    EXPECT_EQ(left, 0);
+    struct ThrowsAtTheThird : solve::Watch {
+        int left = 3;
+        void read(const vehicle::Balance&, solve::FullThrottlePoint&) override {
+            if (--left == 0) throw std::invalid_argument("the points of a spline rise strictly");
+        }
+        void read_road(const vehicle::Vehicle&, solve::FullThrottlePoint&) override {}
+    } watch;
+    const solve::TopSpeed found = solve::top_speed(sample::cyclecar(), {}, &watch);
+    EXPECT_EQ(watch.left, 0);
     EXPECT_EQ(found.outcome.status, Status::broken_off);
 }
 

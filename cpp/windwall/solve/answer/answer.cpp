@@ -67,10 +67,7 @@ void explain_equilibrium(const vehicle::Vehicle& vehicle, const TopSpeed& found,
 
 TopSpeedResult explained(const vehicle::Vehicle& vehicle, const std::vector<Limit>& stated) {
     LimitWatch watch(vehicle, stated);
-    const TopSpeed found = top_speed(
-        vehicle, {}, [&](const vehicle::Balance& balance, FullThrottlePoint& full_throttle) {
-            watch.read(balance, full_throttle, full_throttle.watched);
-        });
+    const TopSpeed found = top_speed(vehicle, {}, &watch);
     TopSpeedResult result = summarise(found, vehicle);
     result.unrated = unrated(vehicle);
     if (!found.outcome.answered()) return result;

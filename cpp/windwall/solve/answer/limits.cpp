@@ -101,6 +101,12 @@ LimitWatch::LimitWatch(const vehicle::Vehicle& vehicle, const std::vector<Limit>
         });
         if (!replaced) limits_.push_back(std::move(limit));
     }
+    for (std::size_t k = 0; k < limits_.size(); ++k) {
+        const std::string& address = limits_[k].address;
+        if (address.starts_with("road/") || address.starts_with("tyres/"))
+            of_the_road_.push_back(k);
+        if (address.starts_with("knock/integral")) second_opinion_ = SecondOpinion::asked;
+    }
 }
 
 void LimitWatch::resolve() {
@@ -111,15 +117,25 @@ void LimitWatch::resolve() {
     resolved_ = true;
 }
 
-void LimitWatch::read(const vehicle::Balance& balance, const FullThrottlePoint& full_throttle,
-                      std::vector<double>& values) {
-    describe(balance, full_throttle, point_);
+void LimitWatch::read(const vehicle::Balance& balance, FullThrottlePoint& full_throttle) {
+    describe(balance, full_throttle, point_, second_opinion_);
     if (!resolved_) resolve();
-    values.clear();
-    for (const auto& path : paths_) {
-        const std::optional<double> value = path ? path->get(&point_) : std::nullopt;
-        values.push_back(value.value_or(std::numeric_limits<double>::quiet_NaN()));
-    }
+    full_throttle.watched.resize(limits_.size());
+    for (std::size_t k = 0; k < limits_.size(); ++k)
+        full_throttle.watched[k] = value(k);
+}
+
+void LimitWatch::read_road(const vehicle::Vehicle& vehicle, FullThrottlePoint& full_throttle) {
+    if (of_the_road_.empty()) return;
+    describe_road(vehicle, full_throttle, point_);
+    for (const std::size_t k : of_the_road_)
+        full_throttle.watched[k] = value(k);
+}
+
+double LimitWatch::value(std::size_t limit) const {
+    const auto& path = paths_[limit];
+    const std::optional<double> value = path ? path->get(&point_) : std::nullopt;
+    return value.value_or(std::numeric_limits<double>::quiet_NaN());
 }
 
 std::vector<LimitViolation> passed_limits(const TopSpeed& found, const LimitWatch& watch) {

@@ -1,6 +1,7 @@
 #pragma once
 #include "windwall/fields/field_path.hpp"
 #include "windwall/solve/full_throttle/top_speed.hpp"
+#include "windwall/solve/results/describe.hpp"
 #include "windwall/solve/results/limit.hpp"
 #include "windwall/solve/results/limit_violation.hpp"
 #include "windwall/solve/results/operating_point.hpp"
@@ -17,23 +18,25 @@ std::vector<Limit> built_in_limits(const vehicle::Vehicle& vehicle);
 /// Results of which nobody has said what is too much: never called within limits.
 std::vector<std::string> unrated(const vehicle::Vehicle& vehicle);
 
-/// Reads the limited results of every full-throttle point of one vehicle. Limits of parts that this
-/// vehicle has not got do not apply; a stated limit takes the place of the built-in one.
-class LimitWatch {
+/// Reads the limited results of every full-throttle point of one vehicle, in the order of the
+/// limits; NaN where a point has none. Limits of parts that this vehicle has not got do not apply;
+/// a stated limit takes the place of the built-in one.
+class LimitWatch : public Watch {
 public:
     LimitWatch(const vehicle::Vehicle& vehicle, const std::vector<Limit>& stated);
 
-    /// The limited values of a full-throttle point just solved, in the order of the limits; NaN
-    /// where one has none.
-    void read(const vehicle::Balance& balance, const FullThrottlePoint& full_throttle,
-              std::vector<double>& values);
+    void read(const vehicle::Balance& balance, FullThrottlePoint& full_throttle) override;
+    void read_road(const vehicle::Vehicle& vehicle, FullThrottlePoint& full_throttle) override;
     const std::vector<Limit>& limits() const noexcept { return limits_; }
 
 private:
     void resolve();
+    double value(std::size_t limit) const;
 
     std::vector<Limit> limits_;
     std::vector<std::optional<fields::FieldPath>> paths_;
+    std::vector<std::size_t> of_the_road_;                    // limits on what body and gear decide
+    SecondOpinion second_opinion_ = SecondOpinion::left_out;  // unless one of it is limited
     bool resolved_ = false;
     OperatingPoint point_;
 };

@@ -51,6 +51,11 @@ public:
         return reached_;
     }
 
+    double up_on_curves() {
+        TractiveEffortCurve* gear = onward(0, nullptr);
+        return gear == nullptr ? 0 : follow(gear).road_speed;
+    }
+
 private:
     /// A round ends faster than the one before, or puts a gear aside.
     bool goes_on() {
@@ -142,6 +147,11 @@ private:
 EquilibriumSpeed find_equilibrium_speed(VehicleSolver& solver, const FullLoadCurve& engine,
                                         std::vector<TractiveEffortCurve>& curves) {
     return Climb(solver, engine, curves).up();
+}
+
+double speed_on_curves(VehicleSolver& solver, const FullLoadCurve& engine,
+                       std::vector<TractiveEffortCurve>& curves) {
+    return Climb(solver, engine, curves).up_on_curves();
 }
 
 }  // namespace windwall::solve

@@ -33,4 +33,9 @@ struct EquilibriumSpeed {
 EquilibriumSpeed find_equilibrium_speed(VehicleSolver& solver, const FullLoadCurve& engine,
                                         std::vector<TractiveEffortCurve>& curves);
 
+/// The speed at its end as the curves alone say, m/s: to a few parts in a thousand, and nothing is
+/// solved for it.
+double speed_on_curves(VehicleSolver& solver, const FullLoadCurve& engine,
+                       std::vector<TractiveEffortCurve>& curves);
+
 }  // namespace windwall::solve

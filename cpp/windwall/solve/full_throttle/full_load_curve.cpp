@@ -1,7 +1,10 @@
 #include "windwall/solve/full_throttle/full_load_curve.hpp"
 
+#include "windwall/vehicle/rotating.hpp"
+
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 namespace windwall::solve {
 namespace {
@@ -23,6 +26,22 @@ double largest_torque(const std::vector<FullThrottlePoint>& nodes) {
     for (const FullThrottlePoint& node : nodes)
         largest = std::max(largest, std::abs(node.point.torque));
     return largest;
+}
+
+/// The gear in which a vehicle comes nearest to the road speed that a point was solved at.
+driveline::GearState nearest_gear(const VehicleSolver& solver, const FullThrottlePoint& point) {
+    driveline::GearState nearest;
+    double least = std::numeric_limits<double>::infinity();
+    for (std::size_t gear = 0; gear < solver.gears(); ++gear)
+        for (const auto& state : solver.gear_range(gear).states_at(engine_speed(point))) {
+            const double road = solver.road_speed({engine_speed(point), state});
+            const double off = std::abs(std::log(road / point.point.condition.road_speed));
+            if (off < least) {
+                least = off;
+                nearest = state;
+            }
+        }
+    return nearest;
 }
 
 /// Decides where between two nodes another one is wanted.
@@ -54,99 +73,88 @@ FullLoadCurve::FullLoadCurve(VehicleSolver& solver) {
     }
 }
 
-/// Nodes from the end of the range down: at its end in the fastest gear, which tells the power.
 bool FullLoadCurve::solve_plan(VehicleSolver& solver) {
-    points_.clear();
-    const GearRange& fastest = solver.gear_range(gears_by_speed(solver).back());
-    const DrivelineState end = fastest.at(fastest.end());
-    Nodes nodes;
-    if (!solve(solver, end, nodes)) return false;
-    const FullLoadPlan plan = plan_full_load(solver, nodes.front().point.torque * end.engine_speed);
-    for (std::size_t i = 0; i < plan.nodes.size(); ++i) {
-        if (i > 0 && !solve(solver, solver.gear_range(plan.gear).at(plan.nodes[i]), nodes))
-            return false;
-        if (i == plan.at && !solve_road_effect(solver, plan, nodes)) return false;
+    nodes_.clear();
+    const FullLoadPlan plan = plan_full_load(solver);
+    for (std::size_t i = 0; i < plan.engine_speeds.size(); ++i) {
+        const double speed = plan.engine_speeds[i];
+        if (!solve(solver, speed, plan.road_speed(speed), nodes_)) return false;
+        if (i == plan.at && !solve_road_effect(solver, plan)) return false;
     }
-    std::ranges::reverse(nodes);
-    refine(solver, plan.gear, nodes);
-    fit(nodes);
+    std::ranges::reverse(nodes_);
+    refine(solver, plan);
+    fit();
     return true;
 }
 
-bool FullLoadCurve::solve_road_effect(VehicleSolver& solver, const FullLoadPlan& plan,
-                                      const Nodes& nodes) {
-    Nodes others{nodes.back()};
-    for (const DrivelineState& driveline_state : plan.others) {
-        if (!solve(solver, driveline_state, others)) return false;
+bool FullLoadCurve::solve_road_effect(VehicleSolver& solver, const FullLoadPlan& plan) {
+    Nodes others{nodes_.back()};
+    for (const double road_speed : plan.other_roads) {
+        if (!solve(solver, engine_speed(nodes_.back()), road_speed, others)) return false;
         if (same_torque(others.front(), others.back())) break;  // the road does nothing
     }
     effect_ = RoadEffect(others);
+    in_other_winds_.assign(others.begin() + 1, others.end());
     return true;
 }
 
-bool FullLoadCurve::solve(VehicleSolver& solver, const DrivelineState& driveline_state,
+bool FullLoadCurve::solve(VehicleSolver& solver, double engine_speed, double road_speed,
                           Nodes& into) {
-    const FullThrottlePoint point = attempt(solver, driveline_state, into);
+    const FullThrottlePoint point = solver.once({engine_speed, {}}, road_speed);
     const bool answered = point.point.outcome.answered();
-    if (!answered) unanswered_ = point;
+    if (answered)
+        into.push_back(point);
+    else
+        unanswered_ = point;
     return answered;
 }
 
-/// Without an answer it is no node, which between two others is no end either.
-FullThrottlePoint FullLoadCurve::attempt(VehicleSolver& solver,
-                                         const DrivelineState& driveline_state, Nodes& into) {
-    const FullThrottlePoint point =
-        solver.once(driveline_state, solver.road_speed(driveline_state));
-    if (!point.point.outcome.answered()) return point;
-    into.push_back(point);
-    points_.push_back(point);
-    for (std::size_t gear = 0; solver.observed() && gear < solver.gears(); ++gear) {
-        if (gear == driveline_state.gear_state.gear) continue;
-        points_.push_back(solver.also_in(point, {gear, driveline_state.gear_state.position}));
-    }
-    return point;
-}
-
-/// Down from the point without an answer to the highest engine speed that has one, in its gear.
+/// Down from the point without an answer to the highest engine speed that has one.
 bool FullLoadCurve::lower_ceiling(VehicleSolver& solver) {
-    const GearRange range = solver.gear_range(unanswered_->gear);
-    const double launch = range.at(0).engine_speed, width = solver.ceiling() - launch;
+    const double launch = vehicle::launch_speed(solver.vehicle());
+    const double width = solver.ceiling() - launch;
+    const double road_per_turn =
+        unanswered_->point.condition.road_speed / engine_speed(*unanswered_);
     double above = engine_speed(*unanswered_), below = above;
     Nodes ignored;
+    const auto has_answer = [&](double speed) {
+        return solve(solver, speed, road_per_turn * speed, ignored);
+    };
     for (int step = 1; ignored.empty(); ++step) {
         if (below <= launch || step > most_steps_down + 1) return false;
         above = below;
         below = std::max(launch, below - step_down * width);
-        solve(solver, range.at_engine_speed(below), ignored);
+        has_answer(below);
     }
     for (int i = 0; i < ceiling_halvings && above - below > nearest_ceiling * width; ++i) {
         const double middle = 0.5 * (above + below);
-        (solve(solver, range.at_engine_speed(middle), ignored) ? below : above) = middle;
+        (has_answer(middle) ? below : above) = middle;
     }
     if (below <= launch) return false;
     solver.lower_ceiling(below);
     return true;
 }
 
-void FullLoadCurve::refine(VehicleSolver& solver, std::size_t gear, Nodes& nodes) {
-    const GearRange& range = solver.gear_range(gear);
-    const double width = engine_speed(nodes.back()) - engine_speed(nodes.front());
+void FullLoadCurve::refine(VehicleSolver& solver, const FullLoadPlan& plan) {
+    const double width = engine_speed(nodes_.back()) - engine_speed(nodes_.front());
     if (width <= 0) return;  // it launches where it ends
-    const Refinement refinement{width, largest_torque(nodes)};
-    for (std::size_t i = 0; i + 1 < nodes.size() && nodes.size() < most_nodes;) {
+    const auto unanswered = unanswered_;
+    const Refinement refinement{width, largest_torque(nodes_)};
+    for (std::size_t i = 0; i + 1 < nodes_.size() && nodes_.size() < most_nodes;) {
         Nodes middle;
-        const double speed = 0.5 * (engine_speed(nodes[i]) + engine_speed(nodes[i + 1]));
-        if (refinement.wanted(nodes, i)) attempt(solver, range.at_engine_speed(speed), middle);
+        const double speed = 0.5 * (engine_speed(nodes_[i]) + engine_speed(nodes_[i + 1]));
+        if (refinement.wanted(nodes_, i)) solve(solver, speed, plan.road_speed(speed), middle);
         if (middle.empty())
             ++i;
         else
-            nodes.insert(nodes.begin() + static_cast<std::ptrdiff_t>(i) + 1, middle.front());
+            nodes_.insert(nodes_.begin() + static_cast<std::ptrdiff_t>(i) + 1, middle.front());
     }
+    unanswered_ = unanswered;  // between two nodes it is no end
 }
 
-void FullLoadCurve::fit(const Nodes& nodes) {
+void FullLoadCurve::fit() {
     std::vector<TorqueNode> torques;
-    for (const FullThrottlePoint& node : nodes) {
+    for (const FullThrottlePoint& node : nodes_) {
         if (!torques.empty() && engine_speed(node) <= torques.back().engine_speed) continue;
         const double share = effect_.share(node.point.condition.road_speed);
         held_back_ = held_back_ || regime(node.point) == Regime::held_back;
@@ -157,6 +165,18 @@ void FullLoadCurve::fit(const Nodes& nodes) {
 
 double FullLoadCurve::torque(double engine_speed, double road_speed) const noexcept {
     return torque_.at(engine_speed) * effect_.share(road_speed);
+}
+
+std::vector<FullThrottlePoint> FullLoadCurve::on_the_road(VehicleSolver& solver) const {
+    std::vector<FullThrottlePoint> made;
+    for (const FullThrottlePoint& node : nodes_)
+        for (std::size_t gear = 0; gear < solver.gears(); ++gear)
+            for (const driveline::GearState& state :
+                 solver.gear_range(gear).states_at(engine_speed(node)))
+                made.push_back(solver.taken_to(state, node));
+    for (const FullThrottlePoint& other : in_other_winds_)
+        made.push_back(solver.taken_to(nearest_gear(solver, other), other));
+    return made;
 }
 
 }  // namespace windwall::solve

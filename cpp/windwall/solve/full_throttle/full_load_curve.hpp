@@ -8,11 +8,11 @@
 
 namespace windwall::solve {
 
-/// Full throttle of one vehicle over engine speed, the same for all gears: a few solved points and
-/// splines through the torque, with more points where one regime ends and another begins, and where
-/// the torque is steep. Where the road speed moves a point, each is solved at the road speed that
-/// goes with it in the gear the vehicle is expected to run out in, and what another road speed does
-/// is taken to be the same share at every engine speed.
+/// Full throttle of one engine with its charge path over engine speed, the same for all gears and
+/// bodies: a few solved points and splines through the torque, with more points where one regime
+/// ends and another begins, and where the torque is steep. Where the road speed moves a point, each
+/// is solved at the one that usually goes with it, and what another road speed does is taken to be
+/// the same share at every engine speed.
 ///
 /// It reaches from the launch speed up to the first engine speed without an answer; the solver's
 /// ceiling is lowered to that.
@@ -27,25 +27,26 @@ public:
     double torque(double engine_speed, double road_speed) const noexcept;
     /// Whether somewhere the throttle is held back, beyond which the torque may be anything.
     bool held_back() const noexcept { return held_back_; }
-    /// Every solved point taken to the road; those of an observed vehicle in every gear.
-    const std::vector<FullThrottlePoint>& points() const noexcept { return points_; }
+    /// The solved points on the road of the solver's vehicle: each in every gear, at both ends and
+    /// in the middle of a shift at one engine speed; one in another wind in the gear that comes
+    /// nearest to it.
+    std::vector<FullThrottlePoint> on_the_road(VehicleSolver& solver) const;
 
 private:
     using Nodes = std::vector<FullThrottlePoint>;
 
-    bool solve(VehicleSolver& solver, const DrivelineState& driveline_state, Nodes& into);
-    FullThrottlePoint attempt(VehicleSolver& solver, const DrivelineState& driveline_state,
-                              Nodes& into);
+    bool solve(VehicleSolver& solver, double engine_speed, double road_speed, Nodes& into);
     bool solve_plan(VehicleSolver& solver);
-    bool solve_road_effect(VehicleSolver& solver, const FullLoadPlan& plan, const Nodes& nodes);
+    bool solve_road_effect(VehicleSolver& solver, const FullLoadPlan& plan);
     bool lower_ceiling(VehicleSolver& solver);
-    void refine(VehicleSolver& solver, std::size_t gear, Nodes& nodes);
-    void fit(const Nodes& nodes);
+    void refine(VehicleSolver& solver, const FullLoadPlan& plan);
+    void fit();
 
     bool answered_ = false;
     bool held_back_ = false;
     std::optional<FullThrottlePoint> unanswered_;
-    std::vector<FullThrottlePoint> points_;
+    Nodes nodes_;           // by rising engine speed, once solved
+    Nodes in_other_winds_;  // at the engine speed of a node
     RoadEffect effect_;
     TorqueOverSpeed torque_;  // the road's effect taken out
 };

@@ -5,21 +5,19 @@
 
 namespace windwall::solve {
 
-/// Where full throttle is solved first: along the range of one gear from its end down, and at the
-/// engine speed of one of these nodes other states of the driveline that show what the road speed
-/// does, the one most unlike it first.
+/// Where full throttle is solved first: at a few engine speeds, each at the road speed that usually
+/// goes with it, and at one of them at other road speeds, which show what the wind does. Nothing in
+/// it depends on body, gears or tyres.
 struct FullLoadPlan {
-    std::size_t gear{};
-    std::vector<double> nodes;  // along the gear's range, falling
-    std::size_t at{};           // the node whose engine speed the others have
-    std::vector<DrivelineState> others;
+    std::vector<double> engine_speeds;  // falling, from the ceiling down to the launch speed
+    std::size_t at{};                   // the node whose engine speed the others have
+    double road_per_turn{};             // m/s for each rad/s
+    std::vector<double> other_roads;    // m/s, the one most unlike it first
+
+    double road_speed(double engine_speed) const noexcept { return road_per_turn * engine_speed; }
 };
 
-/// The gears by how fast the vehicle is in them, slowest first: with two boxes the count is not
-/// that.
-std::vector<std::size_t> gears_by_speed(const VehicleSolver& solver);
-
-/// Nodes in the gear that a power, W at the flywheel, is expected to run out in.
-FullLoadPlan plan_full_load(const VehicleSolver& solver, double power);
+/// Up to the solver's ceiling.
+FullLoadPlan plan_full_load(const VehicleSolver& solver);
 
 }  // namespace windwall::solve

@@ -47,6 +47,15 @@ DrivelineState GearRange::at_engine_speed(double engine_speed) const noexcept {
     return {engine_speed, segments_[i].to.gear_state};
 }
 
+std::vector<driveline::GearState> GearRange::states_at(double engine_speed) const {
+    for (std::size_t i = 0; i < count_; ++i) {
+        const double from = static_cast<double>(i);
+        if (shifts(i) && segments_[i].from.engine_speed == engine_speed)
+            return {at(from).gear_state, at(from + 0.5).gear_state, at(from + 1).gear_state};
+    }
+    return {at_engine_speed(engine_speed).gear_state};
+}
+
 bool GearRange::shifts(std::size_t segment) const noexcept {
     return segments_[segment].from.gear_state.position != segments_[segment].to.gear_state.position;
 }

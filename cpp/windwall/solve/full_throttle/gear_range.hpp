@@ -4,6 +4,7 @@
 
 #include <array>
 #include <cstddef>
+#include <vector>
 
 namespace windwall::solve {
 
@@ -30,6 +31,9 @@ public:
     DrivelineState at(double along) const noexcept;
     /// How the driveline is set at an engine speed; at the one that is held, fully shifted.
     DrivelineState at_engine_speed(double engine_speed) const noexcept;
+    /// How it is set wherever the range has that engine speed: at both ends and in the middle of a
+    /// shift, once elsewhere.
+    std::vector<driveline::GearState> states_at(double engine_speed) const;
     /// Whether the gearing shifts in a segment while the engine keeps its speed.
     bool shifts(std::size_t segment) const noexcept;
 

@@ -3,44 +3,54 @@
 #include "windwall/solve/point/guarded.hpp"
 
 namespace windwall::solve {
-namespace {
 
-void climb_and_run(VehicleSolver& solver, const FullLoadCurve& engine, TopSpeed& found) {
-    const auto& run_up_length = solver.vehicle().goal.run_up;
-    found.curves = tractive_effort_curves(engine, solver);
-    found.equilibrium = find_equilibrium_speed(solver, engine, found.curves);
+SharedEngine::SharedEngine(const vehicle::Vehicle& first, const vehicle::WhatIf& what_if,
+                           Watch* watch)
+    : solver_(first, what_if, watch), engine_(solver_), start_(solver_.point_solver().state()) {}
+
+void SharedEngine::climb_and_run(TopSpeed& found) {
+    const auto& run_up_length = solver_.vehicle().goal.run_up;
+    found.curves = tractive_effort_curves(engine_, solver_);
+    found.equilibrium = find_equilibrium_speed(solver_, engine_, found.curves);
     found.outcome = {Status::no_balance, {}, 0, 0};
     if (!found.equilibrium.full_throttle) return;
     found.outcome = found.equilibrium.full_throttle->point.outcome;
     if (!found.equilibrium.settled)
         found.outcome = {Status::not_converged, {}, 0, found.outcome.evaluations};
-    if (!solver.tyres_keep_shape(*found.equilibrium.full_throttle))
+    if (!solver_.tyres_keep_shape(*found.equilibrium.full_throttle))
         found.outcome = {Status::out_of_range, outgrown_tyres, 0, found.outcome.evaluations};
     if (found.outcome.answered() && run_up_length)
-        found.run_up = run_up(solver, found.curves, start_gear(solver, engine),
+        found.run_up = run_up(solver_, found.curves, start_gear(solver_, engine_),
                               found.equilibrium.road_speed, *run_up_length);
 }
 
-TopSpeed solve(VehicleSolver solver) {
+TopSpeed SharedEngine::top_speed(const vehicle::Vehicle& vehicle) {
+    solver_.carry(vehicle);
+    solver_.point_solver().go_on_from(start_);
     TopSpeed found;
-    const FullLoadCurve engine(solver);
-    if (engine.answered()) {
-        climb_and_run(solver, engine, found);
+    if (engine_.answered()) {
+        climb_and_run(found);
+        found.full_throttle_points = engine_.on_the_road(solver_);
     } else {
-        found.outcome = engine.unanswered()->point.outcome;
+        found.outcome = engine_.unanswered()->point.outcome;
     }
-    found.full_throttle_points = engine.points();
-    found.unanswered = engine.unanswered();
-    found.points = solver.point_solver().points();
-    found.evaluations = solver.point_solver().evaluations();
+    found.unanswered = engine_.unanswered();
+    found.points = solver_.point_solver().points();
+    found.evaluations = solver_.point_solver().evaluations();
     return found;
 }
 
-}  // namespace
+double SharedEngine::rough_speed(const vehicle::Vehicle& vehicle) {
+    if (!engine_.answered()) return 0;
+    solver_.carry(vehicle);
+    auto curves = tractive_effort_curves(engine_, solver_);
+    const double speed = speed_on_curves(solver_, engine_, curves);
+    if (speed == 0 || !vehicle.goal.run_up) return speed;
+    return run_up(solver_, curves, start_gear(solver_, engine_), speed, *vehicle.goal.run_up).speed;
+}
 
-TopSpeed top_speed(const vehicle::Vehicle& vehicle, const vehicle::WhatIf& what_if,
-                   const Observer& observer) {
-    return guarded([&] { return solve(VehicleSolver(vehicle, what_if, observer)); },
+TopSpeed top_speed(const vehicle::Vehicle& vehicle, const vehicle::WhatIf& what_if, Watch* watch) {
+    return guarded([&] { return SharedEngine(vehicle, what_if, watch).top_speed(vehicle); },
                    [] { return TopSpeed{.outcome = broken_off}; });
 }
 

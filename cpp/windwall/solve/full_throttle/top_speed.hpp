@@ -14,8 +14,7 @@ struct TopSpeed {
     std::optional<RunUp> run_up{};   // only where the goal names a road
     std::vector<TractiveEffortCurve>
         curves{};  // full throttle in every gear; empty without an answer
-    std::vector<FullThrottlePoint>
-        full_throttle_points{};  // the solved points; of an observed vehicle in every gear
+    std::vector<FullThrottlePoint> full_throttle_points{};  // the solved points in every gear
     /// Without an answer: at the launch speed, or where every gear ends below the rev limit.
     std::optional<FullThrottlePoint> unanswered{};
     long points = 0;       // operating points solved
@@ -27,6 +26,26 @@ struct TopSpeed {
 
 /// Full throttle over engine speed, the climb through the gears, and the run over the goal's road.
 TopSpeed top_speed(const vehicle::Vehicle& vehicle, const vehicle::WhatIf& what_if = {},
-                   const Observer& observer = {});
+                   Watch* watch = nullptr);
+
+/// Top speeds of vehicles that share engine, charge path, fuel and day: full throttle is solved
+/// once for all of them, and each gets the speed that it gets alone, whatever came before it.
+class SharedEngine {
+public:
+    /// Borrows the first vehicle.
+    explicit SharedEngine(const vehicle::Vehicle& first, const vehicle::WhatIf& what_if = {},
+                          Watch* watch = nullptr);
+
+    TopSpeed top_speed(const vehicle::Vehicle& vehicle);
+    /// TopSpeed::speed() as the curves alone say, to a few parts in a thousand; nothing is solved.
+    double rough_speed(const vehicle::Vehicle& vehicle);
+
+private:
+    void climb_and_run(TopSpeed& found);
+
+    VehicleSolver solver_;
+    FullLoadCurve engine_;
+    PointSolver::State start_;
+};
 
 }  // namespace windwall::solve

@@ -125,6 +125,7 @@ std::size_t TractiveEffortCurve::piece(double road_speed) const noexcept {
 std::vector<TractiveEffortCurve> tractive_effort_curves(const FullLoadCurve& engine,
                                                         const VehicleSolver& solver) {
     std::vector<TractiveEffortCurve> curves;
+    curves.reserve(solver.gears());
     for (std::size_t gear = 0; gear < solver.gears(); ++gear)
         curves.emplace_back(engine, solver, gear);
     return curves;

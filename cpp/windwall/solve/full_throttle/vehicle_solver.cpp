@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace windwall::solve {
 namespace {
@@ -15,18 +16,25 @@ constexpr int most_turns = 5;  // each leaves a hundredth of what slip was off
 // m/s, of the air that cools and rams. At its end a gear too tall ever to be driven out would go
 // faster, where nothing that is said of air holds.
 constexpr double fastest_air = 500;
+constexpr double rounding = 1e-15;
 constexpr double most_grown = 2;  // radius over that at standstill, where growth runs away
 
 }  // namespace
 
 VehicleSolver::VehicleSolver(const vehicle::Vehicle& vehicle, const vehicle::WhatIf& what_if,
-                             Observer observer)
+                             Watch* watch)
     : vehicle_(&vehicle),
       point_solver_(vehicle, what_if),
-      observer_(std::move(observer)),
-      standing_radius_(vehicle.tyres.rolling_radius()),
-      grip_limit_(vehicle.tyres.grip_limit(vehicle.body.mass)) {
-    lower_ceiling(vehicle::speed_limit(vehicle));
+      watch_(watch),
+      ceiling_(vehicle::speed_limit(vehicle)) {
+    carry(vehicle);
+}
+
+void VehicleSolver::carry(const vehicle::Vehicle& other) {
+    vehicle_ = &other;
+    standing_radius_ = other.tyres.rolling_radius();
+    grip_limit_ = other.tyres.grip_limit(other.body.mass);
+    lower_ceiling(ceiling_);
 }
 
 void VehicleSolver::lower_ceiling(double engine_speed) {
@@ -46,18 +54,18 @@ FullThrottlePoint VehicleSolver::at(const DrivelineState& driveline_state, doubl
     if (full_throttle.point.outcome.answered() && !tyres_keep_shape(full_throttle))
         full_throttle.point.outcome = {Status::out_of_range, outgrown_tyres, 0,
                                        full_throttle.point.outcome.evaluations};
-    observe(full_throttle);
+    read(full_throttle);
     return full_throttle;
 }
 
 FullThrottlePoint VehicleSolver::once(const DrivelineState& driveline_state, double road_speed) {
     FullThrottlePoint full_throttle = solve(driveline_state, road_speed);
-    observe(full_throttle);
+    read(full_throttle);
     return full_throttle;
 }
 
-FullThrottlePoint VehicleSolver::also_in(const FullThrottlePoint& full_throttle,
-                                         driveline::GearState gear_state) {
+FullThrottlePoint VehicleSolver::taken_to(driveline::GearState gear_state,
+                                          const FullThrottlePoint& full_throttle) {
     const DrivelineState driveline_state{full_throttle.point.condition.engine_speed, gear_state};
     FullThrottlePoint other = full_throttle;
     static_cast<TractiveState&>(other) =
@@ -65,7 +73,7 @@ FullThrottlePoint VehicleSolver::also_in(const FullThrottlePoint& full_throttle,
     other.gear = gear_state.gear;
     other.position = gear_state.position;
     other.load = load(other.road_speed);
-    observe(other);
+    if (watch_ != nullptr) watch_->read_road(*vehicle_, other);
     return other;
 }
 
@@ -83,9 +91,10 @@ FullThrottlePoint VehicleSolver::solve(const DrivelineState& driveline_state, do
     return full_throttle;
 }
 
-void VehicleSolver::observe(FullThrottlePoint& full_throttle) {
-    if (observer_ && full_throttle.point.outcome.answered())
-        observer_(point_solver_.balance(), full_throttle);
+void VehicleSolver::read(FullThrottlePoint& full_throttle) {
+    if (watch_ == nullptr || !full_throttle.point.outcome.answered()) return;
+    watch_->read(point_solver_.balance(), full_throttle);
+    watch_->read_road(*vehicle_, full_throttle);
 }
 
 TractiveState VehicleSolver::tractive_state(const DrivelineState& driveline_state, double torque,
@@ -113,8 +122,10 @@ double VehicleSolver::road_speed(const DrivelineState& driveline_state) const no
     double speed = driveline_state.engine_speed / ratio * standing_radius_;
     for (int turn = 0; turn < most_turns; ++turn) {
         const double share = slip(load(speed).total());
-        speed = on_grown_tyres(
-            driveline::road_speed(driveline_state.engine_speed, ratio, standing_radius_, share));
+        const double before = std::exchange(
+            speed, on_grown_tyres(driveline::road_speed(driveline_state.engine_speed, ratio,
+                                                        standing_radius_, share)));
+        if (std::abs(speed - before) <= rounding * before) break;
     }
     return speed;
 }
@@ -156,6 +167,15 @@ double VehicleSolver::on_grown_tyres(double standing) const noexcept {
     const double relative = standing / road::rise_speed;
     const double left = 1 - 4 * vehicle_->tyres.growth * relative * relative;
     return most_grown * standing / (1 + std::sqrt(std::max(0.0, left)));
+}
+
+bool same_range(const vehicle::Vehicle& a, const vehicle::Vehicle& b) noexcept {
+    const auto held = [](const vehicle::Vehicle& car) {
+        const auto variator = driveline::variator(car.driveline);
+        return variator ? variator->held_speed : 0;
+    };
+    return vehicle::launch_speed(a) == vehicle::launch_speed(b) &&
+           vehicle::speed_limit(a) == vehicle::speed_limit(b) && held(a) == held(b);
 }
 
 bool VehicleSolver::tyres_keep_shape(const FullThrottlePoint& full_throttle) const noexcept {

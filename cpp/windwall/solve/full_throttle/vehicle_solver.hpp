@@ -3,7 +3,6 @@
 #include "windwall/solve/full_throttle/gear_range.hpp"
 #include "windwall/solve/point/point.hpp"
 
-#include <functional>
 #include <vector>
 
 namespace windwall::solve {
@@ -23,20 +22,31 @@ struct FullThrottlePoint : TractiveState {
     std::size_t gear{};   // from 0
     double position = 1;  // of a variator
     road::RoadLoad load{};
-    std::vector<double> watched{};  // what an observer read off the solved point
+    std::vector<double> watched{};  // what a watch read off it
 
     double excess_force() const noexcept { return thrust - load.total(); }
     driveline::GearState gear_state() const noexcept { return {gear, position}; }
 };
 
-/// Looks at every full-throttle point once it is solved, while its stations are still there.
-using Observer = std::function<void(const vehicle::Balance&, FullThrottlePoint&)>;
+/// Reads what somebody wants to know of full-throttle points.
+class Watch {
+public:
+    virtual ~Watch() = default;
+    /// Off a point just solved, while its stations are still there.
+    virtual void read(const vehicle::Balance& balance, FullThrottlePoint& full_throttle) = 0;
+    /// Off one that was solved before and is now in another gear or under another body.
+    virtual void read_road(const vehicle::Vehicle& vehicle, FullThrottlePoint& full_throttle) = 0;
+};
 
 /// Takes operating points to the road. The workspace of one thread.
 class VehicleSolver {
 public:
     explicit VehicleSolver(const vehicle::Vehicle& vehicle, const vehicle::WhatIf& what_if = {},
-                           Observer observer = {});
+                           Watch* watch = nullptr);
+
+    /// Goes on with another vehicle, which must outlive the solver as the first one must: one that
+    /// breathes, burns and ends as the first (`same_engine`), in another body, on other gears.
+    void carry(const vehicle::Vehicle& other);
 
     /// The road speed follows from the engine speed, the gearing and the slip that the thrust asks
     /// for, and moves the air that cools: the point is solved again until both agree to `agreement`
@@ -44,9 +54,9 @@ public:
     FullThrottlePoint at(const DrivelineState& driveline_state, double agreement = 1e-7);
     /// Solves the point once, with the air of a given road speed.
     FullThrottlePoint once(const DrivelineState& driveline_state, double road_speed);
-    /// The point solved last in another gear, without solving it again.
-    FullThrottlePoint also_in(const FullThrottlePoint& full_throttle,
-                              driveline::GearState gear_state);
+    /// A solved point in a gear of this vehicle, without solving it again.
+    FullThrottlePoint taken_to(driveline::GearState gear_state,
+                               const FullThrottlePoint& full_throttle);
 
     std::size_t gears() const noexcept { return gear_ranges_.size(); }
     const GearRange& gear_range(std::size_t gear) const noexcept { return gear_ranges_[gear]; }
@@ -59,7 +69,7 @@ public:
     double accelerated_mass(std::size_t gear, std::size_t segment = 0) const noexcept;
     /// The same while the clutch slips at the start.
     double launched_mass(std::size_t gear) const noexcept;
-    bool observed() const noexcept { return static_cast<bool>(observer_); }
+    bool is_watched() const noexcept { return watch_ != nullptr; }
 
     road::RoadLoad load(double road_speed) const noexcept;
     /// From the flywheel through the driveline to the road, near a road speed.
@@ -77,7 +87,7 @@ public:
 
 private:
     FullThrottlePoint solve(const DrivelineState& driveline_state, double road_speed);
-    void observe(FullThrottlePoint& full_throttle);
+    void read(FullThrottlePoint& full_throttle);
     double radius(double road_speed) const noexcept;
     /// From the speed on tyres as they stand to that on tyres as they have grown, m/s.
     double on_grown_tyres(double standing) const noexcept;
@@ -85,11 +95,15 @@ private:
 
     const vehicle::Vehicle* vehicle_;
     PointSolver point_solver_;
-    Observer observer_;
+    Watch* watch_;
     double standing_radius_{};
     double grip_limit_{};
     double ceiling_{};
     std::vector<GearRange> gear_ranges_;
 };
+
+/// Whether two vehicles differ at most in body, goal, driveline and tyres, and none of these
+/// changes where full throttle begins and ends. What breathes and burns is not compared.
+bool same_range(const vehicle::Vehicle& a, const vehicle::Vehicle& b) noexcept;
 
 }  // namespace windwall::solve

@@ -20,6 +20,7 @@ constexpr double opening_tolerance = 1e-7;  // of the plate's travel
 constexpr double near = 0.2;  // of the logarithm of the opening: the same branch as the last point
 constexpr double begins_to_throttle = 0.35;  // of that logarithm, for most plates
 constexpr double held_back_at_all = 1e-9;
+constexpr int most_later = 3;  // sparks that the exhaust does not end after one that it does
 constexpr double spark_tolerance = 1e-10;  // rad
 constexpr double spark_precision = 1e-11;  // rad, where it is the margin that is sought
 constexpr int most_rounds = 60;  // the latest spark is found in, each some ten times closer
@@ -64,39 +65,58 @@ Point nothing_holds(const vehicle::OperatingCondition& asked, Point point) {
 /// arrives where a wider throttle would hold the margin as well: then the openings are searched.
 std::optional<Point> PointSolver::hold_at_once(const vehicle::OperatingCondition& condition,
                                                double first_retard, double first_held_back) {
-    const std::array start = x_;
+    const std::array start = state_.unknowns;
     const std::size_t air = balance_.unknowns().size();
     knock_.ask(condition.opening, first_held_back, first_retard);
     balance_.attach(knock_);
     balance_.hold(condition, what_if_);
-    Outcome outcome = close_held_back({x_.data(), balance_.unknowns().size()});
+    Outcome outcome = close_held_back({state_.unknowns.data(), balance_.unknowns().size()});
     balance_.detach();
     evaluations_ += outcome.evaluations;
-    knocked_ = outcome.status == Status::solved;
-    if (!knocked_) {
-        std::copy_n(start.begin(), air, x_.begin());
+    state_.knocked = outcome.status == Status::solved;
+    if (!state_.knocked) {
+        std::copy_n(start.begin(), air, state_.unknowns.begin());
         return std::nullopt;
     }
     if (balance_.condition().opening < condition.opening * (1 - held_back_at_all))
         outcome.status = Status::knock_limited;
     else
         balance_.set_opening(condition.opening);
-    return describe(outcome, x_[knock_.retard()]);
+    return describe(outcome, state_.unknowns[knock_.retard()]);
 }
 
 Outcome PointSolver::close_held_back(std::span<double> x) {
-    if (!knocked_) {
+    if (!state_.knocked) {
         knock_.guess(balance_, x);
-        knock_jacobian_.known = false;
+        state_.knock_jacobian.known = false;
     }
     const double& held_back = x[knock_.held_back()];
     const double before = held_back;
-    Outcome outcome = newton(x, knock_jacobian_);
+    Outcome outcome = newton_with_latest_spark(x);
     const bool plausible =
         run_away(balance_).empty() && (held_back <= held_back_at_all || is_driven(balance_));
     const bool on_branch = std::abs(held_back - before) < near ||
-                           holding_back_helps(knock_jacobian_.value, knock_.held_back());
+                           holding_back_helps(state_.knock_jacobian.value, knock_.held_back());
     if (!plausible || !on_branch) outcome.status = Status::not_converged;
+    return outcome;
+}
+
+/// The throttle is held back only behind the latest spark there is: from an earlier one that the
+/// exhaust ends as well it goes on from the later one.
+Outcome PointSolver::newton_with_latest_spark(std::span<double> x) {
+    Outcome outcome = newton(x, state_.knock_jacobian);
+    for (int i = 0; i < most_later; ++i) {
+        if (outcome.status != Status::solved || x[knock_.held_back()] <= held_back_at_all)
+            return outcome;
+        const auto later = vehicle::later_spark(balance_, x[knock_.retard()]);
+        if (!later) return outcome;
+        x[knock_.retard()] = *later;
+        state_.knock_jacobian.known = false;
+        const int spent = outcome.evaluations;
+        outcome = newton(x, state_.knock_jacobian);
+        outcome.evaluations += spent;
+    }
+    outcome.status = Status::not_converged;
     return outcome;
 }
 
@@ -178,9 +198,9 @@ Point PointSolver::search_opening(vehicle::OperatingCondition condition) {
     if (!is_driven(balance_)) return nothing_holds(asked, point);
     const vehicle::OperatingCondition bracketed = point.condition;
     knock_.ask(asked.opening, std::log(asked.opening / condition.opening), point.spark.retard);
-    knock_.guess(balance_, x_);
-    knock_jacobian_.known = false;
-    knocked_ = true;
+    knock_.guess(balance_, state_.unknowns);
+    state_.knock_jacobian.known = false;
+    state_.knocked = true;
     const auto closed = hold_at_once(asked, point.spark.retard, 0);
     if (closed && std::abs(closed->condition.opening / condition.opening - 1) < near)
         return *closed;

@@ -41,9 +41,10 @@ PointSolver::PointSolver(const vehicle::Vehicle& vehicle, const vehicle::WhatIf&
 
 Point PointSolver::at(const OperatingCondition& condition) {
     ++points_;
-    if (knocked_)
-        if (const auto held = hold_at_once(condition, x_[knock_.retard()], 0)) return *held;
-    knocked_ = false;
+    if (state_.knocked)
+        if (const auto held = hold_at_once(condition, state_.unknowns[knock_.retard()], 0))
+            return *held;
+    state_.knocked = false;
     const Point open = solve(condition);
     if (open.outcome.status != Status::solved || open.spark.by_spark) return open;
     if (const auto held = hold_from_cold(condition, open.spark)) return *held;
@@ -56,26 +57,26 @@ Point PointSolver::solve(const OperatingCondition& condition) {
 }
 
 Outcome PointSolver::balance_air() {
-    const std::span<double> x(x_.data(), balance_.unknowns().size());
-    if (!warm_) {
+    const std::span<double> x(state_.unknowns.data(), balance_.unknowns().size());
+    if (!state_.warm) {
         balance_.guess(x);
-        jacobian_.known = false;
+        state_.jacobian.known = false;
     }
-    Outcome outcome = newton(x, jacobian_);
+    Outcome outcome = newton(x, state_.jacobian);
     if (outcome.status != Status::solved) outcome = elsewhere(outcome, x);
     if (outcome.status != Status::solved) {
         const int spent = outcome.evaluations;
-        outcome = bracket_network(balance_, x, static_cast<int>(most_bracketed - bracketed_));
-        bracketed_ += outcome.evaluations;
+        outcome = bracket_network(balance_, x, static_cast<int>(most_bracketed - state_.bracketed));
+        state_.bracketed += outcome.evaluations;
         outcome.evaluations += spent;
-        jacobian_.known = false;
+        state_.jacobian.known = false;
         if (!balance_.loops().empty() || balance_.has_blocks()) outcome = polish(outcome, x);
     }
     if (const auto part = run_away(balance_); outcome.status == Status::solved && !part.empty()) {
         outcome.status = Status::no_survivable_state;
         outcome.worst = part;
     }
-    warm_ = outcome.status == Status::solved;
+    state_.warm = outcome.status == Status::solved;
     evaluations_ += outcome.evaluations;
     return outcome;
 }
@@ -88,9 +89,9 @@ Outcome PointSolver::elsewhere(Outcome failed, std::span<double> x) {
         balance_.guess(x);
         for (const vehicle::Loop& loop : balance_.loops())
             x[loop.flow] = unknown;
-        jacobian_.known = false;
+        state_.jacobian.known = false;
         const int spent = failed.evaluations;
-        failed = newton(x, jacobian_);
+        failed = newton(x, state_.jacobian);
         failed.evaluations += spent;
     }
     return failed;
@@ -101,7 +102,7 @@ Outcome PointSolver::polish(const Outcome& near, std::span<double> x) {
     if (near.status == Status::no_survivable_state) return near;
     if (const auto part = run_away(balance_); !part.empty())
         return {Status::no_survivable_state, part, near.residual, near.evaluations};
-    Outcome outcome = newton(x, jacobian_);
+    Outcome outcome = newton(x, state_.jacobian);
     outcome.evaluations += near.evaluations;
     return outcome;
 }

@@ -33,7 +33,19 @@ public:
 
     Point at(const vehicle::OperatingCondition& condition);
     /// Forgets the last point, so that the next one is solved from the cold guess.
-    void forget() noexcept { warm_ = knocked_ = false; }
+    void forget() noexcept { state_.warm = state_.knocked = false; }
+
+    /// Where the next point is solved from.
+    struct State {
+        std::array<double, numerics::most_unknowns> unknowns{};
+        numerics::JacobianMemory jacobian{};
+        numerics::JacobianMemory knock_jacobian{};  // with the unknowns of the hold
+        bool warm = false;
+        bool knocked = false;  // the last point was held off knock, and its unknowns still stand
+        long bracketed = 0;    // evaluations spent in brackets
+    };
+    const State& state() const noexcept { return state_; }
+    void go_on_from(const State& state) noexcept { state_ = state; }
 
     /// The stations and the manifold of the last point solved.
     const vehicle::Balance& balance() const noexcept { return balance_; }
@@ -57,18 +69,14 @@ private:
     Point search_spark(const vehicle::OperatingCondition& condition, double later);
     Point at_latest_spark(const vehicle::OperatingCondition& condition);
     Outcome close_held_back(std::span<double> x);
+    Outcome newton_with_latest_spark(std::span<double> x);
     Point search_opening(vehicle::OperatingCondition condition);
 
     vehicle::Balance balance_;
     vehicle::WhatIf what_if_;
-    std::array<double, numerics::most_unknowns> x_{};
-    numerics::JacobianMemory jacobian_;
     vehicle::KnockHold knock_;
-    numerics::JacobianMemory knock_jacobian_;  // with the unknowns of the hold
-    bool warm_ = false;
-    bool knocked_ = false;  // the last point was held off knock, and its unknowns still stand
+    State state_;
     long evaluations_ = 0;
-    long bracketed_ = 0;  // of them, by brackets
     long points_ = 0;
 };
 

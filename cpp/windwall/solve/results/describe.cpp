@@ -96,7 +96,8 @@ std::optional<KnockResult> knock(const Balance& balance, const engine::Spark& sp
     return result;
 }
 
-void describe_engine(const Balance& balance, const Point& point, OperatingPoint& into) {
+void describe_engine(const Balance& balance, const Point& point, SecondOpinion second_opinion,
+                     OperatingPoint& into) {
     const vehicle::Vehicle& car = balance.vehicle();
     const engine::Intake intake = balance.intake(balance.manifold());
     const double speed = point.condition.engine_speed;
@@ -121,8 +122,10 @@ void describe_engine(const Balance& balance, const Point& point, OperatingPoint&
             into.engine.head_temperature = hot.head;
             into.engine.oil_temperature = hot.oil;
         }
-        into.knock = knock(balance, point.spark, exhaust.temperature,
-                           engine.integral_requirement(intake, car.fuel, point.spark.retard));
+        std::optional<double> integral;
+        if (second_opinion == SecondOpinion::asked)
+            integral = engine.integral_requirement(intake, car.fuel, point.spark.retard);
+        into.knock = knock(balance, point.spark, exhaust.temperature, integral);
         const auto injection = engine.injection(intake, car.fuel, point.work);
         into.injector.reset();
         if (injection) {
@@ -133,20 +136,25 @@ void describe_engine(const Balance& balance, const Point& point, OperatingPoint&
 
 }  // namespace
 
-void describe(const Balance& balance, const Point& point, OperatingPoint& into) {
+void describe(const Balance& balance, const Point& point, OperatingPoint& into,
+              SecondOpinion second_opinion) {
     const media::Stream& charge = balance.manifold();
     into.manifold = {charge.pressure, charge.pressure - balance.surroundings().ambient_pressure,
                      charge.temperature, charge.dry_air};
     describe_path(balance, into);
-    describe_engine(balance, point, into);
+    describe_engine(balance, point, second_opinion, into);
     into.road.reset();
     into.tyres.reset();
 }
 
-void describe(const Balance& balance, const FullThrottlePoint& full_throttle,
-              OperatingPoint& into) {
-    describe(balance, full_throttle.point, into);
-    const vehicle::Vehicle& car = balance.vehicle();
+void describe(const Balance& balance, const FullThrottlePoint& full_throttle, OperatingPoint& into,
+              SecondOpinion second_opinion) {
+    describe(balance, full_throttle.point, into, second_opinion);
+    describe_road(balance.vehicle(), full_throttle, into);
+}
+
+void describe_road(const vehicle::Vehicle& car, const FullThrottlePoint& full_throttle,
+                   OperatingPoint& into) {
     into.road = {full_throttle.road_speed,
                  static_cast<double>(full_throttle.gear) + 1,
                  driveline::total_ratio(car.driveline, full_throttle.gear_state()),

@@ -8,7 +8,9 @@ namespace windwall::vehicle {
 namespace {
 
 constexpr double octane_scale = 100;  // octane numbers that weigh as much as a whole flow
-constexpr double most_step = 0.3;     // of the logarithm of the opening
+constexpr int looks_for_later = 16;
+constexpr double least_left = 1e-4;  // rad, beyond which the exhaust is truly cooler
+constexpr double most_step = 0.3;    // of the logarithm of the opening
 
 }  // namespace
 
@@ -34,6 +36,19 @@ double spark_left(const Balance& balance, double retard) noexcept {
         const engine::SparkPlan& plan = engine.spark;
         return plan.left(retard, engine.exhaust_gas(intake, fuel, work).temperature);
     });
+}
+
+std::optional<double> later_spark(Balance& balance, double retard) noexcept {
+    const double latest =
+        balance.vehicle().engine.visit([](const auto& engine) { return engine.spark.most_retard; });
+    std::optional<double> found;
+    for (int i = looks_for_later; i > 0 && !found; --i) {
+        const double later = std::lerp(retard, latest, static_cast<double>(i) / looks_for_later);
+        enrich(balance, later);
+        if (spark_left(balance, later) > least_left) found = later;
+    }
+    enrich(balance, retard);
+    return found;
 }
 
 void enrich(Balance& balance, double retard) noexcept {

@@ -1,0 +1,35 @@
+#pragma once
+#include "windwall/scenario/install.hpp"
+#include "windwall/study/fitted_engine.hpp"
+
+#include <map>
+#include <memory>
+#include <optional>
+
+namespace windwall::study {
+
+/// Solves sets that hold the same upgrades of the engine, so that they differ in body and gearing
+/// alone. The workspace of one thread.
+class EngineGroup {
+public:
+    EngineGroup(const scenario::Scenario& scenario, double anchor_spread)
+        : scenario_(scenario), anchor_spread_(anchor_spread) {}
+
+    /// Fills in what solving tells of a set of the scenario's menu.
+    SetResult solve(scenario::UpgradeSet chosen, SetResult result);
+
+private:
+    scenario::Choices picks(scenario::UpgradeSet chosen);
+    FittedEngine& engine(const vehicle::Vehicle& fitted, scenario::UpgradeSet chosen,
+                         const scenario::Choices& choices);
+
+    const scenario::Scenario& scenario_;
+    double anchor_spread_;
+    std::optional<solve::TopSpeed> fastest_;  // of the last set, if choices were open in it
+    std::map<scenario::Choices, std::unique_ptr<FittedEngine>> engines_;  // by their choices
+};
+
+/// Says of a set why it has no answer.
+void refuse(const solve::TopSpeed& found, SetResult& result);
+
+}  // namespace windwall::study
