@@ -51,8 +51,8 @@ ENDS = {
     },
     "solve/full_throttle/full_load_curve.cpp": {
         "for (int step = 1; ignored.empty(); ++step)": "counted inside; then there is no answer",
-        "for (std::size_t i = 0; i + 1 < nodes.size() && nodes.size() < most_nodes;)": "each turn "
-        "goes on or adds one of most_nodes",
+        "for (std::size_t i = 0; i + 1 < nodes_.size() && nodes_.size() < most_nodes;)": "each "
+        "turn goes on or adds one of most_nodes",
     },
     "solve/full_throttle/torque_over_speed.cpp": {
         "for (std::size_t from = 0; from + 1 < nodes.size();)": "each turn ends at a later node",

@@ -196,13 +196,14 @@ ENDED = {
 }
 
 
-def knocking():
-    """A rear throttle, behind which a blower makes the charge hot when it is nearly shut: the
-    margin is held wide open or nearly shut, and nowhere between.
-    """
-    plate = part("butterfly") | {"id": "rear", "bore": "26 mm"}
-    engine = {"knock_anchor": {"octane_number": 104}}
-    return vehicle(path(roots(drive_ratio=1.6), plate), engine=engine)
+def cut_off():
+    """An engine measured up to where its ignition cuts the sparks, over the turn of a hand."""
+    measured = {
+        "columns": {"engine_speed": "rpm", "torque": "N m"},
+        "rows": [[2000, 50], [3000, 50], [3000.00001, 2], [5500, 2]],
+    }
+    curve = copy.deepcopy(CURVE)
+    return ww.loads(json.dumps(merged(curve, {"engine": {"table": measured}})))
 
 
 def out_of_means():
@@ -218,7 +219,7 @@ BOUND = {
     "rev_limit": lambda: vehicle(engine={"rev_limit": "3500 rpm"}),
     "grip": lambda: vehicle(tyres={"grip": 0.1}),
     "knock": lambda: vehicle(engine={"compression_ratio": 15}),
-    "torque_step": knocking,
+    "torque_step": cut_off,
     "no_answer": out_of_means,
     "standstill": lambda: vehicle(goal={"grade": "20 %"}, body={"mass": "2000 kg"}),
 }

@@ -120,10 +120,6 @@ struct Complete {
 using Part = fields::OneOf<Filter, Duct, Throttle, PositiveBlower, MappedCompressor, ChargeCooler,
                            Bypass, Plenum, EvaporativeInjection, Carburettor>;
 
-template <class T>
-inline constexpr bool all_complete = false;
-template <class... Ts>
-inline constexpr bool all_complete<fields::OneOf<Ts...>> = (Complete<Ts>::value && ...);
-static_assert(all_complete<Part>);
+static_assert(fields::of_all<Complete, Part>);
 
 }  // namespace windwall::charge

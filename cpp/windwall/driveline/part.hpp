@@ -99,10 +99,6 @@ struct Complete {
 /// One part of the driveline. A new one is a header and a word here.
 using Part = fields::OneOf<Clutch, CentrifugalClutch, Chain, Belt, Gearbox, FinalDrive, BeltCvt>;
 
-template <class T>
-inline constexpr bool all_complete = false;
-template <class... Ts>
-inline constexpr bool all_complete<fields::OneOf<Ts...>> = (Complete<Ts>::value && ...);
-static_assert(all_complete<Part>);
+static_assert(fields::of_all<Complete, Part>);
 
 }  // namespace windwall::driveline

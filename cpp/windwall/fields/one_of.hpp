@@ -47,6 +47,12 @@ struct OneOf {
     }
 };
 
+/// Whether a question about a type, asked of each alternative, is answered with yes.
+template <template <class> class Question, class Alternatives>
+inline constexpr bool of_all = false;
+template <template <class> class Question, class... Ts>
+inline constexpr bool of_all<Question, OneOf<Ts...>> = (Question<Ts>::value && ...);
+
 /// One entry of a list of parts: the id a scenario gives it, and the part.
 template <class Variant>
 struct Entry {

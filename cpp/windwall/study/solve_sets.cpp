@@ -4,6 +4,7 @@
 #include "windwall/study/engine_group.hpp"
 
 #include <algorithm>
+#include <atomic>
 #include <limits>
 #include <map>
 
@@ -15,6 +16,7 @@ using scenario::UpgradeSet;
 using vehicle::Vehicle;
 
 constexpr double nan = std::numeric_limits<double>::quiet_NaN();
+constexpr std::size_t most_together = 32;  // sets, beside which solving their engine is little
 
 void add_terms(const Scenario& scenario, UpgradeSet set, SetResult& result) {
     for (std::size_t i = 0; i < scenario.menu.size(); ++i) {
@@ -46,7 +48,8 @@ UpgradeSet changing_engine(const Scenario& scenario) {
     return set;
 }
 
-/// The sets by number, together where they hold the same upgrades of the engine.
+/// The sets by number, together where they hold the same upgrades of the engine, as far as that
+/// leaves work for every thread.
 std::vector<std::vector<std::size_t>> by_engine(const Scenario& scenario,
                                                 const Considered& considered,
                                                 const std::vector<Set>& sets) {
@@ -55,8 +58,12 @@ std::vector<std::vector<std::size_t>> by_engine(const Scenario& scenario,
     for (std::size_t i = 0; i < sets.size(); ++i)
         groups[in_menu(considered, sets[i]) & of_engine].push_back(i);
     std::vector<std::vector<std::size_t>> made;
-    for (auto& [engine, members] : groups)
-        made.push_back(std::move(members));
+    for (const auto& [engine, members] : groups) {
+        for (std::size_t i = 0; i < members.size(); ++i) {
+            if (i % most_together == 0) made.emplace_back();
+            made.back().push_back(members[i]);
+        }
+    }
     return made;
 }
 
@@ -105,21 +112,32 @@ std::vector<SetResult> solve_sets(const Scenario& scenario, const Considered& co
     const std::vector<std::vector<std::size_t>> groups = by_engine(scenario, considered, sets);
     std::vector<SetResult> results(sets.size());
     std::vector<char> done(sets.size());
+    std::atomic<std::size_t> solved = 0;
+    std::atomic<bool> stopped = false;
+    BatchOptions batch = options.batch;
+    if (batch.progress)
+        batch.progress = [&](std::size_t, std::size_t) {
+            const bool goes_on = options.batch.progress(solved, sets.size());
+            if (!goes_on) stopped = true;
+            return goes_on;
+        };
     run_batch(
         groups.size(),
         [&] {
             return [&](std::size_t item) {
                 EngineGroup group(scenario, options.anchor_spread);
                 for (const std::size_t i : groups[item]) {
+                    if (stopped) return;
                     const SetResult empty = unsolved(scenario, considered, sets[i]);
                     const auto chosen = in_menu(considered, sets[i]);
                     results[i] = solve::guarded([&] { return group.solve(chosen, empty); },
                                                 [&] { return broken(empty); });
                     done[i] = 1;
+                    ++solved;
                 }
             };
         },
-        options.batch);
+        batch);
     std::vector<SetResult> kept;
     for (std::size_t i = 0; i < sets.size(); ++i) {
         if (done[i]) kept.push_back(std::move(results[i]));

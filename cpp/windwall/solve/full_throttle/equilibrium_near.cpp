@@ -49,7 +49,7 @@ struct Walk {
     }
 };
 
-enum class Found { balance, end, step, nothing };
+enum class Found { balance, end, step, last_answer, nothing };
 
 /// Secants from the curve's place with the curve's slope.
 Found by_secants(Walk& walk, double here) {
@@ -97,17 +97,25 @@ Ends bracket(Walk& walk, double along) {
     return ends;
 }
 
-/// Halves a bracket in which the excess force jumps to its lower side, where some is left.
-void halve(Walk& walk, Ends ends) {
+/// Halves a bracket in which the excess force jumps to its lower side, where some is left; on the
+/// upper one nothing is, or there is no answer.
+Found halve(Walk& walk, Ends ends) {
+    walk.excess_force(ends.high);
+    bool answered = walk.full_throttle.point.outcome.answered();
     walk.excess_force(ends.low);
     FullThrottlePoint last = walk.full_throttle;
     for (int i = 0; i < most_halvings && ends.high - ends.low > tolerance; ++i) {
         const double middle = 0.5 * (ends.low + ends.high);
         const bool some_left = walk.excess_force(middle) > 0;
         (some_left ? ends.low : ends.high) = middle;
-        if (some_left) last = walk.full_throttle;
+        if (some_left)
+            last = walk.full_throttle;
+        else
+            answered = walk.full_throttle.point.outcome.answered();
     }
     walk.full_throttle = last;  // asked again, a point beside a jump may fall to the other side
+    if (walk.balances()) return Found::balance;
+    return answered ? Found::step : Found::last_answer;
 }
 
 Found by_brackets(Walk& walk, double along) {
@@ -119,17 +127,21 @@ Found by_brackets(Walk& walk, double along) {
                                           {0.01 * tolerance, 0, most_halvings});
     walk.excess_force(root.x);
     if (walk.full_throttle.point.outcome.answered() && walk.balances()) return Found::balance;
-    halve(walk, ends);
-    return walk.balances() ? Found::balance : Found::step;
+    return halve(walk, ends);
 }
 
 StopReason stop_of(Found found, const Walk& walk) {
-    if (found == Found::nothing) return StopReason::standstill;
-    if (found == Found::step) return StopReason::torque_step;
-    if (found == Found::balance)
-        return walk.full_throttle.grips ? StopReason::balance : StopReason::grip;
-    const bool limit = walk.solver.ceiling() >= vehicle::speed_limit(walk.solver.vehicle());
-    return limit ? StopReason::rev_limit : StopReason::no_answer;
+    const bool to_the_limit = walk.solver.ceiling() >= vehicle::speed_limit(walk.solver.vehicle());
+    switch (found) {
+        case Found::balance:
+            return walk.full_throttle.grips ? StopReason::balance : StopReason::grip;
+        case Found::end: return to_the_limit ? StopReason::rev_limit : StopReason::no_answer;
+        case Found::last_answer:
+            return to_the_limit ? StopReason::torque_step : StopReason::no_answer;
+        case Found::step: return StopReason::torque_step;
+        case Found::nothing: break;
+    }
+    return StopReason::standstill;
 }
 
 }  // namespace

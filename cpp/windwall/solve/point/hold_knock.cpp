@@ -23,7 +23,9 @@ constexpr double held_back_at_all = 1e-9;
 constexpr int most_later = 3;  // sparks that the exhaust does not end after one that it does
 constexpr double spark_tolerance = 1e-10;  // rad
 constexpr double spark_precision = 1e-11;  // rad, where it is the margin that is sought
-constexpr int most_rounds = 60;  // the latest spark is found in, each some ten times closer
+constexpr int most_rounds = 60;            // the latest spark is found in
+// By how much what is left of the spark changes with it: kept near one for one.
+constexpr double steepest = -3, flattest = -0.5;
 // Octane numbers that a radian of retard is worth with the mixture that goes with it, about.
 constexpr double octane_with_mixture = 1.5 * engine::octane_per_radian;
 
@@ -141,15 +143,31 @@ Point PointSolver::at_spark(const vehicle::OperatingCondition& condition, double
     return outcome.answered() ? describe(outcome, retard) : describe(outcome);
 }
 
-/// Held with the latest spark in range. The exhaust may end the range, so the spark is taken back
-/// until it is as hot as it may be.
-Point PointSolver::at_latest_spark(const vehicle::OperatingCondition& condition) {
-    double latest = plan_of(balance_.vehicle()).most_retard;
+/// Held with the latest spark in range, sought from a guess in rad, and from a later one where the
+/// exhaust ends the spark twice.
+Point PointSolver::at_latest_spark(const vehicle::OperatingCondition& condition, double guess) {
+    Point point = at_hottest_exhaust(condition, guess);
+    for (int i = 0; i < most_later && point.outcome.answered(); ++i) {
+        const auto later = vehicle::later_spark(balance_, point.spark.retard);
+        if (!later) break;
+        point = at_hottest_exhaust(condition, *later);
+    }
+    return point;
+}
+
+/// Held with the spark that makes the exhaust as hot as it may be, or the latest of the plan: by
+/// secants, the first as if a spark moved nothing else.
+Point PointSolver::at_hottest_exhaust(const vehicle::OperatingCondition& condition, double guess) {
+    double latest = guess, slope = -1, last = 0, last_left = 0;
     Point point = at_spark(condition, latest);
     for (int round = 0; round < most_rounds && point.outcome.answered(); ++round) {
         const double left = vehicle::spark_left(balance_, latest);
         if (std::abs(left) < spark_tolerance) break;
-        latest = std::max(0.0, latest + left);
+        if (round > 0 && latest != last)
+            slope = std::clamp((left - last_left) / (latest - last), steepest, flattest);
+        last = latest;
+        last_left = left;
+        latest = std::max(0.0, latest - left / slope);
         point = at_spark(condition, latest);
         if (latest == 0) break;
     }
@@ -173,10 +191,13 @@ Point PointSolver::search_opening(vehicle::OperatingCondition condition) {
     const vehicle::OperatingCondition asked = condition;
     const engine::SparkPlan& plan = plan_of(balance_.vehicle());
     Point point;
+    double latest = plan.most_retard;
     const auto excess = [&](double opening) {
         condition.opening = opening;
-        point = at_latest_spark(condition);
-        return point.outcome.answered() ? plan.spare(point.spark) : -1e3;
+        point = at_latest_spark(condition, latest);
+        if (!point.outcome.answered()) return -1e3;
+        latest = point.spark.retard;  // from there at the next opening
+        return plan.spare(point.spark);
     };
     // Downwards in steps: a nearly shut throttle before a blower makes the charge hot, so the
     // margin may be lost again further down.
@@ -204,7 +225,7 @@ Point PointSolver::search_opening(vehicle::OperatingCondition condition) {
     const auto closed = hold_at_once(asked, point.spark.retard, 0);
     if (closed && std::abs(closed->condition.opening / condition.opening - 1) < near)
         return *closed;
-    point = at_latest_spark(bracketed);
+    point = at_latest_spark(bracketed, latest);
     point.outcome.status = Status::knock_limited;
     return point;
 }

@@ -42,8 +42,8 @@ std::optional<double> later_spark(Balance& balance, double retard) noexcept {
     const double latest =
         balance.vehicle().engine.visit([](const auto& engine) { return engine.spark.most_retard; });
     std::optional<double> found;
-    for (int i = looks_for_later; i > 0 && !found; --i) {
-        const double later = std::lerp(retard, latest, static_cast<double>(i) / looks_for_later);
+    for (int i = 0; i < looks_for_later && !found; ++i) {
+        const double later = std::lerp(latest, retard, static_cast<double>(i) / looks_for_later);
         enrich(balance, later);
         if (spark_left(balance, later) > least_left) found = later;
     }
