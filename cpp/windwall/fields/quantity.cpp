@@ -4,6 +4,7 @@
 #include "windwall/fields/plain_text.hpp"
 #include "windwall/fields/quantity_text.hpp"
 #include "windwall/fields/readable.hpp"
+#include "windwall/fields/zero_point.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -56,6 +57,7 @@ std::string in_unit_of(std::string_view number, const Row& row) {
 
 // What was probably meant: the number as typed in the row's unit, where its range allows that.
 std::string likely_text(std::string_view text, const Row& row) {
+    if (auto meant = meant_pressure(text, row); !meant.empty()) return meant;
     const auto digits = text.substr(0, number_length(text));
     const auto si = to_si(digits, unit_of(row.measure));
     if (!si || !range_complaint(*si, row, {}).empty()) return example_text(row);
@@ -163,7 +165,9 @@ std::string format(double si, const Unit& unit) {
 std::string format(double si, const Measure& measure) { return format(si, unit_of(measure)); }
 
 std::string range_text(const Row& row) {
-    return in_unit_of(shortest(row.range.low) + " to " + shortest(row.range.high), row);
+    const auto counted = std::string(zero_point(row.measure.dimension));
+    return in_unit_of(shortest(row.range.low) + " to " + shortest(row.range.high), row) +
+           (counted.empty() ? "" : " " + counted);
 }
 
 std::string allowed_text(const Row& row) {

@@ -49,7 +49,7 @@ Expected<Quantity> read_si(double si, const Row& row);
 std::string format(double si, const Unit& unit);
 std::string format(double si, const Measure& measure);
 
-/// "8 to 120 mm": the row's range.
+/// "8 to 120 mm", "45 to 110 kPa above vacuum": the row's range.
 std::string range_text(const Row& row);
 /// The same, with what else is asked of a value: "the whole numbers 1 to 12".
 std::string allowed_text(const Row& row);

@@ -2,6 +2,7 @@
 
 #include "windwall/fields/nearest.hpp"
 #include "windwall/fields/plain_text.hpp"
+#include "windwall/fields/zero_point.hpp"
 
 #include <algorithm>
 #include <array>
@@ -97,26 +98,6 @@ std::string near_to(std::string_view text, Dimension dimension) {
     return near.empty() ? "" : "; did you mean " + std::string(near) + "?";
 }
 
-// A pressure that leaves open, or says wrongly, where it counts from.
-std::string pressure_complaint(std::string_view text, const Measure& measure) {
-    const std::string typed(text);
-    const auto wanted = measure.dimension;
-    if (wanted == Dimension::absolute_pressure && find_unit(Dimension::pressure_difference, text)) {
-        const bool short_ending = typed == "psi" || typed == "bar";
-        return typed + " does not say whether it counts from vacuum (" + typed +
-               (short_ending ? "a" : " abs") + ") or from the local air (" + typed +
-               (short_ending ? "g" : " gauge") + "), and " + named(measure) + " is expected";
-    }
-    const bool from_air = find_unit(Dimension::gauge_pressure, text);
-    const bool from_vacuum = find_unit(Dimension::absolute_pressure, text);
-    const bool swapped = (wanted == Dimension::absolute_pressure && from_air) ||
-                         (wanted == Dimension::gauge_pressure && from_vacuum);
-    if (!swapped) return {};
-    return typed + " counts from " + (from_air ? "the local air" : "vacuum") + ", and " +
-           named(measure) + " is expected (" + list_of(wanted) +
-           "); it is not converted, because that takes the air pressure of the day";
-}
-
 }  // namespace
 
 std::span<const Unit> units_of(Dimension dimension) {
@@ -170,7 +151,7 @@ std::string named(const Measure& measure) {
 std::string unit_complaint(std::string_view typed, const Measure& measure) {
     const auto text = plain_signs(typed.substr(0, longest_unit));
     const auto shown = printable(typed);
-    if (auto pressure = pressure_complaint(text, measure); !pressure.empty()) return pressure;
+    if (auto pressure = zero_point_complaint(text, measure); !pressure.empty()) return pressure;
     if (const auto* choice = ambiguity(typed))
         return shown + " could mean several things; say " + std::string(choice->choices);
     const auto units = list_of(measure.dimension);

@@ -127,6 +127,50 @@ TEST(Quantity, RangesHoldWithBothEnds) {
               "700 rad/s is outside 500 to 6500 rpm");
 }
 
+constexpr Row above_vacuum =
+    required("manifold_pressure", "p", {}, absolute_pressure("kPa"), {20, 400}, "");
+constexpr Row above_the_air = required("boost", "p", {}, gauge_pressure("kPa"), {-90, 300}, "");
+constexpr Row between_two = required("drop", "dp", {}, pressure_difference("kPa"), {0, 20}, "");
+
+TEST(Quantity, APressureMaySayWhereItCountsFrom) {
+    EXPECT_EQ(read_quantity("103 kPa absolute", above_vacuum)->value, 103e3);
+    EXPECT_EQ(read_quantity("15 ± 1 psi absolute", above_vacuum)->value,
+              15 * 4.4482216152605 / 0.00064516);
+    EXPECT_EQ(read_quantity("-5 kPa gauge", above_the_air)->value, -5e3);
+    EXPECT_EQ(read_quantity("0.3 bar gauge", above_the_air)->value, 0.3e5);
+    EXPECT_EQ(read_quantity("2 kPa", between_two)->value, 2e3);
+}
+
+TEST(Quantity, AWrongZeroPointIsToldWithWhatWasProbablyMeant) {
+    const auto why = [](std::string_view text, const Row& row) {
+        const auto reading = read_quantity(text, row);
+        EXPECT_FALSE(reading) << text;
+        return reading.violation;
+    };
+    EXPECT_EQ(why("29 kPa gauge", above_vacuum),
+              "\"29 kPa gauge\": kPa gauge counts from the local air, and a pressure above vacuum "
+              "is expected (Pa, hPa, mbar, kPa, bara, mmHg abs, inHg abs, psia); it is not "
+              "converted, because that takes the air pressure of the day; write for example "
+              "\"130 kPa absolute\"");
+    EXPECT_NE(why("103 kPa absolute", above_the_air).find("write for example \"1.68 kPa gauge\""),
+              std::string::npos);
+    EXPECT_NE(why("14.3 psi", above_vacuum).find("write for example \"98.6 kPa absolute\""),
+              std::string::npos);
+    const auto difference = why("5 kPa gauge", between_two);
+    EXPECT_NE(difference.find("a pressure difference is expected"), std::string::npos);
+    EXPECT_NE(difference.find("between two places neither counts: leave it out; write for example "
+                              "\"5.00 kPa\""),
+              std::string::npos);
+    // What cannot have been meant is not put into anybody's mouth.
+    EXPECT_EQ(why("600 kPa absolute", above_the_air).find("498"), std::string::npos);
+}
+
+TEST(Quantity, TheRangeOfAPressureSaysWhereItCountsFrom) {
+    EXPECT_EQ(range_text(above_vacuum), "20 to 400 kPa above vacuum");
+    EXPECT_EQ(range_text(above_the_air), "-90 to 300 kPa above the local air");
+    EXPECT_EQ(range_text(between_two), "0 to 20 kPa of difference");
+}
+
 TEST(Quantity, ANumberInSiIsRefusedWithBothReadings) {
     EXPECT_EQ(read_si(4200, speed_row).violation,
               "4200 rad/s is about 40107 rpm and outside 500 to 6500 rpm; write for example "

@@ -23,7 +23,7 @@ The air of the day.
 | key | symbol | value | default ± sigma | meaning | source of the default |
 | --- | --- | --- | --- | --- | --- |
 | `temperature` | T | -40 to 60 degC | 20 degC ± 3 degC | Temperature in the shade | common practice |
-| `pressure` | p | 60 to 110 kPa | 101.325 kPa ± 1 kPa | Pressure where the rig stands | common practice |
+| `pressure` | p | 60 to 110 kPa above vacuum | 101.325 kPa ± 1 kPa | Pressure where the rig stands | common practice |
 | `humidity` | phi | 0 to 100 % | 50 % ± 15 % | Relative humidity | common practice |
 | `headwind` | w | -20 to 20 m/s | 0 m/s ± 1 m/s | Wind from the front | common practice |
 | `altitude` | z | -400 to 5000 m |  | Height above the sea |  |

@@ -73,7 +73,8 @@ TEST(Schema, DescribesARowOnce) {
     EXPECT_EQ(pressure["default"], "101.325 kPa");
     EXPECT_EQ(
         pressure["description"],
-        "Pressure where the rig stands. From 60 to 110 kPa. Usually 101.325 kPa, give or take "
+        "Pressure where the rig stands. From 60 to 110 kPa above vacuum. Usually 101.325 kPa, "
+        "give or take "
         "1 kPa (common practice).");
     const auto& fan = schema["properties"]["duct"]["items"]["allOf"][1];
     EXPECT_EQ(fan["if"]["properties"]["kind"]["const"], "fan");
