@@ -46,7 +46,7 @@ def test_oil_of_grade_30():
 
 
 VEHICLE = {
-    "format": "windwall-scenario/1",
+    "format": "windwall-scenario/2",
     "day": {"temperature": "25 degC", "pressure": "100 kPa"},
     "body": {"mass": "400 kg", "drag_area": "0.6 m2"},
     "charge_path": [

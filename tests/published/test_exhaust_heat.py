@@ -41,7 +41,7 @@ def bench(retard=0.0, **changes):
     }
     spark = {"policy": "as_given", "table": table}
     document = {
-        "format": "windwall-scenario/1",
+        "format": "windwall-scenario/2",
         "day": {"temperature": "25 degC", "pressure": "99 kPa", "relative_humidity": "0 %"},
         "body": {"mass": "200 kg", "drag_area": "0.5 m2"},
         "charge_path": [{"id": "plate", "kind": "throttle", "bore": "60 mm"}],

@@ -1,7 +1,7 @@
 """Small vehicles of the tests, as their files."""
 
 DOCUMENT = {
-    "format": "windwall-scenario/1",
+    "format": "windwall-scenario/2",
     "title": "Garden roadster, blown twin",
     "goal": {"speed": "150 km/h", "run_up": "1500 m"},
     "day": {"temperature": "28 degC", "pressure": "99 kPa", "relative_humidity": "40 %"},
@@ -73,7 +73,7 @@ DOCUMENT = {
 
 # The engine by its measured torque.
 CURVE = {
-    "format": "windwall-scenario/1",
+    "format": "windwall-scenario/2",
     "goal": {"run_up": "1500 m"},
     "day": {"temperature": "25 degC", "pressure": "99 kPa"},
     "body": {"mass": "340 kg", "drag_area": "0.6 m2"},

@@ -48,3 +48,35 @@ def test_without_an_answer_every_row_raises(car):
     with pytest.raises(ww.NoAnswer):
         _ = point.manifold
     assert "No answer (no_survivable_state)" in repr(point)
+
+
+def test_a_shut_throttle_can_be_asked_for(car):
+    shut = car.operating_point("2000 rpm", opening=0)
+    assert shut.opening == 0
+    assert shut.answered
+    assert shut.engine.torque < car.operating_point("2000 rpm", opening=0.1).engine.torque
+
+
+def test_an_answer_knows_its_opening_and_what_was_asked(car):
+    for asked in (0.3, 1.0):
+        point = car.operating_point("4200 rpm", opening=asked)
+        assert point.opening == asked
+        held_back = point.status == "knock_limited"
+        assert (point.engine.opening < asked) == held_back
+        assert point["engine/opening"] == point.engine.opening
+
+
+def test_the_seals_of_a_throttled_blower_are_warned_of(car):
+    lifted = car.operating_point("4200 rpm", opening=0.2)
+    (seals,) = [one for one in lifted.cautions if one.about == "inlet_depression"]
+    assert seals.found > 30e3
+    wide = car.operating_point("4200 rpm")
+    assert not [one for one in wide.cautions if one.about == "inlet_depression"]
+
+
+def test_a_spark_may_be_one_stated_value(car):
+    late = car.set({"engine/spark/retard": "6 deg", "engine/spark/policy": "as_given"})
+    for speed in ("2000 rpm", "5000 rpm"):
+        assert late.operating_point(speed).knock.retard == pytest.approx(0.10472, abs=1e-5)
+    with pytest.raises(ww.ScenarioError):
+        car.set({"engine/spark/policy": "as_given"})

@@ -68,7 +68,7 @@ def scenario(front=None, rear=None, area=None, built_in_ratio=1.0):
     path += [bypass(area)] if area else []
     path += [plate("rear", rear)] if rear else []
     document = {
-        "format": "windwall-scenario/1",
+        "format": "windwall-scenario/2",
         "title": "Test engine",
         "day": {"temperature": "25 degC", "pressure": "100 kPa", "relative_humidity": "0 %"},
         "body": {"mass": "300 kg", "drag_area": "0.5 m2"},

@@ -28,9 +28,13 @@ double mean(const std::array<double, 4>& blend, Property&& property) {
     return sum;
 }
 
-/// Share of the pump's start, by the gauge pressure at the nozzle.
-double running_share(const EvaporativeInjection& part, double gauge) {
-    return part.starts_at ? numerics::smooth_step((gauge - *part.starts_at) / part.full_after) : 1;
+/// What its switch reads above where the pump starts; nothing where it always runs.
+std::optional<double> above_start(const EvaporativeInjection& part,
+                                  const Surroundings& surroundings) {
+    if (!part.switched()) return std::nullopt;
+    const double starts =
+        part.starts_at ? surroundings.ambient_pressure + *part.starts_at : *part.starts_at_absolute;
+    return surroundings.sensed_pressure - starts;
 }
 
 double mass_flow(const EvaporativeInjection& part, double difference) {
@@ -73,7 +77,8 @@ Spray EvaporativeInjection::spray(const media::Stream& in,
                                   const Surroundings& surroundings) const noexcept {
     const double gauge = in.pressure - surroundings.ambient_pressure;
     Spray made;
-    made.running = running_share(*this, gauge);
+    made.above_start = above_start(*this, surroundings);
+    made.running = made.above_start ? numerics::smooth_step(*made.above_start / full_after) : 1;
     made.pressure_difference = boost_referenced ? pump_pressure : pump_pressure - gauge;
     const double open = duty ? valve_open_share(*duty, valve_period, dead_time) : 1;
     const double pumped = made.running * open * mass_flow(*this, made.pressure_difference);
@@ -104,8 +109,13 @@ media::Stream EvaporativeInjection::outlet(const media::Stream& in,
 }
 
 std::optional<fields::Violation> EvaporativeInjection::check() const {
-    if (methanol + ethanol <= 1 + 1e-12) return std::nullopt;
-    return fields::Violation{"ethanol", "methanol and ethanol are more than the whole blend"};
+    if (methanol + ethanol > 1 + 1e-12)
+        return fields::Violation{"ethanol", "methanol and ethanol are more than the whole blend"};
+    if (starts_at && starts_at_absolute)
+        return fields::Violation{"starts_at_absolute",
+                                 "the switch reads from the local air (starts_at) or from vacuum "
+                                 "(starts_at_absolute), not both"};
+    return std::nullopt;
 }
 
 std::span<const fields::Row> EvaporativeInjection::rows() {
@@ -130,8 +140,15 @@ std::span<const fields::Row> EvaporativeInjection::rows() {
             "boost_referenced", at<&E::boost_referenced>,
             "The pump's pressure is kept above the charge at the nozzle, not above the ambient air",
             "common practice: a plain pump with a pressure switch"),
-        optional("starts_at", "p_s", at<&E::starts_at>, gauge_pressure("kPa"), {-90, 300},
-                 "Boost at the nozzle below which the pump rests; when not given it always runs"),
+        optional(
+            "starts_at", "p_s", at<&E::starts_at>, gauge_pressure("kPa"), {-90, 300},
+            "Boost below which the pump rests, read in the manifold or at `starts_where`; with "
+            "neither this nor `starts_at_absolute` it always runs"),
+        optional("starts_at_absolute", "p_sa", at<&E::starts_at_absolute>, absolute_pressure("kPa"),
+                 {5, 450}, "The same of a switch that counts from vacuum"),
+        text("starts_where", at<&E::starts_where>,
+             "Id of the part of the charge path behind which the switch reads; when not given, the "
+             "manifold"),
         with_default("full_after", "dp_s", at<&E::full_after>, pressure_difference("kPa"),
                      {0.5, 200}, 2, "Further boost over which the pump comes to its pressure",
                      "common practice"),

@@ -6,6 +6,7 @@
 #include <array>
 #include <optional>
 #include <span>
+#include <string>
 #include <string_view>
 
 namespace windwall::charge {
@@ -15,12 +16,13 @@ enum class BlendBy { mass, volume };
 
 /// What a nozzle does at one operating point.
 struct Spray {
-    double pressure_difference{};  // Pa across the nozzle while the pump runs
-    double running{};              // share 0 to 1 of the pump's start
-    double flow{};                 // kg/s of liquid
-    double siphoned{};             // kg/s of it drawn by vacuum, the pump at rest
-    double drop_diameter{};        // m
-    bool atomises{};               // the difference reaches the least for a fine spray
+    double pressure_difference{};         // Pa across the nozzle while the pump runs
+    double running{};                     // share 0 to 1 of the pump's start
+    std::optional<double> above_start{};  // Pa, what its switch reads above where the pump starts
+    double flow{};                        // kg/s of liquid
+    double siphoned{};                    // kg/s of it drawn by vacuum, the pump at rest
+    double drop_diameter{};               // m
+    bool atomises{};                      // the difference reaches the least for a fine spray
 };
 
 struct EvaporativeInjection {
@@ -36,8 +38,10 @@ struct EvaporativeInjection {
     double rated_pressure = 7e5;  // Pa
     double pump_pressure{};       // Pa above the ambient air
     bool boost_referenced = false;
-    std::optional<double> starts_at;  // Pa above the ambient air, at the nozzle
-    double full_after = 5e3;          // Pa
+    std::optional<double> starts_at;           // Pa above the ambient air
+    std::optional<double> starts_at_absolute;  // Pa
+    std::string starts_where;  // id of the part behind which the switch reads; else the manifold
+    double full_after = 5e3;   // Pa
     std::optional<double> duty;
     double valve_period = 50e-3;  // s
     double dead_time = 2e-3;      // s
@@ -51,6 +55,8 @@ struct EvaporativeInjection {
     /// By mass, by media::Vapour.
     std::array<double, 4> blend() const noexcept;
     double blend_density() const noexcept;
+    /// Whether a pressure switches the pump; without one it always runs.
+    bool switched() const noexcept { return starts_at || starts_at_absolute; }
     Spray spray(const media::Stream& in, const Surroundings& surroundings) const noexcept;
     media::Stream outlet(const media::Stream& in, const Surroundings& surroundings) const noexcept;
 

@@ -72,6 +72,14 @@ concept Spraying = requires(const T& part, const media::Stream& in,
     { part.least_pressure } -> std::convertible_to<double>;
 };
 
+/// Is switched by the pressure behind a part of the path, or in the manifold.
+template <class T>
+concept Switched = requires(const T& part) {
+    { part.switched() }
+    noexcept->std::same_as<bool>;
+    { part.starts_where } -> std::convertible_to<std::string_view>;
+};
+
 /// Puts liquid into the charge.
 template <class T>
 concept Wetting = requires {

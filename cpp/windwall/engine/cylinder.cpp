@@ -114,6 +114,7 @@ Work Cylinder::work(const Intake& intake, const media::Fuel& fuel, double retard
     work.indicated_efficiency =
         combustion.efficiency(compression_ratio, burnt.equivalence_ratio(), retard);
     const Burning flame = burning(intake, burnt, compression_ratio);
+    work.burnt = flame.burnt;
     work.indicated_efficiency *= flame.burnt * flame.kept;
     work.indicated = work.indicated_efficiency * work.fuel_power;
     work.released = flame.burnt * released(intake, burnt);

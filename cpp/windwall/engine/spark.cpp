@@ -36,7 +36,7 @@ double SparkPlan::enrichment(double retard, double lambda) const noexcept {
 }
 
 double SparkPlan::given_retard(double engine_speed) const noexcept {
-    return fields::looked_up(table, engine_speed);
+    return stated_retard ? *stated_retard : fields::looked_up(table, engine_speed);
 }
 
 double SparkPlan::left(double retard, double exhaust_temperature) const noexcept {
@@ -61,8 +61,11 @@ Spark SparkPlan::choose(double engine_speed, const Spark& best) const noexcept {
 }
 
 std::optional<fields::Violation> SparkPlan::check() const {
-    if (policy == SparkPolicy::as_given && table.empty())
-        return fields::Violation{"table", "the policy as_given needs a table of retard"};
+    if (policy == SparkPolicy::as_given && !stated_retard && table.empty())
+        return fields::Violation{"retard",
+                                 "the policy as_given needs the retard, or a table of it"};
+    if (stated_retard && !table.empty())
+        return fields::Violation{"retard", "one retard is stated, and a table of it beside it"};
     if (!table.empty() && !fields::rises(table))
         return fields::Violation{"table", "engine speeds must rise from row to row"};
     return std::nullopt;
@@ -73,7 +76,7 @@ std::span<const fields::Row> SparkPlan::rows() {
     static constexpr Row rows[] = {
         choice("policy", at<&SparkPlan::policy>,
                "hold_margin: best torque, retarded until the margin to knock is held; as_given: "
-               "the table",
+               "what retard or table say",
                "hold_margin"),
         optional("margin", "M_w", at<&SparkPlan::margin>, number(), {-10, 30},
                  "Octane numbers that hold_margin keeps between the fuel and the requirement; "
@@ -90,6 +93,8 @@ std::span<const fields::Row> SparkPlan::rows() {
                      temperature("degC"), {600, 1100}, 30,
                      "Exhaust temperature up to which hold_margin retards",
                      "950 to 1000 degC is held in makers' descriptions of turbocharged engines"),
+        optional("retard", "d", at<&SparkPlan::stated_retard>, angle("deg"), {-20, 40},
+                 "Crank angle after the spark of best torque at every engine speed, for as_given"),
         fields::table("table", at<&SparkPlan::table>, table_columns,
                       "Retard over engine speed for as_given, linear in between, its ends held"),
     };

@@ -48,6 +48,7 @@ struct SparkPlan {
     double most_retard = 40 * std::numbers::pi / 180;  // rad
     double richest = 0.75;                             // lambda
     double hottest_exhaust = 1223.15;                  // K
+    std::optional<double> stated_retard;               // rad, at every engine speed
     fields::Columns table;                             // engine speed in rad/s, retard in rad
 
     /// From what the spark of best torque leaves.

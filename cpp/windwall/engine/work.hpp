@@ -17,6 +17,7 @@ struct Work {
     double fuel_flow{};           // kg/s through the engine's own fuel system
     double injected_fuel_flow{};  // kg/s that came with the charge
     double lambda{};
+    double burnt = 1;  // share of what could burn that does
     double indicated_efficiency{};
 
     // Mean effective pressures in Pa.

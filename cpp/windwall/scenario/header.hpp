@@ -15,7 +15,7 @@ struct windwall::fields::Names<windwall::fields::System> {
 namespace windwall::scenario {
 
 /// The version of scenario files that is written, and read without migration.
-inline constexpr std::string_view current_format = "windwall-scenario/1";
+inline constexpr std::string_view current_format = "windwall-scenario/2";
 
 /// What a file says about itself.
 struct Header {

@@ -98,20 +98,28 @@ void nothing_left(const vehicle::Vehicle& vehicle, const Menu& menu, UpgradeSet 
         [](const Action& action) { return action.as<Remove>() != nullptr; }, faults);
 }
 
+// Whether an action may have done what a vehicle complains of: it brought a part into the list that
+// is spoken of, gave the value that is, or took away the part that is missed.
+bool may_have_done(const Action& action, const fields::Violation& broken) {
+    return std::visit(
+        [&](const auto& does) {
+            if constexpr (requires { does.part; })
+                return fields::is_within(broken.key, list_key(does.part));
+            else if constexpr (requires { does.path; })
+                return does.path.text() == broken.key;
+            else
+                return broken.sentence.find(quoted(does.id)) != std::string::npos;
+        },
+        action.what);
+}
+
 // The last part that was brought to where it is too much is the one too many.
 void breaks_the_vehicle(const vehicle::Vehicle& vehicle, const Menu& menu, UpgradeSet set,
                         Faults& faults) {
     const auto broken = vehicle.check();
     if (!broken) return;
-    const auto brings = [&](const Action& action) {
-        return std::visit(
-            [&](const auto& does) {
-                if constexpr (requires { does.part; }) return list_key(does.part) == broken->key;
-                return false;
-            },
-            action.what);
-    };
-    blame_the_last(menu, set, broken->sentence, brings, faults);
+    const auto did = [&](const Action& action) { return may_have_done(action, *broken); };
+    blame_the_last(menu, set, broken->sentence, did, faults);
 }
 
 }  // namespace

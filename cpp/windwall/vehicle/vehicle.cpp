@@ -1,7 +1,10 @@
 #include "windwall/vehicle/vehicle.hpp"
 
 #include "windwall/driveline/train.hpp"
+#include "windwall/fields/nearest.hpp"
 #include "windwall/vehicle/balance/air_path.hpp"
+
+#include <algorithm>
 
 namespace windwall::vehicle {
 namespace {
@@ -14,7 +17,30 @@ std::optional<fields::Violation> more_than_can_be_balanced(const ChargePath& cha
                            std::to_string(unknowns) + " unknowns where " +
                            std::to_string(AirPath::most_unknowns) +
                            " are the most; a valve or blower has one, a bypass two, or seven with "
-                           "a nozzle on its way round"};
+                           "a nozzle on its way round, a pump whose switch reads further on one"};
+}
+
+/// A switch reads behind a part that is there.
+std::optional<fields::Violation> reads_nowhere(const ChargePath& charge_path) {
+    std::vector<std::string_view> ids;
+    for (const auto& entry : charge_path)
+        ids.push_back(entry.id);
+    std::optional<fields::Violation> broken;
+    for (const auto& entry : charge_path) {
+        entry.part.visit([&]<class Part>(const Part& part) {
+            if constexpr (charge::Switched<Part>) {
+                const std::string& where = part.starts_where;
+                if (where.empty() || std::ranges::find(ids, where) != ids.end()) return;
+                const auto near = fields::nearest(where, ids);
+                broken = {
+                    "charge_path/" + entry.id + "/starts_where",
+                    "no part of the charge path has the id \"" + where +
+                        "\", behind which the switch of \"" + entry.id + "\" reads" +
+                        (near.empty() ? "" : "; did you mean \"" + std::string(near) + "\"?")};
+            }
+        });
+    }
+    return broken;
 }
 
 constexpr std::size_t most_gears = 128;
@@ -51,6 +77,7 @@ std::optional<fields::Violation> more_than_one_varies(const Driveline& driveline
 
 std::optional<fields::Violation> Vehicle::check() const {
     if (auto violation = more_than_can_be_balanced(charge_path)) return violation;
+    if (auto violation = reads_nowhere(charge_path)) return violation;
     if (auto violation = more_gears_than_are_solved(driveline)) return violation;
     return more_than_one_varies(driveline);
 }

@@ -173,7 +173,7 @@ KINDS = {
     "primary": "chain",
     "final_drive": "final_drive",
 }
-START = {"format": "windwall-scenario/1", "engine/kind": "cylinder"}
+START = {"format": "windwall-scenario/2", "engine/kind": "cylinder"}
 # Words of `windwall new` where a row is about one part and the question about which part there is.
 ASKED = {
     "title": "What the vehicle is called",

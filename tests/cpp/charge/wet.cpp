@@ -90,14 +90,34 @@ TEST(EvaporativeInjection, FlowsWithTheRootOfThePressureAcrossItsNozzle) {
 TEST(EvaporativeInjection, StartsAtItsBoostWithoutAStep) {
     EvaporativeInjection part = nozzle();
     part.starts_at = 30e3;
+    // The nozzle stands ahead of the blower, and the switch reads behind it.
     const auto flow = [&](double gauge) {
-        return part.spray(humid(100e3 + gauge, 330, 0.025), day()).flow;
+        charge::Surroundings around = day();
+        around.sensed_pressure = 100e3 + gauge;
+        return part.spray(humid(96e3, 330, 0.025), around).flow;
     };
     EXPECT_EQ(flow(30e3), 0);
     EXPECT_EQ(part.outlet(humid(120e3, 330, 0.025), day()).liquid_share(), 0);
+    EXPECT_GT(flow(36e3), 0);
     EXPECT_GT(flow(35e3), 0.9 * flow(36e3));
     for (double gauge = 29e3; gauge < 36e3; gauge += 10)
         EXPECT_LT(std::abs(flow(gauge + 10) - flow(gauge)), 0.005 * flow(36e3));
+}
+
+TEST(EvaporativeInjection, CountsFromVacuumWhereItsSwitchDoes) {
+    EvaporativeInjection part = nozzle();
+    part.starts_at_absolute = 120e3;
+    charge::Surroundings around = day();
+    around.sensed_pressure = 122e3;
+    const double there = part.spray(humid(96e3, 330, 0.025), around).running;
+    EXPECT_GT(there, 0);
+    EXPECT_LT(there, 1);
+    EXPECT_NEAR(*part.spray(humid(96e3, 330, 0.025), around).above_start, 2e3, 1e-9);
+    around.ambient_pressure -= 10e3;  // another day, the same switch
+    EXPECT_EQ(part.spray(humid(96e3, 330, 0.025), around).running, there);
+    part.starts_at = 20e3;
+    ASSERT_TRUE(part.check());
+    EXPECT_EQ(part.check()->key, "starts_at_absolute");
 }
 
 TEST(EvaporativeInjection, SiphonsUnderVacuumUnlessAValveHoldsIt) {

@@ -27,6 +27,22 @@ TEST(SparkPlan, RetardsOneDegreeForEachOctaneNumber) {
     EXPECT_TRUE(spark.by_spark);
 }
 
+TEST(SparkPlan, AsGivenIsOneValueOrATable) {
+    SparkPlan plan;
+    plan.policy = SparkPolicy::as_given;
+    ASSERT_TRUE(plan.check());
+    EXPECT_EQ(plan.check()->key, "retard");
+    plan.stated_retard = 4 * degree;
+    EXPECT_FALSE(plan.check());
+    for (const double speed : {100.0, 300.0, 900.0})
+        EXPECT_EQ(plan.choose(speed, best(90, 95)).retard, 4 * degree);
+    plan.table.column = {{100, 500}, {0, 0.1}};
+    EXPECT_TRUE(plan.check());  // two answers to one question
+    plan.stated_retard.reset();
+    EXPECT_FALSE(plan.check());
+    EXPECT_NEAR(plan.choose(300, best(90, 95)).retard, 0.05, 1e-12);
+}
+
 TEST(SparkPlan, SaysWhereASparkAloneIsNotTheCheapest) {
     const Spark late = SparkPlan{}.choose(300, best(125, 95));
     EXPECT_NEAR(late.retard / degree, 32, 1e-12);

@@ -24,7 +24,7 @@ std::string quickly(const std::string& text) {
 TEST(Hostile, WhatIsNoScenario) {
     EXPECT_EQ(problems_of("[]"), ": a scenario is expected here, an object; found a list\n");
     EXPECT_EQ(problems_of("3"), ": a scenario is expected here, an object; found a number\n");
-    for (const auto* text : {"", "{", "nul", "\xff\xfe", "{\"format\": \"windwall-scenario/1\"",
+    for (const auto* text : {"", "{", "nul", "\xff\xfe", "{\"format\": \"windwall-scenario/2\"",
                              "{\"format\": NaN}", "\"\\ud800\""})
         EXPECT_FALSE(load(text)) << text;
     EXPECT_NE(problems_of("{}"), "");
@@ -44,7 +44,7 @@ std::string of_four_mib(std::string start, std::string_view more, std::string_vi
 }
 
 std::string format_and(std::string_view rest) {
-    return R"({"format": "windwall-scenario/1", )" + std::string(rest);
+    return R"({"format": "windwall-scenario/2", )" + std::string(rest);
 }
 
 TEST(Hostile, AGiantTextIsNoQuantityAndNoUnit) {

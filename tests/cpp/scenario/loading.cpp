@@ -108,11 +108,11 @@ TEST(Loading, LimitsAreInSiAndObservationsAreKept) {
 TEST(Loading, UnknownFormatsAreRefusedByName) {
     EXPECT_EQ(problems_of_car("[]", R"({"format": "windwall-scenario/9"})"),
               "format: \"windwall-scenario/9\" is no format known here; this version reads "
-              "\"windwall-scenario/1\"\n");
+              "\"windwall-scenario/2\"\n");
     auto root = car("[]");
     root.erase("format");
     EXPECT_EQ(problems_of(root.dump()),
-              "format: is missing; write \"format\": \"windwall-scenario/1\"\n");
+              "format: is missing; write \"format\": \"windwall-scenario/2\"\n");
 }
 
 }  // namespace

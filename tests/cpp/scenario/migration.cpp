@@ -4,8 +4,7 @@
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
 
-/// Older files are brought up to date step by step. There is no older format yet, so the chain is
-/// tried on made-up ones.
+/// Older files are brought up to date step by step; the chain is tried on made-up formats too.
 namespace windwall::scenario {
 namespace {
 
@@ -28,7 +27,31 @@ TEST(Migration, NothingComesOfAnUnknownFormat) {
     EXPECT_FALSE(migrate({{"format", 3}}, steps, "boat/3"));
 }
 
-TEST(Migration, TheFirstFormatHasNothingBehindIt) { EXPECT_TRUE(migrations().empty()); }
+TEST(Migration, EndsAtTheCurrentFormat) {
+    ASSERT_FALSE(migrations().empty());
+    EXPECT_EQ(migrations().back().to, current_format);
+}
+
+TEST(Migration, KeepsTheSwitchAtItsNozzle) {
+    const fields::Json old = fields::Json::parse(R"({
+        "format": "windwall-scenario/1",
+        "charge_path": [
+            {"id": "jet", "kind": "evaporative_injection", "starts_at": "-5 kPa"},
+            {"id": "mist", "kind": "evaporative_injection"}, 7],
+        "upgrades": [
+            {"insert": [{"part": {"id": "second", "kind": "evaporative_injection",
+                                  "starts_at": "5 kPa"}}],
+             "replace": {"jet": {"kind": "evaporative_injection", "starts_at": "2 kPa"}},
+             "set": {"charge_path/mist/starts_at": "3 kPa"}}, []]})");
+    const auto made = migrate(old, migrations(), current_format);
+    ASSERT_TRUE(made);
+    EXPECT_EQ(made->at("charge_path")[0].at("starts_where"), "jet");
+    EXPECT_FALSE(made->at("charge_path")[1].contains("starts_where"));
+    const fields::Json& upgrade = made->at("upgrades")[0];
+    EXPECT_EQ(upgrade.at("insert")[0].at("part").at("starts_where"), "second");
+    EXPECT_EQ(upgrade.at("replace").at("jet").at("starts_where"), "jet");
+    EXPECT_EQ(upgrade.at("set").at("charge_path/mist/starts_where"), "mist");
+}
 
 }  // namespace
 }  // namespace windwall::scenario

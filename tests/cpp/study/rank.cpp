@@ -15,7 +15,7 @@ namespace {
 
 // A blown twin on a hot day whose drag, not its gearing, holds it back.
 const std::string vehicle_text = R"({
-  "format": "windwall-scenario/1",
+  "format": "windwall-scenario/2",
   "title": "A cyclecar for tests",
   "goal": {"speed": "150 km/h", "run_up": "1600 m"},
   "day": {"temperature": "33 degC", "pressure": "98.4 kPa", "relative_humidity": "35 %"},

@@ -26,7 +26,7 @@ public:
     /// The text of a scenario that loads; nothing where the rules across values were not met in
     /// time.
     std::optional<Json> next() {
-        Json root{{"format", "windwall-scenario/1"}};
+        Json root{{"format", "windwall-scenario/2"}};
         const GroupType& vehicle = group_type<windwall::vehicle::Vehicle>;
         for (const Row& row : vehicle.rows())
             root[std::string(row.key)] = value(row);

@@ -4,6 +4,7 @@
 #include "windwall/solve/answer/cautions.hpp"
 #include "windwall/solve/answer/limits.hpp"
 #include "windwall/solve/answer/margins.hpp"
+#include "windwall/solve/answer/pump_watch.hpp"
 #include "windwall/solve/answer/sensitivity.hpp"
 #include "windwall/solve/point/guarded.hpp"
 #include "windwall/solve/results/describe.hpp"
@@ -59,7 +60,8 @@ void explain_equilibrium(const vehicle::Vehicle& vehicle, const TopSpeed& found,
     result.margins = margins(vehicle, full_throttle);
     result.shaft = lines(shaft_account(balance, full_throttle));
     result.exhaust_temperature = heat.exhaust_temperature;
-    result.cautions = point_cautions(balance, full_throttle.point, *result.point);
+    std::ranges::move(point_cautions(balance, full_throttle.point, *result.point),
+                      std::back_inserter(result.cautions));
     std::ranges::move(heat_cautions(heat), std::back_inserter(result.cautions));
     std::ranges::move(slip_cautions(found, vehicle), std::back_inserter(result.cautions));
     result.heat = lines(std::move(heat.account));
@@ -67,9 +69,11 @@ void explain_equilibrium(const vehicle::Vehicle& vehicle, const TopSpeed& found,
 
 TopSpeedResult explained(const vehicle::Vehicle& vehicle, const std::vector<Limit>& stated) {
     LimitWatch watch(vehicle, stated);
-    const TopSpeed found = top_speed(vehicle, {}, &watch);
+    PumpWatch pumps(vehicle, watch);
+    const TopSpeed found = top_speed(vehicle, {}, &pumps);
     TopSpeedResult result = summarise(found, vehicle);
     result.unrated = unrated(vehicle);
+    result.cautions = pumps.cautions();
     if (!found.outcome.answered()) return result;
     explain_equilibrium(vehicle, found, result);
     result.passed = passed_limits(found, watch);
@@ -95,7 +99,7 @@ PointResult explained(const vehicle::Vehicle& vehicle,
                       const vehicle::OperatingCondition& condition) {
     PointSolver point_solver(vehicle);
     const Point point = point_solver.at(condition);
-    PointResult result = at(point.condition, point.outcome);
+    PointResult result = at(condition, point.outcome);
     if (!point.outcome.answered()) return result;
     describe(point_solver.balance(), point, result.point.emplace());
     result.cautions = point_cautions(point_solver.balance(), point, *result.point);

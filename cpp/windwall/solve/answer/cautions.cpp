@@ -58,6 +58,7 @@ std::vector<Caution> point_cautions(const vehicle::Balance& balance, const Point
         return declared_cautions(fields::group_type<Engine>, "engine", now);
     }));
     add(path_cautions(balance, now));
+    if (point.outcome.status == Status::knock_limited) add(throttled_sprays(balance));
     if (!point.spark.modelled) {
         cautions.push_back({CautionKind::torque_curve, "engine"});
     }

@@ -24,7 +24,8 @@ Vehicle with_spark(Vehicle vehicle, double retard, double mixture_of) {
         [&](auto& engine) {
             engine.lambda -= engine.spark.enrichment(mixture_of, engine.lambda);
             engine.spark.policy = engine::SparkPolicy::as_given;
-            engine.spark.table.column = {{0, 1e4}, {retard, retard}};
+            engine.spark.stated_retard = retard;
+            engine.spark.table = {};
         },
         vehicle.engine.value);
     return vehicle;

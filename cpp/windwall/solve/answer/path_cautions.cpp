@@ -41,6 +41,24 @@ void add_cooler(const std::string& address, const Station& station,
 
 }  // namespace
 
+std::vector<Caution> throttled_sprays(const Balance& balance) {
+    std::vector<Caution> cautions;
+    const auto& path = balance.vehicle().charge_path;
+    for (std::size_t i = 0; i < path.size(); ++i) {
+        path[i].part.visit([&]<class Part>([[maybe_unused]] const Part& part) {
+            if constexpr (charge::Spraying<Part>) {
+                const Station& station = balance.stations()[i];
+                const auto made = part.spray(station.inlet, balance.surroundings_of(station));
+                if (made.running < 1)
+                    cautions.push_back({CautionKind::throttled_spray,
+                                        "charge_path/" + path[i].id + "/liquid_flow",
+                                        made.running});
+            }
+        });
+    }
+    return cautions;
+}
+
 std::vector<Caution> path_cautions(const Balance& balance, const OperatingPoint& now) {
     std::vector<Caution> cautions;
     const auto& path = balance.vehicle().charge_path;
@@ -53,7 +71,7 @@ std::vector<Caution> path_cautions(const Balance& balance, const OperatingPoint&
             if constexpr (charge::Driven<Part>) add_blower(address, station.compression, cautions);
             if constexpr (charge::Condensing<Part>) add_cooler(address, station, cautions);
             if constexpr (charge::Spraying<Part>)
-                add_nozzle(address, part.spray(station.inlet, balance.surroundings()),
+                add_nozzle(address, part.spray(station.inlet, balance.surroundings_of(station)),
                            part.least_pressure, cautions);
         });
     }

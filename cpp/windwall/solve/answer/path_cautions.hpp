@@ -12,4 +12,7 @@ namespace windwall::solve {
 /// dribbles or is drawn from; `now` is that point described.
 std::vector<Caution> path_cautions(const vehicle::Balance& balance, const OperatingPoint& now);
 
+/// About pumps that a throttle held back from knock has brought to rest, or nearly.
+std::vector<Caution> throttled_sprays(const vehicle::Balance& balance);
+
 }  // namespace windwall::solve

@@ -16,6 +16,7 @@ constexpr double most_return = 16;    // of the unknown: some hundred times the 
 constexpr double most_forward = -14;  // of the unknown: nearly the whole flow
 constexpr double scan_step = 1;
 constexpr int most_settlings = 25;
+constexpr int most_switchings = 8;
 constexpr double plausible = 0.05;  // of the flow, what a steep balance may be off
 constexpr double a_jump = 0.5;      // of the unknown
 constexpr double settled = 1e-12;   // of the heat's unknown
@@ -121,6 +122,11 @@ private:
 Outcome bracket_network(Balance& balance, std::span<double> x, int budget) {
     Network network(balance, x, budget);
     Outcome outcome = network.close(0);
+    // A pump's switch is given what it reads, and all is closed anew.
+    for (int pass = 0; pass < most_switchings && outcome.answered(); ++pass) {
+        if (balance.follow_switches(x) < settled) break;
+        outcome = network.close(0);
+    }
     outcome.evaluations = network.calls();
     return outcome;
 }

@@ -70,7 +70,8 @@ Outcome PointSolver::balance_air() {
         state_.bracketed += outcome.evaluations;
         outcome.evaluations += spent;
         state_.jacobian.known = false;
-        if (!balance_.loops().empty() || balance_.has_blocks()) outcome = polish(outcome, x);
+        if (!balance_.loops().empty() || balance_.has_blocks() || balance_.has_switches())
+            outcome = polish(outcome, x);
     }
     if (const auto part = run_away(balance_); outcome.status == Status::solved && !part.empty()) {
         outcome.status = Status::no_survivable_state;

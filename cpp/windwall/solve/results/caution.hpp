@@ -32,6 +32,9 @@ enum class CautionKind {
     condensation,
     coarse_spray,
     siphoning,
+    idle_pump,
+    throttled_spray,
+    drowned,
     slip,
 };
 
@@ -53,7 +56,7 @@ struct Caution {
 
 template <>
 struct windwall::fields::Names<windwall::solve::CautionKind> {
-    static constexpr std::array<std::string_view, 23> names{
+    static constexpr std::array<std::string_view, 26> names{
         "compression_ratio",
         "mixture",
         "inlet_mach_index",
@@ -76,6 +79,9 @@ struct windwall::fields::Names<windwall::solve::CautionKind> {
         "condensation",
         "coarse_spray",
         "siphoning",
+        "idle_pump",
+        "throttled_spray",
+        "drowned",
         "slip",
     };
     static_assert(names.size() == static_cast<std::size_t>(windwall::solve::CautionKind::slip) + 1);

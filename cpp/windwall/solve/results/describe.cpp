@@ -59,7 +59,7 @@ PartResult part_result(const Part& part, const Balance& balance, const Station& 
                               station.inlet.gas_flow() - station.outlet.gas_flow(),
                               part.opening(balance.manifold().pressure, balance.surroundings())};
     } else if constexpr (charge::Spraying<Part>) {
-        return sprayed(part.spray(station.inlet, balance.surroundings()), station);
+        return sprayed(part.spray(station.inlet, balance.surroundings_of(station)), station);
     } else {
         return ResistedResult{gas(station.inlet), gas(station.outlet), drop,
                               station.heat_given_off()};
@@ -105,6 +105,7 @@ void describe_engine(const Balance& balance, const Point& point, SecondOpinion s
         const engine::ExhaustGas exhaust = engine.exhaust_gas(intake, car.fuel, point.work);
         const double cycles = speed / (2 * std::numbers::pi * revolutions_per_cycle);
         into.engine = {speed,
+                       point.condition.opening,
                        engine.piston_speed(speed),
                        point.torque,
                        point.torque * speed,

@@ -21,6 +21,8 @@ std::span<const Row> ManifoldResult::rows() {
 std::span<const Row> EngineResult::rows() {
     static constexpr Row table[] = {
         result("speed", "N", at<&EngineResult::speed>, angular_speed("rpm"), "Engine speed"),
+        result("opening", "o", at<&EngineResult::opening>, percent(),
+               "Share of the pedal's travel it is held at, off knock where it must be"),
         result("piston_speed", "S_p", at<&EngineResult::piston_speed>, fields::speed("m/s"),
                "Mean piston speed"),
         result("torque", "T", at<&EngineResult::torque>, fields::torque("N m"),

@@ -23,6 +23,7 @@ struct EngineResult {
     static constexpr std::string_view description =
         "The engine, at the flywheel behind the blower's belt.";
     double speed{};
+    double opening{};  // held at, where knock does not allow what was asked
     double piston_speed{};
     double torque{};
     double power{};

@@ -47,7 +47,7 @@ std::span<const Row> PointResult::rows() {
         result("road_speed", "v", at<&R::road_speed>, speed("km/h"),
                "Speed over the ground, which moves the cooling air"),
         result("opening", "o", at<&R::opening>, percent(),
-               "Share of the throttle's travel: below what was asked where knock holds it back"),
+               "Share of the throttle's travel that was asked for"),
         optional_group("point", at<&R::point>, "The operating point"),
         fact("cautions", at<&R::cautions>, "What to know about the answer"),
     };

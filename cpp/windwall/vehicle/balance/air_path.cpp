@@ -1,5 +1,6 @@
 #include "windwall/vehicle/balance/air_path.hpp"
 
+#include <algorithm>
 #include <optional>
 
 namespace windwall::vehicle {
@@ -25,6 +26,12 @@ std::vector<Loop> find_loops(const ChargePath& path) {
     return loops;
 }
 
+/// The part of an id, or the last one, behind which the manifold is.
+std::size_t find_station(const ChargePath& path, std::string_view id) {
+    const auto found = std::ranges::find(path, id, [](const auto& entry) { return entry.id; });
+    return found == path.end() ? path.size() - 1 : static_cast<std::size_t>(found - path.begin());
+}
+
 }  // namespace
 
 AirPath::AirPath(const ChargePath& charge_path) : loops(find_loops(charge_path)) {
@@ -36,6 +43,21 @@ AirPath::AirPath(const ChargePath& charge_path) : loops(find_loops(charge_path))
     }
     for (Loop& loop : loops)
         loop.declare(unknowns, charge_path[loop.takeoff].id);
+    declare_switches(charge_path);
+}
+
+/// What is read further on is not known yet where it switches, so it is sought with the rest.
+void AirPath::declare_switches(const ChargePath& charge_path) {
+    for (std::size_t i = 0; i < charge_path.size(); ++i) {
+        charge_path[i].part.visit([&]<class Part>(const Part& part) {
+            if constexpr (charge::Switched<Part>) {
+                if (!part.switched()) return;
+                const std::size_t station = find_station(charge_path, part.starts_where);
+                const Unknown sought{charge_path[i].id, "pressure at its switch", 1};
+                switches.push_back({i, station, station > i ? unknowns.declare(sought) : none});
+            }
+        });
+    }
 }
 
 }  // namespace windwall::vehicle

@@ -93,6 +93,9 @@ void Balance::residuals(std::span<const double> x, std::span<double> r) noexcept
     r[air_.flow] = std::log(engine_flow_ratio(manifold));
     blower_residuals(r);
     loop_residuals(x, r);
+    for (const PressureSwitch& each : air_.switches)
+        if (each.pressure != AirPath::none)
+            r[each.pressure] = switch_pressure(each) - x[each.pressure];
     for (const Attached& each : blocks_)
         each.block->residuals(*this, x, r);
 }

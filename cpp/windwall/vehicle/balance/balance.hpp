@@ -22,6 +22,7 @@ struct Station {
     charge::Compression compression;  // nothing where the part is not driven
     double drive_speed{};             // rad/s, of what drives it
     bool by_crank = true;
+    double sensed_pressure{};  // Pa, where its switch reads, if it has one
 
     /// W that the stream, drops included, leaves in the part; negative where it is heated.
     double heat_given_off() const noexcept;
@@ -45,6 +46,7 @@ struct Station {
 ///            weather's, in units of `heat_scale`; where liquid is put in on its way round, also
 ///            the shares of each vapour and liquid together; what it would pass, and what the gas
 ///            it takes carries, less what was assumed
+///   pump     the pressure its switch reads further on, over that of the weather
 ///   block    whatever is attached from outside: a throttle held back from knock, a turbine's shaft
 ///
 /// Parts that only resist or cool need no unknown: their outlet follows from their inlet. A balance
@@ -106,9 +108,14 @@ public:
     const OperatingCondition& condition() const noexcept { return condition_; }
     const WhatIf& what_if() const noexcept { return what_if_; }
     const charge::Surroundings& surroundings() const noexcept { return surroundings_; }
+    /// With what the switch of one part reads.
+    charge::Surroundings surroundings_of(const Station& station) const noexcept;
+    /// The unknowns of switches from what the last march left where they read; the largest change.
+    double follow_switches(std::span<double> x) const noexcept;
     double humidity_ratio() const noexcept { return humidity_ratio_; }
     std::span<const Station> stations() const noexcept { return stations_; }
     std::span<const Loop> loops() const noexcept { return air_.loops; }
+    bool has_switches() const noexcept { return !air_.switches.empty(); }
     std::size_t flow() const noexcept { return air_.flow; }
     bool has_blocks() const noexcept { return !blocks_.empty(); }
     const media::Stream& manifold() const noexcept { return manifold_; }
@@ -126,6 +133,8 @@ private:
         std::size_t first;  // of its unknowns
     };
     void blower_residuals(std::span<double> r) const noexcept;
+    void sense(std::size_t part, const media::Stream& gas) noexcept;
+    double switch_pressure(const PressureSwitch& each) const noexcept;
     media::Stream returned(const Loop& loop, const Branch& branch,
                            const media::Stream& gas) const noexcept;
     void mix_in(std::size_t part, media::Stream& gas) noexcept;
@@ -160,6 +169,7 @@ media::Stream Balance::propagate(double dry_air, Choose&& choose) noexcept {
         Station& here = stations_[i];
         if (!air_.loops.empty()) mix_in(i, gas);
         here.inlet = gas;
+        if (!air_.switches.empty()) sense(i, gas);
         vehicle_->charge_path[i].part.visit([&]<class Part>(const Part& part) {
             if constexpr (charge::Passive<Part>) {
                 gas = part.outlet(gas, surroundings_);

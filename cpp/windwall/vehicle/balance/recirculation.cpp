@@ -22,6 +22,10 @@ void Balance::assume(std::span<const double> x) noexcept {
             branch.shares[k] = std::max(0.0, x[loop.share[k]]);
         branch.fed = heat_scale * x[loop.fed];
     }
+    for (const PressureSwitch& each : air_.switches)
+        if (each.pressure != AirPath::none)
+            stations_[each.part].sensed_pressure =
+                x[each.pressure] * surroundings_.ambient_pressure;
     for (const Attached& each : blocks_)
         each.block->act(*this, x);
 }
@@ -114,6 +118,7 @@ void Balance::guess(std::span<double> x) noexcept {
     assume(x);
     guess_path(x);
     guess_loops(x);
+    follow_switches(x);
     for (const Attached& each : blocks_)
         each.block->guess(*this, x);
 }

@@ -21,7 +21,9 @@ def knock_lines(answer: Outcome) -> list[str]:
     if answer.knock_band is None:
         return section(heading, bullet("A torque curve says nothing of knock."))
     system = answer.scenario_info.system
-    said = sentences(answer.point.knock, answer.knock_band, answer.opening, system)
+    held_back = answer.status == "knock_limited"
+    opening = answer.point.engine.opening if held_back else 1.0
+    said = sentences(answer.point.knock, answer.knock_band, opening, system)
     return section(heading, [line for one in said for line in bullet(one)])
 
 

@@ -60,6 +60,13 @@ CAUTIONS = {
     "dribbles, and most of it wets the wall.",
     "siphoning": "Vacuum draws {found} of liquid out of the tank while the pump rests: a check "
     "valve in the line holds it back.",
+    "idle_pump": "The pump never runs: at its highest in the whole pull its switch reads {found} "
+    "less than where the pump starts.",
+    "throttled_spray": "The throttle that holds off knock takes the pressure at the pump's switch "
+    "down with it: the pump gives {found} of its start, and more spray would need less throttle.",
+    "drowned": "The pump puts the fire out: at {engine_speed} and full throttle it sprays {found} of "
+    "the air, more than can burn, and so it does below that. Let it start at some boost "
+    "(`starts_at`), or take a smaller nozzle.",
     "slip": "It slips at full throttle: at {engine_speed} the flywheel gives {found}, more than it "
     "holds, and what it cannot pass on heats it until it fails.",
 }
@@ -74,6 +81,9 @@ FOUND: dict[str, tuple[Measure, int]] = {
     "condensation": (FLOW, 2),
     "coarse_spray": (PRESSURE_DIFFERENCE, 3),
     "siphoning": (FLOW, 2),
+    "idle_pump": (PRESSURE_DIFFERENCE, 2),
+    "throttled_spray": (SHARE, 2),
+    "drowned": (SHARE, 2),
     "slip": (TORQUE, 3),
 }
 

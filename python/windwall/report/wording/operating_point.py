@@ -73,4 +73,4 @@ def point_sentence(answer: OperatingPoint) -> str:
         power=KILOWATTS.text(engine.power, system),
     )
     retard = spark.retard if spark else 0.0
-    return made + knock(answer.status, answer.opening, retard, system)
+    return made + knock(answer.status, engine.opening, retard, system)

@@ -75,7 +75,8 @@ def speed_sentence(answer: TopSpeed) -> str:
     """Where the climb ends and why."""
     info, binds = answer.scenario_info, answer.limited_by
     if not answer.answered:
-        return no_answer(answer["unanswered"], info)
+        drowned = [sentence(one) for one in answer.cautions if one.about == "drowned"]
+        return " ".join([no_answer(answer["unanswered"], info), *drowned])
     return _of_gears("drag" if binds == "knock" else binds, ENDS, info).format(**_values(answer))
 
 

@@ -1,0 +1,41 @@
+// What the switches of pumps read on the way of the air.
+#include "windwall/vehicle/balance/balance.hpp"
+
+#include <algorithm>
+
+namespace windwall::vehicle {
+
+/// Before a part that is switched: what stands behind it on the way was assumed, what stands before
+/// it is known by now. The part itself holds nothing back, so behind it is as before it.
+void Balance::sense(std::size_t part, const media::Stream& gas) noexcept {
+    Station& here = stations_[part];
+    for (const PressureSwitch& each : air_.switches) {
+        if (each.part != part) continue;
+        if (each.station == part) here.sensed_pressure = gas.pressure;
+        if (each.station < part) here.sensed_pressure = stations_[each.station].outlet.pressure;
+    }
+    surroundings_.sensed_pressure = here.sensed_pressure;
+}
+
+double Balance::switch_pressure(const PressureSwitch& each) const noexcept {
+    return stations_[each.station].outlet.pressure / surroundings_.ambient_pressure;
+}
+
+charge::Surroundings Balance::surroundings_of(const Station& station) const noexcept {
+    charge::Surroundings around = surroundings_;
+    around.sensed_pressure = station.sensed_pressure;
+    return around;
+}
+
+double Balance::follow_switches(std::span<double> x) const noexcept {
+    double largest = 0;
+    for (const PressureSwitch& each : air_.switches) {
+        if (each.pressure == AirPath::none) continue;
+        const double reads = switch_pressure(each);
+        largest = std::max(largest, std::abs(reads - x[each.pressure]));
+        x[each.pressure] = reads;
+    }
+    return largest;
+}
+
+}  // namespace windwall::vehicle
