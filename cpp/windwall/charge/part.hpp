@@ -5,6 +5,7 @@
 #include "windwall/charge/duct.hpp"
 #include "windwall/charge/evaporative_injection.hpp"
 #include "windwall/charge/filter.hpp"
+#include "windwall/charge/leak.hpp"
 #include "windwall/charge/mapped_compressor.hpp"
 #include "windwall/charge/plenum.hpp"
 #include "windwall/charge/positive_blower.hpp"
@@ -80,6 +81,14 @@ concept Switched = requires(const T& part) {
     { part.starts_where } -> std::convertible_to<std::string_view>;
 };
 
+/// Loses gas to the weather, or draws it in.
+template <class T>
+concept Leaking = requires(const T& part, const media::Stream& in,
+                           const Surroundings& surroundings) {
+    { part.lost(in, surroundings) }
+    noexcept->std::same_as<double>;
+};
+
 /// Puts liquid into the charge.
 template <class T>
 concept Wetting = requires {
@@ -126,7 +135,7 @@ struct Complete {
 
 /// One part of the charge path. A new one is a header and a word here.
 using Part = fields::OneOf<Filter, Duct, Throttle, PositiveBlower, MappedCompressor, ChargeCooler,
-                           Bypass, Plenum, EvaporativeInjection, Carburettor>;
+                           Bypass, Plenum, EvaporativeInjection, Carburettor, Leak>;
 
 static_assert(fields::of_all<Complete, Part>);
 

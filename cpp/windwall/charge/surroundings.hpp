@@ -14,6 +14,7 @@ struct Surroundings {
     double under_hood_temperature{};      // K, of the air around pipes, plenum and blower case
     std::array<double, 4> fuel_demand{};  // own fuel the engine's lambda asks for, kg per kg of
                                           // dry air, by media::Vapour
+    double humidity_ratio{};              // kg of water vapour per kg of dry air
     double sensed_pressure{};             // Pa absolute, where the switch of a pump reads
 };
 

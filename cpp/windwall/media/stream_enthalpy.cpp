@@ -108,6 +108,23 @@ void mix_drops(Stream& both, const Stream& first, const Stream& second, double s
                                        b * (1 - second.film_share), second.drop_diameter);
 }
 
+Stream mixed(const Stream& first, const Stream& second, double ratio) noexcept {
+    Stream both = first;
+    both.dry_air = first.dry_air * (1 + ratio);
+    const double share = ratio / (1 + ratio);
+    bool alike = true;
+    for (std::size_t i = 0; i < both.vapour.size(); ++i) {
+        both.vapour[i] = std::lerp(first.vapour[i], second.vapour[i], share);
+        both.liquid[i] = std::lerp(first.liquid[i], second.liquid[i], share);
+        alike = alike && first.vapour[i] == second.vapour[i];
+    }
+    mix_drops(both, first, second, share);
+    if (!alike) both.gas = gas_phase(both.vapour);
+    const double enthalpy =
+        std::lerp(enthalpy_per_dry_air(first), enthalpy_per_dry_air(second), share);
+    return at_enthalpy(both, enthalpy);
+}
+
 double heat_given_off(const Stream& inlet, const Stream& outlet) noexcept {
     const double fed = outlet.fed - inlet.fed;
     return inlet.dry_air * (enthalpy_per_dry_air(inlet) + fed - enthalpy_per_dry_air(outlet));

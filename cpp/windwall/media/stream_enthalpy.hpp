@@ -29,6 +29,11 @@ Stream with_liquid(Stream stream, const std::array<double, 4>& added, double tem
 /// streams; `share` of its dry air is the second's.
 void mix_drops(Stream& both, const Stream& first, const Stream& second, double share) noexcept;
 
+/// Two streams of one pressure mixed: air, vapours and drops by mass, temperature by enthalpy.
+/// `ratio` is the second's dry air over the first's and may be negative where both are the same
+/// stream and part of it leaves.
+Stream mixed(const Stream& first, const Stream& second, double ratio) noexcept;
+
 /// W that the stream leaves on its way: what came in, with what was put in, less what goes out.
 double heat_given_off(const Stream& inlet, const Stream& outlet) noexcept;
 /// kg per kg of dry air that became liquid between two stations where nothing is put in, or 0.

@@ -45,7 +45,7 @@ inline charge::Surroundings surroundings(Dice& dice) {
             dice.between(0.8, 1.4),    dice.between(0, 80),
             dice.between(50, 1500),    dice.between(0, 1),
             dice.between(250, 370),    {0, 0, dice.between(0, 0.02), dice.between(0, 0.1)},
-            dice.decades(15e3, 400e3)};
+            dice.between(0, 0.03),     dice.decades(15e3, 400e3)};
 }
 
 /// Dry air between simple numbers, as handbooks use them.

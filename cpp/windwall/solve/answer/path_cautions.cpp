@@ -3,6 +3,7 @@
 #include "windwall/solve/answer/declared_cautions.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <iterator>
 
 namespace windwall::solve {
@@ -13,6 +14,7 @@ using vehicle::Station;
 
 constexpr double least_condensate = 1e-6;  // kg per kg of dry air
 constexpr double least_siphoned = 1e-6;    // kg/s
+constexpr double least_leak = 1e-3;        // of what arrives
 
 void add_blower(const std::string& address, const charge::Compression& did,
                 std::vector<Caution>& cautions) {
@@ -28,6 +30,13 @@ void add_nozzle(const std::string& address, const charge::Spray& spray, double l
     }
     if (spray.siphoned > least_siphoned)
         cautions.push_back({CautionKind::siphoning, address + "/siphoned", spray.siphoned});
+}
+
+void add_leak(const std::string& address, const Station& station, std::vector<Caution>& cautions) {
+    const double lost = station.inlet.gas_flow() - station.outlet.gas_flow();
+    if (std::abs(lost) < least_leak * station.inlet.gas_flow()) return;
+    cautions.push_back(
+        {lost > 0 ? CautionKind::leak : CautionKind::false_air, address + "/lost", std::abs(lost)});
 }
 
 void add_cooler(const std::string& address, const Station& station,
@@ -69,6 +78,7 @@ std::vector<Caution> path_cautions(const Balance& balance, const OperatingPoint&
             std::ranges::move(declared_cautions(fields::group_type<Part>, address, now),
                               std::back_inserter(cautions));
             if constexpr (charge::Driven<Part>) add_blower(address, station.compression, cautions);
+            if constexpr (charge::Leaking<Part>) add_leak(address, station, cautions);
             if constexpr (charge::Condensing<Part>) add_cooler(address, station, cautions);
             if constexpr (charge::Spraying<Part>)
                 add_nozzle(address, part.spray(station.inlet, balance.surroundings_of(station)),

@@ -64,7 +64,8 @@ void add_charge_path(const Balance& balance, Entries& entries) {
             entries.push_back({belt, did.belt_loss, id});
             entries.push_back({casing, did.casing_loss + did.bearing_loss, id});
         } else if constexpr (charge::Passive<Part>) {
-            const double heat = station.heat_given_off();
+            const double heat =
+                charge::Leaking<Part> ? balance.heat_lost(station) : station.heat_given_off();
             if (heat != 0) entries.push_back({PowerUse::part, heat, id});
         }
     });

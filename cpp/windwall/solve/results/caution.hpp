@@ -35,6 +35,8 @@ enum class CautionKind {
     idle_pump,
     throttled_spray,
     drowned,
+    leak,
+    false_air,
     slip,
 };
 
@@ -56,7 +58,7 @@ struct Caution {
 
 template <>
 struct windwall::fields::Names<windwall::solve::CautionKind> {
-    static constexpr std::array<std::string_view, 26> names{
+    static constexpr std::array<std::string_view, 28> names{
         "compression_ratio",
         "mixture",
         "inlet_mach_index",
@@ -82,6 +84,8 @@ struct windwall::fields::Names<windwall::solve::CautionKind> {
         "idle_pump",
         "throttled_spray",
         "drowned",
+        "leak",
+        "false_air",
         "slip",
     };
     static_assert(names.size() == static_cast<std::size_t>(windwall::solve::CautionKind::slip) + 1);

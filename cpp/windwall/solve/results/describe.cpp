@@ -60,6 +60,9 @@ PartResult part_result(const Part& part, const Balance& balance, const Station& 
                               part.opening(balance.manifold().pressure, balance.surroundings())};
     } else if constexpr (charge::Spraying<Part>) {
         return sprayed(part.spray(station.inlet, balance.surroundings_of(station)), station);
+    } else if constexpr (charge::Leaking<Part>) {
+        return LeakedResult{gas(station.inlet), gas(station.outlet),
+                            station.inlet.gas_flow() - station.outlet.gas_flow()};
     } else {
         return ResistedResult{gas(station.inlet), gas(station.outlet), drop,
                               station.heat_given_off()};

@@ -46,6 +46,16 @@ std::span<const Row> SprayedResult::rows() {
     return table;
 }
 
+std::span<const Row> LeakedResult::rows() {
+    static constexpr Row table[] = {
+        group("inlet", at<&LeakedResult::inlet>, "The gas before the hole"),
+        group("outlet", at<&LeakedResult::outlet>, "The gas behind the hole"),
+        result("lost", "m_h", at<&LeakedResult::lost>, mass_flow("g/s"),
+               "Gas lost to the weather; negative where it is drawn in"),
+    };
+    return table;
+}
+
 std::span<const Row> MeteredResult::rows() {
     static constexpr Row table[] = {
         group("inlet", at<&MeteredResult::inlet>, "The gas before the valve"),

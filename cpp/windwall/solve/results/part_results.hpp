@@ -47,6 +47,17 @@ struct SprayedResult {
     static std::span<const fields::Row> rows();
 };
 
+/// A hole to the weather.
+struct LeakedResult {
+    static constexpr std::string_view kind = "leaked";
+    static constexpr std::string_view description = "What a hole to the weather lost or let in.";
+    GasResult inlet;
+    GasResult outlet;
+    double lost{};
+
+    static std::span<const fields::Row> rows();
+};
+
 /// A throttle or another valve.
 struct MeteredResult {
     static constexpr std::string_view kind = "metered";
@@ -90,8 +101,8 @@ struct BranchedResult {
     static std::span<const fields::Row> rows();
 };
 
-using PartResult =
-    fields::OneOf<ResistedResult, SprayedResult, MeteredResult, CompressedResult, BranchedResult>;
+using PartResult = fields::OneOf<ResistedResult, SprayedResult, LeakedResult, MeteredResult,
+                                 CompressedResult, BranchedResult>;
 
 /// The kind of result that a kind of part has.
 template <class Part>
@@ -104,6 +115,8 @@ constexpr auto result_of() noexcept {
         return BranchedResult{};
     else if constexpr (charge::Spraying<Part>)
         return SprayedResult{};
+    else if constexpr (charge::Leaking<Part>)
+        return LeakedResult{};
     else
         return ResistedResult{};
 }

@@ -17,7 +17,7 @@ std::vector<Loop> find_loops(const ChargePath& path) {
                 blower = i;
                 wet = false;
             }
-            wet = wet || charge::Wetting<Part>;
+            wet = wet || charge::Wetting<Part> || charge::Leaking<Part>;
             if constexpr (charge::Branching<Part>) {
                 if (blower) loops.push_back({.takeoff = i, .back = *blower, .wet = wet});
             }

@@ -28,6 +28,7 @@ Balance::Balance(const Vehicle& vehicle) : vehicle_(&vehicle), air_(vehicle.char
     surroundings_.ambient_pressure = weather_.pressure;
     surroundings_.ambient_temperature = weather_.temperature;
     surroundings_.air_density = weather_.density();
+    surroundings_.humidity_ratio = humidity_ratio_;
     stations_.resize(vehicle.charge_path.size());
     branches_.resize(air_.loops.size());
     blocks_.reserve(room_for_blocks);
@@ -36,6 +37,13 @@ Balance::Balance(const Vehicle& vehicle) : vehicle_(&vehicle), air_(vehicle.char
     carburetted_ = std::ranges::any_of(vehicle.charge_path, [](const auto& entry) {
         return entry.part.visit([]<class Part>(const Part&) { return charge::Carburetting<Part>; });
     });
+}
+
+double Balance::heat_lost(const Station& station) const noexcept {
+    const auto above_inlet = [&](const media::Stream& gas) {
+        return gas.dry_air * (media::enthalpy_per_dry_air(gas) - gas.fed - inlet_heat_);
+    };
+    return above_inlet(station.inlet) - above_inlet(station.outlet);
 }
 
 void Balance::attach(Block& block) {

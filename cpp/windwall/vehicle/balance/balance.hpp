@@ -110,6 +110,9 @@ public:
     const charge::Surroundings& surroundings() const noexcept { return surroundings_; }
     /// With what the switch of one part reads.
     charge::Surroundings surroundings_of(const Station& station) const noexcept;
+    /// W that leaves with what a part loses to the weather, above the air that came in; negative
+    /// where warmer air is drawn in.
+    double heat_lost(const Station& station) const noexcept;
     /// The unknowns of switches from what the last march left where they read; the largest change.
     double follow_switches(std::span<double> x) const noexcept;
     double humidity_ratio() const noexcept { return humidity_ratio_; }

@@ -1,7 +1,5 @@
 #include "windwall/vehicle/balance/loop.hpp"
 
-#include "windwall/media/stream_enthalpy.hpp"
-
 #include <cmath>
 
 namespace windwall::vehicle {
@@ -41,24 +39,6 @@ double recirculation_unknown(double ratio) noexcept {
                             ? forward / (1 - forward)
                             : most_forward / (1 - most_forward) + steep * (forward - most_forward);
     return -std::asinh(square_of(over) / rounding);
-}
-
-media::Stream mixed(const media::Stream& first, const media::Stream& second,
-                    double ratio) noexcept {
-    media::Stream both = first;
-    both.dry_air = first.dry_air * (1 + ratio);
-    const double share = ratio / (1 + ratio);
-    bool alike = true;
-    for (std::size_t i = 0; i < both.vapour.size(); ++i) {
-        both.vapour[i] = std::lerp(first.vapour[i], second.vapour[i], share);
-        both.liquid[i] = std::lerp(first.liquid[i], second.liquid[i], share);
-        alike = alike && first.vapour[i] == second.vapour[i];
-    }
-    media::mix_drops(both, first, second, share);
-    if (!alike) both.gas = media::gas_phase(both.vapour);
-    const double enthalpy =
-        std::lerp(media::enthalpy_per_dry_air(first), media::enthalpy_per_dry_air(second), share);
-    return media::at_enthalpy(both, enthalpy);
 }
 
 }  // namespace windwall::vehicle

@@ -1,5 +1,4 @@
 #pragma once
-#include "windwall/media/stream.hpp"
 #include "windwall/vehicle/balance/unknown.hpp"
 
 #include <array>
@@ -15,7 +14,7 @@ struct Loop {
 
     std::size_t takeoff{};  // number of the bypass in the path
     std::size_t back{};     // of the blower whose inlet its gas returns to
-    bool wet = false;       // liquid is put in between the blower and the bypass
+    bool wet = false;  // liquid is put in, or other air let in, between the blower and the bypass
 
     std::size_t flow{};                        // recirculated over net flow, see recirculation
     std::size_t heat{};                        // enthalpy of that gas
@@ -31,10 +30,5 @@ struct Loop {
 double recirculation(double unknown) noexcept;
 /// The unknown that belongs to a ratio. Beyond what can run forward it continues steeply.
 double recirculation_unknown(double ratio) noexcept;
-
-/// Two streams of one pressure mixed: air, vapours and drops by mass, temperature by enthalpy.
-/// `ratio` is the second's dry air over the first's and may be negative where both are the same
-/// stream and part of it leaves.
-media::Stream mixed(const media::Stream& first, const media::Stream& second, double ratio) noexcept;
 
 }  // namespace windwall::vehicle

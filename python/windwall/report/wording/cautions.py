@@ -64,9 +64,13 @@ CAUTIONS = {
     "less than where the pump starts.",
     "throttled_spray": "The throttle that holds off knock takes the pressure at the pump's switch "
     "down with it: the pump gives {found} of its start, and more spray would need less throttle.",
-    "drowned": "The pump puts the fire out: at {engine_speed} and full throttle it sprays {found} of "
-    "the air, more than can burn, and so it does below that. Let it start at some boost "
+    "drowned": "The pump puts the fire out: at {engine_speed} and full throttle it sprays {found} "
+    "of the air, more than can burn, and so it does below that. Let it start at some boost "
     "(`starts_at`), or take a smaller nozzle.",
+    "leak": "{found} of the charge that was paid for leaves through this hole: close it, or "
+    "take it for the reason where boost stays below what the pulleys promise.",
+    "false_air": "{found} of air is drawn in here past the filter: behind a carburettor it leans "
+    "the mixture, and what burns lean burns hot.",
     "slip": "It slips at full throttle: at {engine_speed} the flywheel gives {found}, more than it "
     "holds, and what it cannot pass on heats it until it fails.",
 }
@@ -81,6 +85,8 @@ FOUND: dict[str, tuple[Measure, int]] = {
     "condensation": (FLOW, 2),
     "coarse_spray": (PRESSURE_DIFFERENCE, 3),
     "siphoning": (FLOW, 2),
+    "leak": (FLOW, 2),
+    "false_air": (FLOW, 2),
     "idle_pump": (PRESSURE_DIFFERENCE, 2),
     "throttled_spray": (SHARE, 2),
     "drowned": (SHARE, 2),
