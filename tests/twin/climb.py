@@ -140,11 +140,26 @@ def pieces(run, curves, end):
         yield a, middle, first
 
 
+def coast(vehicle, v):
+    """The speed after a change of gear, and the time it takes; the road is felt half-way."""
+    spent = max([part["shift_time"] for part in vehicle["driveline"] if "shift_time" in part] + [0])
+    body, radius = vehicle["body"], road.rolling_radius(vehicle["tyres"], 0.0)
+    wheels = body["rotating_share"] * body["mass"]
+    if body["wheel_inertia"] is not None:
+        wheels = body["wheel_inertia"] / radius**2
+
+    def slowed(u, t):
+        return v - road.road_load(vehicle, vehicle["air"], u) / (body["mass"] + wheels) * t
+
+    return slowed(slowed(v, spent / 2), spent), spent
+
+
 def run_up(run, gear, balance_speed, length):
     """The gear of the start, and speed and time at the end, by quadrature over road speed."""
     curves = thrust_curves(run, gear, balance_speed)
     started = {"start_gear": start_gear(run, curves) + 1}
     gone = time = 0.0
+    highest = started["start_gear"] - 1
     for a, b, gear in sorted(pieces(run, curves, balance_speed * (1 - 1e-9))):
 
         def per_speed(v, power, gear=gear):
@@ -153,6 +168,15 @@ def run_up(run, gear, balance_speed, length):
         def between(a, b, power, f=per_speed):
             return quad(f, a, b, args=(power,), epsrel=1e-8, limit=200)[0]
 
+        if gear > highest:
+            highest = gear
+            low, spent = coast(run.vehicle, a)
+            way = spent * (low + a) / 2 + between(low, a, 1)
+            lasts = spent + between(low, a, 0)
+            if gone + way >= length:
+                share = (length - gone) / way
+                return started | {"run_up_speed": a, "run_up_time": time + lasts * share}
+            gone, time = gone + way, time + lasts
         stretch = between(a, b, 1)
         if gone + stretch >= length:
             b = brentq(lambda v, a=a, gone=gone: gone + between(a, v, 1) - length, a, b, xtol=1e-9)

@@ -49,7 +49,9 @@ media::Stream Carburettor::outlet(const media::Stream& in,
     for (double& each : fuel)
         all += each *= drawn;
     if (!(all > 0)) return out;
+    const double film = out.film_share * out.liquid_share() + on_wall * all;
     out = media::with_liquid(out, fuel, surroundings.ambient_temperature, drop_diameter);
+    out.film_share = std::min(film / out.liquid_share(), 1.0);
     const media::Stream ceiling = media::adiabatic_equilibrium(out);
     const double most = out.liquid_share() - ceiling.liquid_share();
     if (!(most > 0 && evaporated > 0)) return out;
@@ -75,6 +77,10 @@ std::span<const fields::Row> Carburettor::rows() {
             "common practice: vented into the inlet"),
         with_default("evaporated", "x_f", at<&C::evaporated>, percent(), {0, 100}, 15,
                      "Share of the fuel that evaporates at once, at most what equilibrium allows",
+                     remembered),
+        with_default("on_wall", "x_w", at<&C::on_wall>, percent(), {0, 100}, 20,
+                     "Share of the fuel that runs along the wall as liquid and evaporates on the "
+                     "intake valve",
                      remembered),
         with_default("drop_diameter", "d_32", at<&C::drop_diameter>, length("mm"), {0.01, 1}, 0.04,
                      "Sauter mean diameter of the fuel's drops", remembered),

@@ -20,6 +20,7 @@ struct Carburettor {
     double unrecovered = 0.25;            // of the depression
     bool bowl_referenced = true;
     double evaporated = 0.3;        // of the fuel, at once
+    double on_wall = 0.35;          // of what has not
     double drop_diameter = 100e-6;  // m
 
     /// Pressure of the charge less that in the throat, Pa, odd in the flow.

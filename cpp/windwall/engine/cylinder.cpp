@@ -31,14 +31,20 @@ double pumping_mean_pressure(const Cylinder& engine, const Intake& intake,
     return exhaust_pressure - intake.charge.pressure + valves.flow_loss * losses;
 }
 
-/// Gain of the filling by drops that evaporate before the intake closes: a colder gas, of which
+/// What liquids that evaporate before the intake closes make of the filling: a colder gas, of which
 /// the vapour takes its place; the walls warm the colder gas more, as in the rule of the root.
-double evaporation_share(const Cylinder& engine, const media::Stream& charge,
-                         const Mixture& burnt) noexcept {
-    if (charge.liquid_share() <= 0) return 1;
-    const Evaporated drops = evaporate(charge, engine.evaporation.before_closing, burnt.tank_fuel);
+double evaporating(const media::Stream& charge, const AtValve& liquid, double share) noexcept {
+    const Evaporated drops = evaporate(charge, liquid, share);
     const double T = charge.temperature;
     return std::sqrt(T / (T - drops.cooling)) / (1 + drops.displaced);
+}
+
+/// Filling over that with petrol injected at the port, with which it is known.
+double evaporation_share(const Evaporation& evaporation, const media::Stream& charge,
+                         const AtValve& liquid, const Mixture& burnt) noexcept {
+    return evaporating(charge, liquid, evaporation.before_closing) /
+           evaporating(charge, petrol_at_port(burnt.equivalence_ratio()),
+                       Evaporation{}.before_closing);
 }
 
 }  // namespace
@@ -86,7 +92,7 @@ double Cylinder::filling(const Intake& intake, const Mixture& burnt, double rati
            filling_temperature_share(T, breathing.reference_temperature) *
            filling_head_share(T, head(intake, burnt), breathing.reference_head_temperature,
                               breathing.wall_heating) *
-           evaporation_share(*this, intake.charge, burnt);
+           evaporation_share(evaporation, intake.charge, at_valve(intake, burnt), burnt);
 }
 
 double Cylinder::volumetric_efficiency(const Intake& intake,

@@ -111,10 +111,12 @@ private:
     double filling(const Intake& intake, const Mixture& burnt, double ratio) const noexcept;
     double head(const Intake& intake, const Mixture& burnt) const noexcept;
     double oil_temperature(const Intake& intake, const Mixture& burnt) const noexcept;
-    EndGas end_gas(const Intake& intake, const Mixture& burnt, const media::Fuel& fuel,
-                   double retard, double ratio) const noexcept;
-    double anchored_delay_requirement(const media::Fuel& fuel) const noexcept;
+    EndGas end_gas(const Intake& intake, const Mixture& burnt, double retard,
+                   double ratio) const noexcept;
+    double anchored_delay_requirement() const noexcept;
     double residual(const Intake& intake, const Mixture& burnt, double ratio) const noexcept;
+    AtValve at_valve(const Intake& intake, const Mixture& burnt) const noexcept;
+    double drops_cooling(const Intake& intake, const Mixture& burnt) const noexcept;
     Burning burning(const Intake& intake, const Mixture& burnt, double ratio) const noexcept;
     double octane_requirement(const Intake& intake, const Mixture& burnt) const noexcept;
     HeadState head_state(const Intake& intake, const Mixture& burnt) const noexcept;

@@ -45,25 +45,33 @@ double credited(const media::Stream& charge, const Mixture& burnt) noexcept {
     return std::min(1.0, most_water_per_fuel * fuel_share(burnt) / std::max(water, 1e-9));
 }
 
-/// K by which drops lower what the end gas starts from, at one pressure.
-double drops_cooling(const Evaporation& evaporation, const media::Stream& charge,
-                     const Mixture& burnt) noexcept {
-    const double share = credited(charge, burnt), fuel = burnt.tank_fuel;
-    const double early = evaporate(charge, share * evaporation.before_closing, fuel).cooling;
-    const double all = evaporate(charge, share * evaporation.before_knock, fuel).cooling;
+/// K by which liquids lower what the end gas starts from, at one pressure; `share` of the drops is
+/// credited.
+double cooling_before_knock(const Evaporation& evaporation, const media::Stream& charge,
+                            const AtValve& liquid, double share) noexcept {
+    const double early = evaporate(charge, liquid, share * evaporation.before_closing).cooling;
+    const double all = evaporate(charge, liquid, share * evaporation.before_knock).cooling;
     return early + late_cooling * std::max(0.0, all - early);
+}
+
+/// Of the alcohols, the share that evaporates from the gas before knock; 0 where there are none.
+double share_from_gas(const media::Stream& charge, const AtValve& liquid,
+                      double before_knock) noexcept {
+    double gas = 0, all = 0;
+    for (const media::Vapour kind : {media::Vapour::methanol, media::Vapour::ethanol}) {
+        const std::size_t i = media::index(kind);
+        gas += charge.vapour[i] + liquid.early[i] + before_knock * liquid.flying[i];
+        all += charge.vapour[i] + liquid.early[i] + liquid.flying[i] + liquid.metal[i];
+    }
+    return all > 0 ? gas / all : 0;
 }
 
 /// All that is in the gas when it burns, per kg of dry air.
 std::array<double, 4> vapours(const media::Stream& charge, const Evaporated& drops,
-                              const Mixture& burnt, const media::Fuel& fuel,
-                              bool carburetted) noexcept {
+                              const Mixture& burnt, bool carburetted) noexcept {
     std::array<double, 4> all = charge.vapour;
-    const std::array<double, 4> shares = fuel.shares();
-    for (std::size_t i = 0; i < all.size(); ++i) {
-        all[i] += carburetted && i > 0 ? charge.liquid[i] : drops.vapour[i];
-        if (!carburetted) all[i] += burnt.own_fuel * shares[i];
-    }
+    for (std::size_t i = 0; i < all.size(); ++i)
+        all[i] += burnt.port[i] + (carburetted && i > 0 ? charge.liquid[i] : drops.vapour[i]);
     return all;
 }
 
@@ -74,20 +82,33 @@ double Cylinder::residual(const Intake& intake, const Mixture& burnt, double rat
                           intake.charge.pressure / pressure_behind(intake, burnt));
 }
 
+AtValve Cylinder::at_valve(const Intake& intake, const Mixture& burnt) const noexcept {
+    return engine::at_valve(evaporation, intake.charge, burnt.port);
+}
+
+/// K by which the end gas starts colder than with petrol injected at the port, with which the
+/// anchor is known.
+double Cylinder::drops_cooling(const Intake& intake, const Mixture& burnt) const noexcept {
+    const media::Stream& charge = intake.charge;
+    return cooling_before_knock(evaporation, charge, at_valve(intake, burnt),
+                                credited(charge, burnt)) -
+           cooling_before_knock({}, charge, petrol_at_port(burnt.equivalence_ratio()), 1);
+}
+
 Burning Cylinder::burning(const Intake& intake, const Mixture& burnt, double ratio) const noexcept {
-    return engine::burning(intake.charge, burnt, residual(intake, burnt, ratio),
-                           evaporation.before_knock);
+    return engine::burning(intake.charge, at_valve(intake, burnt), burnt,
+                           residual(intake, burnt, ratio), evaporation.before_knock);
 }
 
 /// At the spark of best torque.
 double Cylinder::octane_requirement(const Intake& intake, const Mixture& burnt) const noexcept {
     const media::Stream& charge = intake.charge;
-    const Evaporated drops = evaporate(charge, evaporation.before_knock, burnt.tank_fuel);
+    const Evaporated drops = evaporate(charge, at_valve(intake, burnt), evaporation.before_knock);
     const std::size_t water = media::index(media::Vapour::water);
     const KnockState best_torque{compression_ratio,
                                  intake.engine_speed,
                                  charge.pressure,
-                                 charge.temperature - drops_cooling(evaporation, charge, burnt),
+                                 charge.temperature - drops_cooling(intake, burnt),
                                  head(intake, burnt),
                                  0,
                                  burnt.lambda,
@@ -100,7 +121,9 @@ double Cylinder::octane_requirement(const Intake& intake, const Mixture& burnt) 
 Spark Cylinder::best_spark(const Intake& intake, const media::Fuel& fuel) const noexcept {
     const Mixture burnt = mixture(intake, fuel);
     const double asked = octane_requirement(intake, burnt);
-    const double index = octane_index(burnt, fuel, octane_sensitivity_weight, intake.carburetted);
+    const double from_gas =
+        share_from_gas(intake.charge, at_valve(intake, burnt), evaporation.before_knock);
+    const double index = octane_index(burnt, fuel, octane_sensitivity_weight, from_gas);
     return {0, index - asked, asked, index, knock_anchor.spread()};
 }
 
@@ -110,17 +133,17 @@ Spark Cylinder::choose_spark(const Intake& intake, const media::Fuel& fuel) cons
 
 EndGas Cylinder::end_gas(const Intake& intake, const media::Fuel& fuel,
                          double retard) const noexcept {
-    return end_gas(intake, mixture(intake, fuel), fuel, retard, compression_ratio);
+    return end_gas(intake, mixture(intake, fuel), retard, compression_ratio);
 }
 
-EndGas Cylinder::end_gas(const Intake& intake, const Mixture& burnt, const media::Fuel& fuel,
-                         double retard, double ratio) const noexcept {
+EndGas Cylinder::end_gas(const Intake& intake, const Mixture& burnt, double retard,
+                         double ratio) const noexcept {
     const media::Stream& charge = intake.charge;
     const double phi = burnt.equivalence_ratio();
     const double residual = this->residual(intake, burnt, ratio);
     const double T_i = charge.temperature;
-    const double fresh = T_i + breathing.wall_heating * (head(intake, burnt) - T_i) -
-                         drops_cooling(evaporation, charge, burnt);
+    const double fresh =
+        T_i + breathing.wall_heating * (head(intake, burnt) - T_i) - drops_cooling(intake, burnt);
 
     EndGas made;
     made.compression_ratio = ratio;
@@ -128,8 +151,10 @@ EndGas Cylinder::end_gas(const Intake& intake, const Mixture& burnt, const media
     made.temperature = std::max(200.0, (1 - residual) * fresh + residual * residual_temperature);
     made.pressure = charge.pressure * filling(intake, burnt, ratio) / (1 - residual) *
                     made.temperature / T_i * (ratio - 1) / ratio;
-    const Evaporated drops = evaporate(charge, evaporation.before_knock, burnt.tank_fuel);
-    const auto all = vapours(charge, drops, burnt, fuel, intake.carburetted);
+    // Of what is sprayed, what has evaporated; of the tank's fuel, all.
+    const Evaporated drops =
+        evaporate(charge, engine::at_valve(evaporation, charge, {}), evaporation.before_knock);
+    const auto all = vapours(charge, drops, burnt, intake.carburetted);
     const media::Gas gas = media::gas_phase(all);
     made.exponent = gas.gamma(std::min(mean_heating * made.temperature, hottest_of_range));
     made.gas_constant = gas.R;
@@ -141,8 +166,8 @@ EndGas Cylinder::end_gas(const Intake& intake, const Mixture& burnt, const media
     return made;
 }
 
-/// What the delay asks for where the engine is known to knock.
-double Cylinder::anchored_delay_requirement(const media::Fuel& fuel) const noexcept {
+/// What the delay asks for where the engine is known to knock, on petrol.
+double Cylinder::anchored_delay_requirement() const noexcept {
     const KnockAnchor& anchor = knock_anchor;
     Intake intake;
     intake.engine_speed = anchor.engine_speed;
@@ -152,15 +177,15 @@ double Cylinder::anchored_delay_requirement(const media::Fuel& fuel) const noexc
     intake.ambient_temperature = cooling.known_air_temperature;
     intake.exhaust_pressure = anchor.exhaust_pressure;
     intake.head_temperature = anchor.head_temperature;
-    const Mixture burnt = mix(intake.charge, fuel, anchor.lambda, true);
+    const Mixture burnt = mix(intake.charge, media::Fuel{}, anchor.lambda, true);
     return octane_of_integral(
-        knock_integral(end_gas(intake, burnt, fuel, anchor.retard, anchor.compression_ratio)));
+        knock_integral(end_gas(intake, burnt, anchor.retard, anchor.compression_ratio)));
 }
 
 std::optional<double> Cylinder::integral_requirement(const Intake& intake, const media::Fuel& fuel,
                                                      double retard) const noexcept {
     const double here = octane_of_integral(knock_integral(end_gas(intake, fuel, retard)));
-    return knock_anchor.octane_number + here - anchored_delay_requirement(fuel);
+    return knock_anchor.octane_number + here - anchored_delay_requirement();
 }
 
 }  // namespace windwall::engine

@@ -26,22 +26,23 @@ constexpr std::array liquids_counted{media::Vapour::water, media::Vapour::methan
                                      media::Vapour::ethanol};
 
 /// kg of burned gas that would slow a flame as much, per kg of dry air.
-double diluents(const media::Stream& charge, double evaporated) noexcept {
+double diluents(const media::Stream& charge, const AtValve& liquid, double evaporated) noexcept {
     const std::size_t water = media::index(media::Vapour::water);
-    double sum = water_vapour * (charge.vapour[water] + evaporated * charge.liquid[water]);
+    double sum = water_vapour *
+                 (charge.vapour[water] + liquid.metal[water] + evaporated * liquid.flying[water]);
     for (const media::Vapour kind : liquids_counted) {
-        const double late = (1 - evaporated) * charge.liquid[media::index(kind)];
+        const double late = (1 - evaporated) * liquid.flying[media::index(kind)];
         sum += late * (kind == media::Vapour::water ? water_drops : alcohol_drops);
     }
     return sum;
 }
 
 /// J per kg of dry air, taken in the flame by what was still liquid.
-double late_latent_heat(const media::Stream& charge, double evaporated) noexcept {
+double late_latent_heat(const AtValve& liquid, double evaporated) noexcept {
     double sum = 0;
     for (const media::Vapour kind : liquids_counted)
         sum +=
-            (1 - evaporated) * charge.liquid[media::index(kind)] * media::liquid(kind).latent_heat;
+            (1 - evaporated) * liquid.flying[media::index(kind)] * media::liquid(kind).latent_heat;
     return sum;
 }
 
@@ -59,14 +60,14 @@ double share_that_burns(double dilution) noexcept {
     return 1 - way * way * (3 - 2 * way);
 }
 
-Burning burning(const media::Stream& charge, const Mixture& mixture, double residual,
-                double evaporated) noexcept {
+Burning burning(const media::Stream& charge, const AtValve& liquid, const Mixture& mixture,
+                double residual, double evaporated) noexcept {
     const double all = 1 + charge.vapour_share() + charge.liquid_share() + mixture.own_fuel;
     Burning made;
-    made.dilution = residual + (1 - residual) * diluents(charge, evaporated) / all;
+    made.dilution = residual + (1 - residual) * diluents(charge, liquid, evaporated) / all;
     made.burnt = share_that_burns(made.dilution);
     const double released = mixture.heating * (1 - unburnt_share(mixture.equivalence_ratio()));
-    const double lost = latent_heat_lost * late_latent_heat(charge, evaporated);
+    const double lost = latent_heat_lost * late_latent_heat(liquid, evaporated);
     made.kept = released > lost ? 1 - lost / released : 0;
     return made;
 }

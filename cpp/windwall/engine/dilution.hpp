@@ -1,4 +1,5 @@
 #pragma once
+#include "windwall/engine/evaporation.hpp"
 #include "windwall/engine/mixture.hpp"
 #include "windwall/media/stream.hpp"
 
@@ -13,8 +14,8 @@ struct Burning {
 
 /// From the charge, what burns with it, the residual's share of all gas and the share of its drops
 /// that evaporates before the flame.
-Burning burning(const media::Stream& charge, const Mixture& mixture, double residual,
-                double evaporated) noexcept;
+Burning burning(const media::Stream& charge, const AtValve& liquid, const Mixture& mixture,
+                double residual, double evaporated) noexcept;
 
 /// Burn duration over that at 5 % of burned gas: the flame slows by 2.1 times its share (Metghalchi
 /// and Keck 1982, to 20 %); duration goes with the flame's speed to the power -0.85.

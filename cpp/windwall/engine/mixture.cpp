@@ -58,6 +58,9 @@ Mixture mix(const media::Stream& charge, const media::Fuel& fuel, double target,
     const double air = add_sprayed(mixture);
     const double left = std::max(0.0, 1 / target - (trimmed ? air : 0));
     mixture.own_fuel = mixture.tank_fuel = left / fuel.stoichiometric_ratio();
+    mixture.port = fuel.shares();
+    for (double& share : mixture.port)
+        share *= mixture.own_fuel;
     mixture.heating += mixture.own_fuel * fuel.heating_value();
     mixture.lambda = 1 / std::max(least_fuel, left + air);
     return mixture;
@@ -81,9 +84,9 @@ Mixture mix_carburetted(const media::Stream& charge, const media::Fuel& fuel) no
 }
 
 double octane_index(const Mixture& mixture, const media::Fuel& fuel, double sensitivity_weight,
-                    bool carburetted) noexcept {
+                    double from_gas) noexcept {
     double K = sensitivity_weight;
-    if (carburetted) K += std::max(0.0, 1 - K) * fuel.alcohol_molar_share();
+    K += from_gas * std::max(0.0, 1 - K) * fuel.alcohol_molar_share();
     const double of_tank = fuel.octane_index(K);
     double index = of_tank * mixture.tank_fuel / fuel.molar_mass();
     double moles = mixture.tank_fuel / fuel.molar_mass();

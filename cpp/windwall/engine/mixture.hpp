@@ -11,6 +11,7 @@ struct Mixture {
     double lambda{};                  // air over what all fuels together need
     double own_fuel{};                // kg through the engine's own fuel system
     double injected_fuel{};           // kg that came with the charge, as vapour or drops
+    std::array<double, 4> port{};     // the same by Vapour, injected at the port
     double tank_fuel{};               // kg of the fuel in the tank, however it came
     std::array<double, 4> sprayed{};  // kg that came with the charge beside it, by Vapour
     double heating{};                 // J, lower heating value of all of it as liquid
@@ -27,10 +28,11 @@ Mixture mix(const media::Stream& charge, const media::Fuel& fuel, double target,
 /// The fuel came with the charge: the engine adds none, and the mixture is what the charge carries.
 Mixture mix_carburetted(const media::Stream& charge, const media::Fuel& fuel) noexcept;
 
-/// Octane index of all that burns, alcohols by their molecules. An alcohol that evaporates in the
-/// modelled charge counts with its motor number, measured in a heated mixture: what it cools is
-/// in the temperature of the charge already. It never counts against the fuel in the tank.
+/// Octane index of all that burns, alcohols by their molecules. An alcohol that evaporates from the
+/// modelled gas, of the tank's fuel the share `from_gas`, counts with its motor number, measured in
+/// a heated mixture: what it cools is in the temperature of the charge already. What is sprayed
+/// never counts against the fuel in the tank.
 double octane_index(const Mixture& mixture, const media::Fuel& fuel, double sensitivity_weight,
-                    bool carburetted) noexcept;
+                    double from_gas) noexcept;
 
 }  // namespace windwall::engine

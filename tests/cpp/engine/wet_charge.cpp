@@ -105,10 +105,59 @@ TEST(Drops, CoolByTheirLatentHeat) {
     EXPECT_NEAR(evaporative_cooling(0.5 * 1.2 / 14.7, 2442e3, 1880, 1.2 / 14.7 * 1700), 81.6, 0.1);
     EXPECT_NEAR(evaporative_cooling(1 / 14.7, 349e3, 1700, 0), 21, 0.3);
     const Intake intake = with_drops(Vapour::water, 0.5 * 1.2 / 14.7);
-    const Evaporated drops = evaporate(intake.charge, 1, 1.2 / 14.7);
-    EXPECT_LT(drops.cooling, 0.2 * 330 + 1e-9);
-    EXPECT_NEAR(evaporate(intake.charge, 0.3, 1.2 / 14.7).cooling, 0.3 * 81.6, 1.5);
-    EXPECT_EQ(evaporate(with_drops(Vapour::petrol, 0.05).charge, 1, 0).cooling, 0);
+    const AtValve drops = at_valve({}, intake.charge, {});
+    EXPECT_LT(evaporate(intake.charge, drops, 1).cooling, 0.2 * 330 + 1e-9);
+    EXPECT_NEAR(evaporate(intake.charge, drops, 0.3).cooling, 0.3 * 81.6 * 1.07, 2);
+}
+
+// What a liquid does hangs on where it evaporates and on nothing else.
+TEST(AtValve, EveryLiquidIsInOneAccountWhereverItEnters) {
+    media::Stream charge = with_drops(Vapour::methanol, 0.04).charge;
+    charge.film_share = 0.35;
+    const Evaporation usual;
+    const AtValve found = at_valve(usual, charge, {0, 0.1, 0, 0.02});
+    EXPECT_NEAR(found.early[1], 0.05 * 0.1, 1e-15);
+    EXPECT_NEAR(found.metal[1], 0.35 * 0.04 + 0.85 * 0.95 * 0.1, 1e-15);
+    EXPECT_NEAR(found.metal[3], 0.85 * 0.95 * 0.02, 1e-15);
+    for (const std::size_t i : {1U, 3U}) {
+        const double all = i == 1 ? 0.14 : 0.02;
+        EXPECT_NEAR(found.early[i] + found.metal[i] + found.flying[i], all, 1e-15);
+    }
+    // Injected at the port to fly and to land as from a carburettor, it is the same.
+    Evaporation as_carburetted;
+    as_carburetted.port_vapour = 0;
+    as_carburetted.port_film = 0.35;
+    const media::Stream air = dry().charge;
+    const Evaporated ported = evaporate(air, at_valve(as_carburetted, air, {0, 0.04, 0, 0}), 0.8);
+    const Evaporated carried = evaporate(charge, at_valve(usual, charge, {}), 0.8);
+    EXPECT_NEAR(ported.cooling, carried.cooling, 1e-12);
+    EXPECT_NEAR(ported.displaced, carried.displaced, 1e-15);
+}
+
+TEST(AtValve, OrdersFillingByWhereItEvaporates) {
+    const auto filled = [](double port_vapour, double port_film) {
+        Cylinder engine = single_499();
+        engine.evaporation.port_vapour = port_vapour;
+        engine.evaporation.port_film = port_film;
+        engine.evaporation.before_closing = 0.7;
+        media::Fuel methanol;
+        methanol.methanol = 1;
+        return engine.volumetric_efficiency(dry(), methanol);
+    };
+    EXPECT_GT(filled(0, 0), filled(0, 0.5));  // in the cylinder, half there, on metal
+    EXPECT_GT(filled(0, 0.5), filled(0, 1));
+}
+
+TEST(AtValve, PetrolAtThePortIsWhatFillingAndAnchorKnow) {
+    const Cylinder engine = single_499();
+    const Intake intake = dry();
+    const Mixture burnt = engine.mixture(intake, {});
+    const AtValve here = at_valve({}, intake.charge, burnt.port);
+    EXPECT_NEAR(here.flying[3], petrol_at_port(burnt.equivalence_ratio()).flying[3], 1e-15);
+    media::Fuel methanol;
+    methanol.methanol = 1;
+    EXPECT_LT(engine.end_gas(intake, methanol, 0).temperature,
+              engine.end_gas(intake, {}, 0).temperature - 8);
 }
 
 // Colder gas before the intake closes lets more in: the root of the temperatures, less the room
@@ -119,15 +168,23 @@ TEST(Drops, EvaporatingBeforeClosingMakeRoom) {
     const Intake wet = with_head(with_drops(Vapour::water, 0.02), 473.15);
     const Intake damp = with_head(dry(), 473.15);
     const double ratio = engine.gas_demand(wet, {}) / engine.gas_demand(damp, {});
-    const Evaporated drops = evaporate(wet.charge, 0.3, engine.mixture(wet, {}).tank_fuel);
-    EXPECT_NEAR(ratio, std::sqrt(330 / (330 - drops.cooling)) / (1 + 0.006 * 28.9654 / 18.01528),
-                1e-4);
+    const auto filled = [&](const Intake& intake) {
+        const Evaporated drops = evaporate(
+            intake.charge, at_valve({}, intake.charge, engine.mixture(intake, {}).port), 0.3);
+        return std::sqrt(330 / (330 - drops.cooling)) / (1 + drops.displaced);
+    };
+    EXPECT_NEAR(ratio, filled(wet) / filled(damp), 1e-12);
+    EXPECT_NEAR(
+        filled(wet) / filled(damp),
+        std::sqrt(330 / (330 - 0.3 * 0.02 * 2442e3 / 1170)) / (1 + 0.006 * 28.9654 / 18.01528),
+        1e-3);
     EXPECT_GT(ratio, 1.005);
     engine.evaporation.before_closing = 0;
-    EXPECT_EQ(engine.gas_demand(wet, {}), engine.gas_demand(damp, {}));
+    EXPECT_NEAR(engine.gas_demand(wet, {}), engine.gas_demand(damp, {}),
+                1e-12 * engine.gas_demand(damp, {}));
 }
 
-// Every liquid helps, and more of it more; petrol drops, which the anchor had too, do not.
+// Every liquid helps, and more of it more.
 TEST(Drops, LowerTheRequirement) {
     const Cylinder engine = single_499();
     media::Fuel fuel;
@@ -153,11 +210,14 @@ TEST(Drops, OfWaterDampAndCool) {
     damp.charge.vapour[0] = 0.01;
     EXPECT_NEAR(engine.choose_spark(damp, fuel).requirement - none, -3, 1e-9);
     const Intake wet = with_head(with_drops(Vapour::water, 0.01), 453.15);
-    const double fuel_share = engine.mixture(wet, fuel).tank_fuel;
-    const double early = evaporate(wet.charge, 0.3, fuel_share).cooling;
-    const double all = evaporate(wet.charge, 0.8, fuel_share).cooling;
-    EXPECT_NEAR(engine.choose_spark(wet, fuel).requirement - none,
-                -0.3 * 8 - (early + 0.7 * (all - early)) / 7, 1e-9);
+    const auto cooled = [&](const Intake& intake) {
+        const AtValve liquid = at_valve({}, intake.charge, engine.mixture(intake, fuel).port);
+        const double early = evaporate(intake.charge, liquid, 0.3).cooling;
+        return early + 0.7 * (evaporate(intake.charge, liquid, 0.8).cooling - early);
+    };
+    const double colder = cooled(wet) - cooled(with_head(dry(), 453.15));
+    EXPECT_NEAR(colder, 13, 2);
+    EXPECT_NEAR(engine.choose_spark(wet, fuel).requirement - none, -0.3 * 8 - colder / 7, 1e-9);
 }
 
 // The octane of an alcohol and what it cools are counted once each: with its motor number, of a
@@ -168,12 +228,12 @@ TEST(Octane, OfInjectedAlcoholIsItsMotorNumber) {
     const Mixture mixture = mix(with_drops(Vapour::methanol, 0.02).charge, fuel, 0.88, true);
     const double petrol = mixture.own_fuel / 105.97e-3, methanol = 0.02 / 32.04186e-3;
     const double x = methanol / (methanol + petrol);
-    EXPECT_NEAR(octane_index(mixture, fuel, 0.5, false), 80 + x * (89 - 80), 1e-9);
+    EXPECT_NEAR(octane_index(mixture, fuel, 0.5, 0), 80 + x * (89 - 80), 1e-9);
     fuel.research_octane = fuel.motor_octane = 100;  // never against the fuel in the tank
-    EXPECT_EQ(octane_index(mixture, fuel, 0.5, false), 100);
+    EXPECT_EQ(octane_index(mixture, fuel, 0.5, 0), 100);
 }
 
-TEST(Octane, AlcoholFromACarburettorCountsWithItsMotorNumberToo) {
+TEST(Octane, AlcoholCountsWithItsMotorNumberAsFarAsItCoolsTheGas) {
     const Cylinder engine = single_499();
     media::Fuel e85;
     e85.ethanol = 0.85;
@@ -181,9 +241,11 @@ TEST(Octane, AlcoholFromACarburettorCountsWithItsMotorNumberToo) {
     e85.motor_octane = 90;
     const double x = e85.alcohol_molar_share();
     EXPECT_GT(x, 0.9);
+    const auto index = [&](double from_gas) { return 107 - (0.5 + 0.5 * x * from_gas) * 17; };
     EXPECT_NEAR(engine.choose_spark(carburetted(engine, e85, 0.5), e85).fuel_index,
-                107 - (0.5 + 0.5 * x) * 17, 1e-9);
-    EXPECT_NEAR(engine.choose_spark(dry(), e85).fuel_index, 98.5, 1e-9);
+                index(0.5 + 0.5 * 0.8), 1e-9);
+    const double at_port = 0.05 + 0.95 * 0.15 * 0.8;
+    EXPECT_NEAR(engine.choose_spark(dry(), e85).fuel_index, index(at_port), 1e-9);
     const media::Fuel petrol;  // evaporation of petrol is in anchor and rating alike
     EXPECT_NEAR(engine.choose_spark(carburetted(engine, petrol, 0.5), petrol).fuel_index, 90, 1e-9);
 }

@@ -27,6 +27,7 @@ Vehicle any_geared(std::mt19937& random) {
     while (box(car).ratios.back() > 0.9 && box(car).ratios.size() < 6)
         box(car).ratios.push_back(box(car).ratios.back() * between(0.5, 0.85));
     box(car).inertia = between(0, 0.03);
+    box(car).shift_time = 0;  // what the launch knows nothing of
     return car;
 }
 

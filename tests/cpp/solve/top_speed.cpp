@@ -221,6 +221,27 @@ TEST(RunUp, ConstantThrustInClosedForm) {
     }
 }
 
+// Each change of gear costs its time, what the road takes meanwhile, and the way back.
+TEST(RunUp, TakesTimeToShift) {
+    Vehicle car = sample::cyclecar();
+    car.goal.run_up = 800;
+    auto& box = *car.driveline[1].part.as<driveline::Gearbox>();
+    const auto run = [&](double shift_time) {
+        box.shift_time = shift_time;
+        return *top_speed(car).run_up;
+    };
+    const RunUp none = run(0), usual = run(0.4), slow = run(1.2);
+    const auto shifts = static_cast<double>(none.gear - none.start_gear);
+    ASSERT_GE(shifts, 2);
+    EXPECT_GT(usual.time - none.time, 0.2 * shifts);
+    EXPECT_LT(usual.time - none.time, 0.8 * shifts);
+    EXPECT_GT(slow.time, usual.time + 0.4 * shifts);
+    EXPECT_LT(usual.speed, none.speed);
+    EXPECT_LT(slow.speed, usual.speed);
+    box.ratios = {1.3};
+    EXPECT_EQ(run(0).time, run(1.2).time);
+}
+
 TEST(RunUp, LongerRoadNeverSlower) {
     Vehicle car = sample::cyclecar();
     double last = 0;
@@ -237,6 +258,7 @@ TEST(RunUp, EndsWhereGearsChangeAtEveryStep) {
     Vehicle car = sample::cyclecar();
     auto& box = *car.driveline[1].part.as<driveline::Gearbox>();
     box.ratios = {2.0};
+    box.shift_time = 0;
     const double once = speed(car);
     for (double apart : {1e-15, 1e-13, 1e-11, 1e-9}) {
         box.ratios = {2.0 * (1 + 2 * apart), 2.0 * (1 + apart), 2.0};

@@ -1,6 +1,7 @@
 #include "windwall/solve/full_throttle/run_up.hpp"
 
 #include "windwall/driveline/launch.hpp"
+#include "windwall/driveline/train.hpp"
 #include "windwall/numerics/root.hpp"
 
 #include <algorithm>
@@ -72,6 +73,28 @@ public:
         return behind;
     }
 
+    double at_speed(double v) const { return -std::log1p(-v / summit_); }
+
+    /// Speed after so long without drive, from u: the road alone slows the vehicle, at about what
+    /// it takes half-way.
+    double coasted(double u, double time) const {
+        const vehicle::Vehicle& car = puller_.vehicle();
+        const double mass = car.body.mass + car.body.rotating_mass(car.tyres.rolling_radius());
+        const auto slowed = [&](double v, double t) {
+            return std::max(0.0, speed(u) - puller_.load(v).total() / mass * t);
+        };
+        return std::min(speed(u), slowed(slowed(speed(u), time / 2), time));
+    }
+
+    /// Road and time that a change into a gear takes at u: without drive, and back to the speed.
+    Segment shift(const TractiveEffortCurve& into, double u, double time) const {
+        const double low = coasted(u, time), v = speed(u);
+        Segment lost = between(into, at_speed(low), u);
+        lost.time += time;
+        lost.distance += time * (low + v) / 2;
+        return lost;
+    }
+
     /// Road and time spent in one gear between two values of u.
     Segment between(const TractiveEffortCurve& curve, double from, double to) const {
         Segment segment;
@@ -120,12 +143,26 @@ RunUp run_up(const VehicleSolver& solver, const std::vector<TractiveEffortCurve>
     RunUp reached{equilibrium, 0, 1, 1};
     if (const TractiveEffortCurve* first = run.used(0))
         reached.start_gear = static_cast<long>(first->gear()) + 1;
+    const double shift_time = driveline::shift_time(solver.vehicle().driveline);
+    long highest = reached.start_gear;  // so far; gears equally good are not changed to and fro
     double covered = 0;
     double u = 0, next = 0;
     for (int i = 0; i < most_steps && u < last; ++i, u = next) {
         const TractiveEffortCurve* used = run.used(u);
         if (used == nullptr) break;
-        reached.gear = static_cast<long>(used->gear()) + 1;
+        const long gear = static_cast<long>(used->gear()) + 1;
+        if (gear > highest && shift_time > 0) {
+            const Segment lost = run.shift(*used, u, shift_time);
+            if (covered + lost.distance >= distance) {
+                reached.time += lost.time * (distance - covered) / lost.distance;
+                reached.speed = run.speed(u);
+                return reached;
+            }
+            covered += lost.distance;
+            reached.time += lost.time;
+        }
+        reached.gear = gear;
+        highest = std::max(highest, gear);
         const double least = i < usual_steps ? 0 : last / usual_steps;
         next = std::max(run.end_of_step(u, *used), u + least);
         const Segment segment = run.between(*used, u, next);
