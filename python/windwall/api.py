@@ -11,10 +11,12 @@ from typing import TYPE_CHECKING, Any
 from windwall.results.default_sensitivity import DefaultSensitivity
 from windwall.results.diagnosis import Compared, Diagnosis
 from windwall.results.operating_point import OperatingPoint
+from windwall.results.ranking import Chosen
 from windwall.results.top_speed import TopSpeed
 from windwall.results.views import Readable, frame
-from windwall.scenario import files
+from windwall.scenario import files, info
 from windwall.scenario.data import ScenarioData
+from windwall.scenario.installing import Fitted
 from windwall.study import compare, default_sensitivity, diagnosis, solve
 
 if TYPE_CHECKING:
@@ -56,6 +58,10 @@ class Scenario(ScenarioData, Readable):
         `best.summary(car.diagnose())`.
         """
         return diagnosis.diagnose(self)
+
+    def chosen(self, *what: Fitted) -> tuple[Chosen, ...]:
+        """Which value each choice takes in `car.install(*what)`."""
+        return info.chosen(self, *what)
 
     def default_sensitivities(self) -> list[DefaultSensitivity]:
         """What each value that was not stated is worth in speed, by solving again for each."""

@@ -42,7 +42,8 @@ def test_a_point_is_one_document(car):
 def test_a_ranking_is_one_document(ranking):
     made = strict(documents.to_text(ranking.to_dict()))
     assert [one["id"] for one in made["upgrades"]] == ["intercooler", "small_pulley", "fairing"]
-    assert made["target"] == list(ranking.target.upgrades)
+    assert made["target"]["upgrades"] == list(ranking.target.upgrades)
+    assert made["target"]["choices"] == {}
     assert len(made["sets"]) == 8
     # An upgrade outside the target has no share: nothing, not a number that is none.
     assert all(one["in_target"] or one["share"] == [None, None, None] for one in made["upgrades"])

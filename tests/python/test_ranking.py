@@ -33,7 +33,7 @@ def test_shares_sum_to_the_gain_of_the_set(ranking):
 def test_a_budget_bounds_the_set(car, ranking):
     poor = ww.rank(car, budget="130 EUR", progress=False)
     assert poor.budget == 130
-    assert poor.target.cost <= 130 < ranking.target.cost
+    assert poor.target.cost <= 130 < ranking.fastest.cost
     assert ww.rank(car, budget=130, progress=False) == poor
 
 
@@ -118,3 +118,83 @@ def test_steps_too_small_to_tell_apart_are_left_out(ranking):
     kept = worth_printing(sets, "metric")
     assert [one.speed[1] for one in kept] == [30.0, 30.3, 30.31]
     assert worth_printing([], "metric") == []
+
+
+def rows_of_tables(text):
+    """The lines that begin with a sum, and the names that begin a line of the tables."""
+    import re
+
+    sums = [float(one) for one in re.findall(r"^ +(\d+) EUR ", text, re.MULTILINE)]
+    names = re.findall(r"^  (\w+)(?::[^+\n]*)? +[+-]\d", text, re.MULTILINE)
+    return sums, names
+
+
+def test_no_row_exceeds_a_budget(car):
+    everything = ww.rank(car, progress=False)
+    assert max(rows_of_tables(repr(everything))[0]) > 150
+    poor = ww.rank(car, budget="150 EUR", progress=False)
+    text = repr(poor)
+    sums, names = rows_of_tables(text)
+    assert sums
+    assert max(sums) <= 150
+    assert set(names) == {"small_pulley", "fairing"}
+    assert "Beyond the budget, with what they require: intercooler." in text
+    named = [*poor.best_by_cost, *poor.best_by_hours, poor.target, poor.fastest]
+    for worth in poor.upgrades.values():
+        pairs = (worth.best_pair, worth.most_helped, worth.most_hindered)
+        named += [poor.sets[pair.pair] for pair in pairs if pair]
+    assert all(one.cost <= 150 for one in named)
+
+
+def test_the_set_is_the_cheapest_that_cannot_be_told_from_the_fastest(car, ranking):
+    """The car's speed was read to 2 km/h, and its knock anchor is known to as much as is ranked."""
+    share = car.knock_sigma / 10
+    assert ranking.smallest_lead == pytest.approx(2 / 3.6)
+
+    def lead(one, way):
+        at_anchor = [a - b for a, b in zip(ranking.fastest.speed, one.speed, strict=True)]
+        return at_anchor[1] + share * (at_anchor[way] - at_anchor[1])
+
+    def alike(one):
+        return all(lead(one, way) <= ranking.smallest_lead for way in range(3))
+
+    allowed = [one for one in ranking.sets if one.recommended]
+    cheapest = min((one for one in allowed if alike(one)), key=lambda one: one.cost)
+    assert ranking.target == cheapest
+    assert ranking.fastest == max(allowed, key=lambda one: one.speed[1])
+    assert ranking.lead == pytest.approx([lead(cheapest, way) for way in range(3)], abs=1e-9)
+    assert f"The set: {cheapest.name}" in " ".join(repr(ranking).split())
+
+
+def test_without_a_reading_half_a_kilometre_an_hour_can_be_told(document):
+    import json
+
+    del document["observed"]
+    ranking = ww.rank(ww.loads(json.dumps(document)), progress=False)
+    assert ranking.smallest_lead == pytest.approx(0.5 / 3.6)
+
+
+def test_partners_are_what_the_sets_say(ranking):
+    """By brute force: no upgrade of this menu needs or excludes another."""
+    speed = {frozenset(one.upgrades): one.speed for one in ranking.sets}
+    base = speed[frozenset()]
+    for name, worth in ranking.upgrades.items():
+        others = set(ranking.upgrades) - {name}
+        together = {other: speed[frozenset({name, other})][1] - base[1] for other in others}
+        beside = {
+            other: speed[frozenset({name, other})][1] - speed[frozenset({other})][1]
+            for other in others
+        }
+        extra = {other: gain - worth.alone[1] for other, gain in beside.items()}
+        assert worth.best_pair.id == max(together, key=together.get)
+        assert worth.best_pair.together[1] == pytest.approx(max(together.values()), abs=1e-9)
+        most, least = max(extra, key=extra.get), min(extra, key=extra.get)
+        assert (worth.most_helped and worth.most_helped.id) == (most if extra[most] > 0 else None)
+        assert (worth.most_hindered and worth.most_hindered.id) == (
+            least if extra[least] < 0 else None
+        )
+        if worth.most_helped:
+            assert worth.most_helped.beside[1] == pytest.approx(beside[most], abs=1e-9)
+            assert worth.most_helped.interaction[1] == pytest.approx(extra[most], abs=1e-9)
+        assert set(ranking.sets[worth.best_pair.pair].upgrades) == {name, worth.best_pair.id}
+    assert "Every upgrade with a partner" in repr(ranking)

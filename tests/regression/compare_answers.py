@@ -54,8 +54,9 @@ def rank_numbers(ranking):
     found = {}
     small = [one for one in ranking.sets if len(one.upgrades) <= LARGEST_KEPT_SET]
     for one in (*small, *ranking.best_by_cost, *ranking.best_by_hours):
-        found |= numbers(list(one.speed), one.name)
-        found |= numbers({"least_margin": one.least_margin, "cost": one.cost}, one.name)
+        name = " + ".join(one.upgrades) or one.name
+        found |= numbers(list(one.speed), name)
+        found |= numbers({"least_margin": one.least_margin, "cost": one.cost}, name)
     for name, worth in ranking.upgrades.items():
         found |= numbers(
             {key: list(getattr(worth, key)) for key in ("alone", "last", "share")}, name

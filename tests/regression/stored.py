@@ -13,7 +13,6 @@ from windwall.results.scenario_info import ScenarioInfo
 from windwall.results.top_speed import TopSpeed
 
 STORED = Path(__file__).parent / "stored"
-POINTING = {key for key, row in answer_rows("ranking").items() if "into" in row}
 
 
 def keep(name, answer, diagnosis):
@@ -31,15 +30,36 @@ def keep(name, answer, diagnosis):
 
 def needed_sets(numbers):
     """The base and the best, with the places of the others closed up."""
-    pointing = {key: numbers[key] for key in POINTING}
-    beside = [one["beside_target"] for one in numbers["upgrades"]]
-    places = sorted({0, *flat([*pointing.values(), beside])})
+    rows = answer_rows("ranking")
+    places = sorted({0, *pointed_at(numbers, rows)})
     moved = {old: new for new, old in enumerate(places)} | {None: None}
-    made = numbers | {"sets": [numbers["sets"][at] for at in places]}
-    made["upgrades"] = [
-        one | {"beside_target": moved[one["beside_target"]]} for one in numbers["upgrades"]
-    ]
-    return made | {key: renamed(value, moved) for key, value in pointing.items()}
+    sets = [numbers["sets"][at] for at in places]
+    return renumbered(numbers, rows, moved) | {"sets": sets}
+
+
+def pointed_at(numbers, rows):
+    """Every place in the list of sets that rows name, however deep."""
+    for key, row in rows.items():
+        value = numbers[key]
+        if "into" in row:
+            yield from flat([value])
+        elif "rows" in row:
+            for one in value if isinstance(value, list) else [value] if value else []:
+                yield from pointed_at(one, row["rows"])
+
+
+def renumbered(numbers, rows, moved):
+    """The same with other places."""
+    made = dict(numbers)
+    for key, row in rows.items():
+        value = numbers[key]
+        if "into" in row:
+            made[key] = renamed(value, moved)
+        elif "rows" in row and isinstance(value, list):
+            made[key] = [renumbered(one, row["rows"], moved) for one in value]
+        elif "rows" in row and value:
+            made[key] = renumbered(value, row["rows"], moved)
+    return made
 
 
 def flat(value):

@@ -1,3 +1,4 @@
+#include "windwall/bindings/rows_values.hpp"
 #include "windwall/bindings/scenario_problems.hpp"
 #include "windwall/bindings/scenario_text.hpp"
 #include "windwall/fields/plain_text.hpp"
@@ -6,12 +7,14 @@
 #include "windwall/scenario/load.hpp"
 #include "windwall/scenario/physics.hpp"
 #include "windwall/scenario/save.hpp"
+#include "windwall/study/chosen.hpp"
 
 #include <nlohmann/json.hpp>
 #include <pybind11/stl.h>
 
 #include <map>
 #include <string>
+#include <tuple>
 #include <variant>
 #include <vector>
 
@@ -56,11 +59,53 @@ Scenario set(const Scenario& scenario, const std::vector<std::pair<Text, py::obj
     return or_problems(scenario::set(scenario, changes));
 }
 
-Scenario fit(const Scenario& scenario, const std::vector<Text>& texts) {
+/// Values stated for open choices, each as (id, address or nothing, value); a whole number is the
+/// place of the value among those on offer, from 0.
+using StatedValues = std::vector<std::tuple<Text, Text, py::object>>;
+
+std::variant<scenario::Given, scenario::Place> value_or_place(const py::object& value) {
+    if (!py::isinstance<py::int_>(value) || py::isinstance<py::bool_>(value)) return given(value);
+    return scenario::Place{value.cast<std::size_t>()};
+}
+
+/// What is to be fitted, and which value each open choice takes.
+struct Fitting {
     std::vector<std::string> ids;
+    scenario::UpgradeSet set{};
+    scenario::Choices picks;
+};
+
+/// What is not stated of the open choices is found by solving, as the fastest there is.
+Fitting fitting(const Scenario& scenario, const std::vector<Text>& texts,
+                const StatedValues& values) {
+    Fitting made;
     for (const auto& text : texts)
-        ids.push_back(text.utf8);
-    return or_problems(scenario::fit(scenario, ids));
+        made.ids.push_back(text.utf8);
+    std::vector<scenario::StatedChoice> stated;
+    for (const auto& [upgrade, address, value] : values)
+        stated.push_back({upgrade.utf8, address.utf8, value_or_place(value)});
+    const py::gil_scoped_release others_run;
+    const auto set = scenario::set_of(scenario.menu, made.ids);
+    if (!set) throw WrongInput({{"", 0, 0, set.violation}}, "install");
+    const auto wanted = scenario::wanted_choices(scenario, *set, stated);
+    if (!wanted) throw WrongInput({{"", 0, 0, wanted.violation}}, "install");
+    made.set = *set;
+    made.picks = study::fastest_choices(scenario, *set, *wanted);
+    return made;
+}
+
+Scenario fit(const Scenario& scenario, const std::vector<Text>& ids, const StatedValues& values) {
+    const Fitting made = fitting(scenario, ids, values);
+    return or_problems(scenario::fit(scenario, made.ids, made.picks));
+}
+
+py::list chosen(const Scenario& scenario, const std::vector<Text>& ids,
+                const StatedValues& values) {
+    const Fitting made = fitting(scenario, ids, values);
+    py::list all;
+    for (const study::Chosen& one : study::chosen_values(scenario, made.set, made.picks))
+        all.append(values_of(one));
+    return all;
 }
 
 /// A sum in the one currency of the file.
@@ -86,7 +131,9 @@ void bind_scenario(py::module_& module) {
     py::class_<Scenario>(module, "Scenario", "One scenario file, understood.")
         .def("get", &get, "address"_a, "What stands at an input address, numbers in SI.")
         .def("set", &set, "changes"_a, "Another scenario, with these values.")
-        .def("fit", &fit, "ids"_a, "Another scenario, with these upgrades fitted.")
+        .def("fit", &fit, "ids"_a, "values"_a,
+             "Another scenario, with these upgrades fitted; of what they leave open the fastest.")
+        .def("chosen", &chosen, "ids"_a, "values"_a, "What fitting these takes of each choice.")
         .def("money", &money, "text"_a, "A sum in the currency of the file.")
         .def("text", &scenario::save, "The text of its file.")
         .def(

@@ -5,7 +5,7 @@ namespace windwall::scenario {
 void apply_anchor_sigma(vehicle::Vehicle& vehicle, const fields::Provenance& notes) {
     auto* engine = vehicle.engine.as<engine::Cylinder>();
     if (engine == nullptr) return;
-    const auto* note = notes.find("engine/knock_anchor/octane_number");
+    const auto* note = notes.find(knock_anchor);
     engine->knock_anchor.known_to.reset();
     if (note && note->sigma && *note->sigma > 0) engine->knock_anchor.known_to = *note->sigma;
 }

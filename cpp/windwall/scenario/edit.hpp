@@ -1,4 +1,5 @@
 #pragma once
+#include "windwall/scenario/given.hpp"
 #include "windwall/scenario/install.hpp"
 #include "windwall/scenario/load.hpp"
 
@@ -18,8 +19,6 @@ using Answer = std::variant<std::monostate, double, bool, std::string, std::vect
 /// Looks up an input by its address, or says what is wrong with the address.
 fields::Expected<Answer> get(const Scenario& scenario, std::string_view address);
 
-/// A new value: a number in SI, or a text as a file would have it; nothing empties an optional.
-using Given = std::variant<std::monostate, double, bool, std::string, std::vector<double>>;
 using Changes = std::vector<std::pair<std::string, Given>>;
 
 /// A scenario with other values, or all that is wrong with them. Each brings its own ±. Upgrades

@@ -1,42 +1,19 @@
 #include "windwall/study/gains.hpp"
 
 #include "windwall/study/fair_share.hpp"
+#include "windwall/study/pairs.hpp"
+#include "windwall/study/recommend.hpp"
+#include "windwall/study/solved_sets.hpp"
 
 #include <cmath>
 #include <limits>
-#include <unordered_map>
 
 namespace windwall::study {
 namespace {
 
 constexpr double nan = std::numeric_limits<double>::quiet_NaN();
 
-/// The solved sets, found by their members.
-class Solved {
-public:
-    explicit Solved(const std::vector<SetResult>& sets) : sets_(&sets) {
-        for (std::size_t i = 0; i < sets.size(); ++i)
-            by_set_.emplace(sets[i].set, i);
-    }
-    std::optional<std::size_t> index(Set set) const {
-        const auto found = by_set_.find(set);
-        return found == by_set_.end() ? std::nullopt : std::optional(found->second);
-    }
-    const SetResult* find(Set set) const {
-        const auto found = index(set);
-        return found ? &(*sets_)[*found] : nullptr;
-    }
-    double speed(Set set, std::size_t anchor) const {
-        const SetResult* result = find(set);
-        return result != nullptr ? result->speed[anchor] : nan;
-    }
-
-private:
-    const std::vector<SetResult>* sets_;
-    std::unordered_map<Set, std::size_t> by_set_;
-};
-
-void add_shares(const Considered& considered, const Solved& solved, Set target,
+void add_shares(const Considered& considered, const SolvedSets& solved, Set target,
                 std::vector<UpgradeGain>& gains) {
     for (std::size_t anchor = 0; anchor < anchors; ++anchor) {
         const Shares shares = fair_share(
@@ -52,21 +29,23 @@ void add_shares(const Considered& considered, const Solved& solved, Set target,
     }
 }
 
-Outside why_outside(const Considered& considered, const Solved& solved, Set target, std::size_t k) {
+Outside why_outside(const Considered& considered, const SolvedSets& solved, Set target,
+                    std::size_t k, const RankOptions& options) {
     if ((considered.relations.excluded[k] & target) != 0) return Outside::excluded;
     const SetResult* with = solved.find(target | considered.relations.required[k] | only(k));
     if (with == nullptr) return Outside::excluded;
     if (!with->answered) return Outside::no_answer;
     if (!with->passed.empty()) return Outside::passes_limit;
     if (with->speed[middle] <= solved.speed(target, middle)) return Outside::adds_nothing;
-    return Outside::beyond_budget;
+    return recommendable(*with, options) ? Outside::adds_too_little : Outside::beyond_budget;
 }
 
 }  // namespace
 
 std::vector<UpgradeGain> gains_of_each(const scenario::Scenario& scenario,
-                                       const Considered& considered, const Ranking& ranking) {
-    const Solved solved(ranking.sets);
+                                       const Considered& considered, const Ranking& ranking,
+                                       const RankOptions& options) {
+    const SolvedSets solved(ranking.sets);
     std::vector<UpgradeGain> gains(considered.upgrades.size());
     for (std::size_t k = 0; k < gains.size(); ++k) {
         const Set needs = considered.relations.required[k];
@@ -79,15 +58,20 @@ std::vector<UpgradeGain> gains_of_each(const scenario::Scenario& scenario,
                 solved.speed(needs | only(k), anchor) - solved.speed(needs, anchor);
         }
         const SetResult* alone = solved.find(needs | only(k));
-        if (alone != nullptr) gains[k].passed = alone->passed;
+        if (alone == nullptr) continue;
+        gains[k].passed = alone->passed;
+        gains[k].chosen = alone->chosen;
     }
+    add_partners(
+        considered, solved, [&](const SetResult& one) { return recommendable(one, options); },
+        gains);
     if (!ranking.target) return gains;
     const Set target = ranking.sets[*ranking.target].set;
     add_shares(considered, solved, target, gains);
     for (std::size_t k = 0; k < gains.size(); ++k) {
         gains[k].in_target = holds(target, k);
         if (gains[k].in_target) continue;
-        gains[k].outside = why_outside(considered, solved, target, k);
+        gains[k].outside = why_outside(considered, solved, target, k, options);
         gains[k].beside_target = solved.index(target | considered.relations.required[k] | only(k));
     }
     return gains;

@@ -3,8 +3,9 @@
 
 namespace windwall::study {
 
-/// What each upgrade adds alone, last and by its fair share of the target's gain.
+/// What each upgrade adds alone, last, by its fair share of the target's gain and beside others.
 std::vector<UpgradeGain> gains_of_each(const scenario::Scenario& scenario,
-                                       const Considered& considered, const Ranking& ranking);
+                                       const Considered& considered, const Ranking& ranking,
+                                       const RankOptions& options);
 
 }  // namespace windwall::study

@@ -4,48 +4,13 @@
 #include "windwall/solve/point/guarded.hpp"
 #include "windwall/study/gains.hpp"
 #include "windwall/study/goal.hpp"
+#include "windwall/study/recommend.hpp"
 #include "windwall/study/solve_sets.hpp"
-
-#include <algorithm>
-#include <functional>
 
 namespace windwall::study {
 namespace {
 
 using scenario::Scenario;
-using Price = double SetResult::*;
-
-bool affordable(const SetResult& result, const RankOptions& options) {
-    return !options.budget || result.cost <= *options.budget;
-}
-
-std::optional<std::size_t> fastest(const Ranking& ranking, const RankOptions& options) {
-    std::optional<std::size_t> best;
-    for (std::size_t i = 0; i < ranking.sets.size(); ++i) {
-        const SetResult& result = ranking.sets[i];
-        if (!result.recommended || !affordable(result, options)) continue;
-        if (!best || result.speed[middle] > ranking.sets[*best].speed[middle]) best = i;
-    }
-    return best;
-}
-
-/// The recommended sets of which each is faster than all that cost no more, cheapest first.
-std::vector<std::size_t> best_by(const Ranking& ranking, Price price) {
-    std::vector<std::size_t> order;
-    for (std::size_t i = 0; i < ranking.sets.size(); ++i) {
-        if (ranking.sets[i].recommended) order.push_back(i);
-    }
-    std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
-        const SetResult &x = ranking.sets[a], &y = ranking.sets[b];
-        return x.*price != y.*price ? x.*price < y.*price : x.speed[middle] > y.speed[middle];
-    });
-    std::vector<std::size_t> best;
-    for (std::size_t i : order) {
-        const double speed = ranking.sets[i].speed[middle];
-        if (best.empty() || speed > ranking.sets[best.back()].speed[middle]) best.push_back(i);
-    }
-    return best;
-}
 
 std::optional<std::size_t> cheapest_to(const Ranking& ranking, double speed) {
     for (std::size_t i : ranking.best_by_cost) {
@@ -72,6 +37,21 @@ std::array<double, anchors> octane_numbers(const Scenario& scenario, double spre
     return {stated - spread, stated, stated + spread};
 }
 
+void add_choices(const Scenario& scenario, const Considered& considered, Ranking& ranking) {
+    for (SetResult& one : ranking.sets)
+        one.chosen = chosen_values(scenario, in_menu(considered, one.set), one.picks);
+}
+
+void add_target(const Scenario& scenario, const RankOptions& options, Ranking& ranking) {
+    const std::vector<SetResult>& sets = ranking.sets;
+    const Telling telling = telling_of(scenario, options);
+    ranking.smallest_lead = telling.smallest_lead;
+    ranking.fastest = fastest_set(sets, options);
+    if (!ranking.fastest) return;
+    ranking.target = cheapest_alike(sets, *ranking.fastest, telling, options);
+    ranking.lead = lead_of(sets[*ranking.fastest], sets[*ranking.target], telling);
+}
+
 Ranking unranked(solve::Status status, std::size_t upgrades) {
     Ranking ranking;
     ranking.status = status;
@@ -91,10 +71,11 @@ Ranking ranked(const Scenario& scenario, const RankOptions& options) {
     ranking.allowed = allowed_sets(considered.relations).size();
     const bool complete = ranking.solved == ranking.allowed;
     ranking.status = complete ? solve::Status::solved : solve::Status::cancelled;
-    ranking.target = fastest(ranking, options);
-    ranking.best_by_cost = best_by(ranking, &SetResult::cost);
-    ranking.best_by_hours = best_by(ranking, &SetResult::hours);
-    ranking.upgrades = gains_of_each(scenario, considered, ranking);
+    add_choices(scenario, considered, ranking);
+    add_target(scenario, options, ranking);
+    ranking.best_by_cost = best_by(ranking.sets, &SetResult::cost, options);
+    ranking.best_by_hours = best_by(ranking.sets, &SetResult::hours, options);
+    ranking.upgrades = gains_of_each(scenario, considered, ranking, options);
     if (complete) look_at_goal(scenario, considered, ranking);
     return ranking;
 }

@@ -21,6 +21,23 @@ std::span<const Row> SetResult::rows() {
         result("hours", "t", at<&S::hours>, labour("h"), "What its upgrades take"),
         fact("passed", at<&S::passed>, "Limits passed, at the middle anchor"),
         fact("picks", at<&S::picks>, "Which value each open choice took, from 0"),
+        fact("chosen", at<&S::chosen>, "What each open choice took"),
+    };
+    return table;
+}
+
+std::span<const Row> Partner::rows() {
+    using P = Partner;
+    static constexpr Row table[] = {
+        fact("id", at<&P::id>, "Id of the other upgrade"),
+        fact("pair", at<&P::pair>, "Which set holds the two and what they require")
+            .pointing_into("sets"),
+        result("together", "dv", at<&P::together>, speed("km/h"),
+               "What the pair adds to the vehicle as it is, at the three anchors"),
+        result("beside", "dv", at<&P::beside>, speed("km/h"),
+               "What the upgrade adds where the other is fitted"),
+        result("interaction", "dv", at<&P::interaction>, speed("km/h"),
+               "By how much that is more than without the other"),
     };
     return table;
 }
@@ -40,6 +57,13 @@ std::span<const Row> UpgradeGain::rows() {
              "Which set is the target with it and what it requires")
             .pointing_into("sets"),
         fact("passed", at<&U::passed>, "Limits passed with only this and what it requires fitted"),
+        fact("chosen", at<&U::chosen>, "What its open choices took, fitted first"),
+        optional_group("best_pair", at<&U::best_pair>,
+                       "The fastest pair it is in, within the budget and all limits"),
+        optional_group("most_helped", at<&U::most_helped>,
+                       "The partner with which it gains most above its gain without"),
+        optional_group("most_hindered", at<&U::most_hindered>,
+                       "The partner with which it loses most of its gain without"),
     };
     return table;
 }
@@ -63,9 +87,17 @@ std::span<const Row> Ranking::rows() {
                "Octane numbers of the knock anchors"),
         fact("upgrades", at<&R::upgrades>, "Every upgrade in the order of the menu"),
         fact("sets", at<&R::sets>, "Every allowed set, the empty one first"),
-        fact("target", at<&R::target>,
-             "The fastest set within the budget that passes no limit; fair shares are of it")
+        fact("fastest", at<&R::fastest>, "The fastest set within the budget that passes no limit")
             .pointing_into("sets"),
+        fact("target", at<&R::target>,
+             "The cheapest set that cannot be told from the fastest; fair shares are of it")
+            .pointing_into("sets"),
+        result("lead", "dv", at<&R::lead>, speed("km/h"),
+               "By how much the fastest set is faster than the target: at a knock anchor one "
+               "standard deviation lower, as stated, and as much higher"),
+        result("smallest_lead", "dv", at<&R::smallest_lead>, speed("km/h"),
+               "A lead that is no larger cannot be told: 0.5 km/h, or the +/- of an observed "
+               "speed where that is more"),
         fact("best_by_cost", at<&R::best_by_cost>, "Sets faster than all that cost no more")
             .pointing_into("sets"),
         fact("best_by_hours", at<&R::best_by_hours>, "Sets faster than all that take no longer")

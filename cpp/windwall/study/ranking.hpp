@@ -2,6 +2,7 @@
 #include "windwall/solve/results/ending.hpp"
 #include "windwall/solve/results/limit_violation.hpp"
 #include "windwall/study/allowed_sets.hpp"
+#include "windwall/study/chosen.hpp"
 
 #include <array>
 #include <optional>
@@ -37,12 +38,35 @@ struct SetResult {
     double hours{};
     std::vector<solve::LimitViolation> passed;  // limits, at the stated anchor
     std::vector<std::size_t> picks;  // which value each open choice of the set took, from 0
+    std::vector<Chosen> chosen;      // the same, with whose it is and what it is
 
     static std::span<const fields::Row> rows();
 };
 
 /// Why an upgrade is not in the target.
-enum class Outside { none, excluded, no_answer, passes_limit, adds_nothing, beyond_budget };
+enum class Outside {
+    none,
+    excluded,
+    no_answer,
+    passes_limit,
+    adds_nothing,
+    adds_too_little,
+    beyond_budget
+};
+
+/// What an upgrade is worth beside one other, both with what they require; m/s at each anchor.
+struct Partner {
+    static constexpr std::string_view description =
+        "What an upgrade is worth beside one other, m/s at the lower, middle and upper knock "
+        "anchor; NaN where one of the two needs the other.";
+    std::string id;                             // of the other
+    std::size_t pair{};                         // into sets: both with what they require
+    std::array<double, anchors> together{};     // what the pair adds to the vehicle as it is
+    std::array<double, anchors> beside{};       // what the upgrade adds where the other is fitted
+    std::array<double, anchors> interaction{};  // by how much that is more than without the other
+
+    static std::span<const fields::Row> rows();
+};
 
 /// What one upgrade adds, in m/s at each anchor; NaN where there is no such number.
 struct UpgradeGain {
@@ -57,6 +81,12 @@ struct UpgradeGain {
     Outside outside = Outside::none;
     std::optional<std::size_t> beside_target;   // into sets: the target with it and what it needs
     std::vector<solve::LimitViolation> passed;  // with only this and what it needs fitted
+    std::vector<Chosen> chosen;                 // likewise
+    // Of the pairs within the budget that pass no limit: the fastest, and those whose two gain most
+    // by each other and lose most.
+    std::optional<Partner> best_pair;
+    std::optional<Partner> most_helped;
+    std::optional<Partner> most_hindered;
 
     static std::span<const fields::Row> rows();
 };
@@ -82,7 +112,10 @@ struct Ranking {
     std::array<double, anchors> knock_anchors{};          // octane numbers
     std::vector<UpgradeGain> upgrades;       // those considered, in the order of the menu
     std::vector<SetResult> sets;             // every allowed set, the empty one first
-    std::optional<std::size_t> target;       // into sets: the fastest within the budget
+    std::optional<std::size_t> fastest;      // into sets: within the budget
+    std::optional<std::size_t> target;       // the cheapest that cannot be told from it
+    std::array<double, anchors> lead{};      // of the fastest over the target, m/s
+    double smallest_lead{};                  // m/s, that can be told on the road
     std::vector<std::size_t> best_by_cost;   // into sets: each faster than all that cost no more
     std::vector<std::size_t> best_by_hours;  // likewise
     std::optional<std::size_t> cheapest_to_goal;
@@ -101,6 +134,7 @@ struct windwall::fields::Names<windwall::study::Refusal> {
 
 template <>
 struct windwall::fields::Names<windwall::study::Outside> {
-    static constexpr std::array<std::string_view, 6> names{
-        "none", "excluded", "no_answer", "passes_limit", "adds_nothing", "beyond_budget"};
+    static constexpr std::array<std::string_view, 7> names{
+        "none",         "excluded",        "no_answer",    "passes_limit",
+        "adds_nothing", "adds_too_little", "beyond_budget"};
 };

@@ -20,10 +20,13 @@ from windwall.cli.output import complain, say, show_every_letter, silence
 from windwall.errors import NoAnswer, Problem, ScenarioError
 from windwall.report import documents
 from windwall.report.text.check import check_text, problems_text
-from windwall.results.ranking import Ranking
+from windwall.report.text_layout import paragraph
+from windwall.results.ranking import Chosen, Ranking, label
 from windwall.results.top_speed import TopSpeed
 from windwall.scenario import files
 from windwall.scenario.data import ScenarioData
+from windwall.scenario.info import chosen
+from windwall.scenario.installing import for_core, typed
 from windwall.scenario.schema import schema
 from windwall.study.diagnosis import diagnose
 from windwall.study.rank import rank
@@ -52,6 +55,22 @@ class Diagnosed:
 
     def summary(self) -> str:
         return self.found.summary(self.diagnosis)
+
+
+class Installed:
+    """An answer of a vehicle that upgrades were fitted to, which says which and how."""
+
+    def __init__(self, found: Diagnosed, ids: list[str], values: tuple[Chosen, ...]) -> None:
+        self.found, self.answered = found, found.answered
+        self.ids, self.values = ids, values
+
+    def to_dict(self) -> dict[str, Any]:
+        values = [one.to_dict() for one in self.values]
+        return {"installed": {"upgrades": self.ids, "chosen": values}} | self.found.to_dict()
+
+    def summary(self) -> str:
+        names = ", ".join(label(one, self.values) for one in dict.fromkeys(self.ids))
+        return "\n".join([*paragraph(f"Fitted first: {names}.", ""), self.found.summary()])
 
 
 def speed(scenario: ScenarioData, _arguments: argparse.Namespace) -> Diagnosed:
@@ -101,8 +120,12 @@ def parser() -> Parser:
     )
     made.add_argument("--version", action="version", version=f"windwall {build_info()['windwall']}")
     commands = made.add_subparsers(dest="command", required=True, metavar="COMMAND")
-    add_question(commands, "speed", speed, "how fast, why no faster, where every watt goes")
+    speeds = add_question(
+        commands, "speed", speed, "how fast, why no faster, where every watt goes"
+    )
+    add_install(speeds)
     ranking = add_question(commands, "rank", rank_menu, "which upgrades buy the most speed")
+    add_install(ranking)
     ranking.add_argument("--budget", metavar="SUM", help='what may be spent, such as "500 EUR"')
     ranking.add_argument(
         "--threads", type=count, default=0, metavar="N", help="how many at once; all by default"
@@ -156,8 +179,20 @@ def add_question(
     made = commands.add_parser(name, help=says, description=f"Says {says}.")
     made.add_argument("file", metavar="FILE", help="a scenario file; - reads standard input")
     made.add_argument("--json", action="store_true", help="one JSON document, numbers in SI")
-    made.set_defaults(run=answer, ask=ask)
+    made.set_defaults(run=answer, ask=ask, install=[])
     return made
+
+
+def add_install(question: argparse.ArgumentParser) -> None:
+    """What is fitted before the question is asked."""
+    question.add_argument(
+        "--install",
+        metavar="ID[=VALUE]",
+        action="append",
+        default=[],
+        help="an upgrade to fit first, any number of times; of a choice the fastest value, or the "
+        "one stated",
+    )
 
 
 def count(text: str) -> int:
@@ -174,11 +209,20 @@ def answer(arguments: argparse.Namespace) -> int:
     source = "standard input" if arguments.file == "-" else arguments.file
     try:
         text = read(arguments.file)
-        found = arguments.ask(ScenarioData.read(text, source), arguments)
+        found = ask(ScenarioData.read(text, source), arguments)
     except ScenarioError as wrong:
         return refuse(wrong, text, arguments.json)
     say(documents.to_text(found.to_dict()) if arguments.json else found.summary())
     return ANSWERED if found.answered else NO_ANSWER
+
+
+def ask(scenario: ScenarioData, arguments: argparse.Namespace) -> Any:
+    """The answer, of the vehicle with what is to be fitted first."""
+    if not arguments.install:
+        return arguments.ask(scenario, arguments)
+    what = tuple(map(typed, arguments.install))
+    found = arguments.ask(scenario.install(*what), arguments)
+    return Installed(found, for_core(what)[0], chosen(scenario, *what))
 
 
 def refuse(wrong: ScenarioError, text: str | bytes, as_json: bool) -> int:

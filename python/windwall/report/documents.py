@@ -156,19 +156,23 @@ def rank_document(ranking: Ranking, diagnosis: Diagnosis | None = None) -> dict[
 
 
 def _row(ranking: Ranking, key: str) -> Any:
-    """Where a row points at sets, the ids of their upgrades."""
+    """Where a row points at sets, their upgrades with the values of their choices."""
     value = ranking[key]
     if "into" not in answer_rows(ranking.question)[key]:
         return plain(value)
-    return [_names(one) for one in value] if isinstance(value, tuple) else _names(value)
+    return [_fitted(one) for one in value] if isinstance(value, tuple) else _fitted(value)
 
 
 def _gain(ranking: Ranking, one: UpgradeGain) -> dict[str, Any]:
     return one.to_dict() | {"why_outside": outside(ranking, one)}
 
 
-def _names(one: UpgradeSet | None) -> list[str] | None:
-    return None if one is None else list(one.upgrades)
+def _fitted(one: UpgradeSet | None) -> dict[str, Any] | None:
+    """What to install, and what comes of it."""
+    if one is None:
+        return None
+    keys = ("upgrades", "choices", "speed", "cost", "hours")
+    return {key: plain(getattr(one, key)) for key in keys}
 
 
 def check_document(scenario: ScenarioData) -> dict[str, Any]:

@@ -121,7 +121,7 @@ def best_by_cost(ranking: Ranking, ax: Axes | None = None) -> Axes:
     A label says what is fitted and taken off since the label before.
     """
     ax, system = _axes(ax), ranking.scenario_info.system
-    sets = [one for one in ranking.sets if one.recommended]
+    sets = [one for one in ranking.sets if one.recommended and _affordable(one, ranking)]
     speeds = [_speed(one, system) for one in sets]
     costs = [one.cost for one in sets]
     ax.plot(costs, speeds, ".", color="0.8", markersize=3, label="a set that passes no limit")
@@ -144,6 +144,10 @@ def best_by_cost(ranking: Ranking, ax: Axes | None = None) -> Axes:
     return ax
 
 
+def _affordable(one: UpgradeSet, ranking: Ranking) -> bool:
+    return ranking.budget is None or one.cost <= ranking.budget
+
+
 def _label_steps(best: list[UpgradeSet], ax: Axes, system: str) -> None:
     """No more labels than can be told apart; above and left of the steps nothing else is drawn."""
     if not best:
@@ -153,7 +157,7 @@ def _label_steps(best: list[UpgradeSet], ax: Axes, system: str) -> None:
     for one in best:
         if _speed(one, system) < height + apart:
             continue
-        now, height = frozenset(one.upgrades), _speed(one, system)
+        now, height = frozenset(map(one.label, one.upgrades)), _speed(one, system)
         label = "\n".join(textwrap.wrap(_change(before, now, one), LABEL_WIDTH))
         right = one.cost > best[-1].cost / 3
         ax.annotate(
@@ -168,7 +172,7 @@ def _label_steps(best: list[UpgradeSet], ax: Axes, system: str) -> None:
 
 
 def _change(before: frozenset[str], now: frozenset[str], one: UpgradeSet) -> str:
-    fitted = [f"+{name}" for name in one.upgrades if name not in before]
+    fitted = [f"+{name}" for name in map(one.label, one.upgrades) if name not in before]
     return " ".join([*fitted, *(f"-{name}" for name in sorted(before - now))]) or one.name
 
 

@@ -28,14 +28,43 @@ class Upgrade(NamedTuple):
     excludes: list[str]
 
 
-class UpgradeSet(Values):
-    """One allowed set of upgrades, solved at three knock anchors."""
+class Chosen(Values):
+    """The value that a choice of an upgrade takes."""
 
     __slots__ = ()
 
     @property
+    def sentence(self) -> str:
+        """The value as people say it: `27 teeth`."""
+        return sentence(self)
+
+    def to_dict(self) -> dict[str, Any]:
+        return super().to_dict() | {"sentence": self.sentence}
+
+
+class UpgradeSet(Values):
+    """One allowed set of upgrades, solved at three knock anchors. `car.install` takes it."""
+
+    __slots__ = ()
+    kinds = {"chosen": Chosen}  # noqa: RUF012  # never changed
+
+    @property
     def name(self) -> str:
-        return " + ".join(self.upgrades) or "as it is"
+        """Its upgrades, with the values that their choices take."""
+        return " + ".join(map(self.label, self.upgrades)) or "as it is"
+
+    def label(self, upgrade: str) -> str:
+        """One of its upgrades with what it chose: `gearing: 27 teeth`."""
+        return label(upgrade, self.chosen)
+
+    @property
+    def choices(self) -> dict[str, dict[str, Any]]:
+        """The values that its choices take, SI or as a file has them, by upgrade and address."""
+        made: dict[str, dict[str, Any]] = {}
+        for one in self.chosen:
+            value = one.text if one.number is None else one.number
+            made.setdefault(one.upgrade, {})[one.address] = value
+        return made
 
     @property
     def reason(self) -> str:
@@ -46,10 +75,22 @@ class UpgradeSet(Values):
         return super().to_dict() | {"reason": self.reason}
 
 
+def label(upgrade: str, chosen: tuple[Chosen, ...]) -> str:
+    """An upgrade with the values that its choices took."""
+    values = ", ".join(one.sentence for one in chosen if one.upgrade == upgrade)
+    return f"{upgrade}: {values}" if values else upgrade
+
+
 class UpgradeGain(Values):
     """What one upgrade adds at the lower, middle and upper knock anchor; NaN for none."""
 
     __slots__ = ()
+    kinds = {"chosen": Chosen}  # noqa: RUF012  # never changed
+
+    @property
+    def label(self) -> str:
+        """Its id, with the values that its choices take where it is fitted first."""
+        return label(self.id, self.chosen)
 
 
 class Ranking(Answer):
@@ -116,6 +157,22 @@ class Ranking(Answer):
     def upgrades(self) -> dict[str, UpgradeGain]:
         """Every upgrade in the order of the menu."""
         return {one.id: one for one in self["upgrades"]}
+
+    @property
+    def within_budget(self) -> dict[str, UpgradeGain]:
+        """The upgrades that can be paid for together with what they require."""
+        return {
+            key: one
+            for key, one in self.upgrades.items()
+            if self.budget is None or self._cost(self._with_required(key)) <= self.budget
+        }
+
+    def _with_required(self, upgrade: str) -> set[str]:
+        required = (self._with_required(one) for one in self._menu[upgrade].requires)
+        return {upgrade}.union(*required)
+
+    def _cost(self, upgrades: set[str]) -> float:
+        return sum(self._menu[one].cost or 0.0 for one in upgrades)
 
     @property
     def table(self) -> pandas.DataFrame:

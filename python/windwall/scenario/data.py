@@ -16,6 +16,7 @@ from windwall.quantities.measures import Measure
 from windwall.quantities.si import accepted, is_foreign
 from windwall.results.ranking import Upgrade
 from windwall.scenario import files
+from windwall.scenario.installing import Fitted, for_core
 
 KNOCK_ANCHOR = "engine/knock_anchor/octane_number"
 LISTENED_FOR = 5.0  # octane numbers, one standard deviation; see docs/physics/knock.md
@@ -156,9 +157,15 @@ class ScenarioData:
             return [float(entry) for entry in value]
         return accepted(value, "")
 
-    def install(self, *ids: str) -> Self:
-        """Another scenario with these upgrades fitted; the menu keeps the others."""
-        return type(self)(self.core.fit([whole_letters(one) for one in ids]), self.source)
+    def install(self, *what: Fitted) -> Self:
+        """Another scenario with these upgrades fitted; the menu keeps the others.
+
+        What is fitted is named by its id, or by a set of a ranking. Where an upgrade leaves a
+        choice it takes the value that is stated, `{"gearing": 27}` (of several choices
+        `{"gearing": {address: value}}`), and else the fastest, found by solving; `chosen` says
+        which.
+        """
+        return type(self)(self.core.fit(*for_core(what)), self.source)
 
     def text(self) -> str:
         """The text of its file, with units as typed."""

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from windwall import _core
+from windwall.results.ranking import Chosen
 from windwall.results.scenario_info import ScenarioInfo
 from windwall.scenario.data import ScenarioData
+from windwall.scenario.installing import Fitted, for_core
 
 CONDITIONS = (
     "day/temperature",
@@ -14,6 +16,12 @@ CONDITIONS = (
     "day/headwind",
     "goal/grade",
 )
+
+
+def chosen(scenario: ScenarioData, *what: Fitted) -> tuple[Chosen, ...]:
+    """Which value each choice would take if these were fitted: as stated, else the fastest."""
+    info = scenario_info(scenario)
+    return tuple(Chosen(one, info) for one in scenario.core.chosen(*for_core(what)))
 
 
 def scenario_info(scenario: ScenarioData) -> ScenarioInfo:

@@ -139,8 +139,11 @@ TEST(Verbs, ChoiceTakesTheFastestValue) {
     const auto car = loaded_car(R"([
         {"id": "gearing", "choose": {"driveline/final_chain/teeth_rear": [27, 29, 31]}},
         {"id": "mass", "choose": {"body/mass": ["300 kg", "290 kg"]}}])");
-    EXPECT_EQ(open_choices(car.menu, 0b11), (std::vector<std::size_t>{3, 2}));
-    EXPECT_EQ(open_choices(car.menu, 0b10), (std::vector<std::size_t>{2}));
+    const auto both = open_choices(car.menu, 0b11);
+    ASSERT_EQ(both.size(), 2u);
+    EXPECT_EQ(both[0].choice->values.size(), 3u);
+    EXPECT_EQ(both[1].choice->values.size(), 2u);
+    EXPECT_EQ(open_choices(car.menu, 0b10).front().upgrade, 1u);
     // A made-up speed with its best at 29 teeth and the lighter car.
     const auto speed = [](const vehicle::Vehicle& vehicle, const Choices& = {}) {
         const double teeth = vehicle.driveline.back().part.as<driveline::Chain>()->teeth_rear;

@@ -13,9 +13,11 @@ from windwall.report.text.observed import observed_lines
 from windwall.report.text.safety_notes import safety_notes
 from windwall.report.text_layout import bullet, paragraph, section, table
 from windwall.report.wording.ranking import outside as why_outside
+from windwall.report.wording.ranking import target
 from windwall.report.wording.scenario import conditions, road_length
 from windwall.results.diagnosis import Diagnosis
-from windwall.results.ranking import MIDDLE, Ranking, UpgradeSet
+from windwall.results.ranking import MIDDLE, Ranking, UpgradeGain, UpgradeSet
+from windwall.results.values import Values
 from windwall.results.views import summary
 
 NONE = "-"
@@ -47,6 +49,7 @@ def menu(ranking: Ranking) -> list[str]:
     """Every upgrade and every set worth knowing."""
     return [
         *upgrades_table(ranking),
+        *partners_table(ranking),
         *new_limits(ranking),
         *(outside(ranking) if ranking.complete else []),
         *best_table("Best set for every budget", ranking.best_by_cost, ranking),
@@ -103,7 +106,7 @@ def upgrades_table(ranking: Ranking) -> list[str]:
     system = ranking.scenario_info.system
     unit = SPEED.shown(system)
     header = ("", "alone", "last", "fair share", "cost", f"per {unit}")
-    rows = [_upgrade_row(key, ranking) for key in ranking.upgrades]
+    rows = [_upgrade_row(key, ranking) for key in ranking.within_budget]
     lines = table([header, *rows])
     lines += paragraph(
         f"Gains in {unit} at knock anchors of {_anchors(ranking)}, the middle one as stated; the "
@@ -111,21 +114,19 @@ def upgrades_table(ranking: Ranking) -> list[str]:
         "requires. Last: taken off the set below. Fair share: its mean part in that set "
         f"over all orders of fitting. Cost per {unit} goes by the gain alone at the middle anchor."
     )
+    lines += paragraph(too_dear(ranking))
     return section("Every upgrade", [*lines, *paragraph(target(ranking))])
+
+
+def too_dear(ranking: Ranking) -> str:
+    """The upgrades that no row is about."""
+    names = [key for key in ranking.upgrades if key not in ranking.within_budget]
+    return f"Beyond the budget, with what they require: {', '.join(names)}." if names else ""
 
 
 def _anchors(ranking: Ranking) -> str:
     low, stated, high = (f"{octane:.0f}" for octane in ranking.knock_anchors)
     return f"{low}, {stated} and {high} octane numbers"
-
-
-def target(ranking: Ranking) -> str:
-    """The set that the fair shares are of."""
-    if ranking.target is None:
-        return "There is no such set: every allowed one passes a limit or has no answer."
-    if not ranking.target.upgrades:
-        return "The set is empty: nothing within the budget is faster without passing a limit."
-    return f"The set, the fastest within the budget: {ranking.target.name}."
 
 
 def _upgrade_row(key: str, ranking: Ranking) -> tuple[str, ...]:
@@ -136,7 +137,56 @@ def _upgrade_row(key: str, ranking: Ranking) -> tuple[str, ...]:
     priced = terms.cost is not None and gain >= SMALLEST_GAIN
     price = f"{terms.cost / gain:.0f} {ranking.currency}" if priced else NONE
     views = [_gains(view, system) for view in (worth.alone, worth.last, worth.share)]
-    return key, *views, cost, price
+    return worth.label, *views, cost, price
+
+
+def partners_table(ranking: Ranking) -> list[str]:
+    """Every upgrade beside those that make the most and the least of it."""
+    system = ranking.scenario_info.system
+    header = ("", "alone", "helped most by", "hindered most by", "best pair")
+    rows = [
+        (
+            worth.id,
+            SPEED.change(worth.alone[MIDDLE], system),
+            _beside(worth, worth.most_helped, ranking),
+            _beside(worth, worth.most_hindered, ranking),
+            _together(worth, ranking),
+        )
+        for worth in ranking.within_budget.values()
+    ]
+    if all(row[2:] == (NONE,) * 3 for row in rows):
+        return []
+    lines = table([header, *rows], left=(0, 2, 3, 4))
+    lines += paragraph(
+        f"{SPEED.shown(system)} at the middle anchor, from the sets that are solved; none of these "
+        "pairs passes a limit. Helped and hindered: what the upgrade adds where that other one is "
+        "fitted, which is more or less than alone. Best pair: what the two add together to the "
+        "vehicle as it is."
+    )
+    return section("Every upgrade with a partner", lines)
+
+
+def _beside(worth: UpgradeGain, partner: Values | None, ranking: Ranking) -> str:
+    system = ranking.scenario_info.system
+    if not partner or abs(SPEED.value(partner.interaction[MIDDLE], system)) < SMALLEST_GAIN:
+        return NONE
+    return f"{SPEED.change(partner.beside[MIDDLE], system)} {_named(worth, partner, ranking)}"
+
+
+def _together(worth: UpgradeGain, ranking: Ranking) -> str:
+    pair = worth.best_pair
+    if not pair:
+        return NONE
+    gain = SPEED.change(pair.together[MIDDLE], ranking.scenario_info.system)
+    return f"{gain} {_named(worth, pair, ranking)}"
+
+
+def _named(worth: UpgradeGain, partner: Values, ranking: Ranking) -> str:
+    """The other one, and every value that was chosen for the two and what they require."""
+    pair = ranking.sets[partner.pair]
+    own = [one.sentence for one in pair.chosen if one.upgrade == worth.id]
+    others = {one.upgrade for one in pair.chosen} - {worth.id, partner.id}
+    return ", ".join([pair.label(partner.id), *own, *map(pair.label, sorted(others))])
 
 
 def new_limits(ranking: Ranking) -> list[str]:
@@ -190,12 +240,19 @@ def worth_printing(sets: Sequence[UpgradeSet], system: str) -> list[UpgradeSet]:
 
 def _set_rows(one: UpgradeSet, ranking: Ranking) -> Iterator[tuple[str, ...]]:
     """A set, with its members on as many lines as they take."""
-    first, *more = textwrap.wrap(one.name, SET_WIDTH, break_long_words=False) or [""]
+    first, *more = wrapped(one.name)
     speed = _speed(one.speed[MIDDLE], ranking.scenario_info.system)
     cost = f"{one.cost:.0f} {ranking.currency}".rstrip()
     yield cost, f"{one.hours:g}", speed, f"{one.least_margin:+.1f}", first
     for line in more:
         yield "", "", "", "", line
+
+
+def wrapped(name: str) -> list[str]:
+    """The name of a set on several lines; an upgrade stays beside its value."""
+    bound = name.replace(" ", "\xa0").replace("\xa0+\xa0", " + ")
+    lines = textwrap.wrap(bound, SET_WIDTH, break_long_words=False)
+    return [line.replace("\xa0", " ") for line in lines] or [""]
 
 
 def goal(ranking: Ranking) -> list[str]:

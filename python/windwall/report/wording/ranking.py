@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from windwall import _core
-from windwall.quantities.measures import LENGTH, SPEED
+from windwall.quantities.measures import LENGTH, SPEED, Measure
 from windwall.report.wording.top_speed import no_answer
-from windwall.results.ranking import MIDDLE, Ranking, UpgradeGain, UpgradeSet
+from windwall.results.ranking import MIDDLE, Chosen, Ranking, UpgradeGain, UpgradeSet
 from windwall.results.views import sentence, sentences
 
 MOST_RANKED = 16
@@ -37,6 +37,19 @@ UNSTEADY = (
 AT_ANCHOR = "at {octane} it is {place}"
 PLACE = "{upgrade} (+{gain})"
 NOBODY = "no upgrade gains anything"
+NO_TARGET = "There is no such set: every allowed one passes a limit or has no answer."
+EMPTY_TARGET = "The set is empty: nothing within the budget is faster without passing a limit."
+FASTEST = (
+    "The set: {name} ({cost}, {speed}). It is the fastest within the budget, and over every cheaper "
+    "one it has a lead that can be told: more than {smallest} at the stated knock anchor or one "
+    "standard deviation to either side of it."
+)
+ALIKE = (
+    "The set: {name} ({cost}, {speed}). It is the cheapest within the budget that cannot be told "
+    "from the fastest, {fastest} ({dearer}). That leads it by {lead} {unit} at a knock anchor one "
+    "standard deviation lower, as stated, and as much higher; a lead that can be told is more than "
+    "{smallest}."
+)
 PASSES = "passes {address}"
 OUTSIDE = {
     "none": "",
@@ -44,6 +57,7 @@ OUTSIDE = {
     "no_answer": "{reason}",
     "passes_limit": "would pass {address}",
     "adds_nothing": "adds nothing to it",
+    "adds_too_little": "adds {gain} to it, too little to be told",
     "beyond_budget": "beyond the budget",
 }
 
@@ -53,6 +67,19 @@ def rank_sentence(ranking: Ranking) -> str:
     """How many of the allowed sets were solved."""
     template = UNRANKED.get(ranking.status, SOLVED)
     return template.format(**ranking.numbers, most=MOST_RANKED)
+
+
+@sentence.register(Chosen)
+def value(one: Chosen) -> str:
+    """A chosen value as people say it."""
+    keys = [key for key in one.address.split("/") if not key.isdigit()]
+    if one.number is None:
+        return one.text.replace("_", " ")
+    if one.unit:
+        return Measure(one.dimension, one.unit).short(one.number, one.scenario_info.system)
+    if one.counted:
+        return f"{one.number:g} {keys[-1].partition('_')[0]}"
+    return f"{keys[-1].replace('_', ' ')} {one.number:g}"
 
 
 @sentence.register(UpgradeSet)
@@ -68,10 +95,36 @@ def refusal(one: UpgradeSet) -> str:
 def outside(ranking: Ranking, gain: UpgradeGain) -> str:
     """Why an upgrade is not in the target."""
     beside = None if gain.beside_target is None else ranking.sets[gain.beside_target]
+    more = beside.speed[MIDDLE] - ranking.target.speed[MIDDLE] if beside else 0.0
     return OUTSIDE[gain.outside].format(
+        gain=SPEED.text(more, ranking.scenario_info.system, 2),
         reason=beside.reason if beside else "",
         address=beside.passed[0].address if beside and beside.passed else "",
     )
+
+
+def target(ranking: Ranking) -> str:
+    """The set that the fair shares are of, and why it is this one."""
+    best, system = ranking.target, ranking.scenario_info.system
+    if best is None:
+        return NO_TARGET
+    if not ranking.fastest.upgrades:
+        return EMPTY_TARGET
+    values = {
+        "name": best.name,
+        "cost": _cost(best, ranking),
+        "speed": SPEED.text(best.speed[MIDDLE], system, 4),
+        "smallest": SPEED.short(ranking.smallest_lead, system, 2),
+        "fastest": ranking.fastest.name,
+        "dearer": _cost(ranking.fastest, ranking),
+        "lead": ", ".join(SPEED.change(one, system) for one in ranking.lead),
+        "unit": SPEED.shown(system),
+    }
+    return (FASTEST if best == ranking.fastest else ALIKE).format(**values)
+
+
+def _cost(one: UpgradeSet, ranking: Ranking) -> str:
+    return f"{one.cost:.0f} {ranking.currency}".rstrip()
 
 
 @sentences.register(Ranking)
@@ -103,7 +156,7 @@ def base(ranking: Ranking, one: UpgradeSet) -> str:
 
 def first(ranking: Ranking, anchor: int) -> UpgradeGain | None:
     """The upgrade that gains most alone at one anchor; None where none gains."""
-    gaining = [one for one in ranking.upgrades.values() if one.alone[anchor] > 0]
+    gaining = [one for one in ranking.within_budget.values() if one.alone[anchor] > 0]
     return max(gaining, key=lambda one: one.alone[anchor], default=None)
 
 
@@ -112,7 +165,7 @@ def place(ranking: Ranking, anchor: int) -> str:
     if best is None:
         return NOBODY
     gain = SPEED.text(best.alone[anchor], ranking.scenario_info.system, 2)
-    return PLACE.format(upgrade=best.id, gain=gain)
+    return PLACE.format(upgrade=best.label, gain=gain)
 
 
 def first_place(ranking: Ranking) -> str:
