@@ -11,13 +11,13 @@ from typing import TYPE_CHECKING, Any
 from windwall.results.default_sensitivity import DefaultSensitivity
 from windwall.results.diagnosis import Compared, Diagnosis
 from windwall.results.operating_point import OperatingPoint
-from windwall.results.ranking import Chosen
+from windwall.results.ranking import Chosen, Ranking
 from windwall.results.top_speed import TopSpeed
 from windwall.results.views import Readable, frame
 from windwall.scenario import files, info
 from windwall.scenario.data import ScenarioData
 from windwall.scenario.installing import Fitted
-from windwall.study import compare, default_sensitivity, diagnosis, solve
+from windwall.study import challenge, compare, default_sensitivity, diagnosis, solve
 
 if TYPE_CHECKING:
     import pandas
@@ -52,12 +52,14 @@ class Scenario(ScenarioData, Readable):
         """The model beside every fact that was observed and that it has a number for."""
         return list(compare.compare(self))
 
-    def diagnose(self) -> Diagnosis:
-        """The same, with what would explain each fact that the model is far from. Solves a few
-        hundred times; the text of an answer has it where it is handed over:
-        `best.summary(car.diagnose())`.
+    def diagnose(self, ranking: Ranking | None = None) -> Diagnosis:
+        """The same, with what would explain each fact that contradicts the model, and what that
+        would make of the first gains of a ranking. Solves a hundred times or two; the text of an
+        answer has it where it is handed over: `ranking.summary(car.diagnose(ranking))`.
         """
-        return diagnosis.diagnose(self)
+        if ranking is None:
+            return diagnosis.diagnose(self)
+        return challenge.challenge(self, ranking)
 
     def chosen(self, *what: Fitted) -> tuple[Chosen, ...]:
         """Which value each choice takes in `car.install(*what)`."""

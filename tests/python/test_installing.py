@@ -1,4 +1,4 @@
-"""What is named for fitting, what each choice then takes, and that a ranking's sets are just that."""
+"""What is named for fitting, what each choice takes, and that a ranking's sets can be fitted."""
 
 import json
 from pathlib import Path

@@ -58,7 +58,8 @@ def test_going_faster_than_seen_names_the_energy(car, best):
 
 
 def test_gains_are_printed_at_three_anchors(ranking):
-    words = line_of(repr(ranking), "fairing ").split()
+    text = repr(ranking)
+    words = line_of(text[: text.index("Gains in")], "fairing ").split()
     worth = ranking.upgrades["fairing"]
     printed = [float(word) for word in words[1:10]]
     gains = [gain * 3.6 for gain in (*worth.alone, *worth.last, *worth.share)]

@@ -95,7 +95,7 @@ class Today:
         text = json.dumps(self.numbers(), indent=0, ensure_ascii=False)
         (KEPT / f"{self.name}.json").write_text(text + "\n", encoding="utf-8")
         keep(f"speed_{self.name}", self.speed, self.diagnosis)
-        keep(f"rank_{self.name}", self.ranking, self.diagnosis)
+        keep(f"rank_{self.name}", self.ranking, self.scenario.diagnose(self.ranking))
         if self.name == "airfield_cyclecar":
             keep_budget(self.scenario)
 

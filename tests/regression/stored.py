@@ -7,7 +7,14 @@ import windwall as ww
 from windwall.quantities.measures import Measure
 from windwall.quantities.uncertain_input import UncertainInput
 from windwall.results.answer import answer_rows
-from windwall.results.diagnosis import Compared, Diagnosis, Explained, Explanation, Fact
+from windwall.results.diagnosis import (
+    Compared,
+    Diagnosis,
+    Explained,
+    Explanation,
+    Fact,
+    FirstGain,
+)
 from windwall.results.ranking import Ranking, Upgrade
 from windwall.results.scenario_info import ScenarioInfo
 from windwall.results.top_speed import TopSpeed
@@ -76,7 +83,8 @@ def renamed(value, moved):
 def plain(diagnosis):
     far = [diagnosis.compared.index(one.compared) for one in diagnosis.explained]
     inputs = [one.inputs for one in diagnosis.explained]
-    return {"compared": diagnosis.compared, "far": far, "inputs": inputs}
+    made = {"compared": diagnosis.compared, "far": far, "inputs": inputs}
+    return made | {"first": diagnosis.first}
 
 
 def rebuilt(made):
@@ -86,12 +94,12 @@ def rebuilt(made):
         Explained(compared[at], [explanation(*one) for one in inputs])
         for at, inputs in zip(made["far"], made["inputs"], strict=True)
     )
-    return Diagnosis(compared, explained)
+    return Diagnosis(compared, explained, tuple(FirstGain(*one) for one in made["first"]))
 
 
-def explanation(known, deviations):
+def explanation(known, deviations, gains):
     *values, measure = known
-    return Explanation(UncertainInput(*values, Measure(*measure)), deviations)
+    return Explanation(UncertainInput(*values, Measure(*measure)), deviations, tuple(gains))
 
 
 def stored(name):
@@ -107,4 +115,4 @@ def stored(name):
 def keep_budget(scenario):
     """The one text that is about a budget."""
     ranking = ww.rank(scenario, budget="500 EUR", progress=False)
-    keep("rank_airfield_cyclecar_500_eur", ranking, scenario.diagnose())
+    keep("rank_airfield_cyclecar_500_eur", ranking, scenario.diagnose(ranking))

@@ -72,7 +72,7 @@ std::variant<scenario::Given, scenario::Place> value_or_place(const py::object& 
 struct Fitting {
     std::vector<std::string> ids;
     scenario::UpgradeSet set{};
-    scenario::Choices picks;
+    scenario::Choices choices;
 };
 
 /// What is not stated of the open choices is found by solving, as the fastest there is.
@@ -90,20 +90,20 @@ Fitting fitting(const Scenario& scenario, const std::vector<Text>& texts,
     const auto wanted = scenario::wanted_choices(scenario, *set, stated);
     if (!wanted) throw WrongInput({{"", 0, 0, wanted.violation}}, "install");
     made.set = *set;
-    made.picks = study::fastest_choices(scenario, *set, *wanted);
+    made.choices = study::fastest_choices(scenario, *set, *wanted);
     return made;
 }
 
 Scenario fit(const Scenario& scenario, const std::vector<Text>& ids, const StatedValues& values) {
     const Fitting made = fitting(scenario, ids, values);
-    return or_problems(scenario::fit(scenario, made.ids, made.picks));
+    return or_problems(scenario::fit(scenario, made.ids, made.choices));
 }
 
 py::list chosen(const Scenario& scenario, const std::vector<Text>& ids,
                 const StatedValues& values) {
     const Fitting made = fitting(scenario, ids, values);
     py::list all;
-    for (const study::Chosen& one : study::chosen_values(scenario, made.set, made.picks))
+    for (const study::Chosen& one : study::chosen_values(scenario, made.set, made.choices))
         all.append(values_of(one));
     return all;
 }

@@ -25,15 +25,15 @@ std::span<const Row> Chosen::rows() {
 }
 
 std::vector<Chosen> chosen_values(const scenario::Scenario& scenario, scenario::UpgradeSet set,
-                                  const scenario::Choices& picks) {
+                                  const scenario::Choices& choices) {
     const auto open = scenario::open_choices(scenario.menu, set);
     std::vector<Chosen> made;
-    if (picks.size() != open.size()) return made;
+    if (choices.size() != open.size()) return made;
     for (std::size_t i = 0; i < open.size(); ++i) {
         const FieldPath& path = open[i].choice->path;
-        const scenario::Value& value = open[i].choice->values[picks[i]];
+        const scenario::Value& value = open[i].choice->values[choices[i]];
         const auto* number = std::get_if<double>(&value);
-        made.push_back({scenario.menu[open[i].upgrade].id, path.text(), picks[i],
+        made.push_back({scenario.menu[open[i].upgrade].id, path.text(), choices[i],
                         number ? std::optional(*number) : std::nullopt,
                         scenario::file_text(path, value),
                         std::string(name_of(path.row().measure.dimension)),

@@ -27,7 +27,7 @@ struct Chosen {
 /// Every open choice of a set with the value that it takes, in the order of the menu; none where
 /// the choices were not resolved.
 std::vector<Chosen> chosen_values(const scenario::Scenario& scenario, scenario::UpgradeSet set,
-                                  const scenario::Choices& picks);
+                                  const scenario::Choices& choices);
 
 /// The fastest values of a set, found by solving; what is wanted is not varied.
 scenario::Choices fastest_choices(const scenario::Scenario& scenario, scenario::UpgradeSet set,

@@ -63,8 +63,8 @@ std::vector<UpgradeGain> gains_of_each(const scenario::Scenario& scenario,
         gains[k].chosen = alone->chosen;
     }
     add_partners(
-        considered, solved, [&](const SetResult& one) { return recommendable(one, options); },
-        gains);
+        considered.relations, solved,
+        [&](const SetResult& one) { return recommendable(one, options); }, gains);
     if (!ranking.target) return gains;
     const Set target = ranking.sets[*ranking.target].set;
     add_shares(considered, solved, target, gains);

@@ -1,6 +1,7 @@
 #include "windwall/study/pairs.hpp"
 
 #include <cmath>
+#include <limits>
 
 namespace windwall::study {
 namespace {
@@ -46,13 +47,13 @@ void consider_partner(const Partner& one, UpgradeGain& gain) {
 
 }  // namespace
 
-void add_partners(const Considered& considered, const SolvedSets& solved,
+void add_partners(const Relations& relations, const SolvedSets& solved,
                   const std::function<bool(const SetResult&)>& counts,
                   std::vector<UpgradeGain>& gains) {
     for (std::size_t i = 0; i < gains.size(); ++i)
         for (std::size_t j = 0; j < gains.size(); ++j) {
             if (i == j) continue;
-            const Pair pair = pair_of(considered.relations, i, j);
+            const Pair pair = pair_of(relations, i, j);
             const auto place = solved.index(pair.both);
             if (!place || !counts(*solved.find(pair.both))) continue;
             consider_partner(partner(solved, pair, *place, gains[j].id), gains[i]);

@@ -45,7 +45,7 @@ void add_choices(const Scenario& scenario, const Considered& considered, Ranking
 void add_target(const Scenario& scenario, const RankOptions& options, Ranking& ranking) {
     const std::vector<SetResult>& sets = ranking.sets;
     const Telling telling = telling_of(scenario, options);
-    ranking.smallest_lead = telling.smallest_lead;
+    ranking.smallest_lead = telling.least_told;
     ranking.fastest = fastest_set(sets, options);
     if (!ranking.fastest) return;
     ranking.target = cheapest_alike(sets, *ranking.fastest, telling, options);

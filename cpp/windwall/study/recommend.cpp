@@ -29,8 +29,8 @@ double stated_to(const scenario::Scenario& scenario) {
 }
 
 bool alike(const SetResult& leading, const SetResult& other, const Telling& telling) {
-    return std::ranges::all_of(lead_of(leading, other, telling), [&](double lead) {
-        return lead <= telling.smallest_lead;  // nor where one has no speed
+    return std::ranges::all_of(lead_of(leading, other, telling), [&](double gap) {
+        return gap <= telling.least_told;  // nor where one has no speed
     });
 }
 
@@ -58,14 +58,14 @@ Telling telling_of(const scenario::Scenario& scenario, const RankOptions& option
 
 std::array<double, anchors> lead_of(const SetResult& leading, const SetResult& other,
                                     const Telling& telling) {
-    const auto lead = [&](std::size_t anchor) {
+    const auto ahead = [&](std::size_t anchor) {
         return leading.speed[anchor] - other.speed[anchor];
     };
     std::array<double, anchors> made{};
     for (std::size_t anchor = 0; anchor < anchors; ++anchor) {
         const double moved = anchor == middle ? 0 : telling.known_to;
         made[anchor] =
-            moved == 0 ? lead(middle) : lead(middle) + moved * (lead(anchor) - lead(middle));
+            moved == 0 ? ahead(middle) : ahead(middle) + moved * (ahead(anchor) - ahead(middle));
     }
     return made;
 }

@@ -16,7 +16,7 @@ std::optional<std::size_t> fastest_set(const std::vector<SetResult>& sets,
 /// How large a lead nobody can tell, and how well the knock anchor is known, in steps of the shift
 /// between the three anchors.
 struct Telling {
-    double smallest_lead{};
+    double least_told{};
     double known_to{};
 };
 

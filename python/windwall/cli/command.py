@@ -21,6 +21,7 @@ from windwall.errors import NoAnswer, Problem, ScenarioError
 from windwall.report import documents
 from windwall.report.text.check import check_text, problems_text
 from windwall.report.text_layout import paragraph
+from windwall.results.diagnosis import Diagnosis
 from windwall.results.ranking import Chosen, Ranking, label
 from windwall.results.top_speed import TopSpeed
 from windwall.scenario import files
@@ -28,6 +29,7 @@ from windwall.scenario.data import ScenarioData
 from windwall.scenario.info import chosen
 from windwall.scenario.installing import for_core, typed
 from windwall.scenario.schema import schema
+from windwall.study.challenge import challenge
 from windwall.study.diagnosis import diagnose
 from windwall.study.rank import rank
 from windwall.study.solve import top_speed
@@ -42,13 +44,18 @@ def read(path: str) -> bytes:
     return sys.stdin.buffer.read(files.LARGEST_FILE + 1)
 
 
+def diagnosed(scenario: ScenarioData, found: TopSpeed | Ranking) -> Diagnosis:
+    """What was observed beside the model, with what it makes of a ranking's first gains."""
+    return challenge(scenario, found) if isinstance(found, Ranking) else diagnose(scenario)
+
+
 class Diagnosed:
     """An answer held against what was observed, as far as there is an answer."""
 
     def __init__(self, found: TopSpeed | Ranking, scenario: ScenarioData) -> None:
         self.found = found
         self.answered = found.answered
-        self.diagnosis = diagnose(scenario) if found.answered else None
+        self.diagnosis = diagnosed(scenario, found) if found.answered else None
 
     def to_dict(self) -> dict[str, Any]:
         return self.found.to_dict(self.diagnosis)

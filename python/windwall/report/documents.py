@@ -114,9 +114,12 @@ def observed_document(diagnosis: Diagnosis | None) -> list[dict[str, Any]] | Non
     """
     if diagnosis is None:
         return None
+    names = [one.label for one in diagnosis.first]
     inputs = {id(one.compared): one.inputs for one in diagnosis.explained}
     return [
-        _observed(one) | {"explained_by": [_explanation(each) for each in inputs.get(id(one), [])]}
+        _observed(one)
+        | {"explained_by": [_explanation(each, names) for each in inputs.get(id(one), [])]}
+        | ({"first_gains": dict(diagnosis.first)} if diagnosis.first and id(one) in inputs else {})
         for one in diagnosis.compared
     ]
 
@@ -127,9 +130,10 @@ def _observed(compared: Compared) -> dict[str, Any]:
     return made | {"unit": compared.measure.si}
 
 
-def _explanation(one: Explanation) -> dict[str, Any]:
+def _explanation(one: Explanation, first: list[str]) -> dict[str, Any]:
     made = {"address": one.input.address, "value": one.value, "deviations": one.deviations}
-    return made | {"stated": one.input.given}
+    made |= {"stated": one.input.given}
+    return made | {"gains": dict(zip(first, one.gains, strict=True))} if one.gains else made
 
 
 @document.register(OperatingPoint)

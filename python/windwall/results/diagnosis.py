@@ -11,7 +11,8 @@ from windwall.quantities.measures import Measure
 from windwall.quantities.uncertain_input import UncertainInput
 from windwall.results.values import Values
 
-FAR_OFF = 2  # standard deviations
+CHALLENGED = 1  # standard deviations, beyond which an explanation is looked for
+FAR_OFF = 2  # likewise, beyond which the model is worth less
 # Where an answer has the number that an observation names.
 RESULTS = {
     "gear": "road/gear",
@@ -126,12 +127,18 @@ class Compared(NamedTuple):
     def far(self) -> bool:
         return self.off is not None and abs(self.off) > FAR_OFF
 
+    @property
+    def challenged(self) -> bool:
+        """Whether it contradicts the model by enough to ask what would explain it."""
+        return self.off is not None and abs(self.off) > CHALLENGED
+
 
 class Explanation(NamedTuple):
     """An input and how many of its standard deviations it has to be moved."""
 
     input: UncertainInput
     deviations: float
+    gains: tuple[float | None, ...] = ()  # of the first upgrades alone with it moved there, m/s
 
     @property
     def value(self) -> float:
@@ -140,14 +147,22 @@ class Explanation(NamedTuple):
 
 
 class Explained(NamedTuple):
-    """A fact that the model is far from, and up to three inputs of which each would explain it."""
+    """A fact that contradicts the model, and the inputs of which each would explain it."""
 
     compared: Compared
     inputs: list[Explanation]
+
+
+class FirstGain(NamedTuple):
+    """One of the upgrades that gain most alone: with the value that it chose, and m/s."""
+
+    label: str
+    gain: float
 
 
 class Diagnosis(NamedTuple):
     """The model held against everything that was observed."""
 
     compared: tuple[Compared, ...]
-    explained: tuple[Explained, ...]  # of those that are far off
+    explained: tuple[Explained, ...]  # of those that are challenged
+    first: tuple[FirstGain, ...] = ()  # of a ranking; each explanation has the same ones' gains

@@ -164,14 +164,15 @@ class Ranking(Answer):
         return {
             key: one
             for key, one in self.upgrades.items()
-            if self.budget is None or self._cost(self._with_required(key)) <= self.budget
+            if self.budget is None or self._cost(self.with_required(key)) <= self.budget
         }
 
-    def _with_required(self, upgrade: str) -> set[str]:
-        required = (self._with_required(one) for one in self._menu[upgrade].requires)
-        return {upgrade}.union(*required)
+    def with_required(self, upgrade: str) -> frozenset[str]:
+        """An upgrade and everything it requires, by their ids."""
+        required = (self.with_required(one) for one in self._menu[upgrade].requires)
+        return frozenset({upgrade}).union(*required)
 
-    def _cost(self, upgrades: set[str]) -> float:
+    def _cost(self, upgrades: frozenset[str]) -> float:
         return sum(self._menu[one].cost or 0.0 for one in upgrades)
 
     @property

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import json
 from functools import lru_cache
+from math import hypot
 
 from windwall.quantities.uncertain_input import UncertainInput
 from windwall.results.diagnosis import (
@@ -18,9 +20,8 @@ from windwall.scenario.data import ScenarioData
 from windwall.scenario.inputs import moved, uncertain_inputs
 from windwall.study.compare import ask, compare
 
-FARTHEST = 2.0  # standard deviations that an input may be moved
-NAMED = 3
-HOPEFUL = 4.0  # by a straight line, which is not believed beyond choosing candidates
+FARTHEST = 3.0  # standard deviations that an input may be moved
+HOPEFUL = 5.0  # by a straight line, which is not believed beyond choosing candidates
 REFINED = 6  # candidates that are solved to the end
 STEPS = 20
 CLOSE = 0.05  # of the standard deviations that separate model and observation
@@ -44,19 +45,32 @@ class Moved:
 
 @lru_cache(maxsize=16)
 def diagnose(scenario: ScenarioData) -> Diagnosis:
-    """Holds the model against what was observed, and explains what is far off."""
+    """Holds the model against what was observed, and explains what contradicts it."""
     compared = compare(scenario)
-    far = [one for one in compared if one.far]
-    candidates = uncertain_inputs(scenario) if far else []
-    answers = Moved(scenario)
-    explained = (Explained(one, explanations(answers, one, candidates)) for one in far)
+    challenged = [one for one in compared if one.challenged]
+    candidates = uncertain_inputs(scenario) if challenged else []
+    answers = Moved(without_menu(scenario) if challenged else scenario)
+    explained = (
+        Explained(one, explanations(answers, one, candidates, compared)) for one in challenged
+    )
     return Diagnosis(compared, tuple(explained))
 
 
+def without_menu(scenario: ScenarioData) -> ScenarioData:
+    """The same vehicle and day; every change of a scenario looks at its whole menu again."""
+    document = scenario.document() | {"upgrades": []}
+    return type(scenario).read(json.dumps(document), scenario.source)
+
+
 def explanations(
-    answers: Moved, compared: Compared, candidates: list[UncertainInput]
+    answers: Moved,
+    compared: Compared,
+    candidates: list[UncertainInput],
+    others: tuple[Compared, ...] = (),
 ) -> list[Explanation]:
-    """The inputs that have to be moved least, each found by solving again and again."""
+    """The inputs that have to be moved least, each found by solving again and again; none that
+    breaks another fact which agrees.
+    """
     here = compared.fact.above(compared.model)
     hopeful = ((estimate(answers, compared.fact, one, here), one) for one in candidates)
     nearest = sorted(
@@ -68,8 +82,19 @@ def explanations(
         Explanation(one, met)
         for guess, one in nearest[:REFINED]
         if (met := meet(answers, compared.fact, one, here, guess, close)) is not None
+        and not any(breaks(answers, other, one, met) for other in others)
     ]
-    return sorted(found, key=lambda explanation: abs(explanation.deviations))[:NAMED]
+    return sorted(found, key=lambda explanation: abs(explanation.deviations))
+
+
+def breaks(answers: Moved, other: Compared, one: UncertainInput, deviations: float) -> bool:
+    """Whether a fact that agrees would be far off, or in another gear, with an input moved."""
+    gap = answers.gap(other.fact, one, deviations)
+    if other.challenged or gap is None:
+        return False
+    if other.off is None:
+        return other.key == "gear" and other.model == other.observed and gap != 0
+    return abs(gap) > FAR_OFF * hypot(other.sigma or 0.0, other.model_sigma)
 
 
 def estimate(answers: Moved, fact: Fact, one: UncertainInput, here: float) -> float | None:
@@ -81,12 +106,23 @@ def estimate(answers: Moved, fact: Fact, one: UncertainInput, here: float) -> fl
     return None
 
 
+def farthest(
+    answers: Moved, fact: Fact, one: UncertainInput, way: int
+) -> tuple[float, float | None]:
+    """As far as an input may be moved before it leaves its range, and the gap there."""
+    for reach in (FARTHEST, 2 / 3 * FARTHEST, FARTHEST / 3):
+        gap = answers.gap(fact, one, way * reach)
+        if gap is not None:
+            break
+    return way * reach, gap
+
+
 def meet(
     answers: Moved, fact: Fact, one: UncertainInput, here: float, guess: float, close: float
 ) -> float | None:
     """Where the model meets the observation within reach; None where it does not."""
-    near, near_gap, far = 0.0, here, FARTHEST if guess > 0 else -FARTHEST
-    far_gap = answers.gap(fact, one, far)
+    near, near_gap = 0.0, here
+    far, far_gap = farthest(answers, fact, one, 1 if guess > 0 else -1)
     if far_gap is None or far_gap * here > 0:
         return None
     for step in range(STEPS):

@@ -1,6 +1,7 @@
 #include "windwall/study/pairs.hpp"
 
 #include "windwall/study/recommend.hpp"
+#include "windwall/study/solve_sets.hpp"
 
 #include <gtest/gtest.h>
 
@@ -41,8 +42,8 @@ std::vector<UpgradeGain> gains(const Considered& menu, const std::vector<SetResu
     for (std::size_t i = 0; i < 5; ++i)
         made[i].id = std::to_string(i);
     add_partners(
-        menu, SolvedSets(sets), [&](const SetResult& one) { return recommendable(one, options); },
-        made);
+        menu.relations, SolvedSets(sets),
+        [&](const SetResult& one) { return recommendable(one, options); }, made);
     return made;
 }
 

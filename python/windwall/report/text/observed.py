@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
-from windwall.quantities.measures import ENGINE_SPEED
+from windwall.quantities.measures import ENGINE_SPEED, SPEED
 from windwall.report.text_layout import bullet, paragraph, section, table
 from windwall.results.diagnosis import (
     FAR_OFF,
@@ -13,13 +13,30 @@ from windwall.results.diagnosis import (
     Explained,
     Explanation,
     Fact,
+    FirstGain,
     heard_tells,
     listened_for_knock,
 )
 from windwall.results.scenario_info import ScenarioInfo
+from windwall.study.diagnosis import FARTHEST
 
 HEADER = ("", "observed", "+/-", "model", "+/- by knock", "standard deviations off")
 NOT_YET = "The model is not held against what was observed here: diagnose() of the scenario does."
+FAR = (
+    "CAUTION: the model is over {limit} standard deviations from what was observed in {name}, and "
+    "what follows is worth less until that is explained."
+)
+CHALLENGED = (
+    "CHALLENGED: in {name} the model is {off} standard deviations from what was observed. Before "
+    "anything below is believed, see what would explain it."
+)
+EXPLAINED = "Any one of these, so far off, would:"
+UNEXPLAINED = (
+    "No single input does, moved within {farthest:.0f} of its standard deviations: several are "
+    "wrong at once, or something that the file or the model does not have."
+)
+FIRST = "As stated the first gains alone are {gains} {unit}; behind each stands what they would be."
+THEN = "; then {gains}"
 
 
 def observed_lines(info: ScenarioInfo, diagnosis: Diagnosis | None) -> list[str]:
@@ -30,7 +47,7 @@ def observed_lines(info: ScenarioInfo, diagnosis: Diagnosis | None) -> list[str]
     system, compared = info.system, diagnosis.compared
     lines = table([HEADER, *(_row(one, system) for one in compared)]) if compared else []
     for one in diagnosis.explained:
-        lines += caution(one, system)
+        lines += contradiction(one, diagnosis.first, system)
     lines += [line for sentence in not_compared(info) for line in paragraph(sentence)]
     return section(heading, lines)
 
@@ -56,30 +73,44 @@ def _row(one: Compared, system: str) -> tuple[str, ...]:
     return name, observed, known, model, spread, "" if one.off is None else f"{one.off:+.1f}"
 
 
-def caution(one: Explained, system: str) -> list[str]:
-    """That a fact is far off, and which single input would explain it."""
-    name = label(one.compared.fact, system)
-    opening = (
-        f"CAUTION: the model is over {FAR_OFF} standard deviations from what was observed in "
-        f"{name}, and what follows is worth less until that is explained. "
+def contradiction(one: Explained, first: tuple[FirstGain, ...], system: str) -> list[str]:
+    """That a fact contradicts the model, which single input would explain it, and what that makes
+    of the gains that come first.
+    """
+    said = FAR if one.compared.far else CHALLENGED
+    opening = said.format(
+        limit=FAR_OFF, name=label(one.compared.fact, system), off=f"{one.compared.off:+.1f}"
     )
     if not one.inputs:
-        return paragraph(
-            opening + "No single input moved within two of its standard deviations explains it: "
-            "several are wrong at once, or something that the file or the model does not have."
-        )
-    lines = paragraph(opening + "Any one of these, so far off, would explain it:")
-    return lines + [line for each in one.inputs for line in bullet(moved_text(each, system))]
+        return paragraph(f"{opening} {UNEXPLAINED.format(farthest=FARTHEST)}")
+    more = [EXPLAINED]
+    if first:
+        names = [each.label for each in first]
+        gains = in_order(names, [each.gain for each in first], system)
+        more = [FIRST.format(gains=gains, unit=SPEED.shown(system)), EXPLAINED]
+    lines = paragraph(" ".join([opening, *more]))
+    return lines + [line for each in one.inputs for line in bullet(moved_text(each, first, system))]
 
 
-def moved_text(one: Explanation, system: str) -> str:
-    """An input, what it is and what it would have to be."""
+def moved_text(one: Explanation, first: tuple[FirstGain, ...], system: str) -> str:
+    """An input, what it is and what it would have to be, and the gains then."""
     known = one.input
     now, then = (known.measure.short(value, system, 3) for value in (known.value, one.value))
     stated = "stated" if known.given else "by default"
-    return (
+    text = (
         f"{known.address}: {then} instead of {now} {stated}, "
         f"{one.deviations:+.1f} of its standard deviations"
+    )
+    names = [each.label for each in first]
+    return text + (THEN.format(gains=in_order(names, one.gains, system)) if one.gains else "")
+
+
+def in_order(names: list[str], gains: Sequence[float | None], system: str) -> str:
+    """Upgrades with their gains, the largest first."""
+    both = sorted(zip(names, gains, strict=True), key=lambda one: -(one[1] or 0.0))
+    return ", ".join(
+        f"{name} {'no answer' if gain is None else SPEED.change(gain, system)}"
+        for name, gain in both
     )
 
 

@@ -40,9 +40,9 @@ NOBODY = "no upgrade gains anything"
 NO_TARGET = "There is no such set: every allowed one passes a limit or has no answer."
 EMPTY_TARGET = "The set is empty: nothing within the budget is faster without passing a limit."
 FASTEST = (
-    "The set: {name} ({cost}, {speed}). It is the fastest within the budget, and over every cheaper "
-    "one it has a lead that can be told: more than {smallest} at the stated knock anchor or one "
-    "standard deviation to either side of it."
+    "The set: {name} ({cost}, {speed}). It is the fastest within the budget, and over every "
+    "cheaper one it has a lead that can be told: more than {smallest} at the stated knock anchor "
+    "or one standard deviation to either side of it."
 )
 ALIKE = (
     "The set: {name} ({cost}, {speed}). It is the cheapest within the budget that cannot be told "
