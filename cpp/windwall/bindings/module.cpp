@@ -6,6 +6,7 @@ void bind_problems(pybind11::module_& module);
 void bind_units(pybind11::module_& module);
 void bind_scenario(pybind11::module_& module);
 void bind_facts(pybind11::module_& module);
+void bind_design(pybind11::module_& module);
 void bind_solve(pybind11::module_& module);
 void bind_rank(pybind11::module_& module);
 void bind_sweep(pybind11::module_& module);
@@ -26,6 +27,7 @@ PYBIND11_MODULE(_core, module) {
     bind_units(module);
     bind_scenario(module);
     bind_facts(module);
+    bind_design(module);
     bind_solve(module);
     bind_rank(module);
     bind_sweep(module);

@@ -2,6 +2,7 @@
 #include "windwall/bindings/scenario_problems.hpp"
 #include "windwall/bindings/scenario_text.hpp"
 #include "windwall/fields/units.hpp"
+#include "windwall/scenario/complete.hpp"
 #include "windwall/scenario/scenario.hpp"
 #include "windwall/scenario/schema.hpp"
 #include "windwall/scenario/value.hpp"
@@ -36,7 +37,7 @@ py::tuple measure(const Scenario& scenario, const Text& address) {
 
 /// One standard deviation, SI: as the file says, or the default's own.
 double sigma(const Scenario& scenario, const Text& address) {
-    return fields::sigma_of(path(scenario, address).row(), scenario.notes.find(address.utf8));
+    return scenario::sigma_of(scenario, address.utf8, path(scenario, address).row());
 }
 
 /// Address and sentence of every number that the vehicle, its day and its goal may have.

@@ -34,16 +34,19 @@ std::span<const fields::Row> Breathing::rows() {
             "peak_efficiency", "e_v", at<&Breathing::peak_efficiency>, number(), {0.3, 1.3}, 0.07,
             "Volumetric efficiency at the best speed, with intake and exhaust at one pressure",
             "worked back from published torque: industrial 0.75 to 0.80, two-valve motorcycle "
-            "0.86, tuned 0.95 to 1.05"),
+            "0.86, tuned 0.95 to 1.05")
+            .chosen_by("design"),
         optional("best_speed", "N_v", at<&Breathing::best_speed>, angular_speed("rpm"),
                  {300, 20000},
                  "Engine speed of the best filling, near that of peak torque; 0.7 of the rev limit "
-                 "where not stated"),
+                 "where not stated")
+            .chosen_by("design"),
         with_default(
             "fall_off", "a_v", at<&Breathing::fall_off>, number(), {0, 1}, 0.05,
             "How fast filling falls beside the best speed: the share lost is this times the "
             "square of the relative distance",
-            "estimate, 0.15 to 0.25"),
+            "estimate, 0.15 to 0.25")
+            .chosen_by("design"),
         with_default("reference_temperature", "T_v", at<&Breathing::reference_temperature>,
                      temperature("degC"), {-20, 80}, 0,
                      "Charge temperature at which the peak efficiency holds", "SAE J1349, 25 degC"),
@@ -55,7 +58,8 @@ std::span<const fields::Row> Breathing::rows() {
         with_default("reference_head_temperature", "T_hv",
                      at<&Breathing::reference_head_temperature>, temperature("degC"), {60, 350}, 0,
                      "Head temperature at which the peak efficiency holds",
-                     "that of the cooling's known point"),
+                     "that of the cooling's known point")
+            .chosen_by("design"),
         optional(
             "stated_efficiency", "e_vs", at<&Breathing::stated_efficiency>, number(), {0.2, 1.5},
             "A measured volumetric efficiency, referred to the gas in the manifold; it replaces "

@@ -78,7 +78,8 @@ std::span<const fields::Row> Cooling::rows() {
             temperature("degC"), {60, 350}, 15,
             "Head temperature at full throttle at known_engine_speed and known_manifold_pressure",
             "180 to 220 degC under the plug at full load; common practice, from memory, to be "
-            "confirmed"),
+            "confirmed")
+            .chosen_by("design"),
         with_default("known_air_temperature", "T_a1", at<&Cooling::known_air_temperature>,
                      temperature("degC"), {-30, 60}, 0, "Air temperature when that was known",
                      "a reference"),

@@ -3,6 +3,7 @@
 #include "windwall/engine/breathing.hpp"
 #include "windwall/engine/combustion.hpp"
 #include "windwall/engine/cooling.hpp"
+#include "windwall/engine/design.hpp"
 #include "windwall/engine/dilution.hpp"
 #include "windwall/engine/end_gas.hpp"
 #include "windwall/engine/evaporation.hpp"
@@ -16,6 +17,7 @@
 #include "windwall/engine/limits.hpp"
 #include "windwall/engine/mixture.hpp"
 #include "windwall/engine/oil.hpp"
+#include "windwall/engine/rated.hpp"
 #include "windwall/engine/spark.hpp"
 #include "windwall/engine/temperatures.hpp"
 #include "windwall/engine/validity.hpp"
@@ -47,6 +49,8 @@ struct Cylinder {
     std::optional<double> head_temperature;  // K; at equilibrium where not stated
     double octane_sensitivity_weight = 0.5;
     double inertia = 0.01;  // kg m2, crank and flywheel
+    Design design;
+    std::optional<Rated> rated;
     Valves valves;
     Breathing breathing;
     Combustion combustion;

@@ -25,7 +25,8 @@ std::span<const fields::Row> Exhaust::rows() {
         with_default("back_pressure", "dp_e", at<&Exhaust::back_pressure>,
                      pressure_difference("kPa"), {0, 100}, 5,
                      "Mean pressure behind the exhaust valves above the weather, at sea level",
-                     "estimate for a silencer of the trade; an open pipe has 0 to 3 kPa"),
+                     "estimate for a silencer of the trade; an open pipe has 0 to 3 kPa")
+            .chosen_by("design"),
         optional("at_flow", "m_e", at<&Exhaust::at_flow>, mass_flow("g/s"), {0.5, 2000},
                  "Exhaust flow at which it was measured; where not stated, the flow of a cylinder "
                  "full of air of 1.184 kg/m3 at the rev limit"),

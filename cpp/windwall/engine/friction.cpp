@@ -27,7 +27,8 @@ std::span<const fields::Row> Friction::rows() {
             "memory, to be confirmed"),
         with_default("scale", "s_f", at<&Friction::scale>, number(), {0.3, 3}, 0.12,
                      "Factor on all rubbing friction",
-                     "spread between engines of one kind; estimate"),
+                     "spread between engines of one kind; estimate")
+            .chosen_by("design"),
     };
     return table;
 }

@@ -67,7 +67,8 @@ std::span<const fields::Row> KnockAnchor::rows() {
             "octane_number", "ON_0", at<&KnockAnchor::octane_number>, number(), {40, 140}, 10,
             "Octane index that just kept this engine from knock at the anchor; heard at this "
             "point it is known to 5",
-            "textbook table for full throttle, engines of 1960 to 1990, compression ratio 8"),
+            "textbook table for full throttle, engines of 1960 to 1990, compression ratio 8")
+            .chosen_by("design"),
         with_default("compression_ratio", "r_0", at<&KnockAnchor::compression_ratio>, number(),
                      {4, 18}, 0.1, "Compression ratio at the anchor",
                      "the entry of the table; state your own engine's with your own octane number"),
@@ -80,8 +81,8 @@ std::span<const fields::Row> KnockAnchor::rows() {
                      temperature("degC"), {-40, 250}, 5, "Charge temperature at the anchor",
                      unstated),
         with_default("head_temperature", "T_h0", at<&KnockAnchor::head_temperature>,
-                     temperature("degC"), {20, 350}, 10, "Head temperature at the anchor",
-                     unstated),
+                     temperature("degC"), {20, 350}, 10, "Head temperature at the anchor", unstated)
+            .chosen_by("design"),
         with_default("retard", "d_0", at<&KnockAnchor::retard>, angle("deg"), {-20, 40}, 2,
                      "Spark at the anchor, crank angle after that of best torque", unstated),
         with_default(

@@ -56,13 +56,16 @@ std::span<const fields::Row> Valves::rows() {
     static constexpr Row table[] = {
         whole(with_default("per_side", "n_v", at<&Valves::per_side>, number(), {1, 3}, 0,
                            "Intake valves of one cylinder, and as many exhaust valves",
-                           "one of each is the plainest head; count yours")),
+                           "one of each is the plainest head; count yours")
+                  .chosen_by("design")),
         with_default("intake_ratio", "r_i", at<&Valves::intake_ratio>, number(), {0.2, 0.7}, 0.04,
                      "Head diameter of one intake valve as a share of the bore",
-                     "between industrial engines, 0.42, and two-valve motorcycles, 0.52; estimate"),
+                     "between industrial engines, 0.42, and two-valve motorcycles, 0.52; estimate")
+            .chosen_by("design"),
         with_default("exhaust_ratio", "r_e", at<&Valves::exhaust_ratio>, number(), {0.2, 0.7}, 0.04,
                      "Head diameter of one exhaust valve as a share of the bore",
-                     "between industrial engines, 0.36, and two-valve motorcycles, 0.44; estimate"),
+                     "between industrial engines, 0.36, and two-valve motorcycles, 0.44; estimate")
+            .chosen_by("design"),
         with_default("flow_coefficient", "C_i", at<&Valves::flow_coefficient>, number(), {0.1, 0.6},
                      0.04, "Mean flow area of an open intake valve as a share of its head's area",
                      "Taylor, The Internal Combustion Engine; from memory, to be confirmed"),
@@ -70,7 +73,8 @@ std::span<const fields::Row> Valves::rows() {
             "intake_closing", "a_i", at<&Valves::intake_closing>, angle("deg"), {0, 90}, 10,
             "Crank angle after bottom dead centre at which the intake valve closes; the model "
             "knows 20 to 60 degrees and holds its ends",
-            "common practice"),
+            "common practice")
+            .chosen_by("design"),
         with_default("flow_loss", "s_v", at<&Valves::flow_loss>, number(), {0, 3}, 0.3,
                      "Factor on the pumping work of the valves",
                      "1 is the rule of SAE 890836; spread of such rules estimated"),

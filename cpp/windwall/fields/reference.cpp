@@ -60,10 +60,15 @@ std::string columns_of(const Row& row) {
     return text;
 }
 
+std::string chooser_of(const Row& row) {
+    return row.chosen.empty() ? "" : "; chosen by " + code(row.chosen) + " where that is stated";
+}
+
 std::string line_of(const Row& row) {
     return "|" + cell(code(row.key)) + cell(row.symbol) + cell(visit_default(row, Form{row})) +
-           cell(usual_of(row)) + cell(std::string(row.sentence) + columns_of(row)) +
-           cell(row.source) + "\n";
+           cell(usual_of(row)) +
+           cell(std::string(row.sentence) + columns_of(row) + chooser_of(row)) + cell(row.source) +
+           "\n";
 }
 
 // Walks everything that can be reached, each struct once.

@@ -61,7 +61,8 @@ struct Row {
     Count count{};
     bool whole = false;  // counted, as teeth and cylinders are
     Watched watched{};
-    std::string_view into{};  // the list beside it whose entries, from 0, a whole number names
+    std::string_view into{};    // the list beside it whose entries, from 0, a whole number names
+    std::string_view chosen{};  // the group that chooses what stands in where it is not stated
 
     /// A rating: the result that it bounds.
     constexpr Row watching(std::string_view result, std::string_view why,
@@ -75,6 +76,12 @@ struct Row {
         Row place = *this;
         place.into = list;
         return place;
+    }
+    /// What stands in for it is chosen by another group, where that is stated.
+    constexpr Row chosen_by(std::string_view group) const {
+        Row by = *this;
+        by.chosen = group;
+        return by;
     }
     constexpr bool is_rating() const { return !watched.result.empty(); }
 };

@@ -48,6 +48,8 @@ std::string description_of(const Row& row) {
     if (has_range(row))
         text += (row.whole ? " A whole number from " : " From ") + range_text(row) + ".";
     const auto usual = default_of(row);
+    if (!row.chosen.empty())
+        text += " Chosen by " + std::string(row.chosen) + " where that is stated.";
     if (usual.empty()) return text;
     const auto sigma = default_sigma_of(row);
     text += " Usually " + usual + (sigma.empty() ? "" : ", give or take " + sigma);

@@ -1,9 +1,11 @@
 #include "windwall/scenario/edit.hpp"
 
 #include "windwall/fields/plain_text.hpp"
-#include "windwall/scenario/apply_anchor_sigma.hpp"
+#include "windwall/fields/quantity.hpp"
+#include "windwall/scenario/complete.hpp"
 #include "windwall/scenario/relations.hpp"
 #include "windwall/scenario/result_address.hpp"
+#include "windwall/scenario/solve_rated.hpp"
 
 #include <algorithm>
 
@@ -38,6 +40,21 @@ void change(Scenario& made, const std::string& address, const Given& given, Read
     take_notes(made.notes, findings.notes, address);
     if (std::holds_alternative<std::monostate>(*value)) made.notes.erase(address);
     changed.push_back(*path);
+}
+
+// Whether a change is of what the values of the stock engine were found from.
+bool finds_anew(const Changes& changes) {
+    return std::ranges::any_of(changes, [](const auto& one) {
+        return fields::is_within(one.first, of_engine("rated")) ||
+               fields::is_within(one.first, of_engine("design"));
+    });
+}
+
+// Whether it is of the engine or its fuel, which are no longer those of the stock vehicle then.
+bool changes_engine(const Changes& changes) {
+    return std::ranges::any_of(changes, [](const auto& one) {
+        return fields::is_within(one.first, "engine") || fields::is_within(one.first, "fuel");
+    });
 }
 
 void check_rules(Scenario& made, const std::vector<FieldPath>& changed,
@@ -79,6 +96,8 @@ Loaded set(const Scenario& scenario, const Changes& changes) {
     Loaded made{.scenario = scenario, .problems = {}, .file = "set"};
     ReadContext findings(fields::group_type<vehicle::Vehicle>);
     std::vector<FieldPath> changed;
+    const bool of_the_engine = changes_engine(changes);
+    if (of_the_engine && !finds_anew(changes)) keep_solved(*made.scenario);
     for (const auto& [address, given] : changes)
         change(*made.scenario, address, given, findings, changed);
     if (findings.problems.empty()) check_rules(*made.scenario, changed, findings.problems);
@@ -86,8 +105,8 @@ Loaded set(const Scenario& scenario, const Changes& changes) {
     made.problems = std::move(findings.problems);
     if (!made.problems.empty())
         made.scenario.reset();
-    else
-        apply_anchor_sigma(made.scenario->vehicle, made.scenario->notes);
+    else if (of_the_engine)
+        complete(*made.scenario, made.scenario->notes);
     return made;
 }
 

@@ -1,8 +1,9 @@
 #include "windwall/fields/plain_text.hpp"
-#include "windwall/scenario/apply_anchor_sigma.hpp"
+#include "windwall/scenario/complete.hpp"
 #include "windwall/scenario/drop_impossible.hpp"
 #include "windwall/scenario/edit.hpp"
 #include "windwall/scenario/installed_provenance.hpp"
+#include "windwall/scenario/solve_rated.hpp"
 
 #include <algorithm>
 
@@ -32,12 +33,17 @@ fields::Expected<UpgradeSet> set_of(const Menu& menu, std::span<const std::strin
 Loaded fit(const Scenario& scenario, std::span<const std::string> ids, const Choices& chosen) {
     const auto set = set_of(scenario.menu, ids);
     if (!set) return refused(set.violation);
+    if (*set != 0 && scenario.rated) {
+        auto stock = scenario;
+        keep_solved(stock);
+        return fit(stock, ids, chosen);
+    }
     auto vehicle = install(scenario, *set, chosen);
     if (auto* why = std::get_if<std::string>(&vehicle)) return refused(std::move(*why));
     Loaded made{.scenario = scenario, .problems = {}, .file = "install"};
     made.scenario->notes = installed_provenance(scenario, *set, chosen);
     made.scenario->vehicle = std::get<vehicle::Vehicle>(std::move(vehicle));
-    apply_anchor_sigma(made.scenario->vehicle, made.scenario->notes);
+    complete(*made.scenario, made.scenario->notes);
     if (*set == 0) return made;
     made.scenario->observed.clear();
     made.scenario->observed_source.reset();

@@ -1,6 +1,7 @@
 #include "windwall/scenario/install.hpp"
 
 #include "windwall/scenario/apply_anchor_sigma.hpp"
+#include "windwall/scenario/complete.hpp"
 #include "windwall/scenario/installed_provenance.hpp"
 #include "windwall/scenario/relations.hpp"
 
@@ -44,6 +45,7 @@ std::variant<vehicle::Vehicle, std::string> install(const Scenario& scenario, Up
     if (faults.empty()) change_values(vehicle, menu, set, chosen, faults);
     if (!faults.empty())
         return "\"" + menu[faults.front().upgrade].id + "\": " + faults.front().sentence;
+    complete_installed(scenario, vehicle, set);
     if (moves_knock_anchor(menu, set))
         apply_anchor_sigma(vehicle, installed_provenance(scenario, set, chosen));
     return vehicle;

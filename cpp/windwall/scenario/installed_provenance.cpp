@@ -1,6 +1,7 @@
 #include "windwall/scenario/installed_provenance.hpp"
 
 #include "windwall/fields/exact.hpp"
+#include "windwall/scenario/complete.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -22,7 +23,8 @@ std::string text_of(const Note& note) {
 class Fitting {
 public:
     Fitting(const Scenario& scenario, UpgradeSet set, const Choices& chosen)
-        : from_(scenario.notes),
+        : scenario_(scenario),
+          from_(scenario.notes),
           notes_(scenario.notes),
           parts_(scenario.vehicle),
           next_choice_(chosen) {
@@ -98,7 +100,7 @@ private:
         Note note;
         note.value = std::get<double>(value);
         note.unit = &fields::unit_of(path.row().measure);
-        note.sigma = fields::sigma_of(path.row(), nullptr);
+        note.sigma = sigma_of(scenario_, path.text(), path.row());
         return note;
     }
 
@@ -110,6 +112,7 @@ private:
         notes_.set(path.text(), std::move(note));
     }
 
+    const Scenario& scenario_;
     const Provenance& from_;
     Provenance notes_;
     vehicle::Vehicle parts_;  // as they stand, before any value changes

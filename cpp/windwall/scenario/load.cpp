@@ -2,7 +2,7 @@
 
 #include "windwall/fields/plain_text.hpp"
 #include "windwall/fields/read.hpp"
-#include "windwall/scenario/apply_anchor_sigma.hpp"
+#include "windwall/scenario/complete.hpp"
 #include "windwall/scenario/migrate.hpp"
 #include "windwall/scenario/read_limits.hpp"
 #include "windwall/scenario/read_menu.hpp"
@@ -83,7 +83,7 @@ void read_root(Scenario& made, const Cursor& root) {
     read_header(made, root);
     fields::read(fields::group_type<vehicle::Vehicle>, &made.vehicle, root,
                  keys_beside_the_vehicle());
-    apply_anchor_sigma(made.vehicle, root.findings().notes);
+    complete(made, root.findings().notes);
     read_upgrades_and_limits(made, root);
     if (root.findings().problems.empty())
         find_torque_curve_conflicts(made.vehicle, made.menu, root);

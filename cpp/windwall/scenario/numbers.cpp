@@ -2,6 +2,7 @@
 
 #include "windwall/fields/field_path.hpp"
 #include "windwall/fields/quantity.hpp"
+#include "windwall/scenario/complete.hpp"
 
 #include <limits>
 #include <stdexcept>
@@ -70,9 +71,9 @@ void each_of_upgrade(Upgrade& upgrade, Visit&& visit) {
     }
 }
 
-double sigma_of(const Number& number, const fields::Provenance& notes) {
-    const auto* note = notes.find(number.address);
-    if (number.row) return fields::sigma_of(*number.row, note);
+double sigma_of(const Number& number, const Scenario& from) {
+    const auto* note = from.notes.find(number.address);
+    if (number.row) return scenario::sigma_of(from, number.address, *number.row);
     return note ? note->sigma.value_or(0) : 0;
 }
 
@@ -80,7 +81,7 @@ double sigma_of(const Number& number, const fields::Provenance& notes) {
 template <class Visit>
 void each_uncertain(Scenario& scenario, Visit&& visit) {
     const auto if_uncertain = [&](const Number& number) {
-        const double sigma = sigma_of(number, scenario.notes);
+        const double sigma = sigma_of(number, scenario);
         if (sigma > 0) visit(number, sigma);
     };
     each_of_struct(fields::group_type<vehicle::Vehicle>, &scenario.vehicle, "", if_uncertain);

@@ -1,4 +1,5 @@
 #pragma once
+#include "windwall/engine/fit_rated.hpp"
 #include "windwall/fields/provenance.hpp"
 #include "windwall/scenario/header.hpp"
 #include "windwall/scenario/observation.hpp"
@@ -12,6 +13,12 @@
 
 namespace windwall::scenario {
 
+/// What the rated figures of the stock engine settled.
+struct Rated {
+    engine::RatedFit fit;
+    bool anchored{};  // knock, by the fuel that the maker asks for
+};
+
 /// One scenario file, understood: one vehicle on one day with one goal, and the menu of what could
 /// be done to it. A value; what changes it makes another one.
 struct Scenario {
@@ -22,6 +29,7 @@ struct Scenario {
     std::string currency;              // of every cost; empty where none is stated
     std::vector<solve::Limit> limits;  // as stated; the built-in ones are not among them
     std::vector<Observation> observed;
+    std::shared_ptr<const Rated> rated;  // null where none are stated
     fields::Provenance notes;  // of every address in the file: as typed, its sigma, its place
 
     std::shared_ptr<const fields::Json> limits_source;  // as typed, to be saved

@@ -89,6 +89,16 @@ class ScenarioData:
         """What the vehicle was seen to do; numbers as (value, sigma), SI."""
         return _core.observed(self.core)
 
+    @property
+    def class_values(self) -> list[dict[str, Any]]:
+        """What the design of the engine says of its values, SI; none where it is not described."""
+        return _core.class_values(self.core)
+
+    @property
+    def rated_fit(self) -> dict[str, Any] | None:
+        """How the stock engine meets its rated figures, SI; None where none are stated."""
+        return _core.rated_fit(self.core)
+
     def get(self, address: str) -> Any:
         """What stands at an input address: an SI float, a word, a list; None where it is empty."""
         return self.core.get(whole_letters(address))

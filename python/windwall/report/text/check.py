@@ -6,6 +6,8 @@ import unicodedata
 from collections.abc import Iterator
 
 from windwall.errors import Problem, ScenarioError
+from windwall.report.text.design import design_lines
+from windwall.report.text.rated import rated_lines
 from windwall.report.text_layout import bullet, paragraph, section
 from windwall.scenario.data import KNOCK_ANCHOR, ScenarioData
 
@@ -16,7 +18,8 @@ def check_text(scenario: ScenarioData) -> str:
     """A file without problems."""
     lines = [f"{scenario.source}: no problems", *paragraph(f"digest {scenario.digest}")]
     found = [line for address, text in left_open(scenario) for line in bullet(f"{address}: {text}")]
-    return "\n".join([*lines, *section("Cautions", found)])
+    lines += section("Cautions", found)
+    return "\n".join([*lines, *rated_lines(scenario), *design_lines(scenario)])
 
 
 def left_open(scenario: ScenarioData) -> Iterator[tuple[str, str]]:
@@ -26,7 +29,7 @@ def left_open(scenario: ScenarioData) -> Iterator[tuple[str, str]]:
     elif not scenario.given(KNOCK_ANCHOR):
         yield (
             KNOCK_ANCHOR,
-            "not stated, so a table of old engines stands in; every knock margin is known to "
+            f"not stated, so {stand_in(scenario)} stands in; every knock margin is known to "
             f"+/- {scenario.sigma(KNOCK_ANCHOR):.0f} octane numbers only",
         )
     elif scenario.sigma(KNOCK_ANCHOR) == 0:
@@ -41,6 +44,11 @@ def left_open(scenario: ScenarioData) -> Iterator[tuple[str, str]]:
         yield "goal/speed", "no goal is stated, so no set of upgrades can be said to reach it"
     if not scenario.observed:
         yield "observed", "nothing observed is stated, so the model is not held against the vehicle"
+
+
+def stand_in(scenario: ScenarioData) -> str:
+    """What tells where the engine knocks."""
+    return "the class of engine" if scenario.class_values else "a table of old engines"
 
 
 def problems_text(wrong: ScenarioError, text: str) -> str:

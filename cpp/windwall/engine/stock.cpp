@@ -1,0 +1,46 @@
+#include "windwall/engine/stock.hpp"
+
+#include <algorithm>
+
+namespace windwall::engine {
+namespace {
+
+constexpr double open_pipe = 2e3;  // Pa, of a gross rating; as the prior of an open exhaust
+constexpr int rounds = 40;         // of the flow, which moves the exhaust and the head
+
+/// Where the drop of the intake is stated: full power, else the rev limit.
+double drop_speed(const Cylinder& stock) {
+    return stock.rated->power_speed.value_or(stock.rev_limit);
+}
+
+}  // namespace
+
+Cylinder stock_of(const Cylinder& engine) {
+    Cylinder stock = engine;
+    stock.compression_ratio = engine.rated->compression_ratio;
+    if (engine.rated->as == RatedAs::net) return stock;
+    stock.exhaust = {};
+    stock.exhaust.back_pressure = open_pipe;
+    stock.accessories = {};
+    stock.rated->intake_drop /= 2;
+    return stock;
+}
+
+Intake full_throttle(const Cylinder& stock, const media::Fuel& fuel, double engine_speed,
+                     double temperature) {
+    const double share = engine_speed / drop_speed(stock);
+    const double ambient = stock.rated->pressure;
+    const double manifold =
+        std::max(0.7 * ambient, ambient - stock.rated->intake_drop * share * share);
+    Intake intake;
+    intake.engine_speed = engine_speed;
+    intake.charge = media::ambient_stream(manifold, temperature, 0, 1e-3);
+    intake.ambient_pressure = ambient;
+    intake.ambient_temperature = temperature;
+    intake.road_speed = stock.cooling.known_road_speed;
+    for (int round = 0; round < rounds; ++round)
+        intake.charge.dry_air = stock.gas_demand(intake, fuel);
+    return intake;
+}
+
+}  // namespace windwall::engine

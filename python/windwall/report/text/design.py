@@ -1,0 +1,44 @@
+"""What the design of an engine stands in for, and how much better one more word would tell it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any
+
+from windwall.report.text_layout import bullet, paragraph, section
+from windwall.scenario.data import ScenarioData
+
+WORTH_SAYING = 0.98  # of the sigma: less of a narrowing is not worth a word
+
+
+def design_lines(scenario: ScenarioData) -> list[str]:
+    """Every value that is not stated and that the design chose."""
+    settled = {one["address"] for one in (scenario.rated_fit or {"inputs": []})["inputs"]}
+    values = [
+        one
+        for one in scenario.class_values
+        if not one["stated"] and one["sigma"] > 0 and one["address"] not in settled
+    ]
+    lines = [line for one in values for line in bullet(class_text(scenario, one))]
+    if lines:
+        lines += paragraph("A value of yours, written at its address, takes the place of any.")
+    return section("Values by the design of the engine", lines)
+
+
+def class_text(scenario: ScenarioData, one: dict[str, Any]) -> str:
+    """One value with its sigma, the words that chose it, and what the others would tell."""
+    measure = scenario.measure(one["address"])
+    value = measure.short(one["value"], scenario.system, 3)
+    by = ", ".join(one["words"]) or "all that it may be"
+    said = f"{one['address']}: {value} +/- {_spread(scenario, one, one['sigma'])}, by {by}"
+    return "; ".join([said, *_narrowings(scenario, one)])
+
+
+def _narrowings(scenario: ScenarioData, one: dict[str, Any]) -> Iterator[str]:
+    for word, sigma in one["narrowed"]:
+        if sigma < WORTH_SAYING * one["sigma"]:
+            yield f"design/{word} would make it +/- {_spread(scenario, one, sigma)}"
+
+
+def _spread(scenario: ScenarioData, one: dict[str, Any], sigma: float) -> str:
+    return scenario.measure(one["address"]).spread.short(sigma, scenario.system, 2)
