@@ -49,11 +49,12 @@ TEST(Rated, WhatIsStatedIsNotMoved) {
 }
 
 TEST(Rated, TheFuelAnchorsKnockAtTheStockEngine) {
-    const auto& anchor = cylinder(rated()).knock_anchor;
+    const auto made = rated();
+    const auto& anchor = cylinder(made).knock_anchor;
     EXPECT_EQ(anchor.compression_ratio, 8.5);
     EXPECT_NEAR(anchor.octane_number, 91 - 0.5 * 8 - 3, 1e-9);
     EXPECT_EQ(anchor.spread(), 5);
-    EXPECT_EQ(sigma(rated(), "engine/knock_anchor/octane_number"), 5);
+    EXPECT_EQ(sigma(made, "engine/knock_anchor/octane_number"), 5);
 }
 
 TEST(Rated, AChangedEngineKeepsWhatTheStockOneTold) {
