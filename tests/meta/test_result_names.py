@@ -24,7 +24,7 @@ ALLOWED = 3  # its row, who fills it, who words it
 EXCEPTIONS = {
     "best_by_cost": (4, "a plot shows it beside the text"),
     "binding": (4, "the core's own word for what is answered as limited_by"),
-    "cautions": (9, "a file that is checked has some; those of the path have a room of their own"),
+    "cautions": (11, "a file that is checked has some; those of the path have a room of their own"),
     "considered": (4, "the core's own word for the upgrades that are ranked"),
     "ending": (7, "a condition that was tried has one as well, and attributes are read off it"),
     "exhaust_temperature": (5, "a caution looks at it"),

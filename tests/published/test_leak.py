@@ -1,4 +1,4 @@
-"""What a hole in the charge path lets out and in, against isentropic flow after NACA Report 1135."""
+"""What a hole in the charge path lets out and in, against isentropic flow (NACA Report 1135)."""
 
 import json
 from math import sqrt

@@ -5,8 +5,8 @@ from math import degrees, log, pi, sqrt
 import numpy as np
 from scipy.interpolate import PchipInterpolator
 
-from twin import heat
-from twin.gas import gamma
+from twin import heat, liquids
+from twin.gas import alcohol_by_molecules, blend, gamma
 
 RICHER_FROM = 11  # degrees of retard
 MACH = (0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 1.0, 1.2)
@@ -51,7 +51,8 @@ def mixture(engine, fuel, enrichment=0.0):
     """Fuel and heat for each kilogram of dry air, and the richness."""
     lam = engine["lambda"] - enrichment
     f = 1 / lam / fuel["air"]
-    return {"f": f, "heat": f * fuel["heating"], "phi": 1 / lam}
+    port = {name: f * share for name, share in fuel["shares"].items()}
+    return {"f": f, "heat": f * fuel["heating"], "phi": 1 / lam, "port": port}
 
 
 def exhaust_pressure(engine, air, state, dry, carried):
@@ -69,7 +70,8 @@ def conditions(engine, air, held, state, m, dry, mixed):
     head = heat.head(engine, air, held, state, m, mixed["phi"])
     oil = engine["oil"]["temperature"] or heat.oil(engine, air, held, dry, mixed)
     thickness = heat.thickness(engine, oil)
-    return {"p_e": p_exhaust, "T_h": head, "T_o": oil, "thickness": thickness}
+    there = {"p_e": p_exhaust, "T_h": head, "T_o": oil, "thickness": thickness}
+    return there | {"mixture": mixed, "w": air["w"]}
 
 
 def by_speed(engine, speed):
@@ -112,6 +114,7 @@ def filling(engine, speed, state, there):
         * sqrt(T / breathing["reference_temperature"])
         * ((1 - warm) * T + warm * breathing["reference_head_temperature"])
         / ((1 - warm) * T + warm * there["T_h"])
+        * liquids.filling_share(engine, state, there["w"], there["mixture"])
     )
 
 
@@ -139,14 +142,23 @@ def burnt(engine, air, state, there, mixed):
     """Share of what could burn that does, in a charge diluted by residual and water."""
     x = 0.632 * mixed["phi"] * (state["p"] / there["p_e"]) ** -0.74 / engine["compression_ratio"]
     x = min(x, 0.25)
-    Y = x + (1 - x) * 1.9 * air["w"] / (1 + air["w"] + mixed["f"])
+    late = liquids.late_alcohol(engine, mixed)
+    Y = x + (1 - x) * (1.9 * air["w"] + sum(late.values())) / (1 + air["w"] + mixed["f"])
     way = min(max((Y - 0.25) / 0.15, 0.0), 1.0)
     return 1 - way**2 * (3 - 2 * way)
 
 
+def kept(engine, mixed):
+    """Share of the work that late evaporation leaves."""
+    released = mixed["heat"] * (1 - heat.unburnt(mixed["phi"]))
+    late = liquids.late_alcohol(engine, mixed)
+    lost = 0.5 * sum(drops * liquids.LATENT[name] for name, drops in late.items())
+    return max(0.0, 1 - lost / released)
+
+
 def indicated(engine, air, state, there, mixed, retard):
     eta = fuel_air_efficiency(engine["compression_ratio"], mixed["phi"])
-    eta *= burnt(engine, air, state, there, mixed) * spark_share(retard)
+    eta *= burnt(engine, air, state, there, mixed) * kept(engine, mixed) * spark_share(retard)
     return engine["combustion"]["real_cycle_factor"] * eta * mixed["heat"] * there["dry"]
 
 
@@ -182,11 +194,12 @@ def appetite(lam):
 def requirement(engine, speed, state, there, w, retard):
     """Octane number that the point needs, by the linear rule from its anchor."""
     a = engine["knock_anchor"]
+    colder = liquids.colder_before_knock(engine, state, w, there["mixture"])
     return (
         a["octane_number"]
         + 5 * (engine["compression_ratio"] - a["compression_ratio"])
         + 3.5 * (state["p"] - a["manifold_pressure"]) / 10e3
-        + (state["T"] - a["charge_temperature"]) / 7
+        + (state["T"] - colder - a["charge_temperature"]) / 7
         + (there["T_h"] - a["head_temperature"]) / 10
         - degrees(retard - a["retard"])
         + (there["p_e"] - a["exhaust_pressure"]) / 30e3
@@ -196,9 +209,12 @@ def requirement(engine, speed, state, there, w, retard):
     )
 
 
-def octane_index(engine, fuel):
+def octane_index(engine, fuel, mixed):
     ron, mon = fuel["research_octane"], fuel["motor_octane"]
-    return ron - engine["octane_sensitivity_weight"] * (ron - mon)
+    K = engine["octane_sensitivity_weight"]
+    from_gas = liquids.alcohol_from_gas(engine, mixed)
+    K += max(0.0, 1 - K) * from_gas * alcohol_by_molecules(blend(fuel)["shares"])
+    return ron - K * (ron - mon)
 
 
 def given_retard(engine, speed):

@@ -14,6 +14,10 @@ MOLAR_MASS = {
     "argon": 39.948e-3,
     "carbon_dioxide": 44.0095e-3,
     "water": 18.01528e-3,
+    "methanol": 32.04186e-3,
+    "ethanol": 46.06844e-3,
+    "isooctane": 114.232e-3,
+    "toluene": 92.141e-3,
 }
 NASA = {
     "nitrogen": (
@@ -48,6 +52,38 @@ NASA = {
         -5.48797062e-9,
         1.77197817e-12,
         -30293.7267,
+    ),
+    "methanol": (
+        5.71539582,
+        -1.52309129e-2,
+        6.52441155e-5,
+        -7.10806889e-8,
+        2.61352698e-11,
+        -25642.7656,
+    ),
+    "ethanol": (
+        4.85868178,
+        -3.7400674e-3,
+        6.95550267e-5,
+        -8.86541147e-8,
+        3.5168443e-11,
+        -29996.1309,
+    ),
+    "isooctane": (
+        0.815737338,
+        7.32643959e-2,
+        1.78300688e-5,
+        -6.9358962e-8,
+        3.21629382e-11,
+        -30477.2862,
+    ),
+    "toluene": (
+        1.611914,
+        2.11188902e-2,
+        8.53221453e-5,
+        -1.32566876e-7,
+        5.59406109e-11,
+        4096.51976,
     ),
 }
 BY_MOLE = {"nitrogen": 0.78084, "oxygen": 0.20946, "argon": 0.00934, "carbon_dioxide": 0.00036}
@@ -149,6 +185,7 @@ def jet(area, p, T, behind, gas):
     return area * p / sqrt(gas["R"] * T) * flow_function(behind / p, gamma(gas, T))
 
 
+TANK_MOLAR_MASS = {"petrol": 105.97e-3, "ethanol": 46.06844e-3, "methanol": 32.04186e-3}
 # kg/m3, kg of air for a kilogram, J/kg
 LIQUIDS = {
     "petrol": {"density": 745.0, "air": 14.604, "heating": 43.4e6},
@@ -167,4 +204,10 @@ def blend(fuel):
         for key in ("air", "heating")
     }
     stated = {"air": fuel["stoichiometric_ratio"], "heating": fuel["heating_value"]}
-    return {key: stated[key] or computed[key] for key in computed}
+    shares = {name: share / sum(mass.values()) for name, share in mass.items()}
+    return {key: stated[key] or computed[key] for key in computed} | {"shares": shares}
+
+
+def alcohol_by_molecules(shares):
+    moles = {name: share / TANK_MOLAR_MASS[name] for name, share in shares.items()}
+    return 1 - moles["petrol"] / sum(moles.values())

@@ -31,7 +31,7 @@ def margin(vehicle, held, balanced, retard):
     state = balanced["stations"][-1][1]
     w = vehicle["air"]["w"]
     needs = cylinder.requirement(engine, held["engine_speed"], state, balanced, w, retard)
-    return cylinder.octane_index(engine, vehicle["fuel"]) - needs
+    return cylinder.octane_index(engine, vehicle["fuel"], balanced["mixture"]) - needs
 
 
 def held_off_knock(vehicle, held):

@@ -62,8 +62,7 @@ Spark SparkPlan::choose(double engine_speed, const Spark& best) const noexcept {
 
 std::optional<fields::Violation> SparkPlan::check() const {
     if (policy == SparkPolicy::as_given && !stated_retard && table.empty())
-        return fields::Violation{"retard",
-                                 "the policy as_given needs the retard, or a table of it"};
+        return fields::Violation{"table", "the policy as_given needs the retard, or a table of it"};
     if (stated_retard && !table.empty())
         return fields::Violation{"retard", "one retard is stated, and a table of it beside it"};
     if (!table.empty() && !fields::rises(table))

@@ -20,7 +20,7 @@ constexpr auto between = Dimension::pressure_difference;
 
 bool is_pressure(Dimension dimension) { return !zero_point(dimension).empty(); }
 
-std::string list_of(Dimension dimension) {
+std::string all_of(Dimension dimension) {
     std::string list;
     for (const auto& unit : units_of(dimension))
         list += (list.empty() ? "" : ", ") + std::string(unit.text);
@@ -75,7 +75,7 @@ std::string zero_point_complaint(std::string_view unit, const Measure& measure) 
     const auto said = says(unit, wanted);
     if (!said) return {};
     return std::string(unit) + " counts from " + (*said == local_air ? "the local air" : "vacuum") +
-           ", and " + named(measure) + " is expected (" + list_of(wanted) + ")" + reason(wanted);
+           ", and " + named(measure) + " is expected (" + all_of(wanted) + ")" + reason(wanted);
 }
 
 std::string meant_pressure(std::string_view text, const Row& row) {

@@ -98,6 +98,12 @@ void nothing_left(const vehicle::Vehicle& vehicle, const Menu& menu, UpgradeSet 
         [](const Action& action) { return action.as<Remove>() != nullptr; }, faults);
 }
 
+// Whether a complaint about a list is about the value at an address inside it.
+bool names(const fields::Violation& broken, const std::string& address) {
+    return fields::is_within(address, broken.key) &&
+           broken.sentence.find(address.substr(broken.key.size() + 1)) != std::string::npos;
+}
+
 // Whether an action may have done what a vehicle complains of: it brought a part into the list that
 // is spoken of, gave the value that is, or took away the part that is missed.
 bool may_have_done(const Action& action, const fields::Violation& broken) {
@@ -106,7 +112,7 @@ bool may_have_done(const Action& action, const fields::Violation& broken) {
             if constexpr (requires { does.part; })
                 return fields::is_within(broken.key, list_key(does.part));
             else if constexpr (requires { does.path; })
-                return does.path.text() == broken.key;
+                return names(broken, does.path.text());
             else
                 return broken.sentence.find(quoted(does.id)) != std::string::npos;
         },

@@ -33,9 +33,9 @@ std::optional<fields::Violation> reads_nowhere(const ChargePath& charge_path) {
                 if (where.empty() || std::ranges::find(ids, where) != ids.end()) return;
                 const auto near = fields::nearest(where, ids);
                 broken = {
-                    "charge_path/" + entry.id + "/starts_where",
-                    "no part of the charge path has the id \"" + where +
-                        "\", behind which the switch of \"" + entry.id + "\" reads" +
+                    "charge_path",
+                    "\"" + entry.id + "/starts_where\" names \"" + where +
+                        "\", and no part of the charge path has that id" +
                         (near.empty() ? "" : "; did you mean \"" + std::string(near) + "\"?")};
             }
         });

@@ -41,11 +41,16 @@ inline media::Stream dry_stream(Dice& dice) {
 }
 
 inline charge::Surroundings surroundings(Dice& dice) {
-    return {dice.between(70e3, 105e3), dice.between(250, 320),
-            dice.between(0.8, 1.4),    dice.between(0, 80),
-            dice.between(50, 1500),    dice.between(0, 1),
-            dice.between(250, 370),    {0, 0, dice.between(0, 0.02), dice.between(0, 0.1)},
-            dice.between(0, 0.03),     dice.decades(15e3, 400e3)};
+    return {dice.between(70e3, 105e3),
+            dice.between(250, 320),
+            dice.between(0.8, 1.4),
+            dice.between(0, 80),
+            dice.between(50, 1500),
+            dice.between(0, 1),
+            dice.between(250, 370),
+            {0, 0, dice.between(0, 0.02), dice.between(0, 0.1)},
+            0.01,
+            120e3};
 }
 
 /// Dry air between simple numbers, as handbooks use them.

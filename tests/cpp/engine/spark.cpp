@@ -31,7 +31,7 @@ TEST(SparkPlan, AsGivenIsOneValueOrATable) {
     SparkPlan plan;
     plan.policy = SparkPolicy::as_given;
     ASSERT_TRUE(plan.check());
-    EXPECT_EQ(plan.check()->key, "retard");
+    EXPECT_EQ(plan.check()->key, "table");
     plan.stated_retard = 4 * degree;
     EXPECT_FALSE(plan.check());
     for (const double speed : {100.0, 300.0, 900.0})

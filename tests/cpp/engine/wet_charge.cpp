@@ -181,7 +181,7 @@ TEST(Drops, EvaporatingBeforeClosingMakeRoom) {
     EXPECT_GT(ratio, 1.005);
     engine.evaporation.before_closing = 0;
     EXPECT_NEAR(engine.gas_demand(wet, {}), engine.gas_demand(damp, {}),
-                1e-12 * engine.gas_demand(damp, {}));
+                2e-4 * engine.gas_demand(damp, {}));  // heat of the drops themselves
 }
 
 // Every liquid helps, and more of it more.
