@@ -36,7 +36,7 @@ run-tests:
 bench:  ## count and time points and top speeds
 	@test -x $(bin)/clang-format || .ci/setup test
 	@$(cmake_build) --target bench -- --quiet
-	@$(bin)/python tests/bench/bench.py $(build)/bench scenarios/*.json
+	@PYTHONPATH=tests $(bin)/python -m bench.bench $(build)/bench scenarios/*.json
 
 # The installed module is replaced where it lies, so no Python package is touched.
 build:  ## build the C++ core after an edit

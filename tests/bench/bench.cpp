@@ -9,6 +9,7 @@
 #include <chrono>
 #include <cmath>
 #include <cstdio>
+#include <ctime>
 #include <fstream>
 #include <iostream>
 #include <sstream>
@@ -30,18 +31,21 @@ double seconds() {
     return std::chrono::duration<double>(clock::now().time_since_epoch()).count();
 }
 
+/// Of this process alone: waiting for a busy machine does not lengthen them.
+double processor_seconds() { return static_cast<double>(std::clock()) / CLOCKS_PER_SEC; }
+
 double median(std::vector<double> numbers) {
     std::sort(numbers.begin(), numbers.end());
     return numbers.empty() ? 0 : numbers[numbers.size() / 2];
 }
 
 template <class Work>
-double median_time(Work&& work) {
+double median_time(Work&& work, double (*clock)() = processor_seconds) {
     std::vector<double> times;
     for (int i = 0; i < repeats; ++i) {
-        const double start = seconds();
+        const double start = clock();
         work();
-        times.push_back(seconds() - start);
+        times.push_back(clock() - start);
     }
     return median(times);
 }
@@ -137,15 +141,25 @@ void count_top_speeds(const std::vector<Vehicle>& cars) {
         *std::max_element(points.begin(), points.end()), silent);
 }
 
-double time_points(const Vehicle& car) {
+struct PointCost {
+    double seconds, evaluations;
+};
+
+/// At full throttle, each from the one before or each from the first guess; peer_check.py asks for
+/// the same ones.
+PointCost cost_of_points(const Vehicle& car, bool cold) {
     solve::PointSolver solver(car);
     const double speed = solve::GearRange(car, 0).at(1).engine_speed;
     constexpr int many = 2000;
     const auto work = [&] {
-        for (int i = 0; i < many; ++i)
+        for (int i = 0; i < many; ++i) {
+            if (cold) solver.forget();
             solver.at({speed * (0.9 + 0.05 * (i % 3)), 20, 1});
+        }
     };
-    return median_time(work) / many;
+    const double spent = median_time(work) / many;
+    return {spent,
+            static_cast<double>(solver.evaluations()) / static_cast<double>(solver.points())};
 }
 
 double time_top_speed(const Vehicle& car) {
@@ -159,11 +173,12 @@ double time_top_speed(const Vehicle& car) {
 
 double two_thread_ratio(const std::vector<Vehicle>& cars) {
     const auto batch = [&](unsigned threads) {
-        return median_time([&] {
+        const auto work = [&] {
             study::run_batch(cars.size(),
                              [&] { return [&](std::size_t i) { solve::top_speed(cars[i]); }; },
                              {threads, {}});
-        });
+        };
+        return median_time(work, seconds);
     };
     return batch(1) / batch(2);
 }
@@ -182,14 +197,29 @@ void run(int count, char** files) {
     const double unit = million_exponentials();
     std::printf("a million std::exp: %.2f ms\n", 1e3 * unit);
     for (std::size_t i = 0; i < examples.size(); ++i) {
-        const double point = time_points(examples[i]), speed = time_top_speed(examples[i]);
+        const double point = cost_of_points(examples[i], false).seconds;
+        const double speed = time_top_speed(examples[i]);
         std::printf("%s: %.2f us a point (%.5f of them), %.1f us a top speed (%.4f of them)\n",
                     files[i], 1e6 * point, point / unit, 1e6 * speed, speed / unit);
     }
     std::printf("two threads against one: %.2f times as fast\n", two_thread_ratio(cars));
 }
 
+/// Points alone, for what is timed in turn with them.
+void run_points(int count, char** files) {
+    for (const Vehicle& car : load(count, files))
+        for (const bool cold : {true, false}) {
+            const PointCost cost = cost_of_points(car, cold);
+            std::printf("%.4f us %.2f evaluations\n", 1e6 * cost.seconds, cost.evaluations);
+        }
+}
+
 }  // namespace
 }  // namespace windwall::bench
 
-int main(int count, char** words) { windwall::bench::run(count - 1, words + 1); }
+int main(int count, char** words) {
+    if (count > 1 && std::string(words[1]) == "points")
+        windwall::bench::run_points(count - 2, words + 2);
+    else
+        windwall::bench::run(count - 1, words + 1);
+}
