@@ -239,10 +239,21 @@ def knock(vehicle):
     given, spark = vehicle["engine"], vehicle["engine"]["spark"]
     if spark["policy"] == "as_given":
         raise NotImplementedError("a spark from a table")
-    nothing = {"p": 0.0, "T": 0.0}
-    there = {"T_h": 0.0, "p_e": 0.0, "mixture": {"phi": 14.604 / 14}}
-    needed = cylinder.requirement(given, 0.0, nothing, there, vehicle["air"]["w"], 0.0)
-    has = cylinder.octane_index(given, vehicle["fuel"])
+    fuel, anchor = vehicle["fuel"], given["knock_anchor"]
+    ron, mon = fuel["research_octane"], fuel["motor_octane"]
+    has = ron - given["octane_sensitivity_weight"] * (ron - mon)
+    needed = (  # by a state of zeros, to which the point adds
+        anchor["octane_number"]
+        + 5 * (given["compression_ratio"] - anchor["compression_ratio"])
+        - 3.5 * anchor["manifold_pressure"] / 10e3
+        - anchor["charge_temperature"] / 7
+        - anchor["head_temperature"] / 10
+        + degrees(anchor["retard"])
+        - anchor["exhaust_pressure"] / 30e3
+        + cylinder.appetite(anchor["lambda"])
+        + anchor["engine_speed"] * 30 / pi / 1000
+        - 0.3 * (vehicle["air"]["w"] - anchor["humidity_ratio"]) * 1000
+    )
     return {
         "lacking": needed - has + cylinder.wanted_margin(given),
         "most_retard": spark["most_retard"],
