@@ -3,11 +3,11 @@
 Sources: course ME 433, Internal Combustion Engines (slides "Understanding mean effective pressure",
 read): unblown spark-ignition engines peak at 850 to 1200 kPa. Energy shares of FEV at full load as
 printed at x-engineer.org (read): 29 % at the crank, 3 % rubbing, 1 % gas exchange. JSME
-mechanical-engineering dictionary, section 11, entry 1002813 (read): filling falls quickly beyond a Mach index of
-0.5, and valves are sized so that the highest speed stays below it. Horsepower of small engines
-counted from manuals (forum thread, second-hand): 40 cm3 for one with side valves, 32 with overhead
-valves, at 3600 rpm. The priors were judged with these figures at hand: agreement shows that class and
-model fit, not that another engine would be predicted.
+mechanical-engineering dictionary, section 11, entry 1002813 (read): filling falls quickly beyond a
+Mach index of 0.5, and valves are sized so that the highest speed stays below it. Horsepower of
+small engines counted from manuals (forum thread, second-hand): 40 cm3 for one with side valves, 32
+with overhead valves, at 3600 rpm. The priors were judged with these figures at hand: agreement
+shows that class and model fit, not that another engine would be predicted.
 """
 
 import json
