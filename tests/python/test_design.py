@@ -4,7 +4,6 @@ import json
 from pathlib import Path
 
 from python.samples import DOCUMENT
-
 from windwall import _core
 from windwall.report.text.check import check_text
 from windwall.study.default_sensitivity import default_sensitivities

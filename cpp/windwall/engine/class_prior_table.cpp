@@ -66,7 +66,7 @@ constexpr ClassPrior table[] = {
     {"valves/intake_closing", sport, 58, 8, cams},
     {"valves/intake_closing", racing, 68, 10, cams},
 
-    {"breathing/peak_efficiency", side_valve, 0.71, 0.05,
+    {"breathing/peak_efficiency", side_valve, 0.75, 0.06,
      "mean pressures of small engines, a fifth below overhead valves; weak"},
     {"breathing/peak_efficiency", wedge, 0.80, 0.04,
      "textbooks, 0.8 to 0.9 of the weather; from memory"},
@@ -93,7 +93,7 @@ constexpr ClassPrior table[] = {
     {"breathing/fall_off", sport, 0.4, 0.1, "no source; the more tuned, the narrower"},
     {"breathing/fall_off", racing, 0.5, 0.12, "no source; the more tuned, the narrower"},
 
-    {"combustion/real_cycle_factor", side_valve, 0.80, 0.04, "much wall, slow flame; judged"},
+    {"combustion/real_cycle_factor", side_valve, 0.81, 0.04, "much wall, slow flame; judged"},
     {"combustion/real_cycle_factor", wedge, 0.85, 0.03, "two-zone cycles less leakage, 0.80-0.88"},
     {"combustion/real_cycle_factor", hemispherical, 0.85, 0.03,
      "two-zone cycles less leakage, 0.80-0.88"},

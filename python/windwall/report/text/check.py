@@ -48,6 +48,8 @@ def left_open(scenario: ScenarioData) -> Iterator[tuple[str, str]]:
 
 def stand_in(scenario: ScenarioData) -> str:
     """What tells where the engine knocks."""
+    if scenario.rated_fit and scenario.rated_fit["anchored"]:
+        return "the fuel that its maker asks for"
     return "the class of engine" if scenario.class_values else "a table of old engines"
 
 

@@ -8,21 +8,30 @@ from typing import Any
 from windwall.report.text_layout import bullet, paragraph, section
 from windwall.scenario.data import ScenarioData
 
+ANCHOR = "engine/knock_anchor/"
 WORTH_SAYING = 0.98  # of the sigma: less of a narrowing is not worth a word
 
 
 def design_lines(scenario: ScenarioData) -> list[str]:
     """Every value that is not stated and that the design chose."""
-    settled = {one["address"] for one in (scenario.rated_fit or {"inputs": []})["inputs"]}
     values = [
         one
         for one in scenario.class_values
-        if not one["stated"] and one["sigma"] > 0 and one["address"] not in settled
+        if not one["stated"] and one["sigma"] > 0 and not _settled(scenario, one["address"])
     ]
     lines = [line for one in values for line in bullet(class_text(scenario, one))]
     if lines:
         lines += paragraph("A value of yours, written at its address, takes the place of any.")
     return section("Values by the design of the engine", lines)
+
+
+def _settled(scenario: ScenarioData, address: str) -> bool:
+    """Whether the rated figures of the stock engine told it."""
+    fit = scenario.rated_fit
+    if not fit:
+        return False
+    by_fuel = fit["anchored"] and address.startswith(ANCHOR)
+    return by_fuel or any(one["address"] == address for one in fit["inputs"])
 
 
 def class_text(scenario: ScenarioData, one: dict[str, Any]) -> str:
