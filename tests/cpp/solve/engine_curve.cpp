@@ -143,6 +143,13 @@ TEST(FullLoadCurve, FollowsSolvedPoints) {
     }
 }
 
+/// Changes gear in no time, as the dense run does.
+Vehicle without_shifts(Vehicle car) {
+    for (auto& entry : car.driveline)
+        if (auto* box = entry.part.as<driveline::Gearbox>()) box->shift_time = 0;
+    return car;
+}
+
 // The run over 1600 m and over 400 m, read off the curves, against small steps on true thrust.
 TEST(FullLoadCurve, RunUpAgainstADenseCurve) {
     double worst = 0;
@@ -151,7 +158,8 @@ TEST(FullLoadCurve, RunUpAgainstADenseCurve) {
         cars.push_back(sample::belt_driven(sample::cyclecar(), reduction));
         cars.push_back(sample::belt_driven(sample::cooled_cyclecar(), reduction));
     }
-    for (Vehicle car : cars) {
+    for (const Vehicle& shifting : cars) {
+        Vehicle car = without_shifts(shifting);
         const Dense dense(car);
         for (double road : {200.0, 400.0, 1600.0}) {
             car.goal.run_up = road;
