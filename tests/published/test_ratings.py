@@ -7,6 +7,8 @@ a hash of the row's name, was closed while priors were chosen; each half has to 
 
 import numpy as np
 import pytest
+from scipy.stats import spearmanr
+
 from published.engine_ratings import sealed
 from published.rated_engines import (
     atmospheric,
@@ -17,7 +19,6 @@ from published.rated_engines import (
     printed,
     stated_sigma,
 )
-from scipy.stats import spearmanr
 
 HALVES = pytest.mark.parametrize("closed", [False, True], ids=["open", "sealed"])
 
