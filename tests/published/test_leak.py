@@ -46,9 +46,12 @@ def test_a_hole_under_boost_loses_what_isentropic_flow_says():
 
 
 def test_a_hole_under_vacuum_lets_in_what_isentropic_flow_says():
-    """Past a nearly shut plate it is choked: 0.0404 p A/sqrt(T) in SI (Balmer, example 16.12)."""
-    point = held(HOLE, opening=0.1)
+    """Past a shut plate it is choked: 0.0404 p A/sqrt(T) in SI (Balmer, example 16.12).
+
+    The air under the bodywork is 20 K warmer than the day where nothing moves.
+    """
+    point = held(HOLE, opening=0.0)
     hole, weather = point.charge_path.hole, point.charge_path.plate.inlet
     assert hole.inlet.pressure < 0.5 * weather.pressure
-    choked = 0.0404 * JET * AREA * weather.pressure / sqrt(weather.temperature)
+    choked = 0.0404 * JET * AREA * weather.pressure / sqrt(weather.temperature + 20)
     assert -hole.lost == pytest.approx(choked, rel=0.02)

@@ -63,7 +63,6 @@ def test_an_answer_knows_its_opening_and_what_was_asked(car):
         assert point.opening == asked
         held_back = point.status == "knock_limited"
         assert (point.engine.opening < asked) == held_back
-        assert point["engine/opening"] == point.engine.opening
 
 
 def test_the_seals_of_a_throttled_blower_are_warned_of(car):
