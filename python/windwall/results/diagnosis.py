@@ -120,8 +120,16 @@ class Compared(NamedTuple):
         """
         if self.sigma is None and self.key != "knock":
             return None
-        spread = hypot(self.sigma or 0.0, self.model_sigma)
-        return self.fact.above(self.model) / spread if spread else None
+        return self.fact.above(self.model) / self.spread if self.spread else None
+
+    @property
+    def spread(self) -> float:
+        """One standard deviation of the observation and of the knock anchor together."""
+        return hypot(self.sigma or 0.0, self.model_sigma)
+
+    def far_by(self, gap: float) -> bool:
+        """Whether a model with that gap to the observation would be far off."""
+        return abs(gap) > FAR_OFF * self.spread
 
     @property
     def far(self) -> bool:

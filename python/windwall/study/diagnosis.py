@@ -4,17 +4,9 @@ from __future__ import annotations
 
 import json
 from functools import lru_cache
-from math import hypot
 
 from windwall.quantities.uncertain_input import UncertainInput
-from windwall.results.diagnosis import (
-    FAR_OFF,
-    Compared,
-    Diagnosis,
-    Explained,
-    Explanation,
-    Fact,
-)
+from windwall.results.diagnosis import Compared, Diagnosis, Explained, Explanation, Fact
 from windwall.results.outcome import Outcome
 from windwall.scenario.data import ScenarioData
 from windwall.scenario.inputs import moved, uncertain_inputs
@@ -77,7 +69,7 @@ def explanations(
         (found for found in hopeful if found[0] is not None and abs(found[0]) <= HOPEFUL),
         key=lambda found: abs(found[0]),
     )
-    close = CLOSE * abs(here / (compared.off or FAR_OFF))
+    close = CLOSE * compared.spread
     found = [
         Explanation(one, met)
         for guess, one in nearest[:REFINED]
@@ -94,7 +86,7 @@ def breaks(answers: Moved, other: Compared, one: UncertainInput, deviations: flo
         return False
     if other.off is None:
         return other.key == "gear" and other.model == other.observed and gap != 0
-    return abs(gap) > FAR_OFF * hypot(other.sigma or 0.0, other.model_sigma)
+    return other.far_by(gap)
 
 
 def estimate(answers: Moved, fact: Fact, one: UncertainInput, here: float) -> float | None:
