@@ -88,7 +88,7 @@ def test_rubbing_share_of_the_fuel():
     """3 of 29: the band is that of one diagram for all engines."""
     car = engine("two_valve_wedge", "road", 9.0)
     shares = []
-    for speed in (2500, 3500, 4500):
+    for speed in (2000, 3000, 4000):
         piston_speed = 2 * car.get("engine/stroke") * speed / 60
         rubbing = car.get("engine/friction/base")
         rubbing += car.get("engine/friction/per_piston_speed") * piston_speed
