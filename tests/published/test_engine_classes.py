@@ -20,7 +20,7 @@ import windwall as ww
 pytestmark = pytest.mark.published
 
 ENGINE = {
-    "format": "windwall-scenario/1",
+    "format": "windwall-scenario/2",
     "day": {"temperature": "25 degC", "pressure": "99 kPa", "relative_humidity": "0 %"},
     "body": {"mass": "600 kg", "drag_area": "0.7 m2"},
     "charge_path": [
