@@ -16,8 +16,8 @@ MOLAR_MASS = {
     "water": 18.01528e-3,
     "methanol": 32.04186e-3,
     "ethanol": 46.06844e-3,
-    "isooctane": 114.232e-3,
-    "toluene": 92.141e-3,
+    "isooctane": 114.22852e-3,
+    "toluene": 92.13842e-3,
 }
 NASA = {
     "nitrogen": (
