@@ -45,7 +45,7 @@ def described(car, **words):
 
 def test_a_check_says_what_each_word_chose(car):
     text = " ".join(check_text(described(car, **ROAD)).split())
-    assert "engine/breathing/peak_efficiency: 0.8 +/- 0.05" in text
+    assert "engine/breathing/peak_efficiency: 0.84 +/- 0.05" in text
     assert "by two_valve_wedge, road, carburettor" in text
     assert "would make it" not in text
     assert "the class of engine stands in" in text

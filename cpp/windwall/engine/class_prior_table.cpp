@@ -85,12 +85,12 @@ constexpr ClassPrior table[] = {
     // Speed of the gas in the intake valve: mean piston speed over the valves' share of the bore.
     // The best filling, were there no losses, lies above the peak of torque by what these take.
     {"breathing/best_speed", work, 33, 8, below_the_road},
-    {"breathing/best_speed", road, 65, 11, torque_peaks},
+    {"breathing/best_speed", road, 66, 11, torque_peaks},
     {"breathing/best_speed", sport, 74, 12, above_the_road},
     {"breathing/best_speed", racing, 82, 13, above_the_road},
-    {"breathing/fall_off", work, 0.12, 0.1, "no source; with rubbing a flat curve, as governed"},
-    {"breathing/fall_off", road, 0.16, 0.12, falls_at_full_power},
-    {"breathing/fall_off", sport, 0.32, 0.12, "no source; the more tuned, the narrower"},
+    {"breathing/fall_off", work, 0.16, 0.1, "no source; with rubbing a flat curve, as governed"},
+    {"breathing/fall_off", road, 0.3, 0.12, falls_at_full_power},
+    {"breathing/fall_off", sport, 0.36, 0.12, "no source; the more tuned, the narrower"},
     {"breathing/fall_off", racing, 0.5, 0.12, "no source; the more tuned, the narrower"},
 
     {"combustion/real_cycle_factor", side_valve, 0.815, 0.04, "much wall, slow flame; judged"},
