@@ -23,8 +23,8 @@ Scenario described(std::string_view design, std::string_view upgrades = "[]",
 TEST(Design, StandsInForWhatIsNotStated) {
     const auto made = described(four_valves);
     EXPECT_EQ(cylinder(made).valves.per_side, 2);
-    EXPECT_NEAR(cylinder(made).breathing.peak_efficiency, 0.94, 1e-12);
-    EXPECT_NEAR(cylinder(made).exhaust.back_pressure, 22e3, 1e-6);
+    EXPECT_NEAR(cylinder(made).breathing.peak_efficiency, 0.98, 1e-12);
+    EXPECT_NEAR(cylinder(made).exhaust.back_pressure, 25e3, 1e-6);
     EXPECT_NEAR(cylinder(made).cooling.known_head_temperature, 423.15, 1e-9);
     EXPECT_TRUE(cylinder(made).breathing.best_speed);
 }
@@ -67,7 +67,7 @@ TEST(Design, IsChangedBySetAndGoesBack) {
     const auto side = set(made, {{"engine/design/chamber", std::string("side_valve")}});
     ASSERT_TRUE(side) << side.violation();
     EXPECT_EQ(cylinder(*side.scenario).valves.per_side, 1);
-    EXPECT_LT(cylinder(*side.scenario).breathing.peak_efficiency, 0.8);
+    EXPECT_LT(cylinder(*side.scenario).breathing.peak_efficiency, 0.9);
     const auto back =
         set(*side.scenario, {{"engine/design/chamber", std::string("four_valve_pent_roof")}});
     EXPECT_EQ(bits(back.scenario->vehicle), bits(made.vehicle));

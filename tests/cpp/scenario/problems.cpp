@@ -48,7 +48,7 @@ TEST(Problems, WhatLeadsToAProblemIsNotReportedAgain) {
     EXPECT_EQ(broken(R"({"charge_path": [{"id": "blower", "kind": "blower"}], "limits": {}})"),
               "charge_path/blower/kind: \"blower\" is not known here; it is one of filter, duct, "
               "throttle, positive_blower, mapped_compressor, charge_cooler, bypass, plenum, "
-              "evaporative_injection or carburettor\n");
+              "evaporative_injection, carburettor or leak\n");
     EXPECT_EQ(broken(R"({"charge_path": [{"kind": "plenum", "volume": "1 L"}], "limits": {}})"),
               "charge_path/1/id: is missing; every part has an id of its own\n");
     EXPECT_EQ(broken(R"({"charge_path": [], "limits": {}})"),
@@ -60,7 +60,7 @@ TEST(Problems, WhatLeadsToAProblemIsNotReportedAgain) {
                   {"id": "b", "requires": ["a"], "scale": {"charge_path/hose/length": 2}}])"),
         "upgrades/a/insert/1/part/kind: \"dict\" is not known here; it is one of filter, duct, "
         "throttle, positive_blower, mapped_compressor, charge_cooler, bypass, plenum, "
-        "evaporative_injection, carburettor, clutch, centrifugal_clutch, chain, belt, "
+        "evaporative_injection, carburettor, leak, clutch, centrifugal_clutch, chain, belt, "
         "gearbox, final_drive or belt_cvt; did you mean \"duct\"?\n");
 }
 
@@ -233,9 +233,9 @@ TEST(Problems, ValuesOfTheWrongSort) {
         "upgrades/a/add/day/temperature: \"5 degC\": degC is the unit of a temperature, and a "
         "temperature difference is expected (K, delta_degF)\n"
         "upgrades/a/add/engine/spark/policy: only a number can be added to\n"
-        "upgrades/a/add/day/pressure: \"1 psia\": psia is the unit of a pressure above vacuum, "
-        "and a pressure difference is expected (Pa, hPa, mbar, kPa, bar, mmHg, mmH2O, inHg, "
-        "inH2O, psi)\n"
+        "upgrades/a/add/day/pressure: \"1 psia\": psia counts from vacuum, and a pressure "
+        "difference is expected (Pa, hPa, mbar, kPa, bar, mmHg, mmH2O, inHg, inH2O, psi); between "
+        "two places neither counts: leave it out\n"
         "upgrades/a/scale/body/mass: a factor above 0 and up to 1000 is expected, found 0\n"
         "upgrades/a/scale/tyres/size: only a number can be scaled\n"
         "upgrades/a/scale/body/drag_area: \"0.9 m2\": m2 is the unit of an area, and a plain "

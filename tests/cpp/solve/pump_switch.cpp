@@ -140,7 +140,8 @@ TEST(PumpSwitch, IsNamedWhereItDrownsTheLaunch) {
     ASSERT_TRUE(caution);
     EXPECT_GT(*caution->found, 0.2);
     EXPECT_GT(*caution->engine_speed, 1000 * rpm);
-    EXPECT_FALSE(about(CautionKind::drowned, answer_speed(spraying(nozzle()), {}).cautions));
+    EXPECT_FALSE(
+        about(CautionKind::drowned, answer_speed(spraying(nozzle(40e-6 / 60)), {}).cautions));
 }
 
 TEST(PumpSwitch, IsWarnedOfWhereTheThrottleThatHoldsOffKnockStopsIt) {
