@@ -20,6 +20,7 @@ from published.rated_engines import (
     stated_sigma,
 )
 
+pytestmark = pytest.mark.published
 HALVES = pytest.mark.parametrize("closed", [False, True], ids=["open", "sealed"])
 
 

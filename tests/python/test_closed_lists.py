@@ -86,6 +86,8 @@ COLD_CORE = {
 }
 MUGGY = {"relative_humidity": "100 %", "temperature": "30 degC"}
 
+HOLE = {"id": "hole", "kind": "leak", "area": "30 mm2"}
+
 # Asked at the top speed, or at the point that stands beside the vehicle.
 CAUTIONED = {
     "compression_ratio": lambda: (vehicle(engine={"compression_ratio": 13}),),
@@ -130,6 +132,19 @@ CAUTIONED = {
             ]
         ),
     ),
+    "idle_pump": lambda: (vehicle(path(roots(), before=[jet(starts_at="200 kPa gauge")])),),
+    "throttled_spray": lambda: (
+        vehicle(
+            path(roots(), before=[jet(rated_flow="60 cm3/min", starts_at="25 kPa gauge")]),
+            engine={"knock_anchor": {"octane_number": 96}, "spark": {"most_retard": "2 deg"}},
+        ),
+    ),
+    # At the launch; faster it burns again.
+    "drowned": lambda: (
+        vehicle(path(roots(), before=[jet(rated_flow="125 cm3/min", methanol="0 %")])),
+    ),
+    "leak": lambda: (vehicle(path(roots(), HOLE)),),
+    "false_air": lambda: (vehicle(path(roots(), before=[HOLE])),),
     "siphoning": lambda: (
         vehicle(path(roots(), before=[jet(check_valve=False, starts_at="10 kPa")])),
     ),

@@ -10,10 +10,10 @@ from windwall import _core
 SOLVERS = {"full_throttle_curve", "operating_point", "rank", "sweep", "top_speed"}
 # Rows, units and what a file says: quick, whatever the vehicle is like.
 LOOK_UPS = {
-    "answer_rows", "axis", "build_info", "gears", "given", "heading", "in_unit",
-    "limits", "loads", "measure", "menu", "numbers", "observed", "observed_rows", "question_rows",
-    "readable", "readable_number", "result_row", "schema_text", "si_unit", "sigma", "unit_shown",
-    "unrated",
+    "answer_rows", "axis", "build_info", "class_priors", "class_units", "class_values", "gears",
+    "given", "heading", "in_unit", "limits", "loads", "measure", "menu", "numbers", "observed",
+    "observed_rows", "question_rows", "rated_fit", "readable", "readable_number", "result_row",
+    "schema_text", "si_unit", "sigma", "unit_shown", "unrated",
 }  # fmt: skip
 
 

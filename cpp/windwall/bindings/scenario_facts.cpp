@@ -98,8 +98,8 @@ void bind_facts(py::module_& module) {
     module.def("menu", &menu, "scenario"_a, "The upgrades of the file.");
     module.def("limits", &limits, "scenario"_a, "The limits, as stated or built in.");
     module.def(
-        "unrated", [](const Scenario& made) { return solve::unrated(made.vehicle); }, "scenario"_a,
-        "Results that no rating is given for.");
+        "unrated", [](const Scenario& made) { return solve::unrated(made.vehicle, made.limits); },
+        "scenario"_a, "Results that no rating is given for.");
     module.def("observed", &observed, "scenario"_a, "What the vehicle was seen to do.");
     module.def(
         "given",

@@ -72,7 +72,7 @@ TopSpeedResult explained(const vehicle::Vehicle& vehicle, const std::vector<Limi
     PumpWatch pumps(vehicle, watch);
     const TopSpeed found = top_speed(vehicle, {}, &pumps);
     TopSpeedResult result = summarise(found, vehicle);
-    result.unrated = unrated(vehicle);
+    result.unrated = unrated(vehicle, stated);
     result.cautions = pumps.cautions();
     if (!found.outcome.answered()) return result;
     explain_equilibrium(vehicle, found, result);

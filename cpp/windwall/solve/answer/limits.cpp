@@ -86,10 +86,12 @@ std::vector<Limit> built_in_limits(const vehicle::Vehicle& vehicle) {
     return limits;
 }
 
-std::vector<std::string> unrated(const vehicle::Vehicle& vehicle) {
+std::vector<std::string> unrated(const vehicle::Vehicle& vehicle,
+                                 const std::vector<Limit>& stated) {
     std::vector<std::string> silent;
     for (const Limit& limit : declared_limits(vehicle))
-        if (!is_bound(limit)) silent.push_back(limit.address);
+        if (!is_bound(limit) && !std::ranges::count(stated, limit.address, &Limit::address))
+            silent.push_back(limit.address);
     return silent;
 }
 

@@ -15,8 +15,10 @@ namespace windwall::solve {
 /// What parts and tyres are rated for, and a knock margin of nothing.
 std::vector<Limit> built_in_limits(const vehicle::Vehicle& vehicle);
 
-/// Results of which nobody has said what is too much: never called within limits.
-std::vector<std::string> unrated(const vehicle::Vehicle& vehicle);
+/// Results of which nobody has said what is too much, by a part or by a stated limit: never called
+/// within limits.
+std::vector<std::string> unrated(const vehicle::Vehicle& vehicle,
+                                 const std::vector<Limit>& stated = {});
 
 /// Reads the limited results of every full-throttle point of one vehicle, in the order of the
 /// limits; NaN where a point has none. Limits of parts that this vehicle has not got do not apply;

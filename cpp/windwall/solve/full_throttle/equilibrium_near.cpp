@@ -9,9 +9,10 @@
 namespace windwall::solve {
 namespace {
 
-constexpr double tolerance = 1e-7;  // of a segment of the range
-constexpr double nudge = 1e-3;      // of a segment, to see the slope of the curve
-constexpr double balanced = 1e-6;   // of the thrust
+constexpr double tolerance = 1e-7;       // of a segment of the range
+constexpr double nudge = 1e-3;           // of a segment, to see the slope of the curve
+constexpr double balanced = 1e-6;        // of the thrust
+constexpr double nearest_answer = 1e-5;  // of a segment: as near as the last answer is found
 constexpr double first_step = 0.02, widening = 2;
 constexpr int most_secants = 8;
 constexpr int most_halvings = 60;
@@ -36,6 +37,7 @@ struct Walk {
         return full_throttle.excess_force();
     }
 
+    bool answered() const { return full_throttle.point.outcome.answered(); }
     bool balances() const {
         return std::abs(full_throttle.excess_force()) <= balanced * std::abs(full_throttle.thrust);
     }
@@ -57,7 +59,7 @@ Found by_secants(Walk& walk, double here) {
     double last = here, last_excess = 0;
     for (int i = 0; i < most_secants; ++i) {
         const double excess = walk.excess_force(here);
-        if (!walk.full_throttle.point.outcome.answered()) return Found::nothing;
+        if (!walk.answered()) return Found::nothing;
         if (here >= walk.end() && excess > 0) return Found::end;
         if (i > 0 && here != last) slope = (excess - last_excess) / (here - last);
         const double next = here - excess / slope;
@@ -71,63 +73,82 @@ Found by_secants(Walk& walk, double here) {
     return Found::nothing;
 }
 
-/// Where something is left below and nothing above.
+/// Where something is left below and nothing above, or no answer.
 struct Ends {
     double low, below;
     double high, above;
+    bool answered_above = true;
 };
 
 /// From a place to the next sign change of the true excess force: upwards where there is some,
 /// downwards where there is none. `above` stays positive where the gear ends before it.
 Ends bracket(Walk& walk, double along) {
     const double here = walk.excess_force(along);
-    Ends ends{along, here, along, here};
+    Ends ends{along, here, along, here, walk.answered()};
     for (double step = first_step; ends.above > 0 && ends.high < walk.end(); step *= widening) {
         ends.low = ends.high;
         ends.below = ends.above;
         ends.high = std::min(walk.end(), ends.high + step);
         ends.above = walk.excess_force(ends.high);
+        ends.answered_above = walk.answered();
     }
     for (double step = first_step; ends.below <= 0 && ends.low > 0; step *= widening) {
         ends.high = ends.low;
         ends.above = ends.below;
+        ends.answered_above = walk.answered();
         ends.low = std::max(0.0, ends.low - step);
         ends.below = walk.excess_force(ends.low);
     }
     return ends;
 }
 
-/// Halves a bracket in which the excess force jumps to its lower side, where some is left; on the
-/// upper one nothing is, or there is no answer.
-Found halve(Walk& walk, Ends ends) {
-    walk.excess_force(ends.high);
-    bool answered = walk.full_throttle.point.outcome.answered();
+/// Halves a bracket until its upper side has an answer, or nearly to the last one, which is then
+/// the last point asked.
+void halve_to_answers(Walk& walk, Ends& ends) {
+    walk.excess_force(ends.low);
+    FullThrottlePoint last = walk.full_throttle;
+    while (!ends.answered_above && ends.high - ends.low > nearest_answer) {
+        const double middle = 0.5 * (ends.low + ends.high);
+        const double excess = walk.excess_force(middle);
+        if (excess > 0) {
+            ends.low = middle;
+            ends.below = excess;
+            last = walk.full_throttle;
+        } else {
+            ends.high = middle;
+            ends.above = excess;
+            ends.answered_above = walk.answered();
+        }
+    }
+    walk.full_throttle = last;
+}
+
+/// Halves a bracket in which the excess force jumps to its lower side, where some is left.
+void halve(Walk& walk, Ends ends) {
     walk.excess_force(ends.low);
     FullThrottlePoint last = walk.full_throttle;
     for (int i = 0; i < most_halvings && ends.high - ends.low > tolerance; ++i) {
         const double middle = 0.5 * (ends.low + ends.high);
         const bool some_left = walk.excess_force(middle) > 0;
         (some_left ? ends.low : ends.high) = middle;
-        if (some_left)
-            last = walk.full_throttle;
-        else
-            answered = walk.full_throttle.point.outcome.answered();
+        if (some_left) last = walk.full_throttle;
     }
     walk.full_throttle = last;  // asked again, a point beside a jump may fall to the other side
-    if (walk.balances()) return Found::balance;
-    return answered ? Found::step : Found::last_answer;
 }
 
 Found by_brackets(Walk& walk, double along) {
-    const Ends ends = bracket(walk, along);
+    Ends ends = bracket(walk, along);
     if (ends.above > 0) return Found::end;  // the last point asked is the one at the end
     if (ends.below <= 0) return Found::nothing;
+    if (!ends.answered_above) halve_to_answers(walk, ends);
+    if (!ends.answered_above) return Found::last_answer;
     const auto excess = [&](double at) { return walk.excess_force(at); };
     const auto root = numerics::find_root(excess, {ends.low, ends.high, ends.below, ends.above},
                                           {0.01 * tolerance, 0, most_halvings});
     walk.excess_force(root.x);
-    if (walk.full_throttle.point.outcome.answered() && walk.balances()) return Found::balance;
-    return halve(walk, ends);
+    if (walk.answered() && walk.balances()) return Found::balance;
+    halve(walk, ends);
+    return walk.balances() ? Found::balance : Found::step;
 }
 
 StopReason stop_of(Found found, const Walk& walk) {

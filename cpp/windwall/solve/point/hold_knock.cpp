@@ -21,7 +21,9 @@ constexpr double near = 0.2;  // of the logarithm of the opening: the same branc
 constexpr double begins_to_throttle = 0.35;  // of that logarithm, for most plates
 constexpr double held_back_at_all = 1e-9;
 constexpr int most_later = 3;  // sparks that the exhaust does not end after one that it does
-constexpr double spark_tolerance = 1e-10;  // rad
+constexpr double spark_tolerance = 1e-10;                   // rad
+constexpr double spark_glance = 5e-3;                       // rad, where only a sign is wanted
+constexpr double far_off = 10 * engine::octane_per_radian;  // octane numbers for each rad of it
 constexpr double spark_precision = 1e-11;  // rad, where it is the margin that is sought
 constexpr int most_rounds = 60;            // the latest spark is found in
 // By how much what is left of the spark changes with it: kept near one for one.
@@ -143,26 +145,28 @@ Point PointSolver::at_spark(const vehicle::OperatingCondition& condition, double
     return outcome.answered() ? describe(outcome, retard) : describe(outcome);
 }
 
-/// Held with the latest spark in range, sought from a guess in rad, and from a later one where the
-/// exhaust ends the spark twice.
-Point PointSolver::at_latest_spark(const vehicle::OperatingCondition& condition, double guess) {
-    Point point = at_hottest_exhaust(condition, guess);
+/// Held with the latest spark in range, sought from a guess in rad to a tolerance, and from a later
+/// one where the exhaust ends the spark twice.
+Point PointSolver::at_latest_spark(const vehicle::OperatingCondition& condition, double guess,
+                                   double tolerance) {
+    Point point = at_hottest_exhaust(condition, guess, tolerance);
     for (int i = 0; i < most_later && point.outcome.answered(); ++i) {
         const auto later = vehicle::later_spark(balance_, point.spark.retard);
         if (!later) break;
-        point = at_hottest_exhaust(condition, *later);
+        point = at_hottest_exhaust(condition, *later, tolerance);
     }
     return point;
 }
 
 /// Held with the spark that makes the exhaust as hot as it may be, or the latest of the plan: by
 /// secants, the first as if a spark moved nothing else.
-Point PointSolver::at_hottest_exhaust(const vehicle::OperatingCondition& condition, double guess) {
+Point PointSolver::at_hottest_exhaust(const vehicle::OperatingCondition& condition, double guess,
+                                      double tolerance) {
     double latest = guess, slope = -1, last = 0, last_left = 0;
     Point point = at_spark(condition, latest);
     for (int round = 0; round < most_rounds && point.outcome.answered(); ++round) {
         const double left = vehicle::spark_left(balance_, latest);
-        if (std::abs(left) < spark_tolerance) break;
+        if (std::abs(left) < tolerance) break;
         if (round > 0 && latest != last)
             slope = std::clamp((left - last_left) / (latest - last), steepest, flattest);
         last = latest;
@@ -194,9 +198,13 @@ Point PointSolver::search_opening(vehicle::OperatingCondition condition) {
     double latest = plan.most_retard;
     const auto excess = [&](double opening) {
         condition.opening = opening;
-        point = at_latest_spark(condition, latest);
-        if (!point.outcome.answered()) return -1e3;
-        latest = point.spark.retard;  // from there at the next opening
+        for (const double tolerance : {spark_glance, spark_tolerance}) {
+            point = at_latest_spark(condition, latest, tolerance);
+            if (!point.outcome.answered()) return -1e3;
+            latest = point.spark.retard;  // from there at the next opening
+            // Far from what is wanted a glance tells as much.
+            if (std::abs(plan.spare(point.spark)) > far_off * tolerance) break;
+        }
         return plan.spare(point.spark);
     };
     // Downwards in steps: a nearly shut throttle before a blower makes the charge hot, so the
@@ -225,7 +233,7 @@ Point PointSolver::search_opening(vehicle::OperatingCondition condition) {
     const auto closed = hold_at_once(asked, point.spark.retard, 0);
     if (closed && std::abs(closed->condition.opening / condition.opening - 1) < near)
         return *closed;
-    point = at_latest_spark(bracketed, latest);
+    point = at_latest_spark(bracketed, latest, spark_tolerance);
     point.outcome.status = Status::knock_limited;
     return point;
 }

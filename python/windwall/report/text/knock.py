@@ -55,7 +55,7 @@ def means(knock: Record, opening: float, system: str) -> Iterator[str]:
 
 def left(knock: Record, system: str) -> str:
     spark = f"{ANGLE.text(knock.retard_left, system, 2)} of spark"
-    if knock.retard_left <= 0:
+    if knock.retard_left <= NOTHING:
         spark = "nothing of the spark"
     richer = f"{knock.enrichment_left:.2f} of lambda"
     if knock.enrichment_left <= NOTHING:
