@@ -39,9 +39,15 @@ double SparkPlan::given_retard(double engine_speed) const noexcept {
     return stated_retard ? *stated_retard : fields::looked_up(table, engine_speed);
 }
 
-double SparkPlan::left(double retard, double exhaust_temperature) const noexcept {
-    return std::min(most_retard - retard,
-                    (hottest_exhaust - exhaust_temperature) / exhaust_per_radian);
+double SparkPlan::richest_at(double lambda, bool meters_fuel) const noexcept {
+    const double richer = meters_fuel ? std::max(0.0, lambda - richest) : 0;
+    return richer_from + richer / richer_per_radian;
+}
+
+double SparkPlan::left(double retard, double richest_at,
+                       double exhaust_temperature) const noexcept {
+    const double cooler = (hottest_exhaust - exhaust_temperature) / exhaust_per_radian;
+    return std::min(most_retard - retard, std::max(cooler, richest_at - retard));
 }
 
 Spark Spark::later(double by) const noexcept {

@@ -60,8 +60,12 @@ struct SparkPlan {
         return spark.margin - wanted_margin(spark.spread);
     }
     /// Radians by which it may be later than at a retard that makes the exhaust so hot, K; negative
-    /// where that is too hot.
-    double left(double retard, double exhaust_temperature) const noexcept;
+    /// where that is too hot. The exhaust ends the spark only once the mixture is at its richest:
+    /// on the way there it cools what the spark heats.
+    double left(double retard, double richest_at, double exhaust_temperature) const noexcept;
+    /// The retard in rad at which an engine of that lambda is as rich as it will be; the one from
+    /// which it would be richer where it meters no fuel of its own.
+    double richest_at(double lambda, bool meters_fuel) const noexcept;
     /// What is taken off a lambda at a retard in rad.
     double enrichment(double retard, double lambda) const noexcept;
 

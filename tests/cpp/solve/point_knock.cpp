@@ -204,5 +204,27 @@ TEST(KnockLimited, HoldsBackOnlyBehindTheLatestSpark) {
     EXPECT_GT(held_back, 50);
 }
 
+// What is kept of the port's heat is known to a tenth: over all of that the torque has no cliff,
+// and a mixture that is not yet at its richest goes before the throttle, however hot the exhaust.
+TEST(KnockLimited, AHotExhaustEndsTheSparkOnlyBehindTheRichestMixture) {
+    for (double octane = 6; octane < 24; octane += 3) {
+        double last = 0;
+        for (double keeps = 0.7; keeps < 0.95; keeps += 0.0025) {
+            Vehicle car = thirsty(octane);
+            car.engine.as<engine::Cylinder>()->walls.port_keeps = keeps;
+            PointSolver solver(car);
+            const Point point = solver.at({4200 * rpm, 20, 1});
+            ASSERT_TRUE(point.outcome.answered()) << octane << ' ' << keeps;
+            if (last > 0) {
+                EXPECT_NEAR(point.torque, last, 0.5) << octane << ' ' << keeps;
+            }
+            if (point.condition.opening < 1) {
+                EXPECT_NEAR(point.work.lambda, plan(car).richest, 1e-9) << octane << ' ' << keeps;
+            }
+            last = point.torque;
+        }
+    }
+}
+
 }  // namespace
 }  // namespace windwall::solve

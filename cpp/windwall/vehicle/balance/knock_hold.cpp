@@ -23,8 +23,9 @@ MeansLeft means_left(const Balance& balance, const engine::Spark& spark,
         const double at_best = engine.best_spark(intake, balance.vehicle().fuel).margin;
         if (plan.policy == engine::SparkPolicy::as_given) return {at_best, 0, 0, 0};
         const double richer = engine.lambda - enrichment - plan.richest;
-        return {at_best, std::max(0.0, plan.left(spark.retard, exhaust_temperature)), enrichment,
-                intake.carburetted ? 0 : std::max(0.0, richer)};
+        const double rich = plan.richest_at(engine.lambda, !intake.carburetted);
+        return {at_best, std::max(0.0, plan.left(spark.retard, rich, exhaust_temperature)),
+                enrichment, intake.carburetted ? 0 : std::max(0.0, richer)};
     });
 }
 
@@ -34,7 +35,8 @@ double spark_left(const Balance& balance, double retard) noexcept {
     return balance.vehicle().engine.visit([&](const auto& engine) {
         const engine::Work work = engine.work(intake, fuel, retard);
         const engine::SparkPlan& plan = engine.spark;
-        return plan.left(retard, engine.exhaust_gas(intake, fuel, work).temperature);
+        return plan.left(retard, plan.richest_at(engine.lambda, !intake.carburetted),
+                         engine.exhaust_gas(intake, fuel, work).temperature);
     });
 }
 
