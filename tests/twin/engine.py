@@ -1,6 +1,6 @@
 """docs/physics/engine.md and knock.md: what a cylinder draws, makes of it, and when it knocks."""
 
-from math import degrees, log, pi, sqrt
+from math import degrees, log, pi, radians, sqrt
 
 import numpy as np
 from scipy.interpolate import PchipInterpolator
@@ -231,6 +231,12 @@ def wanted_margin(engine):
     heard = any(anchor[key] != value for key, value in TABLE.items())
     known_to = anchor["known_to"] or (5 if heard else 10)
     return 0.5 * known_to if stated is None else stated
+
+
+def richest_at(engine):
+    """The retard at which the mixture is as rich as it will be, rad."""
+    richer = max(0.0, engine["lambda"] - engine["spark"]["richest"])
+    return radians(RICHER_FROM + richer / 0.017)
 
 
 def enrichment(engine, retard):

@@ -56,20 +56,18 @@ def held_off_knock(vehicle, held):
         return answer(lacking)
 
     def latest(opening=held["opening"]):
-        """Where the plan ends, or the exhaust is as hot as it may be."""
+        """Where the plan ends, or behind the richest mixture the exhaust is as hot as it may be."""
 
         def too_hot(retard):
             balanced = at(retard, opening)[0]
             return heat.exhaust(vehicle, held, balanced, retard) - spark["hottest_exhaust"]
 
+        richest = min(most, cylinder.richest_at(engine))
+        if too_hot(richest) >= 0:
+            return richest
         if too_hot(most) <= 0:
             return most
-        # a lean mixture grows hotter before it grows colder: the latest spark that will do
-        tries = [most * (1 - k / 40) for k in range(41)]
-        good = next((k for k, retard in enumerate(tries) if too_hot(retard) <= 0), None)
-        if good is None:
-            return 0.0
-        return brentq(too_hot, tries[good], tries[good - 1], xtol=1e-13, rtol=1e-14)
+        return brentq(too_hot, richest, most, xtol=1e-13, rtol=1e-14)
 
     def spare_at_the_end(opening=held["opening"]):
         return at(latest(opening), opening)[1]
