@@ -20,7 +20,6 @@ constexpr double opening_tolerance = 1e-7;  // of the plate's travel
 constexpr double near = 0.2;  // of the logarithm of the opening: the same branch as the last point
 constexpr double begins_to_throttle = 0.35;  // of that logarithm, for most plates
 constexpr double held_back_at_all = 1e-9;
-constexpr int most_later = 3;  // sparks that the exhaust does not end after one that it does
 constexpr double spark_tolerance = 1e-10;                   // rad
 constexpr double spark_glance = 5e-3;                       // rad, where only a sign is wanted
 constexpr double far_off = 10 * engine::octane_per_radian;  // octane numbers for each rad of it
@@ -96,31 +95,12 @@ Outcome PointSolver::close_held_back(std::span<double> x) {
     }
     const double& held_back = x[knock_.held_back()];
     const double before = held_back;
-    Outcome outcome = newton_with_latest_spark(x);
+    Outcome outcome = newton(x, state_.knock_jacobian);
     const bool plausible =
         run_away(balance_).empty() && (held_back <= held_back_at_all || is_driven(balance_));
     const bool on_branch = std::abs(held_back - before) < near ||
                            holding_back_helps(state_.knock_jacobian.value, knock_.held_back());
     if (!plausible || !on_branch) outcome.status = Status::not_converged;
-    return outcome;
-}
-
-/// The throttle is held back only behind the latest spark there is: from an earlier one that the
-/// exhaust ends as well it goes on from the later one.
-Outcome PointSolver::newton_with_latest_spark(std::span<double> x) {
-    Outcome outcome = newton(x, state_.knock_jacobian);
-    for (int i = 0; i < most_later; ++i) {
-        if (outcome.status != Status::solved || x[knock_.held_back()] <= held_back_at_all)
-            return outcome;
-        const auto later = vehicle::later_spark(balance_, x[knock_.retard()]);
-        if (!later) return outcome;
-        x[knock_.retard()] = *later;
-        state_.knock_jacobian.known = false;
-        const int spent = outcome.evaluations;
-        outcome = newton(x, state_.knock_jacobian);
-        outcome.evaluations += spent;
-    }
-    outcome.status = Status::not_converged;
     return outcome;
 }
 
@@ -145,23 +125,10 @@ Point PointSolver::at_spark(const vehicle::OperatingCondition& condition, double
     return outcome.answered() ? describe(outcome, retard) : describe(outcome);
 }
 
-/// Held with the latest spark in range, sought from a guess in rad to a tolerance, and from a later
-/// one where the exhaust ends the spark twice.
+/// Held with the latest spark in range, sought from a guess in rad to a tolerance: by secants, the
+/// first as if a spark moved nothing else.
 Point PointSolver::at_latest_spark(const vehicle::OperatingCondition& condition, double guess,
                                    double tolerance) {
-    Point point = at_hottest_exhaust(condition, guess, tolerance);
-    for (int i = 0; i < most_later && point.outcome.answered(); ++i) {
-        const auto later = vehicle::later_spark(balance_, point.spark.retard);
-        if (!later) break;
-        point = at_hottest_exhaust(condition, *later, tolerance);
-    }
-    return point;
-}
-
-/// Held with the spark that makes the exhaust as hot as it may be, or the latest of the plan: by
-/// secants, the first as if a spark moved nothing else.
-Point PointSolver::at_hottest_exhaust(const vehicle::OperatingCondition& condition, double guess,
-                                      double tolerance) {
     double latest = guess, slope = -1, last = 0, last_left = 0;
     Point point = at_spark(condition, latest);
     for (int round = 0; round < most_rounds && point.outcome.answered(); ++round) {

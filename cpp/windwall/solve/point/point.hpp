@@ -67,12 +67,9 @@ private:
                                         const engine::Spark& open);
     Point at_spark(const vehicle::OperatingCondition& condition, double retard);
     Point search_spark(const vehicle::OperatingCondition& condition, double later);
-    Point at_hottest_exhaust(const vehicle::OperatingCondition& condition, double guess,
-                             double tolerance);
     Point at_latest_spark(const vehicle::OperatingCondition& condition, double guess,
                           double tolerance);
     Outcome close_held_back(std::span<double> x);
-    Outcome newton_with_latest_spark(std::span<double> x);
     Point search_opening(vehicle::OperatingCondition condition);
 
     vehicle::Balance balance_;

@@ -8,9 +8,7 @@ namespace windwall::vehicle {
 namespace {
 
 constexpr double octane_scale = 100;  // octane numbers that weigh as much as a whole flow
-constexpr int looks_for_later = 16;
-constexpr double least_left = 1e-4;  // rad, beyond which the exhaust is truly cooler
-constexpr double most_step = 0.3;    // of the logarithm of the opening
+constexpr double most_step = 0.3;     // of the logarithm of the opening
 
 }  // namespace
 
@@ -38,19 +36,6 @@ double spark_left(const Balance& balance, double retard) noexcept {
         return plan.left(retard, plan.richest_at(engine.lambda, !intake.carburetted),
                          engine.exhaust_gas(intake, fuel, work).temperature);
     });
-}
-
-std::optional<double> later_spark(Balance& balance, double retard) noexcept {
-    const double latest =
-        balance.vehicle().engine.visit([](const auto& engine) { return engine.spark.most_retard; });
-    std::optional<double> found;
-    for (int i = 0; i < looks_for_later && !found; ++i) {
-        const double later = std::lerp(latest, retard, static_cast<double>(i) / looks_for_later);
-        enrich(balance, later);
-        if (spark_left(balance, later) > least_left) found = later;
-    }
-    enrich(balance, retard);
-    return found;
 }
 
 void enrich(Balance& balance, double retard) noexcept {

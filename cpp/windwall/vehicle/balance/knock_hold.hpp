@@ -3,8 +3,6 @@
 #include "windwall/vehicle/balance/balance.hpp"
 #include "windwall/vehicle/balance/block.hpp"
 
-#include <optional>
-
 namespace windwall::vehicle {
 
 /// Holds the wanted margin to knock: by the spark and the mixture that goes with it, and where the
@@ -51,11 +49,6 @@ MeansLeft means_left(const Balance& balance, const engine::Spark& spark,
 
 /// Radians by which the spark may be later than at a retard; negative where the exhaust is too hot.
 double spark_left(const Balance& balance, double retard) noexcept;
-
-/// A spark later than a retard, rad, at which the exhaust is no hotter than it may be, though it is
-/// as hot as that at the retard: on its way to a rich mixture an engine passes the hottest one, so
-/// that the exhaust may end the spark twice. Nothing where the retard is the latest.
-std::optional<double> later_spark(Balance& balance, double retard) noexcept;
 
 /// The balance with the mixture that the engine's plan has at a retard in rad.
 void enrich(Balance& balance, double retard) noexcept;
