@@ -48,7 +48,6 @@ ENDS = {
         "step *= widening)": WIDENED,
         "for (double step = first_step; ends.below <= 0 && ends.low > 0; "
         "step *= widening)": WIDENED,
-        "while (!ends.answered_above && ends.high - ends.low > nearest_answer)": "halved each time",
     },
     "solve/full_throttle/full_load_curve.cpp": {
         "for (int step = 1; ignored.empty(); ++step)": "counted inside; then there is no answer",

@@ -11,6 +11,7 @@ import pytest
 
 import windwall
 from twin import twin
+from twin.variants import SCREW
 
 pytestmark = pytest.mark.twin
 
@@ -33,13 +34,6 @@ def edited(edit):
 
 
 HOSE = {"id": "hose", "kind": "duct", "length": "900 mm", "bore": "32 mm", "loss_coefficient": 1.1}
-SCREW = {
-    "charge_path/blower/built_in_ratio": 1.35,
-    "charge_path/blower/fill_loss": "4 %",
-    "charge_path/blower/case_conductance": "6 W/K",
-    "charge_path/blower/friction_torque_per_speed": "0.3 N m",
-    "charge_path/blower/friction_to_charge": 0.8,
-}
 HEAD = {
     "engine/valves/per_side": 2,
     "engine/valves/intake_ratio": 0.3,

@@ -9,6 +9,7 @@ import pytest
 
 import windwall
 from bench import peer, peer_check
+from twin.variants import SCREW
 
 pytestmark = [
     pytest.mark.twin,
@@ -18,13 +19,6 @@ pytestmark = [
 SCENARIOS = Path(__file__).parents[2] / "scenarios"
 CYCLECAR = peer_check.on_petrol(windwall.load(SCENARIOS / "airfield_cyclecar.json"))
 MICROCAR = windwall.load(SCENARIOS / "village_microcar.json")
-SCREW = {
-    "charge_path/blower/built_in_ratio": 1.35,
-    "charge_path/blower/fill_loss": "4 %",
-    "charge_path/blower/case_conductance": "6 W/K",
-    "charge_path/blower/friction_torque_per_speed": "0.3 N m",
-    "charge_path/blower/friction_to_charge": 0.8,
-}
 EQUILIBRIUM = {
     "engine/head_temperature": None,
     "engine/cooling/by": "ram_air",

@@ -1,4 +1,5 @@
 #include "windwall/scenario/class_values.hpp"
+#include "windwall/scenario/solve_rated.hpp"
 
 #include <pybind11/stl.h>
 
@@ -47,7 +48,7 @@ py::dict figure(const engine::RatedFigure& one) {
 }
 
 py::dict moved(const engine::MovedInput& one) {
-    return py::dict("address"_a = "engine/" + std::string(one.input.address),
+    return py::dict("address"_a = scenario::of_engine(one.input.address),
                     "known"_a = one.input.known.value, "known_sigma"_a = one.input.known.sigma,
                     "value"_a = one.met.value, "sigma"_a = one.met.sigma,
                     "sigmas"_a = one.sigmas());

@@ -38,13 +38,19 @@ void each_class(const ClassQuantity& quantity, const Design& design, std::size_t
     visit(of_class(quantity, design));
 }
 
-const fields::Row& row_of(const ClassQuantity& quantity) {
-    static const Cylinder example{};
-    const auto path = fields::find_number(fields::group_type<Cylinder>, &example, quantity.address);
-    return path->row();
-}
-
 }  // namespace
+
+const fields::FieldPath& path_to(const ClassQuantity& quantity) {
+    static const std::vector<fields::FieldPath> paths = [] {
+        static const Cylinder example{};
+        std::vector<fields::FieldPath> made;
+        for (const ClassQuantity& one : class_quantities())
+            made.push_back(
+                *fields::find_number(fields::group_type<Cylinder>, &example, one.address));
+        return made;
+    }();
+    return paths[static_cast<std::size_t>(&quantity - class_quantities().data())];
+}
 
 bool counts(const ClassQuantity& quantity, std::size_t which) {
     return std::ranges::any_of(class_priors(), [&](const ClassPrior& prior) {
@@ -69,7 +75,7 @@ Estimate estimate(const ClassQuantity& quantity, const Cylinder& engine, const D
     const Estimate made = estimate(quantity, design);
     const auto& unit = fields::unit_of(quantity.measure);
     const double per = quantity.per ? quantity.per(engine) : 1;
-    const fields::Row& row = row_of(quantity);
+    const fields::Row& row = path_to(quantity).row();
     const fields::Range range = fields::range_in_si(row);
     const double value = fields::to_si(made.value, unit) * per;
     const double sigma = fields::to_si(made.sigma, unit, fields::Counted::difference) * per;

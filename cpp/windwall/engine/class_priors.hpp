@@ -8,6 +8,10 @@
 #include <string_view>
 #include <vector>
 
+namespace windwall::fields {
+class FieldPath;
+}
+
 namespace windwall::engine {
 
 struct Cylinder;
@@ -33,6 +37,9 @@ struct ClassQuantity {
 /// Every prior: one table, nothing of it for one engine.
 std::span<const ClassPrior> class_priors();
 std::span<const ClassQuantity> class_quantities();
+
+/// Where one of these quantities stands in an engine.
+const fields::FieldPath& path_to(const ClassQuantity& quantity);
 
 /// A value and one standard deviation, SI.
 struct Estimate {

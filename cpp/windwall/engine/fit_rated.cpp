@@ -28,12 +28,9 @@ struct Problem {
     const media::Fuel& fuel;
     std::vector<MovedInput>& inputs;
     std::vector<RatedFigure>& figures;
+    std::vector<fields::FieldPath> paths;  // of the inputs
 
-    double& at(std::size_t input) {
-        return fields::find_number(fields::group_type<Cylinder>, &engine,
-                                   inputs[input].input.address)
-            ->at(&engine);
-    }
+    double& at(std::size_t input) { return paths[input].at(&engine); }
 
     /// By so many sigmas, within its range; whether it met the end of that.
     bool move(std::size_t input, double sigmas) {
@@ -164,9 +161,12 @@ RatedFit fit_rated(Cylinder& engine, const media::Fuel& fuel, std::vector<FreeIn
                    double torque_sigma, double power_sigma) {
     RatedFit fit;
     fit.figures = figures_of(*engine.rated, torque_sigma, power_sigma);
-    for (FreeInput& input : free)
+    Problem problem{engine, fuel, fit.inputs, fit.figures, {}};
+    for (const FreeInput& input : free) {
         fit.inputs.push_back({input, input.known});
-    Problem problem{engine, fuel, fit.inputs, fit.figures};
+        problem.paths.push_back(
+            *fields::find_number(fields::group_type<Cylinder>, &engine, input.address));
+    }
     for (std::size_t i = 0; i < fit.inputs.size(); ++i)
         problem.at(i) = fit.inputs[i].input.known.value;
     const Pair before = problem.predicted();

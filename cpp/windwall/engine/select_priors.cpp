@@ -8,18 +8,6 @@ namespace {
 
 constexpr std::string_view anchor = "knock_anchor/octane_number";
 
-const fields::FieldPath& path_to(const ClassQuantity& quantity) {
-    static const std::vector<fields::FieldPath> paths = [] {
-        static const Cylinder example{};
-        std::vector<fields::FieldPath> made;
-        for (const ClassQuantity& one : class_quantities())
-            made.push_back(
-                *fields::find_number(fields::group_type<Cylinder>, &example, one.address));
-        return made;
-    }();
-    return paths[static_cast<std::size_t>(&quantity - class_quantities().data())];
-}
-
 void put_usual(const ClassQuantity& quantity, Cylinder& engine) {
     static const Cylinder usual{};
     const fields::FieldPath& path = path_to(quantity);

@@ -1,6 +1,7 @@
 #include "windwall/engine/stock.hpp"
 
 #include <algorithm>
+#include <utility>
 
 namespace windwall::engine {
 namespace {
@@ -38,8 +39,9 @@ Intake full_throttle(const Cylinder& stock, const media::Fuel& fuel, double engi
     intake.ambient_pressure = ambient;
     intake.ambient_temperature = temperature;
     intake.road_speed = stock.cooling.known_road_speed;
-    for (int round = 0; round < rounds; ++round)
-        intake.charge.dry_air = stock.gas_demand(intake, fuel);
+    double before = 0;
+    for (int round = 0; round < rounds && intake.charge.dry_air != before; ++round)
+        before = std::exchange(intake.charge.dry_air, stock.gas_demand(intake, fuel));
     return intake;
 }
 

@@ -2,6 +2,7 @@
 
 #include "windwall/engine/cylinder.hpp"
 #include "windwall/scenario/complete.hpp"
+#include "windwall/scenario/solve_rated.hpp"
 
 namespace windwall::scenario {
 namespace {
@@ -18,9 +19,8 @@ ClassValue class_value(const engine::ClassQuantity& quantity, const engine::Cyli
                        const Design& design, const fields::Provenance& notes) {
     const auto here = engine::estimate(quantity, engine, design);
     const double in_class = engine::estimate(quantity, design).sigma;
-    ClassValue made{
-        "engine/" + std::string(quantity.address), here.value, here.sigma, false, {}, {},
-        engine::drawn_on(quantity, design)};
+    ClassValue made{of_engine(quantity.address),       here.value, here.sigma, false, {}, {},
+                    engine::drawn_on(quantity, design)};
     made.stated = notes.given(made.address);
     for (std::size_t which = 0; which < Design::words; ++which) {
         const auto number = design.numbers()[which];

@@ -19,16 +19,6 @@ engine::Stated stated_in(const fields::Provenance& notes) {
     return [&notes](std::string_view address) { return notes.given(of_engine(address)); };
 }
 
-/// What the actions of a set put a value to, or move.
-bool touched(const Menu& menu, UpgradeSet set, std::string_view address) {
-    bool found = false;
-    each_action(menu, set, [&](std::size_t at, std::size_t number) {
-        const FieldPath* path = menu[at].actions[number].path();
-        found = found || (path != nullptr && path->text() == address);
-    });
-    return found;
-}
-
 }  // namespace
 
 void complete(Scenario& made, const fields::Provenance& notes) {
@@ -46,7 +36,7 @@ void complete_installed(const Scenario& scenario, vehicle::Vehicle& after, Upgra
     if (was == nullptr || is == nullptr) return;
     const auto stated = [&](std::string_view address) {
         const auto whole = of_engine(address);
-        return scenario.notes.given(whole) || touched(scenario.menu, set, whole) ||
+        return scenario.notes.given(whole) || changes_value(scenario.menu, set, whole) ||
                is_solved(scenario, whole);
     };
     engine::move_priors(*was, has_carburettor(scenario.vehicle), *is, has_carburettor(after),

@@ -22,16 +22,6 @@ std::string not_on_offer(const Menu& menu, UpgradeSet set, const Choices& chosen
     return {};
 }
 
-// Whether the engine is known to knock elsewhere afterwards: by another number, or another ±.
-bool moves_knock_anchor(const Menu& menu, UpgradeSet set) {
-    bool moves = false;
-    each_action(menu, set, [&](std::size_t at, std::size_t action) {
-        const auto* path = menu[at].actions[action].path();
-        moves = moves || (path && path->text() == knock_anchor);
-    });
-    return moves;
-}
-
 }  // namespace
 
 std::variant<vehicle::Vehicle, std::string> install(const Scenario& scenario, UpgradeSet set,
@@ -46,7 +36,8 @@ std::variant<vehicle::Vehicle, std::string> install(const Scenario& scenario, Up
     if (!faults.empty())
         return "\"" + menu[faults.front().upgrade].id + "\": " + faults.front().sentence;
     complete_installed(scenario, vehicle, set);
-    if (moves_knock_anchor(menu, set))
+    // Known to knock elsewhere, by another number or another ±.
+    if (changes_value(menu, set, knock_anchor))
         apply_anchor_sigma(vehicle, installed_provenance(scenario, set, chosen));
     return vehicle;
 }

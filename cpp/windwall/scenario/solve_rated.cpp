@@ -3,6 +3,7 @@
 #include "windwall/fields/exact.hpp"
 #include "windwall/fields/field_path.hpp"
 #include "windwall/fields/quantity.hpp"
+#include "windwall/scenario/apply_anchor_sigma.hpp"
 #include "windwall/scenario/complete.hpp"
 
 #include <algorithm>
@@ -106,7 +107,7 @@ std::optional<double> solved_sigma(const Scenario& scenario, std::string_view ad
     if (!scenario.rated->anchored || !fields::is_within(address, of_engine(anchor)))
         return std::nullopt;
     const auto& engine = *scenario.vehicle.engine.as<engine::Cylinder>();
-    return address == of_engine("knock_anchor/octane_number") ? engine.knock_anchor.spread() : 0;
+    return address == knock_anchor ? engine.knock_anchor.spread() : 0;
 }
 
 bool is_solved(const Scenario& scenario, std::string_view address) {

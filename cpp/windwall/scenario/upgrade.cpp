@@ -19,10 +19,14 @@ const FieldPath* Action::path() const noexcept {
         what);
 }
 
+bool is_of_engine(const FieldPath& path) noexcept {
+    if (path.row().is_rating()) return true;
+    return !path.text().starts_with("body/") && !path.text().starts_with("driveline/");
+}
+
 bool Action::changes_engine() const noexcept {
     const FieldPath* changed = path();
-    if (changed == nullptr || changed->row().is_rating()) return true;
-    return !changed->text().starts_with("body/") && !changed->text().starts_with("driveline/");
+    return changed == nullptr || is_of_engine(*changed);
 }
 
 std::string Action::address() const { return std::string(verb_name(verb())) + "/" + key; }
@@ -44,6 +48,15 @@ std::span<const fields::Row> Terms::rows() {
                  "How long it takes to fit"),
     };
     return table;
+}
+
+bool changes_value(const Menu& menu, UpgradeSet set, std::string_view address) {
+    bool found = false;
+    each_action(menu, set, [&](std::size_t at, std::size_t action) {
+        const FieldPath* path = menu[at].actions[action].path();
+        found = found || (path != nullptr && path->text() == address);
+    });
+    return found;
 }
 
 vehicle::ChargePath& list_of(vehicle::Vehicle& vehicle, const charge::Part&) {

@@ -26,6 +26,10 @@ constexpr bool holds(UpgradeSet set, std::size_t upgrade) { return (set >> upgra
 /// A part of the charge path or of the driveline; its kind says which.
 using Part = std::variant<charge::Part, driveline::Part>;
 
+/// Whether the engine's full throttle, or what is rated, hangs on an input: not so on those of the
+/// body and the gearing.
+bool is_of_engine(const FieldPath& path) noexcept;
+
 struct Replace {
     std::string id;
     Part part;
@@ -77,8 +81,7 @@ struct Action {
     }
     /// The input that is set, chosen, scaled or added to; null for what moves parts.
     const FieldPath* path() const noexcept;
-    /// Whether full throttle of the engine, or what is rated, is another after it: not so where
-    /// only the body or the gearing changes.
+    /// Whether full throttle of the engine, or what is rated, is another after it.
     bool changes_engine() const noexcept;
     /// Its address below its upgrade: "set/body/mass".
     std::string address() const;
@@ -132,6 +135,9 @@ void each_action(const Menu& menu, UpgradeSet set, Visit&& visit) {
                 if (menu[at].actions[action].verb() == verb) visit(at, action);
         }
 }
+
+/// Whether a set of upgrades puts a value to an input, or moves it.
+bool changes_value(const Menu& menu, UpgradeSet set, std::string_view address);
 
 /// The list of a vehicle in which parts of this kind stand.
 vehicle::ChargePath& list_of(vehicle::Vehicle& vehicle, const charge::Part&);

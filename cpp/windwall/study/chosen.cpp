@@ -3,8 +3,6 @@
 #include "windwall/fields/units.hpp"
 #include "windwall/solve/full_throttle/top_speed.hpp"
 
-#include <limits>
-
 namespace windwall::study {
 
 using namespace fields;
@@ -45,8 +43,7 @@ std::vector<Chosen> chosen_values(const scenario::Scenario& scenario, scenario::
 scenario::Choices fastest_choices(const scenario::Scenario& scenario, scenario::UpgradeSet set,
                                   const scenario::Wanted& wanted) {
     const auto speed = [](const vehicle::Vehicle& vehicle, const scenario::Choices&) {
-        const solve::TopSpeed found = solve::top_speed(vehicle);
-        return found.outcome.answered() ? found.speed() : std::numeric_limits<double>::quiet_NaN();
+        return solve::speed_of(vehicle);
     };
     return scenario::resolve_choice(scenario, set, speed, wanted);
 }

@@ -29,16 +29,10 @@ void tell(const solve::TopSpeed& found, const solve::LimitWatch& watch, SetResul
 
 /// The choices that change the engine, of all that a set leaves open.
 Choices of_engine(const scenario::Menu& menu, UpgradeSet chosen, const Choices& choices) {
+    const auto open = scenario::open_choices(menu, chosen);
     Choices made;
-    std::size_t open = 0;
-    for (std::size_t i = 0; i < menu.size(); ++i) {
-        if (!scenario::holds(chosen, i)) continue;
-        for (const scenario::Action& action : menu[i].actions) {
-            if (action.as<scenario::Choose>() == nullptr) continue;
-            if (action.changes_engine()) made.push_back(choices[open]);
-            ++open;
-        }
-    }
+    for (std::size_t i = 0; i < open.size(); ++i)
+        if (scenario::is_of_engine(open[i].choice->path)) made.push_back(choices[i]);
     return made;
 }
 

@@ -37,9 +37,10 @@ solve::TopSpeed FittedEngine::top_speed(Vehicle fitted, std::size_t anchor) {
                           [] { return solve::TopSpeed{.outcome = solve::broken_off}; });
 }
 
-double FittedEngine::speed(const Vehicle& fitted, std::size_t anchor) {
-    const solve::TopSpeed found = top_speed(fitted, anchor);
-    return found.outcome.answered() ? found.speed() : nan;
+double FittedEngine::speed(Vehicle fitted, std::size_t anchor) {
+    fitted.engine = vehicles_[anchor].engine;
+    if (!solve::same_range(vehicles_[anchor], fitted)) return solve::speed_of(fitted);
+    return solve::guarded([&] { return shared(anchor).speed(fitted); }, [] { return nan; });
 }
 
 double FittedEngine::rough_speed(const Vehicle& fitted) {

@@ -21,7 +21,7 @@ public:
     /// Of a vehicle with this engine in it; the anchor is by number, whatever the vehicle states.
     solve::TopSpeed top_speed(vehicle::Vehicle fitted, std::size_t anchor);
     /// The same as a number; NaN for none.
-    double speed(const vehicle::Vehicle& fitted, std::size_t anchor);
+    double speed(vehicle::Vehicle fitted, std::size_t anchor);
     /// At the stated anchor, see solve::SharedEngine; infinite where that tells nothing.
     double rough_speed(const vehicle::Vehicle& fitted);
     const solve::LimitWatch& limits() const { return limits_; }

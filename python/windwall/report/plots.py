@@ -121,7 +121,7 @@ def best_by_cost(ranking: Ranking, ax: Axes | None = None) -> Axes:
     A label says what is fitted and taken off since the label before.
     """
     ax, system = _axes(ax), ranking.scenario_info.system
-    sets = [one for one in ranking.sets if one.recommended and _affordable(one, ranking)]
+    sets = [one for one in ranking.sets if one.recommended and ranking.affords(one.cost)]
     speeds = [_speed(one, system) for one in sets]
     costs = [one.cost for one in sets]
     ax.plot(costs, speeds, ".", color="0.8", markersize=3, label="a set that passes no limit")
@@ -142,10 +142,6 @@ def best_by_cost(ranking: Ranking, ax: Axes | None = None) -> Axes:
     ax.set_title(_title(ranking.scenario_info.title))
     ax.legend(loc="lower right")
     return ax
-
-
-def _affordable(one: UpgradeSet, ranking: Ranking) -> bool:
-    return ranking.budget is None or one.cost <= ranking.budget
 
 
 def _label_steps(best: list[UpgradeSet], ax: Axes, system: str) -> None:

@@ -8,8 +8,8 @@ from windwall.results.values import Values
 from windwall.results.views import sentence
 
 
-class Caution(Values):
-    """Something to know about an answer: one of a closed list of words, and where."""
+class Told(Values):
+    """Something that is told in a sentence beside its numbers."""
 
     __slots__ = ()
 
@@ -20,6 +20,12 @@ class Caution(Values):
 
     def to_dict(self) -> dict[str, Any]:
         return super().to_dict() | {"sentence": self.sentence}
+
+
+class Caution(Told):
+    """Something to know about an answer: one of a closed list of words, and where."""
+
+    __slots__ = ()
 
 
 class NamedNumber(Values):

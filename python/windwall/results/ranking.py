@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 
 from windwall.errors import NoAnswer
 from windwall.results.answer import Answer, answer_rows
+from windwall.results.entry import Told
 from windwall.results.scenario_info import ScenarioInfo
 from windwall.results.values import Values
 from windwall.results.views import frame, sentence
@@ -28,18 +29,10 @@ class Upgrade(NamedTuple):
     excludes: list[str]
 
 
-class Chosen(Values):
-    """The value that a choice of an upgrade takes."""
+class Chosen(Told):
+    """The value that a choice of an upgrade takes; its sentence is `27 teeth`."""
 
     __slots__ = ()
-
-    @property
-    def sentence(self) -> str:
-        """The value as people say it: `27 teeth`."""
-        return sentence(self)
-
-    def to_dict(self) -> dict[str, Any]:
-        return super().to_dict() | {"sentence": self.sentence}
 
 
 class UpgradeSet(Values):
@@ -164,8 +157,12 @@ class Ranking(Answer):
         return {
             key: one
             for key, one in self.upgrades.items()
-            if self.budget is None or self._cost(self.with_required(key)) <= self.budget
+            if self.affords(self._cost(self.with_required(key)))
         }
+
+    def affords(self, cost: float) -> bool:
+        """Whether a sum is within the budget, if there is one."""
+        return self.budget is None or cost <= self.budget
 
     def with_required(self, upgrade: str) -> frozenset[str]:
         """An upgrade and everything it requires, by their ids."""

@@ -104,28 +104,13 @@ private:
     std::map<std::size_t, std::vector<double>> ends_;  // road speeds of the stretches
 };
 
-Vehicle knocking(Vehicle car, double octane) {
-    car.engine.as<engine::Cylinder>()->knock_anchor.octane_number += octane;
-    return car;
-}
-
-/// Late spark begins, or the throttle is held back, somewhere along the curve.
-std::vector<Vehicle> vehicles() {
-    return {sample::cyclecar(),
-            sample::cooled_cyclecar(),
-            sample::unblown(),
-            knocking(sample::cyclecar(), 6),
-            knocking(sample::cooled_cyclecar(), 12),
-            knocking(sample::cyclecar(), 22)};
-}
-
 // The torque between nodes against solved points, in every gear and at every road speed that goes
 // with it: 0.15 % in the fastest gear, and 0.5 % in the slowest, where the charge cooler stands in
 // hardly any wind. Nodes are solved in the wind that usually goes with the power and not in that of
 // a gear, so the fastest gear is no longer exact at its nodes (7e-4 then, 1.3e-3 now): what that
 // costs a run is held by the next test.
 TEST(FullLoadCurve, FollowsSolvedPoints) {
-    for (const Vehicle& car : vehicles()) {
+    for (const Vehicle& car : sample::knocking_or_not()) {
         VehicleSolver solver(car);
         const FullLoadCurve curve(solver);
         ASSERT_TRUE(curve.answered());
@@ -153,7 +138,7 @@ Vehicle without_shifts(Vehicle car) {
 // The run over 1600 m and over 400 m, read off the curves, against small steps on true thrust.
 TEST(FullLoadCurve, RunUpAgainstADenseCurve) {
     double worst = 0;
-    std::vector<Vehicle> cars = vehicles();
+    std::vector<Vehicle> cars = sample::knocking_or_not();
     for (double reduction : {9.0, 5.0, 2.8}) {
         cars.push_back(sample::belt_driven(sample::cyclecar(), reduction));
         cars.push_back(sample::belt_driven(sample::cooled_cyclecar(), reduction));
@@ -172,58 +157,11 @@ TEST(FullLoadCurve, RunUpAgainstADenseCurve) {
     std::printf("largest error of a run-up: %.4f km/h\n", worst / km_h);
 }
 
-/// The same engine in another body, on other tyres and gears.
-Vehicle rebodied(Vehicle car) {
-    car.body.mass *= 1.4;
-    car.body.drag_area *= 0.5;
-    car.body.rolling_resistance *= 2;
-    car.tyres.growth = 0.01;
-    car.driveline = sample::four_speed(3.1);
-    return car;
-}
-
-TEST(FullLoadCurve, IsOneForAllBodiesAndGears) {
-    for (const Vehicle& car : vehicles()) {
-        const Vehicle other = rebodied(car);
-        VehicleSolver solver(car), other_solver(other);
-        const FullLoadCurve curve(solver), other_curve(other_solver);
-        for (double speed = 1000; speed <= 5000; speed += 37)
-            for (double road : {0.0, 4.0, 19.0, 44.0})
-                EXPECT_EQ(curve.torque(speed * rpm, road), other_curve.torque(speed * rpm, road));
-    }
-}
-
-// Bit for bit, in any order, and with what a watch reads in every gear.
-TEST(SharedEngine, GivesEachTheSpeedItHasAlone) {
-    for (const Vehicle& car : vehicles()) {
-        const Vehicle other = rebodied(car);
-        ASSERT_TRUE(same_range(car, other));
-        SharedEngine shared(car);
-        for (const Vehicle* asked : {&other, &car, &other, &other, &car}) {
-            const TopSpeed together = shared.top_speed(*asked), alone = top_speed(*asked);
-            EXPECT_EQ(together.speed(), alone.speed());
-            EXPECT_EQ(together.equilibrium.gear, alone.equilibrium.gear);
-            ASSERT_EQ(together.full_throttle_points.size(), alone.full_throttle_points.size());
-            for (std::size_t i = 0; i < alone.full_throttle_points.size(); ++i)
-                EXPECT_EQ(together.full_throttle_points[i].thrust,
-                          alone.full_throttle_points[i].thrust);
-        }
-        EXPECT_NEAR(shared.rough_speed(other) / top_speed(other).speed(), 1, 2e-3);
-    }
-}
-
-TEST(SharedEngine, IsNotSharedAcrossRanges) {
-    Vehicle car = sample::cyclecar(), other = car;
-    other.engine.as<engine::Cylinder>()->rev_limit += 1;
-    EXPECT_FALSE(same_range(car, other));
-    EXPECT_FALSE(same_range(car, sample::belt_driven(car)));
-}
-
 // The equilibrium is where the thrust of solved points meets the road load, or the true speed at
 // the rev limit, whatever the curve says.
 TEST(FullLoadCurve, SummitIsExact) {
     int balances = 0, limits = 0;
-    for (Vehicle car : vehicles()) {
+    for (Vehicle car : sample::knocking_or_not()) {
         for (double drag_area : {0.3, 0.6, 1.1}) {
             car.goal.run_up.reset();
             car.body.drag_area = drag_area;
@@ -267,7 +205,7 @@ Vehicle random_vehicle(std::mt19937& random) {
     ratios = {between(3, 4.5)};
     while (ratios.back() > 0.9 && ratios.size() < 6)
         ratios.push_back(ratios.back() * between(0.55, 0.85));
-    return knocking(car, between(-5, 10));
+    return sample::knocking(car, between(-5, 10));
 }
 
 // Going up in small steps on true thrust, the first speed at which no gear has excess force: the
@@ -294,7 +232,7 @@ TEST(FullLoadCurve, StopsWhereASearchOnTruePointsStops) {
 
 TEST(FullLoadCurve, FewPoints) {
     std::vector<double> points, evaluations;
-    for (const Vehicle& car : vehicles()) {
+    for (const Vehicle& car : sample::knocking_or_not()) {
         const TopSpeed found = top_speed(car);
         points.push_back(static_cast<double>(found.points));
         evaluations.push_back(static_cast<double>(found.evaluations) / points.back());

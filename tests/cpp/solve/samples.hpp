@@ -2,6 +2,7 @@
 #include "windwall/vehicle/vehicle.hpp"
 
 #include <numbers>
+#include <vector>
 
 /// Invented vehicles to solve in tests.
 namespace windwall::sample {
@@ -110,6 +111,22 @@ inline vehicle::Vehicle belt_driven(vehicle::Vehicle car = cyclecar(), double re
     last.fixed_ratio = reduction;
     car.driveline = {{"belt", belt()}, {"axle", last}};
     return car;
+}
+
+/// With an anchor so many octane numbers higher.
+inline vehicle::Vehicle knocking(vehicle::Vehicle car, double octane) {
+    car.engine.as<engine::Cylinder>()->knock_anchor.octane_number += octane;
+    return car;
+}
+
+/// Late spark begins, or the throttle is held back, somewhere along the curve.
+inline std::vector<vehicle::Vehicle> knocking_or_not() {
+    return {cyclecar(),
+            cooled_cyclecar(),
+            unblown(),
+            knocking(cyclecar(), 6),
+            knocking(cooled_cyclecar(), 12),
+            knocking(cyclecar(), 22)};
 }
 
 }  // namespace windwall::sample

@@ -102,12 +102,12 @@ Ends bracket(Walk& walk, double along) {
     return ends;
 }
 
-/// Halves a bracket until its upper side has an answer, or nearly to the last one, which is then
-/// the last point asked.
-void halve_to_answers(Walk& walk, Ends& ends) {
+/// Halves a bracket, to a width or until `done`, and ends at its lower side, where some is left.
+template <class Done>
+void halve(Walk& walk, Ends& ends, double width, Done&& done) {
     walk.excess_force(ends.low);
     FullThrottlePoint last = walk.full_throttle;
-    while (!ends.answered_above && ends.high - ends.low > nearest_answer) {
+    for (int i = 0; i < most_halvings && ends.high - ends.low > width && !done(); ++i) {
         const double middle = 0.5 * (ends.low + ends.high);
         const double excess = walk.excess_force(middle);
         if (excess > 0) {
@@ -120,19 +120,6 @@ void halve_to_answers(Walk& walk, Ends& ends) {
             ends.answered_above = walk.answered();
         }
     }
-    walk.full_throttle = last;
-}
-
-/// Halves a bracket in which the excess force jumps to its lower side, where some is left.
-void halve(Walk& walk, Ends ends) {
-    walk.excess_force(ends.low);
-    FullThrottlePoint last = walk.full_throttle;
-    for (int i = 0; i < most_halvings && ends.high - ends.low > tolerance; ++i) {
-        const double middle = 0.5 * (ends.low + ends.high);
-        const bool some_left = walk.excess_force(middle) > 0;
-        (some_left ? ends.low : ends.high) = middle;
-        if (some_left) last = walk.full_throttle;
-    }
     walk.full_throttle = last;  // asked again, a point beside a jump may fall to the other side
 }
 
@@ -140,14 +127,15 @@ Found by_brackets(Walk& walk, double along) {
     Ends ends = bracket(walk, along);
     if (ends.above > 0) return Found::end;  // the last point asked is the one at the end
     if (ends.below <= 0) return Found::nothing;
-    if (!ends.answered_above) halve_to_answers(walk, ends);
+    if (!ends.answered_above)
+        halve(walk, ends, nearest_answer, [&] { return ends.answered_above; });
     if (!ends.answered_above) return Found::last_answer;
     const auto excess = [&](double at) { return walk.excess_force(at); };
     const auto root = numerics::find_root(excess, {ends.low, ends.high, ends.below, ends.above},
                                           {0.01 * tolerance, 0, most_halvings});
     walk.excess_force(root.x);
     if (walk.answered() && walk.balances()) return Found::balance;
-    halve(walk, ends);
+    halve(walk, ends, tolerance, [] { return false; });
     return walk.balances() ? Found::balance : Found::step;
 }
 

@@ -30,6 +30,11 @@ struct Segment {
     double time = 0;
 };
 
+/// Of the vehicle and its wheels, kg.
+double rolling_mass(const vehicle::Vehicle& car) {
+    return car.body.mass + car.body.rotating_mass(car.tyres.rolling_radius());
+}
+
 /// The run as a function of u.
 class Run {
 public:
@@ -78,8 +83,7 @@ public:
     /// Speed after so long without drive, from u: the road alone slows the vehicle, at about what
     /// it takes half-way.
     double coasted(double u, double time) const {
-        const vehicle::Vehicle& car = puller_.vehicle();
-        const double mass = car.body.mass + car.body.rotating_mass(car.tyres.rolling_radius());
+        const double mass = rolling_mass(puller_.vehicle());
         const auto slowed = [&](double v, double t) {
             return std::max(0.0, speed(u) - puller_.load(v).total() / mass * t);
         };
@@ -130,7 +134,7 @@ std::size_t start_gear(const VehicleSolver& solver, const FullLoadCurve& engine)
     const vehicle::Vehicle& car = solver.vehicle();
     const double speed = solver.gear_range(0).at(0).engine_speed;
     const double radius = car.tyres.rolling_radius();
-    const double mass = car.body.mass + car.body.rotating_mass(radius);
+    const double mass = rolling_mass(car);
     return driveline::launch_gear(car.driveline, {{speed, engine.torque(speed, 0)},
                                                   car.tyres.grip_limit(car.body.mass) * radius,
                                                   mass * radius * radius,

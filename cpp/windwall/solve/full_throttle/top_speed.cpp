@@ -2,7 +2,14 @@
 
 #include "windwall/solve/point/guarded.hpp"
 
+#include <limits>
+
 namespace windwall::solve {
+namespace {
+
+constexpr double nan = std::numeric_limits<double>::quiet_NaN();
+
+}  // namespace
 
 SharedEngine::SharedEngine(const vehicle::Vehicle& first, const vehicle::WhatIf& what_if,
                            Watch* watch)
@@ -24,13 +31,13 @@ void SharedEngine::climb_and_run(TopSpeed& found) {
                               found.equilibrium.road_speed, *run_up_length);
 }
 
-TopSpeed SharedEngine::top_speed(const vehicle::Vehicle& vehicle) {
+/// All but the points on the way.
+TopSpeed SharedEngine::solve(const vehicle::Vehicle& vehicle) {
     solver_.carry(vehicle);
     solver_.point_solver().go_on_from(start_);
     TopSpeed found;
     if (engine_.answered()) {
         climb_and_run(found);
-        found.full_throttle_points = engine_.on_the_road(solver_);
     } else {
         found.outcome = engine_.unanswered()->point.outcome;
     }
@@ -38,6 +45,17 @@ TopSpeed SharedEngine::top_speed(const vehicle::Vehicle& vehicle) {
     found.points = solver_.point_solver().points();
     found.evaluations = solver_.point_solver().evaluations();
     return found;
+}
+
+TopSpeed SharedEngine::top_speed(const vehicle::Vehicle& vehicle) {
+    TopSpeed found = solve(vehicle);
+    if (engine_.answered()) found.full_throttle_points = engine_.on_the_road(solver_);
+    return found;
+}
+
+double SharedEngine::speed(const vehicle::Vehicle& vehicle) {
+    const TopSpeed found = solve(vehicle);
+    return found.outcome.answered() ? found.speed() : nan;
 }
 
 double SharedEngine::rough_speed(const vehicle::Vehicle& vehicle) {
@@ -52,6 +70,10 @@ double SharedEngine::rough_speed(const vehicle::Vehicle& vehicle) {
 TopSpeed top_speed(const vehicle::Vehicle& vehicle, const vehicle::WhatIf& what_if, Watch* watch) {
     return guarded([&] { return SharedEngine(vehicle, what_if, watch).top_speed(vehicle); },
                    [] { return TopSpeed{.outcome = broken_off}; });
+}
+
+double speed_of(const vehicle::Vehicle& vehicle) {
+    return guarded([&] { return SharedEngine(vehicle).speed(vehicle); }, [] { return nan; });
 }
 
 }  // namespace windwall::solve

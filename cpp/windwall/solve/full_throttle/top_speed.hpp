@@ -28,6 +28,9 @@ struct TopSpeed {
 TopSpeed top_speed(const vehicle::Vehicle& vehicle, const vehicle::WhatIf& what_if = {},
                    Watch* watch = nullptr);
 
+/// TopSpeed::speed() alone; NaN without an answer.
+double speed_of(const vehicle::Vehicle& vehicle);
+
 /// Top speeds of vehicles that share engine, charge path, fuel and day: full throttle is solved
 /// once for all of them, and each gets the speed that it gets alone, whatever came before it.
 class SharedEngine {
@@ -37,10 +40,13 @@ public:
                           Watch* watch = nullptr);
 
     TopSpeed top_speed(const vehicle::Vehicle& vehicle);
+    /// TopSpeed::speed() alone; NaN without an answer.
+    double speed(const vehicle::Vehicle& vehicle);
     /// TopSpeed::speed() as the curves alone say, to a few parts in a thousand; nothing is solved.
     double rough_speed(const vehicle::Vehicle& vehicle);
 
 private:
+    TopSpeed solve(const vehicle::Vehicle& vehicle);
     void climb_and_run(TopSpeed& found);
 
     VehicleSolver solver_;

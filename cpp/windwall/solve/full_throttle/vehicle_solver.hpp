@@ -69,7 +69,6 @@ public:
     double accelerated_mass(std::size_t gear, std::size_t segment = 0) const noexcept;
     /// The same while the clutch slips at the start.
     double launched_mass(std::size_t gear) const noexcept;
-    bool is_watched() const noexcept { return watch_ != nullptr; }
 
     road::RoadLoad load(double road_speed) const noexcept;
     /// From the flywheel through the driveline to the road, near a road speed.
