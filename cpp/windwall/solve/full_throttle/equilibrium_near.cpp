@@ -145,8 +145,7 @@ StopReason stop_of(Found found, const Walk& walk) {
         case Found::balance:
             return walk.full_throttle.grips ? StopReason::balance : StopReason::grip;
         case Found::end: return to_the_limit ? StopReason::rev_limit : StopReason::no_answer;
-        case Found::last_answer:
-            return to_the_limit ? StopReason::torque_step : StopReason::no_answer;
+        case Found::last_answer: return StopReason::no_answer;
         case Found::step: return StopReason::torque_step;
         case Found::nothing: break;
     }
