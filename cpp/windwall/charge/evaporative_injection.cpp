@@ -121,7 +121,6 @@ std::optional<fields::Violation> EvaporativeInjection::check() const {
 std::span<const fields::Row> EvaporativeInjection::rows() {
     using namespace fields;
     using E = EvaporativeInjection;
-    constexpr std::string_view remembered = "from memory, to be confirmed";
     static constexpr Row table[] = {
         choice("blend_by", at<&E::blend_by>,
                "Whether the shares of the blend are by mass or by volume", {}, Need::required),
@@ -157,8 +156,8 @@ std::span<const fields::Row> EvaporativeInjection::rows() {
             "Share of the time a pulsed valve is told to be open; without a valve leave it out"),
         with_default("valve_period", "t_v", at<&E::valve_period>, fields::time("ms"), {2, 1000}, 10,
                      "Time from pulse to pulse of the valve", "common practice"),
-        with_default("dead_time", "t_d", at<&E::dead_time>, fields::time("ms"), {0, 20}, 0.5,
-                     "Time the valve takes to open, less the time it takes to close", remembered),
+        with_default("dead_time", "t_d", at<&E::dead_time>, fields::time("ms"), {0, 20}, 1,
+                     "Time the valve takes to open, less the time it takes to close", "no source"),
         flag("check_valve", at<&E::check_valve>,
              "A valve in the line keeps vacuum from drawing liquid while the pump rests",
              "common practice"),
@@ -169,9 +168,9 @@ std::span<const fields::Row> EvaporativeInjection::rows() {
                  "Sauter mean diameter of the spray; when not given, after Lefebvre"),
         with_default("drop_size_factor", "k_d", at<&E::drop_size_factor>, number(), {0.2, 5}, 0.4,
                      "Factor on the drop's diameter: published forms differ by two",
-                     "the form itself"),
-        with_default("wall_share", "x_w", at<&E::wall_share>, percent(), {0, 100}, 10,
-                     "Share of the spray that hits the wall at once", remembered),
+                     "the form itself, chosen by the project"),
+        with_default("wall_share", "x_w", at<&E::wall_share>, percent(), {0, 100}, 15,
+                     "Share of the spray that hits the wall at once", "no source"),
         optional("liquid_temperature", "T_l", at<&E::liquid_temperature>, temperature("degC"),
                  {-40, 90}, "Of the liquid in its tank; when not given, the day's"),
     };

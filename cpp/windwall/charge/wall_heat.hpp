@@ -13,8 +13,9 @@ double pipe_conductance(double flow, double viscosity, double bore, double lengt
 /// Film of the charge on the wall of a pipe, Dittus and Boelter, W/(m2 K).
 double pipe_film(double flow, double viscosity, double bore) noexcept;
 
-/// Still or slowly moving air and radiation about a warm pipe under a bonnet, W/(m2 K). From
-/// memory, to be confirmed: 5 to 10 in still air, 15 to 40 in a draught.
+/// Still or slowly moving air and radiation about a warm pipe under a bonnet, W/(m2 K).
+/// Free convection of gases has 2 to 25, forced convection 25 to 250: Cengel, Heat Transfer, table
+/// of ranges. Between still air and a draught; +-8.
 inline constexpr double outside_coefficient = 15;
 
 /// The charge after giving heat through a wall of this conductance to air at a temperature in K:

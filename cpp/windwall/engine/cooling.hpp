@@ -63,7 +63,7 @@ private:
 };
 
 /// (T_h - T_a)/(T_g - T_h) over that at a known point, for the flows of charge and of cooling air
-/// over those there. NACA TR 612 and 683, form from memory; exponents 0.57 and 0.58 give the
+/// over those there. Form of NACA TR 612 and 683, not read there; exponents 0.57 and 0.58 give the
 /// slopes 0.38 and -0.39 that Schey and Pinkel measured in flight.
 double cooling_ratio_share(double charge_flow_share, double cooling_flow_share) noexcept;
 

@@ -28,7 +28,7 @@ constexpr double late_cooling = 0.7;
 constexpr double most_water_per_fuel = 1.5;
 
 /// Mass of residual over all of the charge: the part of Fox, Cheng and Heywood, SAE 931025, that
-/// stands without valve overlap; constants from memory, to be confirmed.
+/// stands without valve overlap; its two constants as they are commonly quoted, not read there.
 double residual_share(double compression_ratio, double equivalence_ratio,
                       double pressure_ratio) noexcept {
     const double share =

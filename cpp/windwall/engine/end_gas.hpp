@@ -18,8 +18,8 @@ struct EndGas {
 };
 
 /// Ignition delay in s of a fuel of an octane number, at a pressure in Pa and a temperature in K.
-/// Douaud and Eyzat, SAE 780080; its four numbers from memory, to be confirmed. Octane numbers of
-/// 80 to 100.
+/// Douaud and Eyzat, SAE 780080; its four numbers as they are commonly quoted, not read there, and
+/// held against measured sensitivities. Octane numbers of 80 to 100.
 double ignition_delay(double octane_number, double pressure, double temperature) noexcept;
 
 /// Share burnt at a part of the burn duration, 0 to 1: Wiebe with a = 5 and m = 2, normalised.

@@ -56,12 +56,12 @@ std::span<const fields::Row> Evaporation::rows() {
     using namespace fields;
     static constexpr Row table[] = {
         with_default(
-            "before_closing", "e_c", at<&Evaporation::before_closing>, number(), {0, 1}, 0.1,
+            "before_closing", "e_c", at<&Evaporation::before_closing>, number(), {0, 1}, 0.15,
             "Share of the drops that evaporates from the gas before the intake valve closes, and "
             "so "
             "makes room for more",
-            "0.2 to 0.4 at hot walls, which supply the rest of the heat; from memory, to be "
-            "confirmed"),
+            "no source; less than the 0.7 measured without walls (SAE 2012-01-1275), for these "
+            "supply the rest of the heat"),
         with_default(
             "before_knock", "e_k", at<&Evaporation::before_knock>, number(), {0, 1}, 0.15,
             "Share of the drops that evaporates from the gas before the end gas would knock, that "

@@ -42,12 +42,13 @@ std::span<const fields::Row> Walls::rows() {
         with_default(
             "share", "q_w", at<&Walls::share>, number(), {0, 0.6}, 0.05,
             "Share of the heat released that reaches head, barrel and exhaust port at full power",
-            "full-load heat balance with 27.5 % of the fuel in coolant and oil, of which 3 % are "
+            "published full-load balance (FEV) with 27.5 % of the fuel in coolant and oil, of "
+            "which 3 % are "
             "friction, near a twentieth rich; 25 to 30 % for air-cooled engines"),
         with_default(
-            "port_keeps", "e_p", at<&Walls::port_keeps>, number(), {0.3, 1}, 0.07,
+            "port_keeps", "e_p", at<&Walls::port_keeps>, number(), {0.3, 1}, 0.1,
             "Of the temperature of the exhaust above the head, what it keeps through the port",
-            "a port takes 5 to 8 % of the fuel's heat; from memory, to be confirmed"),
+            "no source; a port then takes 5 to 8 % of the fuel's heat"),
     };
     return table;
 }

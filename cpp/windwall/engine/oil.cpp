@@ -54,8 +54,9 @@ std::span<const fields::Row> Oil::rows() {
                      "Share of the heat to the walls that the oil takes, by pistons and barrel",
                      "estimate"),
         with_default("viscosity_exponent", "n_o", at<&Oil::viscosity_exponent>, number(), {0, 0.6},
-                     0.05, "Exponent of the oil's viscosity in the friction of oil films",
-                     "0.25 to 0.4; from memory, to be confirmed"),
+                     0.1, "Exponent of the oil's viscosity in the friction of oil films",
+                     "between 0.5 of a full film and none of rubbing metal; no source for the "
+                     "number"),
         with_default("hot_temperature", "T_of", at<&Oil::hot_temperature>,
                      fields::temperature("degC"), {60, 150}, 0,
                      "Temperature of the oil at which the friction constants hold",

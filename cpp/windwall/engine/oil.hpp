@@ -33,8 +33,8 @@ struct Oil {
     static std::span<const fields::Row> rows();
 };
 
-/// Viscosity of SAE 30 oil over that at another temperature; K. Curve of Seireg and Dandage, as
-/// Shigley's Mechanical Engineering Design prints it: exp(1360/(T in degF + 95)); from memory.
+/// Viscosity of SAE 30 oil over that at another temperature; K. Form of Seireg and Dandage,
+/// exp(1360/(T in degF + 95)), not read there; held against the grades of SAE J300 and ISO 3448.
 double oil_viscosity_ratio(double temperature, double other_temperature) noexcept;
 
 }  // namespace windwall::engine
