@@ -74,8 +74,8 @@ void bind_belts(py::module_& physics) {
                 "Greatest torque, N m, of a belt between sheaves pressed with an axial force, N.");
     physics.def("belt_cvt_efficiency", py::vectorize(&cvt_efficiency), "torque"_a, "rated_torque"_a,
                 "ratio"_a, "speed"_a = 400.0,
-                "Efficiency of a rubber-belt variator with the default losses, from memory, to be "
-                "confirmed; torque in N m and speed in rad/s at the driving sheave, ratio driven "
+                "Efficiency of a rubber-belt variator with the default losses, which have no "
+                "source; torque in N m and speed in rad/s at the driving sheave, ratio driven "
                 "over driving radius.");
     physics.def("centrifugal_clutch_torque", py::vectorize(&clutch_torque), "speed"_a,
                 "engagement_speed"_a, "shoe_mass"_a, "drum_radius"_a, "shoe_radius"_a,

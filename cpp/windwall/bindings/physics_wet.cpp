@@ -64,8 +64,8 @@ void bind_vapours(py::module_& physics) {
                 "K, 200 to 473.15. Hyland and Wexler over liquid; Wagner; Clausius and Clapeyron "
                 "through Reid's 60 kPa at 37.8 degC.");
     physics.def("petrol_pressure", py::vectorize(&petrol_pressure), "temperature"_a, "evaporated"_a,
-                "Vapour pressure of petrol, Pa, of which a share 0 to 1 has evaporated; K. From "
-                "memory.");
+                "Vapour pressure of petrol, Pa, of which a share 0 to 1 has evaporated; K. No "
+                "source for its slope.");
     physics.def(
         "water_alcohol_activity",
         [](double alcohol_share, double ethanol) {
@@ -128,10 +128,21 @@ void bind_drops(py::module_& physics) {
     physics.def("evaporated_share", py::vectorize(&evaporated_share), "evaporation_constant"_a,
                 "time"_a, "diameter"_a,
                 "Share of the mass of equal drops gone after a time, s: 1 - (1 - K t/d^2)^1.5.");
+    physics.def(
+        "drop_properties",
+        [](const std::string& name) {
+            const Vapour liquid = vapour_named(name);
+            return py::dict("surface_tension"_a = surface_tension(liquid),
+                            "viscosity"_a = liquid_viscosity(liquid),
+                            "diffusivity"_a = vapour_diffusivity(liquid));
+        },
+        "liquid"_a,
+        "Surface tension, N/m, and viscosity, Pa s, of a liquid near 25 degC, and diffusivity of "
+        "its vapour in air at 25 degC and 1 atm, m2/s.");
     physics.def("sauter_diameter", py::vectorize(&sauter_diameter), "surface_tension"_a,
                 "viscosity"_a, "flow"_a, "pressure_difference"_a, "gas_density"_a,
                 "Sauter mean diameter of a pressure-swirl nozzle after Lefebvre, m; +-40 %.\n\n"
-                "N/m, Pa s, kg/s, Pa, kg/m3. From memory.");
+                "N/m, Pa s, kg/s, Pa, kg/m3. Form as commonly quoted.");
     physics.def("stokes_number", py::vectorize(&stokes_number), "liquid_density"_a,
                 "drop_diameter"_a, "velocity"_a, "gas_viscosity"_a, "bore"_a,
                 "Stopping distance of a drop over the bore, rho d^2 V/(18 mu D). SI.");

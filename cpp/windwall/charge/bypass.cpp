@@ -48,13 +48,12 @@ std::span<const fields::Row> Bypass::rows() {
         choice("opened_by", at<&Bypass::opened_by>, "What opens the valve",
                "a diaphragm on the manifold is the usual one, common practice"),
         with_default(
-            "opens_at", "dp_1", at<&Bypass::opens_at>, pressure_difference("kPa"), {0, 90}, 3,
+            "opens_at", "dp_1", at<&Bypass::opens_at>, pressure_difference("kPa"), {0, 90}, 5,
             "Depression in the manifold, behind the last part of the path, at which it begins to "
             "open",
-            "from memory, to be confirmed"),
+            "no source"),
         with_default("open_at", "dp_2", at<&Bypass::open_at>, pressure_difference("kPa"), {0.5, 95},
-                     4, "Depression in the manifold at which it is fully open",
-                     "from memory, to be confirmed"),
+                     8, "Depression in the manifold at which it is fully open", "no source"),
         with_default("shut_from", "o_s", at<&Bypass::shut_from>, percent(), {1, 100}, 5,
                      "Travel of the pedal from which it is shut, where the pedal works it",
                      "common practice"),

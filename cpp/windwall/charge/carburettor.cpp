@@ -62,28 +62,32 @@ media::Stream Carburettor::outlet(const media::Stream& in,
 std::span<const fields::Row> Carburettor::rows() {
     using namespace fields;
     using C = Carburettor;
-    constexpr std::string_view remembered = "from memory, to be confirmed";
     static constexpr Row table[] = {
         required("venturi", "d_v", at<&C::venturi>, length("mm"), {6, 80},
                  "Narrowest bore the air passes"),
-        with_default("discharge_coefficient", "C_d", at<&C::discharge_coefficient>, number(),
-                     {0.5, 1}, 0.05, "Area of the air's jet over the venturi's", remembered),
+        with_default(
+            "discharge_coefficient", "C_d", at<&C::discharge_coefficient>, number(), {0.5, 1}, 0.05,
+            "Area of the air's jet over the venturi's",
+            "0.80 to 0.85 in exercises of textbooks (Mathur and Sharma, Internal Combustion "
+            "Engine, chapter 11)"),
         with_default("unrecovered", "k_v", at<&C::unrecovered>, number(), {0, 1}, 0.1,
-                     "Share of the depression that the air does not regain", remembered),
+                     "Share of the depression that the air does not regain",
+                     "0.10 to 0.30 for venturis with wide cones behind the throat, handbook of "
+                     "calculations printed at GlobalSpec, permanent pressure loss"),
         flag(
             "bowl_referenced", at<&C::bowl_referenced>,
             "The float bowl feels the pressure of the air that enters the carburettor; if not, the "
             "ambient air, and boost cuts the fuel",
             "common practice: vented into the inlet"),
-        with_default("evaporated", "x_f", at<&C::evaporated>, percent(), {0, 100}, 15,
+        with_default("evaporated", "x_f", at<&C::evaporated>, percent(), {0, 100}, 20,
                      "Share of the fuel that evaporates at once, at most what equilibrium allows",
-                     remembered),
-        with_default("on_wall", "x_w", at<&C::on_wall>, percent(), {0, 100}, 20,
+                     "no source"),
+        with_default("on_wall", "x_w", at<&C::on_wall>, percent(), {0, 100}, 25,
                      "Share of the fuel that runs along the wall as liquid and evaporates on the "
                      "intake valve",
-                     remembered),
-        with_default("drop_diameter", "d_32", at<&C::drop_diameter>, length("mm"), {0.01, 1}, 0.04,
-                     "Sauter mean diameter of the fuel's drops", remembered),
+                     "no source"),
+        with_default("drop_diameter", "d_32", at<&C::drop_diameter>, length("mm"), {0.01, 1}, 0.05,
+                     "Sauter mean diameter of the fuel's drops", "no source"),
     };
     return table;
 }

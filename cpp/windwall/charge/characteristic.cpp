@@ -90,7 +90,7 @@ CharacteristicPoint MeasuredMap::at(double speed, double beta) const noexcept {
 
 CharacteristicPoint ImpellerEstimate::at(double speed, double beta) const noexcept {
     // Shares of design flow, of the work there and of the efficiency there from surge to choke.
-    // From memory, to be confirmed.
+    // No source: the shape that maps of compressors have.
     constexpr std::array<double, 5> flows{0.55, 0.80, 1.00, 1.25, 1.50};
     constexpr std::array<double, 5> efficiencies{0.94, 0.985, 1.00, 0.95, 0.78};
     constexpr double fall_of_work = 0.25;  // of the work, for a design flow more

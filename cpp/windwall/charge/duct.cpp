@@ -66,10 +66,13 @@ std::span<const fields::Row> Duct::rows() {
                      "Loss coefficients of all bends and steps together, on the pipe's velocity",
                      "one bend of 90 degrees with a radius of 1.0 to 1.5 bores: 0.25 to 0.36 after "
                      "Rennels and Miller"),
-        with_default("roughness", "eps", at<&Duct::roughness>, fields::length("mm"), {0, 3}, 0.015,
-                     "Height of the wall's roughness", "hose, from memory, to be confirmed"),
+        with_default("roughness", "eps", at<&Duct::roughness>, fields::length("mm"), {0, 3}, 0.02,
+                     "Height of the wall's roughness",
+                     "0.006 to 0.07 mm for smooth rubber tubing, table of Neutrium; 0.03 mm for "
+                     "rubber, table of UCT Prague"),
         with_default("bend_angle", "theta", at<&Duct::bend_angle>, angle("deg"), {0, 1080}, 45,
-                     "Angle of all bends together, on whose walls drops land", "one bend"),
+                     "Angle of all bends together, on whose walls drops land",
+                     "one bend, chosen by the project"),
         optional(
             "conductance", "UA", at<&Duct::conductance>, fields::conductance("W/K"), {0, 200},
             "Between the charge and the air under the bodywork; when not given, from the pipe's "

@@ -30,11 +30,11 @@ std::span<const fields::Row> Filter::rows() {
                  "Air flow at which the pressure loss was measured"),
         with_default("at_density", "rho_0", at<&Filter::at_density>, density("kg/m3"), {0.6, 2},
                      0.03, "Density of the air at which the pressure loss was measured",
-                     "air at 20 degC and 101.3 kPa"),
+                     "derived: air at 20 degC and 101.3 kPa"),
         with_default(
-            "linear_share", "a", at<&Filter::linear_share>, number(), {0, 1}, 0.2,
+            "linear_share", "a", at<&Filter::linear_share>, number(), {0, 1}, 0.25,
             "Share of the loss that grows with the flow itself; the rest grows with its square",
-            "from memory, to be confirmed"),
+            "no source"),
     };
     return table;
 }

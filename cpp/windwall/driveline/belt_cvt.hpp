@@ -23,7 +23,7 @@ struct BeltCvt {
         "Rubber-belt drive of continuously variable ratio that holds the engine's speed while it "
         "shifts.";
     /// Torque share of the capacity from which on the belt slips more than in proportion, and the
-    /// share of speed it loses in addition at its capacity; from memory, to be confirmed.
+    /// share of speed it loses in addition at its capacity; no source.
     static constexpr double slip_knee = 0.8, slip_at_capacity = 0.10;
 
     double low_ratio{};     // driven over driving radius, largest

@@ -36,16 +36,17 @@ std::span<const fields::Row> CentrifugalClutch::rows() {
                  "Radius to the centre of mass of a shoe"),
         whole(with_default("shoes", "n", at<&C::shoes>, number(), {1, 12}, 0.5, "Number of shoes",
                            "common practice")),
-        with_default("friction", "mu", at<&C::friction>, number(), {0.05, 0.6}, 0.03,
+        with_default("friction", "mu", at<&C::friction>, number(), {0.05, 0.6}, 0.06,
                      "Coefficient of friction of the lining",
-                     "0.25 to 0.35 from memory, to be confirmed"),
+                     "0.35 to 0.40 for dry facings, The Tribology Handbook (Neale), table 7.4; "
+                     "less when hot"),
         with_default(
-            "self_energising", "k", at<&C::self_energising>, number(), {0.5, 3}, 0.2,
+            "self_energising", "k", at<&C::self_energising>, number(), {0.5, 3}, 0.3,
             "How many times a shoe that is dragged into the drum presses more than its mass does",
-            "shoes that slide straight out; 1.2 to 2 for leading shoes, from memory, to be "
-            "confirmed"),
+            "shoes that slide straight out; no source for how much leading shoes gain"),
         with_default("inertia", "J", at<&C::inertia>, fields::inertia("kg m2"), {0, 1}, 0.002,
-                     "Moment of inertia that turns with the crank", "from memory, to be confirmed"),
+                     "Moment of inertia that turns with the crank",
+                     "derived: 1.2 kg of carrier and shoes, 140 mm across"),
     };
     return table;
 }

@@ -69,10 +69,10 @@ std::span<const fields::Row> Sheaves::rows() {
         required("clamp_force", "F", at<&Sheaves::clamp_force>, force("N"), {50, 20000},
                  "Force that presses the sheaves of the driving pulley together"),
         with_default("groove_angle", "2 beta", at<&Sheaves::groove_angle>, angle("deg"), {16, 44},
-                     1, "Angle between the two faces of a pulley", "from memory, to be confirmed"),
-        with_default("friction", "mu", at<&Sheaves::friction>, number(), {0.05, 0.9}, 0.08,
+                     2, "Angle between the two faces of a pulley", "no source"),
+        with_default("friction", "mu", at<&Sheaves::friction>, number(), {0.05, 0.9}, 0.1,
                      "Coefficient of friction of the belt on the sheaves",
-                     "dry clean rubber on aluminium, from memory, to be confirmed"),
+                     "no source; dry clean rubber on aluminium"),
     };
     return table;
 }

@@ -8,7 +8,7 @@
 
 namespace windwall::driveline {
 
-/// Rubber with its cords, J/(kg K); from memory, to be confirmed.
+/// Rubber with its cords, J/(kg K); no source, +-300.
 inline constexpr double belt_heat_capacity = 1700;
 
 /// What a belt that runs over two wheels wraps: radii in m, angles in rad.

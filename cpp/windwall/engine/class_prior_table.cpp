@@ -30,7 +30,7 @@ constexpr Design muffled_road{.duty = Duty::road, .exhaust = Silencing::muffled}
 constexpr Design muffled_sport{.duty = Duty::sport, .exhaust = Silencing::muffled};
 constexpr Design muffled_racing{.duty = Duty::racing, .exhaust = Silencing::muffled};
 
-constexpr std::string_view valves_of_heads = "Heywood 1988, table 6.1, from memory";
+constexpr std::string_view valves_of_heads = "no source; Heywood 1988, table 6.1, was not read";
 constexpr std::string_view cams = "common practice, no source";
 constexpr std::string_view judged = "no source; judged";
 constexpr std::string_view flame_paths = "length of the flame's way; no source for the number";
@@ -39,7 +39,7 @@ constexpr std::string_view torque_peaks =
 constexpr std::string_view below_the_road = "made to pull at part of its speed; no source";
 constexpr std::string_view above_the_road = "fair to 73 m/s, Ricardo, second-hand; judged";
 constexpr std::string_view falls_at_full_power =
-    "mean pressure a tenth to a seventh lower at full power, Heywood 1988, from memory";
+    "no source; mean pressure a tenth to a seventh lower at full power";
 
 constexpr ClassPrior table[] = {
     {"valves/per_side", side_valve, 1, 0, "by definition"},
@@ -69,7 +69,7 @@ constexpr ClassPrior table[] = {
     {"breathing/peak_efficiency", side_valve, 0.77, 0.06,
      "mean pressures of small engines, a fifth below overhead valves; weak"},
     {"breathing/peak_efficiency", wedge, 0.81, 0.04,
-     "textbooks, 0.8 to 0.9 of the weather; from memory"},
+     "no source; judged, 0.8 to 0.9 of the weather"},
     {"breathing/peak_efficiency", hemispherical, 0.875, 0.04,
      "inclined valves permit more flow, Heywood 1988; the number judged"},
     {"breathing/peak_efficiency", pent_roof, 0.91, 0.04,
@@ -104,7 +104,8 @@ constexpr ClassPrior table[] = {
     {"combustion/burn_duration", pent_roof, 48, 8, flame_paths},
 
     {"friction/scale", work, 1, 0.14, "friction 3 % of the fuel at full load where brake has 29 %"},
-    {"friction/scale", road, 0.94, 0.12, "friction 3 % of the fuel at full load where brake has 29 %"},
+    {"friction/scale", road, 0.94, 0.12,
+     "friction 3 % of the fuel at full load where brake has 29 %"},
     {"friction/scale", sport, 0.97, 0.12,
      "friction 3 % of the fuel at full load where brake has 29 %"},
     {"friction/scale", racing, 0.95, 0.14, "light parts and thin oil; no source"},

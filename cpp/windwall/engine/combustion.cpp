@@ -22,21 +22,21 @@ double spark_penalty(double retard) noexcept {
 std::span<const fields::Row> Combustion::rows() {
     using namespace fields;
     static constexpr Row table[] = {
-        with_default(
-            "real_cycle_factor", "k_r", at<&Combustion::real_cycle_factor>, number(), {0.5, 1},
-            0.03, "Indicated work of the real cycle over that of the fuel-air cycle",
-            "0.80 to 0.88 for burning time, heat, blow-down and leakage; from memory, to be "
-            "confirmed")
+        with_default("real_cycle_factor", "k_r", at<&Combustion::real_cycle_factor>, number(),
+                     {0.5, 1}, 0.03,
+                     "Indicated work of the real cycle over that of the fuel-air cycle",
+                     "derived: a two-zone cycle has 0.90, less some 5 % for leakage, crevices and "
+                     "blow-down")
             .chosen_by("design"),
         flag("trims_for_injected_fuel", at<&Combustion::trims_for_injected_fuel>,
              "Whether the engine's own fuel is cut so that methanol or other fuel sprayed into "
              "the charge leaves the mixture as it was; otherwise it becomes richer",
-             "a closed loop or a retuned map does; an untouched carburettor does not"),
+             "chosen by the project; a closed loop or a retuned map does, an untouched carburettor "
+             "does not"),
         with_default(
-            "burn_duration", "a_b", at<&Combustion::burn_duration>, angle("deg"), {25, 120}, 8,
+            "burn_duration", "a_b", at<&Combustion::burn_duration>, angle("deg"), {25, 120}, 10,
             "Crank angle from 0 to 100 % burnt with 5 % residual; the knock integral uses it",
-            "55 to 75 degrees in two-valve heads, 40 to 55 in pent roofs; from memory, to be "
-            "confirmed")
+            "no source; two-valve heads, pent roofs burn faster")
             .chosen_by("design"),
     };
     return table;

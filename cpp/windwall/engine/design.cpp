@@ -29,21 +29,27 @@ std::array<std::size_t, Design::words> word_counts() noexcept {
 
 std::span<const fields::Row> Design::rows() {
     using namespace fields;
+    constexpr std::string_view untold = "unless stated";
     static constexpr Row table[] = {
         choice("chamber", at<&Design::chamber>,
                "Shape of the combustion chamber: side_valve, with the valves beside the bore; "
                "two_valve_wedge, also a bathtub; two_valve_hemispherical, with inclined valves; "
-               "four_valve_pent_roof"),
+               "four_valve_pent_roof",
+               untold),
         choice("cooling", at<&Design::cooling>,
                "What cools the cylinder head: air, liquid, or oil_and_air where much oil is sent "
-               "through a finned head"),
+               "through a finned head",
+               untold),
         choice("duty", at<&Design::duty>,
                "What the engine was made for: work, as pumps, mowers and generators do; road; "
-               "sport; racing"),
+               "sport; racing",
+               untold),
         choice("mixture", at<&Design::mixture>,
                "How the stock engine gets its fuel: carburettor, or ported_injection before each "
-               "intake valve; read from the file where a carburettor or injectors stand in it"),
-        choice("exhaust", at<&Design::exhaust>, "Whether the exhaust is muffled, as sold, or open"),
+               "intake valve; read from the file where a carburettor or injectors stand in it",
+               untold),
+        choice("exhaust", at<&Design::exhaust>, "Whether the exhaust is muffled, as sold, or open",
+               untold),
     };
     return table;
 }

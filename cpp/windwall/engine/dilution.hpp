@@ -22,7 +22,7 @@ Burning burning(const media::Stream& charge, const AtValve& liquid, const Mixtur
 double slowed_burn(double dilution) noexcept;
 
 /// Share that burns before the flame goes out: all of it to a quarter of burned gas, nothing at two
-/// fifths. Limits of dilution 20 to 30 %, from memory, to be confirmed.
+/// fifths. Limits of dilution 20 to 30 %, no source.
 double share_that_burns(double dilution) noexcept;
 
 }  // namespace windwall::engine

@@ -59,9 +59,9 @@ std::span<const fields::Row> Injector::rows() {
              "Whether the regulator holds the rail against the manifold; fixed against the "
              "weather, boost takes from the drop",
              "common practice"),
-        with_default("dead_time", "t_d", at<&Injector::dead_time>, time("ms"), {0, 3}, 0.15,
+        with_default("dead_time", "t_d", at<&Injector::dead_time>, time("ms"), {0, 3}, 0.3,
                      "Time from the electrical pulse to the open injector",
-                     "0.8 to 1.2 ms at 13.5 V; from memory, to be confirmed"),
+                     "no source; at a charged battery's voltage"),
         with_default("rated_duty", "u_r", at<&Injector::rated_duty>, percent(), {30, 100}, 0,
                      "Duty above which a caution is given", "common practice, 80 to 85 %")
             .watching("/injector/duty", "injectors held open"),

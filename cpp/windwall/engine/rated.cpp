@@ -15,7 +15,7 @@ std::span<const fields::Row> Rated::rows() {
                  "Engine speed of that power"),
         choice("as", at<&Rated::as>,
                "net, with silencer and all that is sold with it; gross, without them",
-               "figures of cars and motorcycles since the 1970s are net"),
+               "common practice, figures of cars and motorcycles since the 1970s are net"),
         with_default("temperature", "T_r", at<&Rated::temperature>, fields::temperature("degC"),
                      {-10, 50}, 0, "Air temperature of the day that the figures are corrected to",
                      "SAE J1349 and ISO 1585"),

@@ -82,13 +82,13 @@ std::span<const fields::Row> SparkPlan::rows() {
         choice("policy", at<&SparkPlan::policy>,
                "hold_margin: best torque, retarded until the margin to knock is held; as_given: "
                "what retard or table say",
-               "hold_margin"),
+               "hold_margin, chosen by the project"),
         optional("margin", "M_w", at<&SparkPlan::margin>, number(), {-10, 30},
                  "Octane numbers that hold_margin keeps between the fuel and the requirement; "
                  "where not stated, half of what the requirement is known to"),
         with_default("most_retard", "d_m", at<&SparkPlan::most_retard>, angle("deg"), {0, 40}, 0,
                      "Crank angle by which hold_margin retards at most",
-                     "as far as torque over spark is known; the exhaust usually ends it before"),
+                     "chosen by the project: as far as torque over spark is known"),
         with_default("richest", "l_r", at<&SparkPlan::richest>, number(), {0.65, 1.4}, 0.03,
                      "Lambda to which hold_margin enriches at most, once a late spark alone costs "
                      "more; a carburettor cannot",

@@ -170,10 +170,10 @@ std::span<const fields::Row> TorqueCurve::rows() {
         choice("measured_at", at<&TorqueCurve::measured_at>,
                "crank_net: with air box and silencer; crank_gross: without; wheels: at the wheels, "
                "divided by the ratio to the crank",
-               "what makers print today"),
+               "common practice, what makers print today"),
         with_default("gross_allowance", "g_g", at<&TorqueCurve::gross_allowance>, percent(),
-                     {0, 40}, 5, "Share of a gross torque that air box and silencer take",
-                     "ratings of one engine differ by 10 to 20 %; from memory, to be confirmed"),
+                     {0, 40}, 6, "Share of a gross torque that air box and silencer take",
+                     "no source; SAE J1995 tests without both, SAE J1349 with them"),
         with_default(
             "driveline_loss", "g_w", at<&TorqueCurve::driveline_loss>, percent(), {0, 40}, 4,
             "Share of the torque at the crank that was lost before the wheels of the test bench",
@@ -190,7 +190,8 @@ std::span<const fields::Row> TorqueCurve::rows() {
                      "Air over what the fuel needs, at full load", "common practice, 0.85 to 0.90"),
         with_default("inertia", "J", at<&TorqueCurve::inertia>, fields::inertia("kg m2"), {0, 2},
                      0.005, "Moment of inertia of crank and flywheel",
-                     "0.003 to 0.02 kg m2 for small engines; from memory, to be confirmed"),
+                     "derived: a flywheel of 2.5 kg, 180 mm across; 0.003 is one of 0.75 kg, 0.02 "
+                     "one of 5 kg"),
         group("walls", at<&TorqueCurve::walls>, "Heat to head and barrel"),
         optional_group("injector", at<&TorqueCurve::injector>,
                        "Injectors; a carburetted engine has none"),

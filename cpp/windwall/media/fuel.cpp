@@ -48,7 +48,7 @@ std::span<const fields::Row> Fuel::rows() {
         choice("octane_of", at<&Fuel::octane_of>,
                "fuel: the octane numbers are of the fuel as sold, its alcohol included; petrol: of "
                "the petrol before alcohol is added, which then is counted by its molecules",
-               "a pump states the number of what it sells"),
+               "common practice, a pump states the number of what it sells"),
         with_default("ethanol", "E", at<&Fuel::ethanol>, percent(), {0, 100}, 3,
                      "Ethanol by volume before mixing: 0 for petrol, 10 for E10",
                      "common practice"),

@@ -62,8 +62,9 @@ private:
     bool by_mass() const noexcept { return ethanol_by_mass || methanol_by_mass; }
 };
 
-/// Octane numbers of a neat alcohol; from memory, to be confirmed. The tests say of themselves that
-/// they may not suit alcohols (ASTM D2699, D2700).
+/// Octane numbers of a neat alcohol. No source for these; an older table of the US Department of
+/// Energy, Properties of Fuels, has 107 and 92 for methanol, 108 and 92 for ethanol. The tests say
+/// of themselves that they may not suit alcohols (ASTM D2699, D2700).
 struct AlcoholOctane {
     double research;
     double motor;

@@ -34,8 +34,8 @@ Saturation water_at(double T) {
             (g - a / T) / T + c + T * (2 * d + T * 3 * e)};
 }
 
-// From memory, to be confirmed: Reid vapour pressure of summer petrol, and a slope that belongs to
-// its latent heat of 349 kJ/kg and 106 g/mol.
+// Reid vapour pressure of summer petrol, the upper end of class A of EN 228 (45 to 60 kPa), and the
+// slope that follows from a latent heat of 349 kJ/kg and 106 g/mol.
 constexpr double reid_pressure = 60e3;        // Pa
 constexpr double reid_temperature = 310.928;  // K, 100 degF
 constexpr double petrol_slope = 4448;         // K

@@ -70,16 +70,19 @@ std::span<const fields::Row> Tyres::rows() {
             "Rolling radius over half the overall diameter of the new tyre",
             "median of 70 cars of 1990, from engine revolutions per mile and overall top gear, "
             "Consumer Reports 1990"),
+        with_default("growth", "", at<&Tyres::growth>, percent(), {0, 10}, 0.5,
+                     "Share by which the radius has grown at 100 km/h, with the square of speed",
+                     "no source; a radial tyre, whose belt hardly stretches"),
         with_default(
-            "growth", "", at<&Tyres::growth>, percent(), {0, 10}, 0.3,
-            "Share by which the radius has grown at 100 km/h, with the square of speed",
-            "a radial tyre, from memory, to be confirmed; bias tyres grow 1 to 4 % up to 200 km/h"),
-        with_default("slip_stiffness", "C_s", at<&Tyres::slip_stiffness>, number(), {2, 60}, 4,
-                     "Thrust over weight on the driven axle for each unit of slip",
-                     "15 to 25, from memory, to be confirmed"),
-        with_default("grip", "mu", at<&Tyres::grip>, number(), {0.05, 2}, 0.1,
-                     "Greatest thrust over weight on the driven axle",
-                     "road tyres on dry asphalt 0.8 to 1.0, from memory, to be confirmed"),
+            "slip_stiffness", "C_s", at<&Tyres::slip_stiffness>, number(), {2, 60}, 6,
+            "Thrust over weight on the driven axle for each unit of slip",
+            "no source; a textbook's curve begins with 11 (Hybrid Electric Vehicles, 2nd ed., "
+            "p. 70)"),
+        with_default(
+            "grip", "mu", at<&Tyres::grip>, number(), {0.05, 2}, 0.15,
+            "Greatest thrust over weight on the driven axle",
+            "0.6 to 0.8 on clean dry roads (Kentucky Transportation Center, report 178), 0.97 "
+            "at the peak of a textbook's curve"),
         choice("driven_axle", at<&Tyres::driven_axle>, "Which wheels drive",
                "rear, chosen by the project"),
         with_default("weight_on_driven_axle", "", at<&Tyres::weight_on_driven_axle>, percent(),
