@@ -78,7 +78,7 @@ TEST(Outside, BrakePowerOnOtherDaysFollowsJ1349) {
     }
 }
 
-// Gagg and Farrar, constant from memory, to be confirmed: P/P0 = s - (1 - s)/7.55. They count
+// Gagg and Farrar, as commonly quoted and not read there: P/P0 = s - (1 - s)/7.55. They count
 // cold air in full and SAE J1349, like this model, by its root: 3.5 points apart at 4000 m.
 TEST(Outside, PowerLossWithDensityLikeGaggAndFarrar) {
     const Cylinder engine = open_engine();
