@@ -18,6 +18,7 @@ import numpy as np
 import windwall
 from bench import peer_check
 from twin import twin
+from twin.reading import told
 
 MISSING = (KeyError, ValueError, TypeError, NotImplementedError)
 ROUNDS = 7  # a machine that others use is not as fast from one second to the next
@@ -33,7 +34,7 @@ def main(binary: str, scenarios: list[str]) -> None:
 
 def beside_twin(scenario: str, core: str) -> None:
     """The twin's own time and evaluations, and how many times faster the core is."""
-    document = windwall.load(scenario).document()
+    document = told(windwall.load(scenario))
     start = time.process_time()
     try:
         answer = twin.top_speed(document)
@@ -62,7 +63,7 @@ def beside_peer(binary: str, scenario: str) -> None:
         f"{scenario}: on petrol the peer agrees with the core at {len(apart)} points "
         f"to {max(apart):.0e}"
     )
-    vehicle = twin.understood(car.document())
+    vehicle = twin.understood(told(car))
     rounds = [
         (cost_of_core(binary, car), peer_check.cost_of_points(vehicle)) for _ in range(ROUNDS)
     ]

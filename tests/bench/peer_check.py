@@ -10,6 +10,7 @@ import numpy as np
 import windwall
 from bench.peer import Peer
 from twin import twin
+from twin.reading import told
 
 # Both close the balance to 1e-11 of the flow; plates with little drop leave a hundred times that.
 CLOSE = 1e-9
@@ -52,7 +53,7 @@ def of_the_core(scenario, engine_speed, road_speed):
 
 def differences(scenario):
     """Largest relative difference of each point both answer; where only one does it is infinite."""
-    vehicle = twin.understood(scenario.document())
+    vehicle = twin.understood(told(scenario))
     points = asked(vehicle)
     answers = Peer(vehicle).points(points)
     found = []

@@ -2,6 +2,7 @@
 
 import json
 import os
+import re
 import signal
 import subprocess
 import sys
@@ -9,7 +10,9 @@ import sys
 import pytest
 
 import windwall as ww
-from windwall.cli.new_questions import QUESTIONS, asked, document, stand_in, trial
+from windwall.cli.new_asked import asked
+from windwall.cli.new_questions import QUESTIONS, document, stand_in, trial
+from windwall.report.text.rated import rated_lines
 
 ANSWERS = {
     "title": "Orchard racer",
@@ -45,6 +48,21 @@ def typed(answers):
     """What somebody types who answers these and leaves the others empty."""
     names = [one.name for one in QUESTIONS if not one.after or answers.get(one.after)]
     return "".join(answers.get(name, "") + "\n" for name in names)
+
+
+PRINTED = {
+    "duty": "work",
+    "chamber": "wedge",
+    "cooling": "Air",
+    "mixture": "carburettor",
+    "exhaust": "muffled",
+    "displacement": "624 cm3",
+    "compression_ratio": "8.0",
+    "rated_torque": "43 N m at 2500 rpm",
+    "rated_power": "14.5 kW @ 3600 rpm",
+    "maker_fuel": "91/83",
+    "compression_now": "7.6",
+}
 
 
 @pytest.fixture
@@ -144,7 +162,7 @@ def test_something_needed_is_asked_until_it_is_there(windwall, path):
 
 
 def test_an_end_in_the_middle_writes_nothing(windwall, path):
-    said = windwall("new", path, input="Orchard racer\n\n2\n")
+    said = windwall("new", path, input="work\n\nair\n")
     assert said.returncode == 2
     assert said.stderr == "the answers ended before the questions; nothing is written\n"
     assert not path.exists()
@@ -159,7 +177,7 @@ def test_an_interrupt_writes_nothing(path, heeds_interrupts):
         text=True,
         env=os.environ | {"PYTHONIOENCODING": "utf-8"},
     )
-    while not running.stdout.readline().startswith("title: "):
+    while not running.stdout.readline().startswith("duty: "):
         pass
     running.send_signal(signal.SIGINT)
     _, said = running.communicate(timeout=60)
@@ -174,7 +192,7 @@ def test_a_file_is_never_overwritten_without_being_told(windwall, path):
     assert said.returncode == 2
     assert "--force" in said.stderr
     assert path.read_text("utf-8") == "precious"
-    assert "title:" not in said.stdout  # said before anybody answers anything
+    assert "duty:" not in said.stdout  # said before anybody answers anything
     assert windwall("new", path, "--force", input=typed(LEAST)).returncode == 0
     assert ww.load(path).get("engine/cylinders") == 2
 
@@ -244,6 +262,92 @@ def test_the_defaults_leaned_on_are_listed_by_what_they_are_worth(windwall, path
     assert float(speed) == pytest.approx(3.6 * max(changes), rel=0.06)
     tail = said.stdout.splitlines()[-2:]
     assert tail == [f"  windwall check {path}", f"  windwall speed {path}"]
+
+
+def test_what_the_maker_printed_is_asked_first_and_answered_first(windwall, path):
+    said = windwall("new", path, input=typed(ANSWERS | PRINTED))
+    assert (said.returncode, said.stderr) == (0, "")
+    first = [line.partition(":")[0] for line in said.stdout.splitlines() if ": " in line][:14]
+    assert sorted(first) == sorted([*PRINTED, "cylinders", "bore", "stroke"])
+    made = json.loads(path.read_text("utf-8"))["engine"]
+    assert list(made["design"].values()) == [
+        "two_valve_wedge", "air", "work", "carburettor", "muffled",
+    ]  # fmt: skip
+    assert made["rated"] == {
+        "torque": "43 N m",
+        "torque_speed": "2500 rpm",
+        "power": "14.5 kW",
+        "power_speed": "3600 rpm",
+        "compression_ratio": 8.0,
+        "research_octane": 91,
+        "motor_octane": 83,
+    }
+    assert made["compression_ratio"] == 7.6
+    assert not {"breathing", "valves", "knock_anchor"} & set(made)  # nothing that was not answered
+    _, heading, answer = said.stdout.partition("\nThe stock engine against its rated figures\n")
+    assert heading
+    assert answer.startswith("  - torque: 43 N m printed, ")
+    assert answer.index("sigma") < answer.index("written: ") < answer.index("Values that were")
+    assert "\n".join(rated_lines(ww.load(path))) in said.stdout
+
+
+def test_a_figure_that_cannot_be_is_told_before_anything_else(windwall, path):
+    said = windwall(
+        "new", path, input=typed(ANSWERS | PRINTED | {"rated_torque": "80 N m at 2500 rpm"})
+    )
+    (line,) = [one for one in said.stdout.split("\n  - ") if one.startswith("torque: ")]
+    assert "which cannot be reconciled" in " ".join(line.split())
+
+
+SLIPS = {
+    "chamber": ("flathead", "two_valve_wedge"),
+    "rated_torque": ("43 N m", "at which engine speed?"),
+    "rated_power": ("14.5 kW at 3600", "3600 what?"),
+    "maker_fuel": ("super", "super"),
+    "stroke": ("86.8 mm", "2 x 76 mm x 86.8 mm make 788 cm3, and 624 cm3 were printed"),
+}
+
+
+def test_slips_are_told_and_asked_again(windwall, path):
+    answers, lines = ANSWERS | PRINTED, []
+    for one in QUESTIONS:
+        lines += [SLIPS[one.name][0]] if one.name in SLIPS else []
+        lines.append(answers.get(one.name, ""))
+    said = windwall("new", path, input="\n".join([*lines, ""]))
+    assert said.returncode == 0
+    for name, (slip, told) in SLIPS.items():
+        _, typed_again, behind = said.stdout.partition(f"> {slip}\n")
+        assert typed_again, name
+        assert told in behind.partition("\n> ")[0], name
+    assert ww.load(path).rated_fit["figures"][1]["rated"] == pytest.approx(14500)
+
+
+def test_what_skipping_costs_is_said_with_the_question():
+    for question in QUESTIONS:
+        if question.has_prior:
+            line = asked(question)
+            assert "Empty: " in line
+            skipped, answered = re.search(
+                r"known to \+/- ([\d.]+\d)[^+]* instead of \+/- ([\d.]+\d)", line
+            ).groups()
+            assert float(skipped) > 1.02 * float(answered), question.name
+
+
+@pytest.mark.parametrize(("skipped", "expected"), [("stroke", 68.78e-3), ("bore", 75.99e-3)])
+def test_a_displacement_stands_for_one_size(windwall, path, skipped, expected):
+    said = windwall("new", path, input=typed(LEAST | {"displacement": "624 cm3", skipped: ""}))
+    assert said.returncode == 0
+    assert ww.load(path).get(f"engine/{skipped}") == pytest.approx(expected, rel=2e-4)
+
+
+def test_a_displacement_cannot_stand_for_both_sizes(windwall, path):
+    answers = LEAST | {"displacement": "624 cm3", "bore": "", "stroke": ""}
+    lines = typed(answers).split("\n")
+    at = [one.name for one in QUESTIONS].index("stroke")
+    said = windwall("new", path, input="\n".join([*lines[: at + 1], "68.8 mm", *lines[at + 1 :]]))
+    assert said.returncode == 0
+    assert "  engine/stroke: is missing" in said.stdout
+    assert ww.load(path).get("engine/bore") == pytest.approx(75.99e-3, rel=2e-4)
 
 
 def test_a_question_is_one_line_made_from_its_row():

@@ -17,6 +17,14 @@ ALIKE = str.maketrans({"²": "2", "³": "3", "·": " ", "*": " ", "^": None})
 SKIPPED = {"upgrades", "observed", "limits", "title", "notes", "format", "$schema", "units"}
 
 
+def told(scenario):
+    """The document with what the design of the engine and its rated figures chose written out: a
+    table and a fit that the twin does not have.
+    """
+    chosen = [one["address"] for one in scenario.class_values if not one["stated"]]
+    return scenario.set({address: scenario.get(address) for address in chosen}).document()
+
+
 @cache
 def schema():
     # a schema may come as text or as a dict

@@ -11,6 +11,7 @@ import pytest
 
 import windwall
 from twin import twin
+from twin.reading import told
 from twin.variants import SCREW
 
 pytestmark = pytest.mark.twin
@@ -143,7 +144,7 @@ def agree(core, second, rel=CLOSE):
 def test_operating_point(variant, rpm, opening):
     scenario, engine_speed = VARIANTS[variant], rpm * pi / 30
     held, core, stations = of_the_core(scenario, engine_speed, opening)
-    second = twin.point(scenario.document(), engine_speed, opening, ROAD_SPEED)
+    second = twin.point(told(scenario), engine_speed, opening, ROAD_SPEED)
     close = CLOSE if held.status == "solved" else CLOSED_BY_KNOCK
     agree(core, second, close)
     for key, outlet in stations.items():
@@ -156,11 +157,11 @@ def test_operating_point(variant, rpm, opening):
 
 
 def test_where_knock_closes_the_throttle():
-    scenario = CYCLECAR.set({"engine/knock_anchor/octane_number": 118})
+    scenario = CYCLECAR.set({"engine/knock_anchor/octane_number": 122})
     engine_speed = 3000 * pi / 30
     held, core, _ = of_the_core(scenario, engine_speed, 1.0)
     assert held.status == "knock_limited"
-    second = twin.point(scenario.document(), engine_speed, 1.0, ROAD_SPEED)
+    second = twin.point(told(scenario), engine_speed, 1.0, ROAD_SPEED)
     throttle = held.to_dict()["point"]["charge_path"]["throttle"]
     assert throttle["opening"] == pytest.approx(second["opening"], rel=CLOSED_BY_KNOCK)
     agree(core, second, CLOSED_BY_KNOCK)
@@ -178,13 +179,13 @@ FASTEST = {
 @pytest.mark.parametrize("variant", FASTEST)
 def test_top_speed(variant):
     scenario = FASTEST[variant]
-    core, second = scenario.top_speed(), twin.top_speed(scenario.document())
+    core, second = scenario.top_speed(), twin.top_speed(told(scenario))
     assert core.answered, core.sentence
     assert core.gear == second["gear"]
     # both repeat a pull until its road speed changes by less than 1e-7
     assert core.speed == pytest.approx(second["speed"], rel=1e-6)
     assert core.engine_speed == pytest.approx(second["engine_speed"], rel=1e-6)
-    there = twin.point(scenario.document(), core.engine_speed, 1.0, core.speed)
+    there = twin.point(told(scenario), core.engine_speed, 1.0, core.speed)
     entries = ("indicated", "rubbing", "pumping", "accessories")
     agree({entry: core.shaft[entry] for entry in entries}, there, CLOSED_BY_KNOCK)
     if "run_up_speed" in second:
@@ -197,7 +198,7 @@ def test_top_speed(variant):
 @pytest.mark.parametrize("ratios, start", [([3.2, 2.0, 1.45, 1.1], 2), ([4.6, 2.6, 1.5, 1.1], 3)])
 def test_wheels_that_spin_start_in_a_higher_gear(ratios, start):
     scenario = CYCLECAR.set({"tyres/grip": 0.25, "driveline/gearbox/ratios": ratios})
-    core, second = scenario.top_speed(), twin.top_speed(scenario.document())
+    core, second = scenario.top_speed(), twin.top_speed(told(scenario))
     assert core.run_up.start_gear == second["start_gear"] == start
     # 0.05 km/h until changes of gear took time; 0.11 since, of which 0.03 are theirs. The rest of
     # it has not been traced; it is of this run on hardly any grip alone.
@@ -206,7 +207,7 @@ def test_wheels_that_spin_start_in_a_higher_gear(ratios, start):
 
 def test_time_of_a_run_that_meets_the_rev_limit():
     scenario = CYCLECAR.set({"driveline/final_chain/teeth_rear": 40})
-    core, second = scenario.top_speed(), twin.top_speed(scenario.document())
+    core, second = scenario.top_speed(), twin.top_speed(told(scenario))
     assert core.limited_by == "rev_limit"
     assert core.speed == pytest.approx(second["speed"], rel=1e-6)
     # 1600 m cannot be driven in less than their length over the greatest speed

@@ -5,6 +5,7 @@
 #include "windwall/scenario/solve_rated.hpp"
 
 #include <algorithm>
+#include <utility>
 
 namespace windwall::scenario {
 namespace {
@@ -41,6 +42,17 @@ void complete_installed(const Scenario& scenario, vehicle::Vehicle& after, Upgra
     };
     engine::move_priors(*was, has_carburettor(scenario.vehicle), *is, has_carburettor(after),
                         stated);
+}
+
+vehicle::Vehicle as_stated(const Scenario& scenario) {
+    auto vehicle = scenario.vehicle;
+    auto* engine = vehicle.engine.as<engine::Cylinder>();
+    if (engine == nullptr) return vehicle;
+    const auto design = std::exchange(engine->design, {});  // the usual values of no design
+    engine::select_priors(*engine, has_carburettor(vehicle), stated_in(scenario.notes));
+    engine->design = design;
+    if (scenario.rated && scenario.rated->anchored) engine->knock_anchor = {};
+    return vehicle;
 }
 
 engine::Design design_of(const vehicle::Vehicle& vehicle, const fields::Provenance& notes) {

@@ -14,6 +14,9 @@ void complete(Scenario& made, const fields::Provenance& notes);
 /// moves with the design, and what the rated figures told of the stock engine stays.
 void complete_installed(const Scenario& scenario, vehicle::Vehicle& after, UpgradeSet set);
 
+/// The vehicle of a scenario with the usual value again wherever that was not stated.
+vehicle::Vehicle as_stated(const Scenario& scenario);
+
 /// The design of the engine with all that the file tells of it; unknown for a torque curve.
 engine::Design design_of(const vehicle::Vehicle& vehicle, const fields::Provenance& notes);
 

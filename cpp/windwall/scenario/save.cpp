@@ -1,6 +1,7 @@
 #include "windwall/scenario/save.hpp"
 
 #include "windwall/fields/write.hpp"
+#include "windwall/scenario/complete.hpp"
 
 #include <nlohmann/json.hpp>
 
@@ -28,7 +29,8 @@ std::string save(const Scenario& scenario) {
     if (!scenario.schema.empty()) root["$schema"] = scenario.schema;
     root["format"] = current_format;
     write_rows(root, fields::group_type<Header>, &scenario.header, scenario.notes);
-    write_rows(root, fields::group_type<vehicle::Vehicle>, &scenario.vehicle, scenario.notes);
+    const auto stated = as_stated(scenario);
+    write_rows(root, fields::group_type<vehicle::Vehicle>, &stated, scenario.notes);
     if (scenario.limits_source) root["limits"] = *scenario.limits_source;
     if (scenario.observed_source) root["observed"] = *scenario.observed_source;
     if (!scenario.menu.empty()) root["upgrades"] = upgrades(scenario.menu);

@@ -8,8 +8,11 @@ from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import Any
 
-from windwall.cli.new_questions import QUESTIONS, Question, Values, asked, document, readings, trial
+from windwall.cli.new_asked import asked
+from windwall.cli.new_questions import QUESTIONS, Question, document, readings, si, trial
+from windwall.cli.new_readings import Values
 from windwall.cli.output import say
+from windwall.cli.stock_engine import agree
 from windwall.errors import Problem, ScenarioError
 from windwall.report.text.new import closing, opening
 from windwall.scenario import files
@@ -33,6 +36,7 @@ def accept(question: Question, text: str, before: Values) -> Values:
     for values in readings(question, text):
         try:
             ScenarioData.read(trial({**before, **values}))
+            agree({**before, **values}, si)
             return values
         except ScenarioError as refused:
             wrong.append(refused.problems)
@@ -167,7 +171,7 @@ def new(arguments: Any) -> int:
         values = prepared(answers)
     made = ScenarioData.read(json.dumps(document(values), ensure_ascii=False), str(path))
     write(made, path, arguments.force)
-    say(closing(default_sensitivities(made), made.system, name))
+    say(closing(made, default_sensitivities(made), name))
     return 0
 
 

@@ -10,18 +10,31 @@ from collections.abc import Callable
 from math import hypot
 from typing import Any, NamedTuple
 
+from windwall.cli.new_readings import (
+    Values,
+    chain,
+    figure_at_a_speed,
+    gears,
+    heading,
+    height_or_barometer,
+    number,
+    one_of,
+    plain,
+    ratio_or_chain,
+    research_and_motor,
+    size_or_radius,
+)
+from windwall.cli.stock_engine import DISPLACEMENT, STOCK_RATIO, as_answered
 from windwall.errors import ScenarioError
 from windwall.scenario.data import ScenarioData
-from windwall.scenario.inputs import row, sentence
+from windwall.scenario.inputs import row
 
-Values = dict[str, Any]  # by address
-TEETH = re.compile(r"\s*(\d+)\s*[:/]\s*(\d+)\s*")
 SIDES = re.compile(r"\s*[x\N{MULTIPLICATION SIGN}*]\s*")
-NUMBER = re.compile(r"\s*[+-]?\d+(\.\d+)?\s*")
 # B. Bowling, Air Drag Coefficients and Frontal Area Calculation: 85 percent for cars; a small open
 # car is judged to lie between a sedan, 0.34 to 0.50, and a motorcycle, 0.50 to 1.00.
 FRONTAL_SHARE, FRONTAL_SIGMA = 0.85, 0.05  # of height times width
 DRAG_COEFFICIENT, DRAG_SIGMA = 0.55, 0.12
+BY_DISPLACEMENT = "by the displacement, where that and the other one are answered"
 
 
 class Question(NamedTuple):
@@ -35,49 +48,12 @@ class Question(NamedTuple):
     also: str = ""  # another way to answer
     after: str = ""  # asked only where this other question was answered
     read: Callable[[str, str], list[Values]] | None = None
+    row: str = ""  # the address whose row tells of it, where its answer is no input itself
 
-
-def plain(address: str, text: str) -> list[Values]:
-    """A number without a unit as a number, all else as the text it is."""
-    return [{address: number(text)}]
-
-
-def number(text: str) -> Any:
-    """JSON writes plain numbers without quotes."""
-    if not NUMBER.fullmatch(text):
-        return text
-    return float(text) if "." in text else int(text)
-
-
-def heading(address: str, text: str) -> list[Values]:
-    return [{address: text}]
-
-
-def size_or_radius(address: str, text: str) -> list[Values]:
-    """A length is a measured radius, and anything else a size."""
-    return [{"tyres/rolling_radius": text}, {address: text}]
-
-
-def height_or_barometer(address: str, text: str) -> list[Values]:
-    return [{address: number(text)}, {"day/pressure": number(text)}]
-
-
-def gears(address: str, text: str) -> list[Values]:
-    return [{address: [number(one) for one in re.split(r"[,;\s]+", text) if one]}]
-
-
-def chain(part: str, text: str) -> Values | None:
-    """Teeth in front and behind, as `18:30`."""
-    teeth = TEETH.fullmatch(text)
-    if not teeth:
-        return None
-    front, rear = map(int, teeth.groups())
-    return {f"{part}/kind": "chain", f"{part}/teeth_front": front, f"{part}/teeth_rear": rear}
-
-
-def ratio_or_chain(address: str, text: str) -> list[Values]:
-    part = address.rpartition("/")[0]
-    return [chain(part, text) or {f"{part}/kind": "final_drive", address: number(text)}]
+    @property
+    def has_prior(self) -> bool:
+        """Whether the class of the engine stands in for an empty answer."""
+        return self.address.startswith(("engine/design/", "engine/rated/"))
 
 
 def area_or_sides(address: str, text: str) -> list[Values]:
@@ -96,21 +72,74 @@ def area_or_sides(address: str, text: str) -> list[Values]:
 
 
 def length(text: str) -> float:
-    """Metres, read as a file would be; a height above sea level is any length."""
+    """Metres; a height above sea level is any length."""
+    return si("day/altitude", text, "body/drag_area")
+
+
+def si(address: str, text: Any, told_at: str) -> float:
+    """A quantity of one address read as a file would be; problems are told at another."""
     try:
-        return ScenarioData.read(trial({"day/altitude": number(text)})).get("day/altitude")
+        return ScenarioData.read(trial({address: text})).get(address)
     except ScenarioError as wrong:
-        told = [one._replace(address="body/drag_area") for one in wrong.problems]
+        told = [one._replace(address=told_at) for one in wrong.problems]
         raise ScenarioError(told) from None
 
 
+def displacement(address: str, text: str) -> list[Values]:
+    """Cubic metres of all cylinders."""
+    return [{address: si("charge_path/blower/displacement", text, "displacement")}]
+
+
+def word(address: str, text: str) -> list[Values]:
+    """A word of a closed list, or what is close enough to one."""
+    words = row(document(all_examples()), address)["enum"]
+    return [{address: one_of(words, text)}]
+
+
 QUESTIONS = (
-    Question("title", "title", "Airfield cyclecar", empty="no title", read=heading),
-    Question("units", "units", "us", read=heading),
+    Question("duty", "engine/design/duty", "work", empty="unknown", read=word),
+    Question("chamber", "engine/design/chamber", "two_valve_wedge", empty="unknown", read=word),
+    Question("cooling", "engine/design/cooling", "air", empty="unknown", read=word),
+    Question("mixture", "engine/design/mixture", "carburettor", empty="unknown", read=word),
+    Question("exhaust", "engine/design/exhaust", "muffled", empty="unknown", read=word),
     Question("cylinders", "engine/cylinders", "2", needed=True),
-    Question("bore", "engine/bore", "76 mm", needed=True),
-    Question("stroke", "engine/stroke", "68.8 mm", needed=True),
-    Question("compression_ratio", "engine/compression_ratio", "7.6", needed=True),
+    Question(
+        "displacement",
+        DISPLACEMENT,
+        "624 cm3",
+        empty="by bore and stroke",
+        read=displacement,
+        row="charge_path/blower/displacement",
+    ),
+    Question("bore", "engine/bore", "76 mm", needed=True, empty=BY_DISPLACEMENT),
+    Question("stroke", "engine/stroke", "68.8 mm", needed=True, empty=BY_DISPLACEMENT),
+    Question(
+        "compression_ratio", STOCK_RATIO, "8.0", needed=True, row="engine/rated/compression_ratio"
+    ),
+    Question(
+        "rated_torque",
+        "engine/rated/torque",
+        "43 N m at 2500 rpm",
+        empty="not printed",
+        read=figure_at_a_speed,
+    ),
+    Question(
+        "rated_power",
+        "engine/rated/power",
+        "14.5 kW at 3600 rpm",
+        empty="not printed",
+        also="gross, 16 kW gross at 3600 rpm, where it was printed without silencer",
+        read=figure_at_a_speed,
+    ),
+    Question(
+        "maker_fuel",
+        "engine/rated/research_octane",
+        "91",
+        empty="not printed",
+        also="with the motor octane number, 91/83",
+        read=research_and_motor,
+    ),
+    Question("compression_now", "engine/compression_ratio", "7.6", empty="as in the stock engine"),
     Question("rev_limit", "engine/rev_limit", "5000 rpm", needed=True),
     Question("throttle", "charge_path/throttle/bore", "30 mm", needed=True),
     Question("blower", "charge_path/blower/displacement", "230 cm3", empty="no blower"),
@@ -160,6 +189,8 @@ QUESTIONS = (
         also="the barometer, such as 98.4 kPa",
         read=height_or_barometer,
     ),
+    Question("title", "title", "Airfield cyclecar", empty="no title", read=heading),
+    Question("units", "units", "us", read=heading),
     Question("goal_speed", "goal/speed", "140 km/h", empty="no goal"),
     Question("run_up", "goal/run_up", "1600 m", empty="as long as it takes"),
     Question("seen_speed", "observed/1/speed", "122 ± 2 km/h", empty="nothing was measured"),
@@ -175,17 +206,6 @@ KINDS = {
     "final_drive": "final_drive",
 }
 START = {"format": "windwall-scenario/2", "engine/kind": "cylinder"}
-# Words of `windwall new` where a row is about one part and the question about which part there is.
-ASKED = {
-    "title": "What the vehicle is called",
-    "blower": "Volume moved by one turn of the blower's driven rotor",
-    "primary": "Teeth of the primary drive from crank to gearbox, front:rear, or its ratio",
-    "final_drive": "Turns of the gearbox's output for one turn of the driven wheels",
-    "gears": "Ratios of the gearbox, first gear first, the value 1 for a single fixed gear",
-    "tyre": "Size on the sidewall of the driven tyres",
-    "seen_speed": "Top speed that was measured with the vehicle as described",
-    "seen_gear": "The gear it was in, counted from 1",
-}
 
 
 def readings(question: Question, text: str) -> list[Values]:
@@ -196,7 +216,7 @@ def readings(question: Question, text: str) -> list[Values]:
 def document(values: Values) -> dict[str, Any]:
     """The document of a file in which these values stand at their addresses."""
     made: dict[str, Any] = {}
-    for address, value in {**START, **values}.items():
+    for address, value in {**START, **as_answered(values, si)}.items():
         put(made, address, value)
     return made
 
@@ -211,7 +231,7 @@ def put(made: dict[str, Any], address: str, value: Any) -> None:
         (seen,) = made.setdefault(first, [{"what": "top speed"}])
         seen[rest[1]] = value
     else:
-        made.setdefault(first, {})[rest[0]] = value
+        put(made.setdefault(first, {}), "/".join(rest), value)
 
 
 def part(parts: list[dict[str, Any]], name: str) -> dict[str, Any]:
@@ -227,14 +247,15 @@ def stand_in(skipped: Values) -> Values:
     made: Values = {}
     for question in QUESTIONS:
         if question.needed and not question.after:
-            made |= _example(question)
+            made |= example(question)
     clash = {"day/altitude": "day/pressure", "day/pressure": "day/altitude"}
+    clash |= {DISPLACEMENT: "engine/bore"}  # which follows from it, or is answered
     for address in skipped:
         made.pop(clash.get(address, ""), None)
     return made
 
 
-def _example(question: Question) -> Values:
+def example(question: Question) -> Values:
     return readings(question, question.example)[-1 if question.name == "tyre" else 0]
 
 
@@ -248,27 +269,12 @@ def trial(values: Values, without: str = "") -> str:
     return json.dumps(document(whole), ensure_ascii=False)
 
 
-def asked(question: Question) -> str:
-    """The one line that is printed, made from the row."""
-    node = row(document(_all_examples()), question.address)
-    says, described = sentence(node), node["description"]
-    says = ASKED.get(question.name, says)
-    bounds = re.search(r"\. (From [^(]*?)\.(?= |$)", described)
-    usual = re.search(r"(Usually .*)", described)
-    words = f"{question.name}: {says}"
-    if bounds and question.name != "primary":  # a ratio is no number of teeth
-        words += f", {bounds[1][0].lower()}{bounds[1][1:]}"
-    words += f"; such as {question.example}"
-    words += f", or {question.also}" if question.also else ""
-    if question.needed:
-        return words + ". Needed."
-    default = f"{usual[1][0].lower()}{usual[1][1:]}" if usual else "left out"
-    return f"{words}. Empty: {(question.empty or default).rstrip('.')}."
-
-
-def _all_examples() -> Values:
+def all_examples() -> Values:
     made: Values = {}
     for question in QUESTIONS:
-        made |= _example(question)
+        if question.read is word:  # which asks for them itself
+            made[question.address] = question.example
+        elif question.address != DISPLACEMENT:
+            made |= example(question)
     made.pop("driveline/primary/ratio", None)
     return made

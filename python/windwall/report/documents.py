@@ -24,6 +24,7 @@ from windwall.results.views import document
 from windwall.scenario.data import ScenarioData
 
 GOAL_UNITS = {"goal/speed": "m/s", "goal/run_up": "m"}
+RATED_UNITS = {"rated/torque": "N m", "rated/power": "W"}
 
 
 def to_text(made: dict[str, Any]) -> str:
@@ -105,7 +106,9 @@ def speed_document(answer: TopSpeed, diagnosis: Diagnosis | None = None) -> dict
     if answer.answered:
         made |= {"next": answer.next_limit, "knock": _knock(answer)}
         made |= {"observed": observed_document(diagnosis)}
-    return made | {"units": GOAL_UNITS | _units(answer)}
+    rated = answer.scenario_info.rated
+    made["rated"] = [one._asdict() for one in rated]
+    return made | {"units": GOAL_UNITS | (RATED_UNITS if rated else {}) | _units(answer)}
 
 
 def observed_document(diagnosis: Diagnosis | None) -> list[dict[str, Any]] | None:

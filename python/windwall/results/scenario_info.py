@@ -5,6 +5,16 @@ from __future__ import annotations
 from typing import Any, NamedTuple
 
 
+class RatedFigure(NamedTuple):
+    """What the maker printed of the stock engine, and what the model gives for it. SI."""
+
+    key: str  # torque or power
+    rated: float
+    met: float
+    before: float  # by its class alone
+    unreconciled: bool
+
+
 class ScenarioInfo(NamedTuple):
     """What an answer repeats of its scenario. SI."""
 
@@ -18,6 +28,7 @@ class ScenarioInfo(NamedTuple):
     observed: list[dict[str, Any]] = []  # noqa: RUF012  # never changed
     gears: int = 1
     spark_is_chosen: bool = True  # by the model, where nobody states it
+    rated: tuple[RatedFigure, ...] = ()  # of the stock engine, before any change
 
     @property
     def observed_speed(self) -> float | None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from windwall import _core
 from windwall.results.ranking import Chosen
-from windwall.results.scenario_info import ScenarioInfo
+from windwall.results.scenario_info import RatedFigure, ScenarioInfo
 from windwall.scenario.data import ScenarioData
 from windwall.scenario.installing import Fitted, for_core
 
@@ -37,4 +37,13 @@ def scenario_info(scenario: ScenarioData) -> ScenarioInfo:
         observed=scenario.observed,
         gears=_core.gears(scenario.core),
         spark_is_chosen=scenario.spark_is_chosen,
+        rated=rated_figures(scenario),
+    )
+
+
+def rated_figures(scenario: ScenarioData) -> tuple[RatedFigure, ...]:
+    """The figures of the stock engine; none where nothing is rated or the engine was changed."""
+    fit = scenario.rated_fit or {"figures": []}
+    return tuple(
+        RatedFigure(**{key: one[key] for key in RatedFigure._fields}) for one in fit["figures"]
     )

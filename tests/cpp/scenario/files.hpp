@@ -65,6 +65,12 @@ inline std::string bits(const vehicle::Vehicle& vehicle) {
            vehicle.tyres.size;
 }
 
+/// The same once an upgrade is fitted, which lets go of the figures that the stock engine met.
+inline std::string bits_once_fitted(vehicle::Vehicle vehicle) {
+    if (auto* engine = vehicle.engine.as<engine::Cylinder>()) engine->rated.reset();
+    return bits(vehicle);
+}
+
 /// All that a result can depend on, whatever the order it was typed in.
 inline nlohmann::json physics(const Scenario& scenario) {
     return nlohmann::json::parse(physics_of(scenario).dump());

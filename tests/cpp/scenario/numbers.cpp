@@ -28,7 +28,7 @@ TEST(Numbers, StatedOnesDefaultsAndThoseOfUpgradesAreThere) {
     EXPECT_EQ(find(all, "engine/friction/base")->sigma, 8e3);  // a default
     EXPECT_EQ(find(all, "upgrades/cooler/insert/1/part/conductance")->sigma, 10);
     EXPECT_GT(find(all, "upgrades/cooler/insert/1/part/hot_side_share")->sigma, 0);
-    EXPECT_EQ(find(all, "upgrades/large_blower/replace/blower/leak_area")->value, 10e-6);
+    EXPECT_EQ(find(all, "upgrades/large_blower/replace/blower/leak_area")->value, 14e-6);
     EXPECT_EQ(find(all, "upgrades/shroud/set/engine/head_temperature")->sigma, 10);
     EXPECT_EQ(find(all, "upgrades/fairing/scale/body/drag_area")->sigma, 0.03);
     EXPECT_TRUE(std::isinf(find(all, "upgrades/diet/add/body/mass")->low));

@@ -70,6 +70,17 @@ TEST(Rated, AChangedEngineKeepsWhatTheStockOneTold) {
                 sigma(stock, "engine/breathing/peak_efficiency"), 1e-9);
 }
 
+TEST(Rated, WhatWasFoundIsNotSavedAsIfItWereStated) {
+    const auto stock = rated();
+    const auto again = loaded(save(stock));
+    for (const auto* derived : {"peak_efficiency", "knock_anchor", "intake_closing"})
+        EXPECT_EQ(save(stock).find(derived), std::string::npos) << derived;
+    EXPECT_EQ(bits(again.vehicle), bits(stock.vehicle));
+    for (const auto* address : {"engine/breathing/peak_efficiency", "engine/valves/intake_ratio",
+                                "engine/knock_anchor/octane_number"})
+        EXPECT_EQ(sigma(again, address), sigma(stock, address)) << address;
+}
+
 TEST(Rated, AnotherRatingIsMetAnew) {
     const auto stock = rated();
     const auto stronger = changed(stock, "engine/rated/torque", 48.0);

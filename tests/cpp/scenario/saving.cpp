@@ -78,9 +78,10 @@ fields::Json in_other_units() {
     root["charge_path"][0]["drop"] = "6 mbar";
     root["charge_path"][0]["at_flow"] = "1.5 kg/min";
     root["charge_path"][2]["displacement"] = "0.23 L";
-    root["charge_path"][2]["leak_area"] = "0.09 ± 0.02 cm2";
+    root["charge_path"][2]["leak_area"] = "0.11 ± 0.03 cm2";
     root["engine"]["bore"] = "0.076 m";
-    root["engine"]["valves"]["intake_ratio"] = "43 %";
+    root["engine"]["rated"]["power"] = "14500 W";
+    root["engine"]["rated"]["power_speed"] = "3600 1/min";
     root["limits"]["charge_path/blower/outlet/temperature"]["max"] = "302 degF";
     auto& cooler = root["upgrades"][0];
     cooler["hours"] = "720 min";

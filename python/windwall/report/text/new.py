@@ -5,8 +5,10 @@ from __future__ import annotations
 import shlex
 
 from windwall.quantities.measures import SPEED
+from windwall.report.text.rated import rated_lines
 from windwall.report.text_layout import bullet, paragraph, section
 from windwall.results.default_sensitivity import DefaultSensitivity
+from windwall.scenario.data import ScenarioData
 
 SHOWN = 12
 
@@ -21,9 +23,11 @@ def opening(path: str) -> str:
     return "\n".join([*lines, ""])
 
 
-def closing(found: list[DefaultSensitivity], system: str, path: str) -> str:
-    """What was written, which defaults it leans on, and what to type next."""
-    lines = ["", f"written: {path}", *default_lines(found, system)]
+def closing(made: ScenarioData, found: list[DefaultSensitivity], path: str) -> str:
+    """The stock engine beside its figures, what was written, which defaults it leans on, and what
+    to type next.
+    """
+    lines = [*rated_lines(made), "", f"written: {path}", *default_lines(found, made.system)]
     name = shlex.quote(path)
     nexts = [f"  windwall check {name}", f"  windwall speed {name}"]
     return "\n".join([*lines, *section("Next", nexts)])

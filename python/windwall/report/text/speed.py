@@ -19,6 +19,7 @@ from windwall.report.text.limits import limits_table, unrated_lines
 from windwall.report.text.margins import margin_lines
 from windwall.report.text.observed import observed_lines
 from windwall.report.text.safety_notes import safety_notes
+from windwall.report.text.stock_engine import stock_engine_lines
 from windwall.report.text_layout import bullet, paragraph, section, table
 from windwall.report.wording.names import by_name
 from windwall.report.wording.scenario import conditions, in_gear, road_length
@@ -37,6 +38,7 @@ def speed_text(answer: TopSpeed, diagnosis: Diagnosis | None = None) -> str:
         lines += section(f"No answer ({answer.status})", paragraph(answer.sentence))
         lines += caution_lines(answer)
         return "\n".join([*lines, *safety_notes()])
+    lines += stock_engine_lines(info)
     lines += observed_lines(info, diagnosis)
     lines += ["", *pairs(speeds(answer))]
     lines += section("Why it stops", reasons(answer))

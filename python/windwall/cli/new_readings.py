@@ -1,0 +1,83 @@
+"""How an answer to `windwall new` may be meant, as values by their addresses."""
+
+from __future__ import annotations
+
+import re
+from typing import Any
+
+from windwall.errors import Problem, ScenarioError
+
+Values = dict[str, Any]  # by address
+TEETH = re.compile(r"\s*(\d+)\s*[:/]\s*(\d+)\s*")
+NUMBER = re.compile(r"\s*[+-]?\d+(\.\d+)?\s*")
+AT_A_SPEED = re.compile(r"\s*(?:@|\bat\b)\s*", re.IGNORECASE)
+RATED_AS = re.compile(r"\s*\b(gross|net)\b\s*", re.IGNORECASE)
+OCTANE = re.compile(r"\b(RON|research|octane|number)\b", re.IGNORECASE)
+
+
+def plain(address: str, text: str) -> list[Values]:
+    """A number without a unit as a number, all else as the text it is."""
+    return [{address: number(text)}]
+
+
+def number(text: str) -> Any:
+    """JSON writes plain numbers without quotes."""
+    if not NUMBER.fullmatch(text):
+        return text
+    return float(text) if "." in text else int(text)
+
+
+def heading(address: str, text: str) -> list[Values]:
+    return [{address: text}]
+
+
+def size_or_radius(address: str, text: str) -> list[Values]:
+    """A length is a measured radius, and anything else a size."""
+    return [{"tyres/rolling_radius": text}, {address: text}]
+
+
+def height_or_barometer(address: str, text: str) -> list[Values]:
+    return [{address: number(text)}, {"day/pressure": number(text)}]
+
+
+def gears(address: str, text: str) -> list[Values]:
+    return [{address: [number(one) for one in re.split(r"[,;\s]+", text) if one]}]
+
+
+def chain(part: str, text: str) -> Values | None:
+    """Teeth in front and behind, as `18:30`."""
+    teeth = TEETH.fullmatch(text)
+    if not teeth:
+        return None
+    front, rear = map(int, teeth.groups())
+    return {f"{part}/kind": "chain", f"{part}/teeth_front": front, f"{part}/teeth_rear": rear}
+
+
+def ratio_or_chain(address: str, text: str) -> list[Values]:
+    part = address.rpartition("/")[0]
+    return [chain(part, text) or {f"{part}/kind": "final_drive", address: number(text)}]
+
+
+def one_of(words: list[str], text: str) -> str:
+    """The word that was meant: however it is spaced, or the one word that has it in it."""
+    typed = re.sub(r"[\s-]+", "_", text.strip().lower())
+    close = [word for word in words if typed in word.split("_") or f"_{typed}_" in f"_{word}_"]
+    return typed if typed in words or len(close) != 1 else close[0]
+
+
+def figure_at_a_speed(address: str, text: str) -> list[Values]:
+    """A printed torque or power with its engine speed, as `15 kW gross at 3600 rpm`."""
+    kind = RATED_AS.search(text)
+    value, *speeds = AT_A_SPEED.split(RATED_AS.sub(" ", text).strip())
+    if len(speeds) != 1 or not speeds[0]:
+        message = 'at which engine speed? It is answered as "44 N m at 2500 rpm"'
+        raise ScenarioError([Problem(address, 0, 0, message)])
+    made = {address: value, f"{address}_speed": speeds[0]}
+    return [made | ({"engine/rated/as": kind[1].lower()} if kind else {})]
+
+
+def research_and_motor(address: str, text: str) -> list[Values]:
+    """Octane numbers of a fuel, `91` or `91/83`."""
+    research, *motor = (number(part.strip()) for part in OCTANE.sub("", text).split("/"))
+    made = {address: research}
+    return [made | ({"engine/rated/motor_octane": motor[0]} if motor else {})]
