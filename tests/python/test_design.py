@@ -83,3 +83,28 @@ def test_a_check_prints_the_stock_engine_beside_its_figures(car):
     assert "by the fuel that the maker asks for" in text
     assert made.knock_sigma == 5
     assert type(car).read(made.text()).digest == made.digest
+
+
+def test_a_report_begins_with_the_stock_engine_beside_its_figures(car):
+    document = {**DOCUMENT, "engine": {**DOCUMENT["engine"], "design": ROAD, "rated": RATED}}
+    made = type(car).read(json.dumps(document))
+    answer = made.top_speed()
+    (figure,) = made.rated_fit["figures"]
+    text = answer.summary()
+    heading = "The stock engine against its rated figures"
+    (line,) = [one for one in text.splitlines() if one.startswith("  torque ")]
+    assert line.split()[1:7] == ["52", "N", "m", f"{figure['met']:.3g}", "N", "m"]
+    assert text.index(heading) < text.index("balance speed")
+    (told,) = answer.to_dict()["rated"]
+    assert told == {key: figure[key] for key in told}
+    assert set(told) == {"key", "rated", "met", "before", "unreconciled"}
+    assert heading not in car.top_speed().summary()
+    assert heading not in made.set({"engine/exhaust/back_pressure": "5 kPa"}).top_speed().summary()
+
+
+def test_a_figure_that_cannot_be_is_told_in_the_report(car):
+    engine = {**DOCUMENT["engine"], "design": ROAD, "rated": RATED | {"torque": "110 N m"}}
+    made = type(car).read(json.dumps({**DOCUMENT, "engine": engine}))
+    assert (
+        "The torque cannot be reconciled with the rest of the file." in made.top_speed().summary()
+    )

@@ -322,13 +322,23 @@ def test_slips_are_told_and_asked_again(windwall, path):
     assert ww.load(path).rated_fit["figures"][1]["rated"] == pytest.approx(14500)
 
 
+@pytest.mark.parametrize("figure", ["70 kW at 6000 rpm turbocharged", "blown 50 N m at 3000 rpm"])
+def test_figures_with_a_blower_of_the_makers_are_refused_by_name(windwall, path, figure):
+    pairs = LEAST | {"rated_power": figure}
+    sets = [word for name, text in pairs.items() for word in ("--set", f"{name}={text}")]
+    said = windwall("new", path, *sets)
+    assert said.returncode == 2
+    assert "figures with a blower of the maker's are not met" in said.stderr
+    assert not path.exists()
+
+
 def test_what_skipping_costs_is_said_with_the_question():
     for question in QUESTIONS:
         if question.has_prior:
             line = asked(question)
             assert "Empty: " in line
             skipped, answered = re.search(
-                r"known to \+/- ([\d.]+\d)[^+]* instead of \+/- ([\d.]+\d)", line
+                r"known to \+/- (\d+(?:\.\d+)?)[^+]* instead of \+/- (\d+(?:\.\d+)?)", line
             ).groups()
             assert float(skipped) > 1.02 * float(answered), question.name
 

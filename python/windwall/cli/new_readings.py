@@ -12,6 +12,7 @@ TEETH = re.compile(r"\s*(\d+)\s*[:/]\s*(\d+)\s*")
 NUMBER = re.compile(r"\s*[+-]?\d+(\.\d+)?\s*")
 AT_A_SPEED = re.compile(r"\s*(?:@|\bat\b)\s*", re.IGNORECASE)
 RATED_AS = re.compile(r"\s*\b(gross|net)\b\s*", re.IGNORECASE)
+BLOWN = re.compile(r"\b(blown|blower|supercharged|turbocharged|turbo)\b", re.IGNORECASE)
 OCTANE = re.compile(r"\b(RON|research|octane|number)\b", re.IGNORECASE)
 
 
@@ -67,6 +68,12 @@ def one_of(words: list[str], text: str) -> str:
 
 def figure_at_a_speed(address: str, text: str) -> list[Values]:
     """A printed torque or power with its engine speed, as `15 kW gross at 3600 rpm`."""
+    if BLOWN.search(text):
+        message = (
+            "figures with a blower of the maker's are not met: the stock engine is solved without "
+            "one, and would be given a filling that nothing has. An empty answer leaves them out"
+        )
+        raise ScenarioError([Problem(address, 0, 0, message)])
     kind = RATED_AS.search(text)
     value, *speeds = AT_A_SPEED.split(RATED_AS.sub(" ", text).strip())
     if len(speeds) != 1 or not speeds[0]:
