@@ -196,6 +196,8 @@ def test_evaporation_closes_its_energy(pressure, temperature, humidity, liquid, 
         assert found["vapour"][name] + found["liquid"][name] == pytest.approx(carried, abs=1e-12)
 
 
+# By pandas, of how chemicals reads its tables.
+@pytest.mark.filterwarnings("ignore:The 'float_precision' argument")
 @pytest.mark.parametrize("liquid", CAS)
 def test_tension_and_viscosity_of_the_liquids(oracle, liquid):
     """Mulero and Cachadina 2012 and Perry 8, table 2-313, both as chemicals carries them.

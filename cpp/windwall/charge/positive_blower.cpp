@@ -184,8 +184,7 @@ std::span<const fields::Row> PositiveBlower::rows() {
                      "by definition, a Roots blower has none"),
         with_default("leak_area", "CdA_L", at<&B::leak_area>, area("mm2"), {0, 100}, 5,
                      "Effective area of all gaps between outlet and inlet",
-                     "no source; gaps of 0.06 to 0.12 mm about two rotors of 90 mm, one behind "
-                     "another, let through as much as 6 to 20 mm2"),
+                     "no source; gaps of 0.06 to 0.12 mm would have 6 to 20 mm2"),
         with_default("friction_torque", "T_0", at<&B::friction_torque>, torque("N m"), {0, 5}, 0.15,
                      "Friction torque of gears, bearings and seals at the rotor shaft",
                      "no source"),
@@ -194,8 +193,7 @@ std::span<const fields::Row> PositiveBlower::rows() {
                      "Friction torque added at 10 000 rpm of the rotor, growing with speed",
                      "common practice"),
         with_default("friction_to_charge", "chi", at<&B::friction_to_charge>, number(), {0, 1},
-                     0.29, "Share of the friction that heats the charge",
-                     "no source; anything from none to all of it"),
+                     0.29, "Share of the friction that heats the charge", "no source"),
         with_default(
             "fill_loss", "k_N", at<&B::fill_loss>, percent(), {0, 30}, 4,
             "Volume not filled at 10 000 rpm of the rotor, growing with the square of speed",
