@@ -21,9 +21,9 @@ constexpr double near = 0.2;  // of the logarithm of the opening: the same branc
 constexpr double begins_to_throttle = 0.35;  // of that logarithm, for most plates
 constexpr double held_back_at_all = 1e-9;
 constexpr double spark_tolerance = 1e-10;                   // rad
-constexpr double spark_glance = 5e-3;                       // rad, where only a sign is wanted
 constexpr double far_off = 10 * engine::octane_per_radian;  // octane numbers for each rad of it
 constexpr double spark_precision = 1e-11;  // rad, where it is the margin that is sought
+constexpr int held_evaluations = 40;       // of one try; few need more than half of it
 constexpr int most_rounds = 60;            // the latest spark is found in
 // By how much what is left of the spark changes with it: kept near one for one.
 constexpr double steepest = -3, flattest = -0.5;
@@ -53,13 +53,6 @@ double guess_retard(const engine::SparkPlan& plan, const engine::Spark& open) {
     const double lacking = plan.wanted_margin(open.spread) - open.margin_at_best();
     const double rest = lacking - engine::octane_per_radian * engine::richer_from;
     return std::clamp(engine::richer_from + rest / octane_with_mixture, 0.0, plan.most_retard);
-}
-
-Point nothing_holds(const vehicle::OperatingCondition& asked, Point point) {
-    point.condition = asked;
-    point.outcome.status = Status::no_survivable_state;
-    point.outcome.worst = always_knocks;
-    return point;
 }
 
 }  // namespace
@@ -95,7 +88,7 @@ Outcome PointSolver::close_held_back(std::span<double> x) {
     }
     const double& held_back = x[knock_.held_back()];
     const double before = held_back;
-    Outcome outcome = newton(x, state_.knock_jacobian);
+    Outcome outcome = newton(x, state_.knock_jacobian, held_evaluations);
     const bool plausible =
         run_away(balance_).empty() && (held_back <= held_back_at_all || is_driven(balance_));
     const bool on_branch = std::abs(held_back - before) < near ||
@@ -125,15 +118,18 @@ Point PointSolver::at_spark(const vehicle::OperatingCondition& condition, double
     return outcome.answered() ? describe(outcome, retard) : describe(outcome);
 }
 
-/// Held with the latest spark in range, sought from a guess in rad to a tolerance: by secants, the
-/// first as if a spark moved nothing else.
+/// Held with the latest spark in range, sought from a guess in rad: by secants, the first as if a
+/// spark moved nothing else. Where a `glance` is enough, until it is plain on which side of the
+/// wanted margin it ends.
 Point PointSolver::at_latest_spark(const vehicle::OperatingCondition& condition, double guess,
-                                   double tolerance) {
+                                   bool glance) {
+    const engine::SparkPlan& plan = plan_of(balance_.vehicle());
     double latest = guess, slope = -1, last = 0, last_left = 0;
     Point point = at_spark(condition, latest);
     for (int round = 0; round < most_rounds && point.outcome.answered(); ++round) {
         const double left = vehicle::spark_left(balance_, latest);
-        if (std::abs(left) < tolerance) break;
+        const double plain = glance ? std::abs(plan.spare(point.spark)) / far_off : 0;
+        if (std::abs(left) < std::max(plain, spark_tolerance)) break;
         if (round > 0 && latest != last)
             slope = std::clamp((left - last_left) / (latest - last), steepest, flattest);
         last = latest;
@@ -157,6 +153,15 @@ Point PointSolver::search_spark(const vehicle::OperatingCondition& condition, do
     return closed ? *closed : at_spark(condition, held.x);
 }
 
+/// From the nearly shut throttle where the search ended, the next point is better sought anew.
+Point PointSolver::nothing_holds(const vehicle::OperatingCondition& asked, Point point) {
+    state_.warm = false;
+    point.condition = asked;
+    point.outcome.status = Status::no_survivable_state;
+    point.outcome.worst = always_knocks;
+    return point;
+}
+
 /// The highest opening that holds the margin, by brackets; the hold closes what they leave.
 Point PointSolver::search_opening(vehicle::OperatingCondition condition) {
     const vehicle::OperatingCondition asked = condition;
@@ -165,13 +170,9 @@ Point PointSolver::search_opening(vehicle::OperatingCondition condition) {
     double latest = plan.most_retard;
     const auto excess = [&](double opening) {
         condition.opening = opening;
-        for (const double tolerance : {spark_glance, spark_tolerance}) {
-            point = at_latest_spark(condition, latest, tolerance);
-            if (!point.outcome.answered()) return -1e3;
-            latest = point.spark.retard;  // from there at the next opening
-            // Far from what is wanted a glance tells as much.
-            if (std::abs(plan.spare(point.spark)) > far_off * tolerance) break;
-        }
+        point = at_latest_spark(condition, latest, true);
+        if (!point.outcome.answered()) return -1e3;
+        latest = point.spark.retard;  // from there at the next opening
         return plan.spare(point.spark);
     };
     // Downwards in steps: a nearly shut throttle before a blower makes the charge hot, so the
@@ -200,7 +201,7 @@ Point PointSolver::search_opening(vehicle::OperatingCondition condition) {
     const auto closed = hold_at_once(asked, point.spark.retard, 0);
     if (closed && std::abs(closed->condition.opening / condition.opening - 1) < near)
         return *closed;
-    point = at_latest_spark(bracketed, latest, spark_tolerance);
+    point = at_latest_spark(bracketed, latest, false);
     point.outcome.status = Status::knock_limited;
     return point;
 }

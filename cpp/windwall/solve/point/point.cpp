@@ -62,7 +62,7 @@ Outcome PointSolver::balance_air() {
         balance_.guess(x);
         state_.jacobian.known = false;
     }
-    Outcome outcome = newton(x, state_.jacobian);
+    Outcome outcome = newton(x, state_.jacobian, newton_evaluations);
     if (outcome.status != Status::solved) outcome = elsewhere(outcome, x);
     if (outcome.status != Status::solved) {
         const int spent = outcome.evaluations;
@@ -92,7 +92,7 @@ Outcome PointSolver::elsewhere(Outcome failed, std::span<double> x) {
             x[loop.flow] = unknown;
         state_.jacobian.known = false;
         const int spent = failed.evaluations;
-        failed = newton(x, state_.jacobian);
+        failed = newton(x, state_.jacobian, newton_evaluations);
         failed.evaluations += spent;
     }
     return failed;
@@ -103,14 +103,15 @@ Outcome PointSolver::polish(const Outcome& near, std::span<double> x) {
     if (near.status == Status::no_survivable_state) return near;
     if (const auto part = run_away(balance_); !part.empty())
         return {Status::no_survivable_state, part, near.residual, near.evaluations};
-    Outcome outcome = newton(x, state_.jacobian);
+    Outcome outcome = newton(x, state_.jacobian, newton_evaluations);
     outcome.evaluations += near.evaluations;
     return outcome;
 }
 
-Outcome PointSolver::newton(std::span<double> x, numerics::JacobianMemory& jacobian) {
+Outcome PointSolver::newton(std::span<double> x, numerics::JacobianMemory& jacobian,
+                            int most_evaluations) {
     const vehicle::Unknowns& unknowns = balance_.unknowns();
-    const numerics::NewtonOptions options{balanced, newton_evaluations, unknowns.scales(),
+    const numerics::NewtonOptions options{balanced, most_evaluations, unknowns.scales(),
                                           unknowns.step_limits()};
     const auto residuals = [this](std::span<const double> at, std::span<double> r) {
         balance_.residuals(at, r);

@@ -56,7 +56,7 @@ public:
 private:
     Point solve(const vehicle::OperatingCondition& condition);
     Outcome balance_air();
-    Outcome newton(std::span<double> x, numerics::JacobianMemory& jacobian);
+    Outcome newton(std::span<double> x, numerics::JacobianMemory& jacobian, int most_evaluations);
     Outcome elsewhere(Outcome failed, std::span<double> x);
     Outcome polish(const Outcome& near, std::span<double> x);
     /// With the spark at a retard in rad, or as its plan chooses.
@@ -67,9 +67,9 @@ private:
                                         const engine::Spark& open);
     Point at_spark(const vehicle::OperatingCondition& condition, double retard);
     Point search_spark(const vehicle::OperatingCondition& condition, double later);
-    Point at_latest_spark(const vehicle::OperatingCondition& condition, double guess,
-                          double tolerance);
+    Point at_latest_spark(const vehicle::OperatingCondition& condition, double guess, bool glance);
     Outcome close_held_back(std::span<double> x);
+    Point nothing_holds(const vehicle::OperatingCondition& asked, Point point);
     Point search_opening(vehicle::OperatingCondition condition);
 
     vehicle::Balance balance_;
