@@ -40,9 +40,11 @@ double grade_force(double mass, double grade) noexcept {
 
 RoadLoad road_load(const Body& body, double speed, double density, double headwind,
                    double grade) noexcept {
+    const Slope slope(grade);
+    const double weight = body.mass * gravity;
     return {air_drag(body.drag_area, density, speed + headwind),
-            rolling_force(body.rolling_coefficient(speed), body.mass, grade, speed),
-            grade_force(body.mass, grade)};
+            body.rolling_coefficient(speed) * weight * slope.cosine * sense(speed),
+            weight * slope.sine};
 }
 
 Resistance still_air_resistance(const Body& body, double density, double grade) noexcept {

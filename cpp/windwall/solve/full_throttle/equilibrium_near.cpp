@@ -156,6 +156,7 @@ StopReason stop_of(Found found, const Walk& walk) {
 
 EquilibriumSpeed equilibrium_near(VehicleSolver& solver, const FullLoadCurve& engine,
                                   std::size_t gear, double along) {
+    engine.go_on_near(solver.gear_range(gear).at(along).engine_speed, solver);
     Walk walk{solver, engine, gear};
     Found found = by_secants(walk, along);
     if (found == Found::nothing) found = by_brackets(walk, along);

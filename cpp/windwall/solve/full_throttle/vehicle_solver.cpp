@@ -16,8 +16,8 @@ constexpr int most_turns = 5;  // each leaves a hundredth of what slip was off
 // m/s, of the air that cools and rams. At its end a gear too tall ever to be driven out would go
 // faster, where nothing that is said of air holds.
 constexpr double fastest_air = 500;
-constexpr double rounding = 1e-15;
-constexpr double most_grown = 2;  // radius over that at standstill, where growth runs away
+constexpr double last_turn = 1e-6;  // of the speed: what is left of slip is a hundredth of that
+constexpr double most_grown = 2;    // radius over that at standstill, where growth runs away
 
 }  // namespace
 
@@ -125,7 +125,7 @@ double VehicleSolver::road_speed(const DrivelineState& driveline_state) const no
         const double before = std::exchange(
             speed, on_grown_tyres(driveline::road_speed(driveline_state.engine_speed, ratio,
                                                         standing_radius_, share)));
-        if (std::abs(speed - before) <= rounding * before) break;
+        if (std::abs(speed - before) <= last_turn * before) break;
     }
     return speed;
 }

@@ -46,6 +46,12 @@ public:
     };
     const State& state() const noexcept { return state_; }
     void go_on_from(const State& state) noexcept { state_ = state; }
+    /// The same on one way: what was spent in brackets stays spent.
+    void jump_to(const State& state) noexcept {
+        const long spent = state_.bracketed;
+        state_ = state;
+        state_.bracketed = spent;
+    }
 
     /// The stations and the manifold of the last point solved.
     const vehicle::Balance& balance() const noexcept { return balance_; }
