@@ -57,7 +57,16 @@ double Cylinder::piston_speed(double engine_speed) const noexcept {
     return mean_piston_speed(stroke, engine_speed);
 }
 
+Intake Cylinder::worked_out(Intake intake, const media::Fuel& fuel) const noexcept {
+    const Mixture burnt = mixture(intake, fuel);
+    intake.burnt = burnt;
+    intake.exhaust_pressure = pressure_behind(intake, burnt);
+    intake.head_temperature = head(intake, burnt);
+    return intake;
+}
+
 Mixture Cylinder::mixture(const Intake& intake, const media::Fuel& fuel) const noexcept {
+    if (intake.burnt) return *intake.burnt;
     return intake.carburetted ? mix_carburetted(intake.charge, fuel)
                               : mix(intake.charge, fuel, lambda - intake.enrichment,
                                     combustion.trims_for_injected_fuel);

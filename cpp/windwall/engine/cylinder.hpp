@@ -69,6 +69,10 @@ struct Cylinder {
     double piston_speed(double engine_speed) const noexcept;   // m/s, mean
     double speed_limit() const noexcept { return rev_limit; }  // rad/s
 
+    /// The same intake with what all answers below share, so that asking several of them costs
+    /// less.
+    Intake worked_out(Intake intake, const media::Fuel& fuel) const noexcept;
+
     Mixture mixture(const Intake& intake, const media::Fuel& fuel) const noexcept;
     /// kg of each liquid per kg of dry air that lambda asks for, by media::Vapour: what a
     /// carburettor set for this engine meters.

@@ -21,6 +21,8 @@ concept EngineKind = fields::Kind<T> &&
     noexcept->std::same_as<double>;
     { engine.piston_speed(0.0) }
     noexcept->std::same_as<double>;
+    { engine.worked_out(intake, fuel) }
+    noexcept->std::same_as<Intake>;
     { engine.volumetric_efficiency(intake, fuel) }
     noexcept->std::same_as<double>;
     { engine.exhaust_pressure(intake, fuel) }

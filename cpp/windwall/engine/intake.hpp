@@ -1,4 +1,5 @@
 #pragma once
+#include "windwall/engine/mixture.hpp"
 #include "windwall/media/stream.hpp"
 
 #include <optional>
@@ -22,6 +23,8 @@ struct Intake {
     double enrichment{};
     /// K, where something outside holds the head; else it follows from its heat balance.
     std::optional<double> head_temperature{};
+    /// What burns, where that is worked out; else it follows from charge and fuel.
+    std::optional<Mixture> burnt{};
 };
 
 }  // namespace windwall::engine

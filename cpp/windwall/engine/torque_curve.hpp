@@ -54,6 +54,9 @@ struct TorqueCurve {
     /// N m at the crank, net, on the day of the measurement.
     double net_torque(double engine_speed) const noexcept;
 
+    /// The same intake: its answers share nothing that would be worth it.
+    Intake worked_out(const Intake& intake, const media::Fuel&) const noexcept { return intake; }
+
     Mixture mixture(const Intake& intake, const media::Fuel& fuel) const noexcept;
     std::array<double, 4> fuel_demand(const media::Fuel& fuel) const noexcept;
     double exhaust_pressure(const Intake& intake, const media::Fuel& fuel) const noexcept;

@@ -86,6 +86,21 @@ std::optional<fields::Violation> Fuel::check() const {
     return std::nullopt;
 }
 
+Fuel Fuel::worked_out() const noexcept {
+    Fuel stated = *this;
+    stated.ethanol = stated.methanol = 0;
+    stated.ethanol_by_mass = shares()[ethanol_at];
+    stated.methanol_by_mass = shares()[methanol_at];
+    stated.stated_stoichiometric_ratio = stoichiometric_ratio();
+    stated.stated_heating_value = heating_value();
+    stated.stated_density = density();
+    stated.stated_latent_heat = latent_heat();
+    stated.research_octane = blend_research_octane();
+    stated.motor_octane = blend_motor_octane();
+    stated.octane_of = OctaneOf::fuel;
+    return stated;
+}
+
 std::array<double, 4> Fuel::shares() const noexcept {
     const double of_ethanol = by_mass() ? ethanol_by_mass.value_or(0) : ethanol;
     const double of_methanol = by_mass() ? methanol_by_mass.value_or(0) : methanol;

@@ -34,6 +34,9 @@ struct Fuel {
     static std::span<const fields::Row> rows();
     std::optional<fields::Violation> check() const;
 
+    /// The same fuel with all that is asked of it stated, so that asking costs nothing.
+    Fuel worked_out() const noexcept;
+
     /// kg of each liquid per kg of fuel, by Vapour; they add up to one.
     std::array<double, 4> shares() const noexcept;
     /// kg of ethanol per kg of fuel.

@@ -13,7 +13,7 @@ namespace {
 
 // The speed that is approached is never reached, so the road is measured out in u with
 // v = equilibrium (1 - e^-u): equal steps of u close equal shares of the gap that is left.
-constexpr double step = 0.2;  // half of it moves the speeds of the examples by 2e-6 at most
+constexpr double step = 0.2;       // half of it moves the speeds of the examples by 2e-6 at most
 constexpr double last = 25;        // the gap left is then 1e-11 of the speed
 constexpr double shortest = 1e-9;  // a step that ends at a change of gear
 constexpr int most_halvings = 40;  // of a step

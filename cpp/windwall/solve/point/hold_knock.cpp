@@ -127,7 +127,8 @@ Point PointSolver::at_latest_spark(const vehicle::OperatingCondition& condition,
     double latest = guess, slope = -1, last = 0, last_left = 0;
     Point point = at_spark(condition, latest);
     for (int round = 0; round < most_rounds && point.outcome.answered(); ++round) {
-        const double left = vehicle::spark_left(balance_, latest);
+        const engine::Intake intake = balance_.worked_out(balance_.intake(balance_.manifold()));
+        const double left = vehicle::spark_left(balance_, intake, latest);
         const double plain = glance ? std::abs(plan.spare(point.spark)) / far_off : 0;
         if (std::abs(left) < std::max(plain, spark_tolerance)) break;
         if (round > 0 && latest != last)

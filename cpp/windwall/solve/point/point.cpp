@@ -128,11 +128,12 @@ Point PointSolver::describe(const Outcome& outcome, std::optional<double> retard
     Point point{balance_.condition(), outcome, {}, {}, 0, 0};
     if (!outcome.answered()) return point;
     const vehicle::Vehicle& car = balance_.vehicle();
-    const engine::Intake intake = balance_.intake(balance_.manifold());
+    const media::Fuel& fuel = balance_.fuel();
+    const engine::Intake intake = balance_.worked_out(balance_.intake(balance_.manifold()));
     car.engine.visit([&](const auto& engine) {
-        point.spark = retard ? engine.best_spark(intake, car.fuel).later(*retard)
-                             : engine.choose_spark(intake, car.fuel);
-        point.work = engine.work(intake, car.fuel, point.spark.retard);
+        point.spark = retard ? engine.best_spark(intake, fuel).later(*retard)
+                             : engine.choose_spark(intake, fuel);
+        point.work = engine.work(intake, fuel, point.spark.retard);
     });
     point.blower_power = blower_power(balance_);
     point.torque = what_if_.torque_factor *

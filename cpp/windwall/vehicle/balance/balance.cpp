@@ -19,7 +19,8 @@ void require_room(const Unknowns& unknowns) {
 
 double Station::heat_given_off() const noexcept { return media::heat_given_off(inlet, outlet); }
 
-Balance::Balance(const Vehicle& vehicle) : vehicle_(&vehicle), air_(vehicle.charge_path) {
+Balance::Balance(const Vehicle& vehicle)
+    : vehicle_(&vehicle), fuel_(vehicle.fuel.worked_out()), air_(vehicle.charge_path) {
     require_room(air_.unknowns);
     const media::Day& day = vehicle.day;
     humidity_ratio_ = day.humidity_ratio();
@@ -98,7 +99,7 @@ void Balance::residuals(std::span<const double> x, std::span<double> r) noexcept
                           r[k] = std::log(capacity(part, inlet, behind) / inlet.gas_flow());
                       return behind;
                   });
-    r[air_.flow] = std::log(engine_flow_ratio(manifold));
+    r[air_.flow] = std::log(engine_flow_ratio(intake_ = worked_out(intake(manifold))));
     blower_residuals(r);
     loop_residuals(x, r);
     for (const PressureSwitch& each : air_.switches)
@@ -120,9 +121,18 @@ void Balance::blower_residuals(std::span<double> r) const noexcept {
 }
 
 double Balance::engine_flow_ratio(const media::Stream& manifold) const noexcept {
+    return engine_flow_ratio(worked_out(intake(manifold)));
+}
+
+double Balance::engine_flow_ratio(const engine::Intake& intake) const noexcept {
     const double flow = vehicle_->engine.visit(
-        [&](const auto& engine) { return engine.gas_demand(intake(manifold), vehicle_->fuel); });
-    return flow / manifold.gas_flow();
+        [&](const auto& engine) { return engine.gas_demand(intake, fuel_); });
+    return flow / intake.charge.gas_flow();
+}
+
+engine::Intake Balance::worked_out(const engine::Intake& intake) const noexcept {
+    return vehicle_->engine.visit(
+        [&](const auto& engine) { return engine.worked_out(intake, fuel_); });
 }
 
 engine::Intake Balance::intake(const media::Stream& manifold) const noexcept {

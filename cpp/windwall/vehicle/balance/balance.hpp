@@ -88,6 +88,7 @@ public:
     double capacity(const Part& part, const media::Stream& inlet, double pressure) const noexcept;
     /// What the engine draws at this manifold over what arrives.
     double engine_flow_ratio(const media::Stream& manifold) const noexcept;
+    engine::Intake worked_out(const engine::Intake& intake) const noexcept;
     /// What a bypass would take back over the net flow, after a march.
     double branch_flow(std::size_t loop) const noexcept;
     /// Enthalpy of what a bypass takes, after a march, as its unknown states it.
@@ -104,6 +105,10 @@ public:
     static double unknown(const Part&, const media::Stream& inlet, double pressure) noexcept;
 
     engine::Intake intake(const media::Stream& manifold) const noexcept;
+    /// For blocks: what the engine sees behind the march whose residuals are asked, worked out.
+    const engine::Intake& intake() const noexcept { return intake_; }
+    /// That of the vehicle, worked out.
+    const media::Fuel& fuel() const noexcept { return fuel_; }
     const Vehicle& vehicle() const noexcept { return *vehicle_; }
     const OperatingCondition& condition() const noexcept { return condition_; }
     const WhatIf& what_if() const noexcept { return what_if_; }
@@ -135,6 +140,7 @@ private:
         Block* block;
         std::size_t first;  // of its unknowns
     };
+    double engine_flow_ratio(const engine::Intake& intake) const noexcept;
     void blower_residuals(std::span<double> r) const noexcept;
     void sense(std::size_t part, const media::Stream& gas) noexcept;
     double switch_pressure(const PressureSwitch& each) const noexcept;
@@ -150,10 +156,12 @@ private:
     WhatIf what_if_;
     charge::Surroundings surroundings_{};
     double humidity_ratio_{};
-    double net_flow_{};         // kg/s of dry air, of the last march
-    double weather_heat_{};     // enthalpy of the day's air, J per kg of dry air
-    double inlet_heat_{};       // of that at the mouth of the intake
-    media::Stream weather_;     // one kilogram a second of the air at the mouth of the intake
+    double net_flow_{};      // kg/s of dry air, of the last march
+    double weather_heat_{};  // enthalpy of the day's air, J per kg of dry air
+    double inlet_heat_{};    // of that at the mouth of the intake
+    media::Stream weather_;  // one kilogram a second of the air at the mouth of the intake
+    media::Fuel fuel_;
+    engine::Intake intake_;
     media::Stream manifold_;    // behind the last part of the last march
     bool carburetted_ = false;  // the charge brings the fuel
     AirPath air_;

@@ -18,7 +18,7 @@ MeansLeft means_left(const Balance& balance, const engine::Spark& spark,
     const double enrichment = std::exchange(intake.enrichment, 0);
     return balance.vehicle().engine.visit([&](const auto& engine) -> MeansLeft {
         const engine::SparkPlan& plan = engine.spark;
-        const double at_best = engine.best_spark(intake, balance.vehicle().fuel).margin;
+        const double at_best = engine.best_spark(intake, balance.fuel()).margin;
         if (plan.policy == engine::SparkPolicy::as_given) return {at_best, 0, 0, 0};
         const double richer = engine.lambda - enrichment - plan.richest;
         const double rich = plan.richest_at(engine.lambda, !intake.carburetted);
@@ -27,9 +27,8 @@ MeansLeft means_left(const Balance& balance, const engine::Spark& spark,
     });
 }
 
-double spark_left(const Balance& balance, double retard) noexcept {
-    const engine::Intake intake = balance.intake(balance.manifold());
-    const media::Fuel& fuel = balance.vehicle().fuel;
+double spark_left(const Balance& balance, const engine::Intake& intake, double retard) noexcept {
+    const media::Fuel& fuel = balance.fuel();
     return balance.vehicle().engine.visit([&](const auto& engine) {
         const engine::Work work = engine.work(intake, fuel, retard);
         const engine::SparkPlan& plan = engine.spark;
@@ -68,12 +67,12 @@ void KnockHold::act(Balance& balance, std::span<const double> x) const noexcept 
 
 void KnockHold::residuals(const Balance& balance, std::span<const double> x,
                           std::span<double> r) const noexcept {
-    const engine::Intake intake = balance.intake(balance.manifold());
+    const engine::Intake& intake = balance.intake();
     const double spare = balance.vehicle().engine.visit([&](const auto& engine) {
         const engine::SparkPlan& plan = engine.spark;
-        return plan.spare(engine.best_spark(intake, balance.vehicle().fuel).later(x[retard_]));
+        return plan.spare(engine.best_spark(intake, balance.fuel()).later(x[retard_]));
     });
-    const double left = spark_left(balance, x[retard_]);
+    const double left = spark_left(balance, intake, x[retard_]);
     r[retard_] = -std::max(-x[retard_], std::min(-spare / engine::octane_per_radian, left));
     const double at_its_end = spare + engine::octane_per_radian * std::max(0.0, left);
     r[held_back_] = std::min(x[held_back_], at_its_end / octane_scale);
