@@ -16,11 +16,27 @@ constexpr double good_progress = 0.2;  // of what a full step promises; else ren
 constexpr double singular = 1e-13;     // smallest over largest pivot
 constexpr double smallest_step = 1e-6;
 
+/// Where there is no inverse; not often.
+Vector least_squares(const Matrix& jacobian, const Vector& residuals) {
+    return -Eigen::ColPivHouseholderQR<Matrix>(jacobian).solve(residuals);
+}
+
+/// For N unknowns, known when it is compiled: the algebra of a few costs more in loops than in
+/// sums.
+template <int N>
 class Newton {
+    static constexpr int most = N == Eigen::Dynamic ? most_unknowns : N;
+    using Vector = Eigen::Matrix<double, N, 1, 0, most, 1>;
+    using Matrix = Eigen::Matrix<double, N, N, 0, most, most>;
+
 public:
     Newton(Residual residual, std::span<double> x, const NewtonOptions& options,
            JacobianMemory& memory)
-        : residual_(residual), out_(x), options_(options), J_(memory.value), known_(memory.known) {
+        : residual_(residual),
+          out_(x),
+          options_(options),
+          J_(memory.value.data(), memory.value.rows(), memory.value.cols()),
+          known_(memory.known) {
         const auto n = static_cast<Eigen::Index>(x.size());
         x_ = Eigen::Map<const Eigen::VectorXd>(x.data(), n);
         r_.resize(n);
@@ -34,7 +50,6 @@ public:
     NewtonResult solve() {
         evaluate(x_, r_);
         bool fresh = false;
-        if (!(known_ && J_.rows() == x_.size() && J_.cols() == x_.size())) known_ = false;
         while (!converged()) {
             if (!std::isfinite(merit(r_))) return finish(NewtonStatus::stalled);
             if (!known_) {
@@ -59,8 +74,8 @@ private:
         ++evaluations_;
     }
 
-    static double merit(const Vector& r) { return r.stableNorm(); }
-    bool converged() const { return r_.lpNorm<Eigen::Infinity>() <= options_.tolerance; }
+    static double merit(const Vector& r) { return r.norm(); }
+    bool converged() const { return r_.template lpNorm<Eigen::Infinity>() <= options_.tolerance; }
     bool out_of_budget() const { return evaluations_ >= options_.max_evaluations; }
     NewtonStatus stopped() const {
         return out_of_budget() ? NewtonStatus::too_many : NewtonStatus::stalled;
@@ -69,7 +84,6 @@ private:
     /// Forward differences; backward where the model has no value ahead.
     bool differentiate() {
         const double root_epsilon = std::sqrt(std::numeric_limits<double>::epsilon());
-        J_.resize(x_.size(), x_.size());
         for (Eigen::Index i = 0; i < x_.size(); ++i) {
             double step = root_epsilon * std::max(std::abs(x_[i]), scale_[i]);
             for (int side = 0; side < 2; ++side, step = -step) {
@@ -93,7 +107,7 @@ private:
         if (pivots.minCoeff() > singular * pivots.maxCoeff())
             direction_ = -lu.solve(r_);
         else if (fresh)
-            direction_ = -Eigen::ColPivHouseholderQR<Matrix>(J_).solve(r_);
+            direction_ = least_squares(J_, r_);
         else
             return false;
         limit_direction();
@@ -153,20 +167,35 @@ private:
     NewtonResult finish(NewtonStatus status) {
         std::copy(x_.data(), x_.data() + x_.size(), out_.begin());
         Eigen::Index worst = 0;
-        const double norm = r_.cwiseAbs().maxCoeff<Eigen::PropagateNaN>(&worst);
+        const double norm = r_.cwiseAbs().template maxCoeff<Eigen::PropagateNaN>(&worst);
         return {status, evaluations_, static_cast<int>(worst), norm};
     }
 
     Residual residual_;
     std::span<double> out_;
     const NewtonOptions& options_;
-    Matrix& J_;
+    Eigen::Map<Matrix> J_;
     bool known_;
     Vector x_, r_, trial_x_, trial_r_, direction_, scale_;
     double fraction_ = 1;  // of the full Newton step that the limits leave
     bool good_step_ = true;
     int evaluations_ = 0;
 };
+
+/// By the number of unknowns, up to those that balances usually have.
+template <int N>
+NewtonResult solve_of_size(Residual residual, std::span<double> x, const NewtonOptions& options,
+                           JacobianMemory& memory) {
+    constexpr int usual = 7;
+    if constexpr (N >= 0 && N <= usual)
+        if (x.size() != N)
+            return solve_of_size < N == usual ? Eigen::Dynamic
+                                              : N + 1 > (residual, x, options, memory);
+    Newton<N> newton(residual, x, options, memory);
+    const NewtonResult result = newton.solve();
+    memory.known = newton.jacobian_known();
+    return result;
+}
 
 }  // namespace
 
@@ -176,10 +205,12 @@ NewtonResult solve_newton(Residual residual, std::span<double> x, const NewtonOp
         throw std::invalid_argument("solve_newton takes 1 to 28 unknowns");
     JacobianMemory own;
     JacobianMemory& kept = memory ? *memory : own;
-    Newton newton(residual, x, options, kept);
-    const NewtonResult result = newton.solve();
-    kept.known = newton.jacobian_known();
-    return result;
+    const auto n = static_cast<Eigen::Index>(x.size());
+    if (kept.value.rows() != n) {
+        kept.value.resize(n, n);
+        kept.known = false;
+    }
+    return solve_of_size<1>(residual, x, options, kept);
 }
 
 }  // namespace windwall::numerics

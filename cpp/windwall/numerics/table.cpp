@@ -2,13 +2,14 @@
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
 #include <stdexcept>
 #include <string>
 
 namespace windwall::numerics {
 namespace {
 
-void require(bool condition, const std::string& sentence) {
+void require(bool condition, const char* sentence) {
     if (!condition) throw std::invalid_argument(sentence);
 }
 
@@ -16,13 +17,19 @@ bool all_finite(const std::vector<double>& numbers) {
     return std::all_of(numbers.begin(), numbers.end(), [](double x) { return std::isfinite(x); });
 }
 
-void require_axis(const std::vector<double>& axis, const std::string& name) {
-    require(axis.size() >= 2, name + " needs at least two entries");
-    require(all_finite(axis), name + " holds an entry that is not a finite number");
-    for (std::size_t i = 1; i < axis.size(); ++i)
-        require(axis[i] > axis[i - 1], name + " must rise strictly: entry " +
-                                           std::to_string(i + 1) +
-                                           " is not greater than the one before it");
+/// What is wrong with an axis; empty where nothing is, which is asked often.
+std::string fault(const std::vector<double>& axis) {
+    if (axis.size() < 2) return " needs at least two entries";
+    if (!all_finite(axis)) return " holds an entry that is not a finite number";
+    const auto level = std::ranges::adjacent_find(axis, std::greater_equal{});
+    if (level == axis.end()) return {};
+    return " must rise strictly: entry " + std::to_string(level - axis.begin() + 2) +
+           " is not greater than the one before it";
+}
+
+void require_axis(const std::vector<double>& axis, const char* name) {
+    const std::string found = fault(axis);
+    if (!found.empty()) throw std::invalid_argument(name + found);
 }
 
 /// Where a point lies on an axis: the interval, and how far into it from 0 to 1.
