@@ -182,16 +182,13 @@ private:
     int evaluations_ = 0;
 };
 
-/// By the number of unknowns, up to those that balances usually have.
-template <int N>
+/// By the number of unknowns: of the sizes named, the first that fits.
+template <int Size, int... Others>
 NewtonResult solve_of_size(Residual residual, std::span<double> x, const NewtonOptions& options,
                            JacobianMemory& memory) {
-    constexpr int usual = 7;
-    if constexpr (N >= 0 && N <= usual)
-        if (x.size() != N)
-            return solve_of_size < N == usual ? Eigen::Dynamic
-                                              : N + 1 > (residual, x, options, memory);
-    Newton<N> newton(residual, x, options, memory);
+    if constexpr (sizeof...(Others) > 0)
+        if (x.size() != Size) return solve_of_size<Others...>(residual, x, options, memory);
+    Newton<Size> newton(residual, x, options, memory);
     const NewtonResult result = newton.solve();
     memory.known = newton.jacobian_known();
     return result;
@@ -210,7 +207,8 @@ NewtonResult solve_newton(Residual residual, std::span<double> x, const NewtonOp
         kept.value.resize(n, n);
         kept.known = false;
     }
-    return solve_of_size<1>(residual, x, options, kept);
+    // A throttle and a blower, with a switch, held off knock, with a bypass; and all others.
+    return solve_of_size<3, 4, 5, 7, Eigen::Dynamic>(residual, x, options, kept);
 }
 
 }  // namespace windwall::numerics
