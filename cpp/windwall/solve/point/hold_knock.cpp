@@ -14,16 +14,17 @@ namespace {
 // Of the weather's pressure: with less in the manifold nobody would call it full throttle, and a
 // blower that works into a shut plate has no cool charge to offer further down.
 constexpr double least_manifold = 0.6;
-constexpr double smallest_opening = 0.02;   // of the plate's travel, when the margin is sought
-constexpr double opening_step = 0.85;       // downwards, in search of one that holds it
-constexpr double opening_tolerance = 1e-7;  // of the plate's travel
+constexpr double smallest_opening = 0.02;    // of the plate's travel, when the margin is sought
+constexpr double opening_step = 0.85;        // downwards, in search of one that holds it
+constexpr double opening_tolerance = 1e-10;  // of the plate's travel
 constexpr double near = 0.2;  // of the logarithm of the opening: the same branch as the last point
 constexpr double begins_to_throttle = 0.35;  // of that logarithm, for most plates
 constexpr double held_back_at_all = 1e-9;
 constexpr double spark_tolerance = 1e-10;                   // rad
 constexpr double far_off = 10 * engine::octane_per_radian;  // octane numbers for each rad of it
 constexpr double spark_precision = 1e-11;  // rad, where it is the margin that is sought
-constexpr int held_evaluations = 40;       // of one try; few need more than half of it
+constexpr int try_evaluations = 40;        // of one try; most need half of it
+constexpr int close_evaluations = 80;      // where brackets have shown that there is something
 constexpr int most_rounds = 60;            // the latest spark is found in
 // By how much what is left of the spark changes with it: kept near one for one.
 constexpr double steepest = -3, flattest = -0.5;
@@ -60,13 +61,15 @@ double guess_retard(const engine::SparkPlan& plan, const engine::Spark& open) {
 /// Air, spark, mixture and opening in one solve. Nothing where Newton's method does not arrive, or
 /// arrives where a wider throttle would hold the margin as well: then the openings are searched.
 std::optional<Point> PointSolver::hold_at_once(const vehicle::OperatingCondition& condition,
-                                               double first_retard, double first_held_back) {
+                                               double first_retard, double first_held_back,
+                                               int most_evaluations) {
     const std::array start = state_.unknowns;
     const std::size_t air = balance_.unknowns().size();
     knock_.ask(condition.opening, first_held_back, first_retard);
     balance_.attach(knock_);
     balance_.hold(condition, what_if_);
-    Outcome outcome = close_held_back({state_.unknowns.data(), balance_.unknowns().size()});
+    Outcome outcome =
+        close_held_back({state_.unknowns.data(), balance_.unknowns().size()}, most_evaluations);
     balance_.detach();
     evaluations_ += outcome.evaluations;
     state_.knocked = outcome.status == Status::solved;
@@ -81,20 +84,24 @@ std::optional<Point> PointSolver::hold_at_once(const vehicle::OperatingCondition
     return describe(outcome, state_.unknowns[knock_.retard()]);
 }
 
-Outcome PointSolver::close_held_back(std::span<double> x) {
+Outcome PointSolver::close_held_back(std::span<double> x, int most_evaluations) {
     if (!state_.knocked) {
         knock_.guess(balance_, x);
         state_.knock_jacobian.known = false;
     }
     const double& held_back = x[knock_.held_back()];
     const double before = held_back;
-    Outcome outcome = newton(x, state_.knock_jacobian, held_evaluations);
+    Outcome outcome = newton(x, state_.knock_jacobian, most_evaluations);
     const bool plausible =
         run_away(balance_).empty() && (held_back <= held_back_at_all || is_driven(balance_));
     const bool on_branch = std::abs(held_back - before) < near ||
                            holding_back_helps(state_.knock_jacobian.value, knock_.held_back());
     if (!plausible || !on_branch) outcome.status = Status::not_converged;
     return outcome;
+}
+
+std::optional<Point> PointSolver::hold_warm(const vehicle::OperatingCondition& condition) {
+    return hold_at_once(condition, state_.unknowns[knock_.retard()], 0, try_evaluations);
 }
 
 /// From an open throttle where the spark can be expected to do, else from where most plates begin
@@ -106,7 +113,7 @@ std::optional<Point> PointSolver::hold_from_cold(const vehicle::OperatingConditi
     const bool enough = retard < plan.most_retard;
     const std::array guesses{enough ? 0 : begins_to_throttle, enough ? begins_to_throttle : 0};
     for (const double guess : guesses)
-        if (const auto held = hold_at_once(condition, retard, guess)) return held;
+        if (const auto held = hold_at_once(condition, retard, guess, try_evaluations)) return held;
     return std::nullopt;
 }
 
@@ -127,8 +134,7 @@ Point PointSolver::at_latest_spark(const vehicle::OperatingCondition& condition,
     double latest = guess, slope = -1, last = 0, last_left = 0;
     Point point = at_spark(condition, latest);
     for (int round = 0; round < most_rounds && point.outcome.answered(); ++round) {
-        const engine::Intake intake = balance_.worked_out(balance_.intake(balance_.manifold()));
-        const double left = vehicle::spark_left(balance_, intake, latest);
+        const double left = vehicle::spark_left(balance_, latest);
         const double plain = glance ? std::abs(plan.spare(point.spark)) / far_off : 0;
         if (std::abs(left) < std::max(plain, spark_tolerance)) break;
         if (round > 0 && latest != last)
@@ -150,7 +156,7 @@ Point PointSolver::search_spark(const vehicle::OperatingCondition& condition, do
         return plan.spare(at_spark(condition, retard).spark);
     };
     const auto held = numerics::find_root(excess, 0, later, {spark_precision, 0, 80});
-    const auto closed = hold_at_once(condition, held.x, 0);
+    const auto closed = hold_at_once(condition, held.x, 0, close_evaluations);
     return closed ? *closed : at_spark(condition, held.x);
 }
 
@@ -199,7 +205,7 @@ Point PointSolver::search_opening(vehicle::OperatingCondition condition) {
     knock_.guess(balance_, state_.unknowns);
     state_.knock_jacobian.known = false;
     state_.knocked = true;
-    const auto closed = hold_at_once(asked, point.spark.retard, 0);
+    const auto closed = hold_at_once(asked, point.spark.retard, 0, close_evaluations);
     if (closed && std::abs(closed->condition.opening / condition.opening - 1) < near)
         return *closed;
     point = at_latest_spark(bracketed, latest, false);

@@ -42,8 +42,7 @@ PointSolver::PointSolver(const vehicle::Vehicle& vehicle, const vehicle::WhatIf&
 Point PointSolver::at(const OperatingCondition& condition) {
     ++points_;
     if (state_.knocked)
-        if (const auto held = hold_at_once(condition, state_.unknowns[knock_.retard()], 0))
-            return *held;
+        if (const auto held = hold_warm(condition)) return *held;
     state_.knocked = false;
     const Point open = solve(condition);
     if (open.outcome.status != Status::solved || open.spark.by_spark) return open;

@@ -68,13 +68,15 @@ private:
     /// With the spark at a retard in rad, or as its plan chooses.
     Point describe(const Outcome& outcome, std::optional<double> retard = {}) const;
     std::optional<Point> hold_at_once(const vehicle::OperatingCondition& condition,
-                                      double first_retard, double first_held_back);
+                                      double first_retard, double first_held_back,
+                                      int most_evaluations);
+    std::optional<Point> hold_warm(const vehicle::OperatingCondition& condition);
     std::optional<Point> hold_from_cold(const vehicle::OperatingCondition& condition,
                                         const engine::Spark& open);
     Point at_spark(const vehicle::OperatingCondition& condition, double retard);
     Point search_spark(const vehicle::OperatingCondition& condition, double later);
     Point at_latest_spark(const vehicle::OperatingCondition& condition, double guess, bool glance);
-    Outcome close_held_back(std::span<double> x);
+    Outcome close_held_back(std::span<double> x, int most_evaluations);
     Point nothing_holds(const vehicle::OperatingCondition& asked, Point point);
     Point search_opening(vehicle::OperatingCondition condition);
 

@@ -10,6 +10,16 @@ namespace {
 constexpr double octane_scale = 100;  // octane numbers that weigh as much as a whole flow
 constexpr double most_step = 0.3;     // of the logarithm of the opening
 
+double spark_left(const Balance& balance, const engine::Intake& intake, double retard) noexcept {
+    const media::Fuel& fuel = balance.fuel();
+    return balance.vehicle().engine.visit([&](const auto& engine) {
+        const engine::Work work = engine.work(intake, fuel, retard);
+        const engine::SparkPlan& plan = engine.spark;
+        return plan.left(retard, plan.richest_at(engine.lambda, !intake.carburetted),
+                         engine.exhaust_gas(intake, fuel, work).temperature);
+    });
+}
+
 }  // namespace
 
 MeansLeft means_left(const Balance& balance, const engine::Spark& spark,
@@ -27,14 +37,8 @@ MeansLeft means_left(const Balance& balance, const engine::Spark& spark,
     });
 }
 
-double spark_left(const Balance& balance, const engine::Intake& intake, double retard) noexcept {
-    const media::Fuel& fuel = balance.fuel();
-    return balance.vehicle().engine.visit([&](const auto& engine) {
-        const engine::Work work = engine.work(intake, fuel, retard);
-        const engine::SparkPlan& plan = engine.spark;
-        return plan.left(retard, plan.richest_at(engine.lambda, !intake.carburetted),
-                         engine.exhaust_gas(intake, fuel, work).temperature);
-    });
+double spark_left(const Balance& balance, double retard) noexcept {
+    return spark_left(balance, balance.worked_out(balance.intake(balance.manifold())), retard);
 }
 
 void enrich(Balance& balance, double retard) noexcept {

@@ -48,7 +48,7 @@ MeansLeft means_left(const Balance& balance, const engine::Spark& spark,
                      double exhaust_temperature) noexcept;
 
 /// Radians by which the spark may be later than at a retard; negative where the exhaust is too hot.
-double spark_left(const Balance& balance, const engine::Intake& intake, double retard) noexcept;
+double spark_left(const Balance& balance, double retard) noexcept;
 
 /// The balance with the mixture that the engine's plan has at a retard in rad.
 void enrich(Balance& balance, double retard) noexcept;
