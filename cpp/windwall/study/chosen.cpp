@@ -12,7 +12,7 @@ std::span<const Row> Chosen::rows() {
     static constexpr Row table[] = {
         fact("upgrade", at<&C::upgrade>, "Id of the upgrade that leaves the choice"),
         fact("address", at<&C::address>, "The input that is chosen"),
-        fact("pick", at<&C::pick>, "Which of the values it takes, from 0"),
+        fact("place", at<&C::place>, "Which of the values on offer it takes, from 0"),
         fact("number", at<&C::number>, "The value where it is a number, in its SI unit"),
         fact("text", at<&C::text>, "The value as a file has it"),
         fact("dimension", at<&C::dimension>, "What the number measures"),

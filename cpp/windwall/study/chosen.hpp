@@ -14,7 +14,7 @@ struct Chosen {
     static constexpr std::string_view description = "The value that a choice of an upgrade takes.";
     std::string upgrade;           // id
     std::string address;           // of the input
-    std::size_t pick{};            // from 0
+    std::size_t place{};           // of the value among those on offer, from 0
     std::optional<double> number;  // SI; none where it is a word, a list, a table
     std::string text;              // as a file has it
     std::string dimension;         // with the unit that it is usually shown in

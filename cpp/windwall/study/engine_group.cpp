@@ -17,14 +17,43 @@ using vehicle::Vehicle;
 constexpr double nan = std::numeric_limits<double>::quiet_NaN();
 constexpr double wrong_by = 0.01;  // of a speed, more than curves are off
 
+bool has_thrust_to_spare(const solve::TopSpeed& found) {
+    return solve::binding(found.equilibrium) == solve::Binding::no_answer;
+}
+
+void refuse(Refusal reason, SetResult& result) {
+    if (result.refused_for == Refusal::none) result.refused_for = reason;
+    result.recommended = false;
+}
+
+bool faster(const solve::TopSpeed& one, const solve::TopSpeed& other) {
+    if (!one.outcome.answered() || !other.outcome.answered()) return one.outcome.answered();
+    return one.speed() > other.speed();
+}
+
+void tell_spark(const solve::Point& there, SetResult& result) {
+    if (there.spark.modelled) result.retard = there.spark.retard;
+    result.opening = there.condition.opening;
+}
+
 void tell(const solve::TopSpeed& found, const solve::LimitWatch& watch, SetResult& result) {
     result.answered = found.outcome.answered();
     if (!result.answered) return refuse(found, result);
-    result.speed[middle] = found.speed();
+    result.recommended = true;
+    result.limited_by = solve::binding(found.equilibrium);
     result.least_margin = solve::least_margin(found);
     result.passed = solve::passed_limits(found, watch);
-    result.recommended = result.passed.empty();
-    if (!result.recommended) result.refused_for = Refusal::passes_limit;
+    tell_spark(found.equilibrium.full_throttle->point, result);
+    if (has_thrust_to_spare(found)) {
+        result.unanswered = solve::unanswered(found);
+        refuse(Refusal::ends_without_answer, result);
+    }
+    if (!result.passed.empty()) refuse(Refusal::passes_limit, result);
+}
+
+void tell_speed(const solve::TopSpeed& found, std::size_t anchor, SetResult& result) {
+    result.speed[anchor] = found.outcome.answered() ? found.speed() : nan;
+    if (found.outcome.answered() && has_thrust_to_spare(found)) result.cut_short.push_back(anchor);
 }
 
 /// The choices that change the engine, of all that a set leaves open.
@@ -44,43 +73,47 @@ void refuse(const solve::TopSpeed& found, SetResult& result) {
 }
 
 SetResult EngineGroup::solve(UpgradeSet chosen, SetResult result) {
-    result.picks = picks(chosen);
-    const auto fitted = scenario::install(scenario_, chosen, result.picks);
-    if (const auto* refusal = std::get_if<std::string>(&fitted)) {
+    std::vector<Fitted> made = fit_each(chosen);
+    if (made.empty()) {
         result.refused_for = Refusal::not_installable;
-        result.refusal = *refusal;
+        result.refusal = std::get<std::string>(scenario::install(scenario_, chosen));
         return result;
     }
-    const Vehicle& vehicle = std::get<Vehicle>(fitted);
-    FittedEngine& engine = this->engine(vehicle, chosen, result.picks);
-    if (!fastest_) fastest_ = engine.top_speed(vehicle, middle);
-    tell(*fastest_, engine.limits(), result);
-    result.speed.front() = engine.speed(vehicle, 0);
-    result.speed.back() = engine.speed(vehicle, anchors - 1);
+    const Fastest best = fastest(std::move(made));
+    result.choices = best.fitted.choices;
+    tell(best.found, best.fitted.engine->limits(), result);
+    for (std::size_t anchor = 0; anchor < anchors; ++anchor)
+        tell_speed(anchor == middle ? best.found
+                                    : best.fitted.engine->top_speed(best.fitted.vehicle, anchor),
+                   anchor, result);
     return result;
 }
 
-/// The fastest values of the open choices: of those that the curves alone do not rule out.
-Choices EngineGroup::picks(UpgradeSet chosen) {
-    fastest_.reset();
-    if (scenario::open_choices(scenario_.menu, chosen).empty()) return {};
-    double fastest = 0;
-    std::map<Choices, double> rough;
-    const auto look = [&](const Vehicle& fitted, const Choices& choices) {
-        const double speed = engine(fitted, chosen, choices).rough_speed(fitted);
-        rough[choices] = speed;
-        if (std::isfinite(speed)) fastest = std::max(fastest, speed);
-        return speed;
-    };
-    const auto settle = [&](const Vehicle& fitted, const Choices& choices) {
-        if (rough[choices] < fastest * (1 - wrong_by)) return nan;
-        solve::TopSpeed found = engine(fitted, chosen, choices).top_speed(fitted, middle);
-        if (!found.outcome.answered()) return nan;
-        if (!fastest_ || found.speed() > fastest_->speed()) fastest_ = std::move(found);
-        return fastest_->speed();
-    };
-    scenario::resolve_choice(scenario_, chosen, look);
-    return scenario::resolve_choice(scenario_, chosen, settle);
+/// Every combination of the open choices that can be installed, the first one first.
+std::vector<EngineGroup::Fitted> EngineGroup::fit_each(UpgradeSet chosen) {
+    std::vector<Fitted> made;
+    scenario::resolve_choice(scenario_, chosen, [&](const Vehicle& fitted, const Choices& choices) {
+        made.push_back({choices, fitted, &engine(fitted, chosen, choices)});
+        return nan;
+    });
+    return made;
+}
+
+/// Of those that the curves alone do not rule out; the first of equals, and of none with an answer.
+EngineGroup::Fastest EngineGroup::fastest(std::vector<Fitted> fitted) {
+    std::vector<double> rough(fitted.size(), 0);
+    double most = 0;
+    for (std::size_t i = 0; fitted.size() > 1 && i < fitted.size(); ++i) {
+        rough[i] = fitted[i].engine->rough_speed(fitted[i].vehicle);
+        if (std::isfinite(rough[i])) most = std::max(most, rough[i]);
+    }
+    std::optional<Fastest> best;
+    for (std::size_t i = 0; i < fitted.size(); ++i) {
+        if (rough[i] < most * (1 - wrong_by)) continue;
+        solve::TopSpeed found = fitted[i].engine->top_speed(fitted[i].vehicle, middle);
+        if (!best || faster(found, best->found)) best = {std::move(fitted[i]), std::move(found)};
+    }
+    return *std::move(best);
 }
 
 FittedEngine& EngineGroup::engine(const Vehicle& fitted, UpgradeSet chosen,

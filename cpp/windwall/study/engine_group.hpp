@@ -19,13 +19,23 @@ public:
     SetResult solve(scenario::UpgradeSet chosen, SetResult result);
 
 private:
-    scenario::Choices picks(scenario::UpgradeSet chosen);
+    /// A vehicle with the set in it and one value for each open choice.
+    struct Fitted {
+        scenario::Choices choices;
+        vehicle::Vehicle vehicle;
+        FittedEngine* engine;
+    };
+    struct Fastest {
+        Fitted fitted;
+        solve::TopSpeed found;
+    };
+    std::vector<Fitted> fit_each(scenario::UpgradeSet chosen);
+    Fastest fastest(std::vector<Fitted> fitted);
     FittedEngine& engine(const vehicle::Vehicle& fitted, scenario::UpgradeSet chosen,
                          const scenario::Choices& choices);
 
     const scenario::Scenario& scenario_;
     double anchor_spread_;
-    std::optional<solve::TopSpeed> fastest_;  // of the last set, if choices were open in it
     std::map<scenario::Choices, std::unique_ptr<FittedEngine>> engines_;  // by their choices
 };
 

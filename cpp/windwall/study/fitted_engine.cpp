@@ -9,10 +9,16 @@ namespace {
 
 using vehicle::Vehicle;
 
-constexpr double nan = std::numeric_limits<double>::quiet_NaN();
 constexpr double infinity = std::numeric_limits<double>::infinity();
 
 }  // namespace
+
+double anchor_spread(const Vehicle& vehicle) {
+    return vehicle.engine.visit([]<class Engine>(const Engine& engine) {
+        if constexpr (engine::Anchored<Engine>) return engine.knock_anchor.spread();
+        return 0.0;
+    });
+}
 
 Vehicle at_anchor(Vehicle vehicle, double octane_shift) {
     std::visit(
@@ -35,12 +41,6 @@ solve::TopSpeed FittedEngine::top_speed(Vehicle fitted, std::size_t anchor) {
         return solve::top_speed(fitted, {}, watch(anchor));
     return solve::guarded([&] { return shared(anchor).top_speed(fitted); },
                           [] { return solve::TopSpeed{.outcome = solve::broken_off}; });
-}
-
-double FittedEngine::speed(Vehicle fitted, std::size_t anchor) {
-    fitted.engine = vehicles_[anchor].engine;
-    if (!solve::same_range(vehicles_[anchor], fitted)) return solve::speed_of(fitted);
-    return solve::guarded([&] { return shared(anchor).speed(fitted); }, [] { return nan; });
 }
 
 double FittedEngine::rough_speed(const Vehicle& fitted) {

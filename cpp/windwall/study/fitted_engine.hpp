@@ -9,6 +9,10 @@
 
 namespace windwall::study {
 
+/// One standard deviation of a vehicle's knock anchor, octane numbers; none where its engine knows
+/// nothing of knock.
+double anchor_spread(const vehicle::Vehicle& vehicle);
+
 /// Moves the knock anchor of a vehicle by so many octane numbers.
 vehicle::Vehicle at_anchor(vehicle::Vehicle vehicle, double octane_shift);
 
@@ -20,8 +24,6 @@ public:
 
     /// Of a vehicle with this engine in it; the anchor is by number, whatever the vehicle states.
     solve::TopSpeed top_speed(vehicle::Vehicle fitted, std::size_t anchor);
-    /// The same as a number; NaN for none.
-    double speed(vehicle::Vehicle fitted, std::size_t anchor);
     /// At the stated anchor, see solve::SharedEngine; infinite where that tells nothing.
     double rough_speed(const vehicle::Vehicle& fitted);
     const solve::LimitWatch& limits() const { return limits_; }

@@ -35,6 +35,7 @@ Outside why_outside(const Considered& considered, const SolvedSets& solved, Set 
     const SetResult* with = solved.find(target | considered.relations.required[k] | only(k));
     if (with == nullptr) return Outside::excluded;
     if (!with->answered) return Outside::no_answer;
+    if (with->ends_early(middle)) return Outside::ends_without_answer;
     if (!with->passed.empty()) return Outside::passes_limit;
     if (with->speed[middle] <= solved.speed(target, middle)) return Outside::adds_nothing;
     return recommendable(*with, options) ? Outside::adds_too_little : Outside::beyond_budget;
@@ -57,10 +58,11 @@ std::vector<UpgradeGain> gains_of_each(const scenario::Scenario& scenario,
             gains[k].alone[anchor] =
                 solved.speed(needs | only(k), anchor) - solved.speed(needs, anchor);
         }
-        const SetResult* alone = solved.find(needs | only(k));
-        if (alone == nullptr) continue;
-        gains[k].passed = alone->passed;
-        gains[k].chosen = alone->chosen;
+        gains[k].fitted_first = solved.index(needs | only(k));
+        if (!gains[k].fitted_first) continue;
+        const SetResult& alone = ranking.sets[*gains[k].fitted_first];
+        gains[k].passed = alone.passed;
+        gains[k].chosen = alone.chosen;
     }
     add_partners(
         considered.relations, solved,

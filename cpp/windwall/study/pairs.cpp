@@ -1,5 +1,7 @@
 #include "windwall/study/pairs.hpp"
 
+#include "windwall/study/recommend.hpp"
+
 #include <cmath>
 #include <limits>
 
@@ -17,32 +19,51 @@ Pair pair_of(const Relations& relations, std::size_t i, std::size_t j) {
 }
 
 /// What the second adds to nothing and the first to the second; NaN where a set is not allowed, as
-/// where one of the two needs the other.
+/// where one of the two needs the other, and where a pull that ends without an answer would be
+/// compared with a whole one.
 Partner partner(const SolvedSets& solved, const Pair& pair, std::size_t place, std::string id) {
     Partner made{std::move(id), place, {}, {}, {}};
     for (std::size_t anchor = 0; anchor < anchors; ++anchor) {
         const auto speed = [&](Set set) { return solved.speed(set, anchor); };
+        const auto whole = [&](Set set) { return solved.whole_speed(set, anchor); };
         made.together[anchor] = speed(pair.both) - speed(0);
-        made.beside[anchor] = speed(pair.both) - speed(pair.second);
-        made.interaction[anchor] = made.beside[anchor] - (speed(pair.first) - speed(pair.neither));
+        made.beside[anchor] = whole(pair.both) - whole(pair.second);
+        made.interaction[anchor] = made.beside[anchor] - (whole(pair.first) - whole(pair.neither));
     }
     return made;
 }
 
-/// Takes over what is higher, by the middle anchor; nothing that is no number.
-void keep_higher(std::optional<Partner>& best, const Partner& other,
-                 const std::function<double(const Partner&)>& worth, double least) {
-    const double value = worth(other);
-    if (std::isfinite(value) && value > (best ? worth(*best) : least)) best = other;
+/// A pair that may be named, and what it costs.
+struct Candidate {
+    Partner partner;
+    double cost{};
+};
+
+/// The highest, by the middle anchor; of those that are as high the cheapest. Nothing that is no
+/// more than `least`, and nothing that is no number.
+std::optional<Partner> highest(const std::vector<Candidate>& candidates,
+                               const std::function<double(const Partner&)>& worth, double least) {
+    double most = -std::numeric_limits<double>::infinity();
+    for (const Candidate& one : candidates)
+        if (worth(one.partner) > most) most = worth(one.partner);
+    const Candidate* best = nullptr;
+    for (const Candidate& one : candidates) {
+        const double value = worth(one.partner);
+        if (!(value > least && value >= most - same_speed)) continue;
+        const bool as_cheap = best && one.cost == best->cost;
+        if (!best || one.cost < best->cost || (as_cheap && value > worth(best->partner)))
+            best = &one;
+    }
+    return best ? std::optional(best->partner) : std::nullopt;
 }
 
-void consider_partner(const Partner& one, UpgradeGain& gain) {
+void name_partners(const std::vector<Candidate>& candidates, UpgradeGain& gain) {
     const auto together = [](const Partner& it) { return it.together[middle]; };
     const auto helps = [](const Partner& it) { return it.interaction[middle]; };
     const auto hinders = [](const Partner& it) { return -it.interaction[middle]; };
-    keep_higher(gain.best_pair, one, together, -std::numeric_limits<double>::infinity());
-    keep_higher(gain.most_helped, one, helps, 0);
-    keep_higher(gain.most_hindered, one, hinders, 0);
+    gain.best_pair = highest(candidates, together, -std::numeric_limits<double>::infinity());
+    gain.most_helped = highest(candidates, helps, 0);
+    gain.most_hindered = highest(candidates, hinders, 0);
 }
 
 }  // namespace
@@ -50,14 +71,18 @@ void consider_partner(const Partner& one, UpgradeGain& gain) {
 void add_partners(const Relations& relations, const SolvedSets& solved,
                   const std::function<bool(const SetResult&)>& counts,
                   std::vector<UpgradeGain>& gains) {
-    for (std::size_t i = 0; i < gains.size(); ++i)
+    for (std::size_t i = 0; i < gains.size(); ++i) {
+        std::vector<Candidate> candidates;
         for (std::size_t j = 0; j < gains.size(); ++j) {
             if (i == j) continue;
             const Pair pair = pair_of(relations, i, j);
             const auto place = solved.index(pair.both);
-            if (!place || !counts(*solved.find(pair.both))) continue;
-            consider_partner(partner(solved, pair, *place, gains[j].id), gains[i]);
+            const SetResult* both = solved.find(pair.both);
+            if (!both || !counts(*both)) continue;
+            candidates.push_back({partner(solved, pair, *place, gains[j].id), both->cost});
         }
+        name_partners(candidates, gains[i]);
+    }
 }
 
 }  // namespace windwall::study

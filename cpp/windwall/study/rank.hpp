@@ -14,7 +14,6 @@ inline constexpr std::size_t most_ranked = 16;
 
 struct RankOptions {
     std::optional<double> budget;                      // in the scenario's currency
-    double anchor_spread = 10;                         // octane numbers to either side
     std::optional<std::vector<std::string>> upgrades;  // ids to consider; none: the whole menu
     BatchOptions batch;
 };

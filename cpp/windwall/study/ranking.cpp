@@ -1,26 +1,41 @@
 #include "windwall/study/ranking.hpp"
 
+#include <algorithm>
+
 namespace windwall::study {
 
 using namespace fields;
+
+bool SetResult::ends_early(std::size_t anchor) const noexcept {
+    return std::ranges::find(cut_short, anchor) != cut_short.end();
+}
 
 std::span<const Row> SetResult::rows() {
     using S = SetResult;
     static constexpr Row table[] = {
         fact("upgrades", at<&S::upgrades>, "Ids of what is in the set"),
         fact("answered", at<&S::answered>, "Whether there is a speed"),
-        fact("recommended", at<&S::recommended>, "Whether it is answered and passes no limit"),
+        fact("recommended", at<&S::recommended>,
+             "Whether its pull is answered to the end and passes no limit"),
         fact("refused_for", at<&S::refused_for>, "Why it is not recommended"),
         fact("refusal", at<&S::refusal>, "What installing it came upon"),
-        optional_group("unanswered", at<&S::unanswered>, "What has no answer"),
+        fact("limited_by", at<&S::limited_by>,
+             "How its pull ends, at the middle anchor; at a standstill where nothing is answered"),
+        optional_group("unanswered", at<&S::unanswered>, "What has no answer, and ends the pull"),
+        fact("cut_short", at<&S::cut_short>,
+             "Knock anchors, from 0, at which answers end with thrust to spare; the speed is that "
+             "where they end"),
         result("speed", "v", at<&S::speed>, fields::speed("km/h"),
                "The goal's speed at the lower, middle and upper knock anchor"),
         result("least_margin", "M", at<&S::least_margin>, number(),
                "Least knock margin on the way up, octane numbers, at the middle anchor"),
+        result("retard", "r", at<&S::retard>, angle("deg"),
+               "Spark later than best torque at the end of its pull, at the middle anchor"),
+        result("opening", "o", at<&S::opening>, percent(),
+               "Share of the throttle's travel there: below full where knock holds it back"),
         result("cost", "", at<&S::cost>, money(""), "What its upgrades cost"),
         result("hours", "t", at<&S::hours>, labour("h"), "What its upgrades take"),
         fact("passed", at<&S::passed>, "Limits passed, at the middle anchor"),
-        fact("picks", at<&S::picks>, "Which value each open choice took, from 0"),
         fact("chosen", at<&S::chosen>, "What each open choice took"),
     };
     return table;
@@ -53,6 +68,8 @@ std::span<const Row> UpgradeGain::rows() {
                "Its mean part in the target over all orders of fitting"),
         fact("in_target", at<&U::in_target>, "Whether it is in the target"),
         fact("outside", at<&U::outside>, "Why it is not in the target"),
+        fact("fitted_first", at<&U::fitted_first>, "Which set is it and what it requires")
+            .pointing_into("sets"),
         fact("beside_target", at<&U::beside_target>,
              "Which set is the target with it and what it requires")
             .pointing_into("sets"),
@@ -76,6 +93,18 @@ std::span<const Row> Missing::rows() {
     return table;
 }
 
+std::span<const Row> SecondOpinion::rows() {
+    using S = SecondOpinion;
+    static constexpr Row table[] = {
+        fact("set", at<&S::set>, "Which set it is about").pointing_into("sets"),
+        result("apart", "dM", at<&S::apart>, number(),
+               "Octane numbers that the delay of the end gas has to spare above the rule"),
+        result("speed", "v", at<&S::speed>, fields::speed("km/h"),
+               "Its speed with the rule's knock anchor moved until both agree"),
+    };
+    return table;
+}
+
 std::span<const Row> Ranking::rows() {
     using R = Ranking;
     static constexpr Row table[] = {
@@ -86,15 +115,21 @@ std::span<const Row> Ranking::rows() {
         result("knock_anchors", "ON", at<&R::knock_anchors>, number(),
                "Octane numbers of the knock anchors"),
         fact("upgrades", at<&R::upgrades>, "Every upgrade in the order of the menu"),
+        fact("leaders", at<&R::leaders>,
+             "The upgrades that gain most alone within the budget, the most first")
+            .pointing_into("upgrades"),
         fact("sets", at<&R::sets>, "Every allowed set, the empty one first"),
+        fact("number_cut_short", at<&R::number_cut_short>,
+             "How many sets end with thrust to spare, for want of an answer, at the middle anchor"),
+        fact("smallest_cut_short", at<&R::smallest_cut_short>, "Those of them that hold no other")
+            .pointing_into("sets"),
         fact("fastest", at<&R::fastest>, "The fastest set within the budget that passes no limit")
             .pointing_into("sets"),
         fact("target", at<&R::target>,
              "The cheapest set that cannot be told from the fastest; fair shares are of it")
             .pointing_into("sets"),
         result("lead", "dv", at<&R::lead>, speed("km/h"),
-               "By how much the fastest set is faster than the target: at a knock anchor one "
-               "standard deviation lower, as stated, and as much higher"),
+               "By how much the fastest set is faster than the target, at the three anchors"),
         result("smallest_lead", "dv", at<&R::smallest_lead>, speed("km/h"),
                "A lead that is no larger cannot be told: 0.5 km/h, or the +/- of an observed "
                "speed where that is more"),
@@ -105,6 +140,8 @@ std::span<const Row> Ranking::rows() {
         fact("cheapest_to_goal", at<&R::cheapest_to_goal>,
              "The cheapest set that reaches the goal's speed")
             .pointing_into("sets"),
+        fact("second_opinions", at<&R::second_opinions>,
+             "What the second model of knock makes of the base, the leaders and the sets named"),
         optional_group("missing", at<&R::missing>, "What the fastest set lacks to the goal"),
     };
     return table;

@@ -1,4 +1,5 @@
 #pragma once
+#include "windwall/solve/results/binding.hpp"
 #include "windwall/solve/results/ending.hpp"
 #include "windwall/solve/results/limit_violation.hpp"
 #include "windwall/study/allowed_sets.hpp"
@@ -14,12 +15,12 @@
 namespace windwall::study {
 
 /// The knock anchor is the number known worst, so every gain is given at three of them: at the one
-/// stated, and with its octane number so much lower and higher.
+/// stated, and with its octane number one standard deviation lower and higher.
 inline constexpr std::size_t anchors = 3;
 inline constexpr std::size_t middle = 1;
 
 /// Why a set is not recommended.
-enum class Refusal { none, not_installable, no_answer, passes_limit };
+enum class Refusal { none, not_installable, no_answer, passes_limit, ends_without_answer };
 
 /// One allowed set of upgrades, solved.
 struct SetResult {
@@ -28,18 +29,24 @@ struct SetResult {
     Set set{};
     std::vector<std::string> upgrades;  // ids
     bool answered = false;
-    bool recommended = false;  // answered, and passes no limit
+    bool recommended = false;  // answered to the end, and passes no limit
     Refusal refused_for = Refusal::none;
-    std::string refusal;                     // what installing it came upon
-    std::optional<solve::Tried> unanswered;  // what has no answer
+    std::string refusal;                                     // what installing it came upon
+    solve::Binding limited_by = solve::Binding::standstill;  // at the stated anchor
+    std::optional<solve::Tried> unanswered;  // what has no answer, and ends the pull
+    std::vector<std::size_t>
+        cut_short;  // anchors at which that is so, from 0: with thrust to spare
     std::array<double, anchors> speed{};  // m/s at the lower, stated and higher anchor; NaN: none
     double least_margin{};                // octane numbers on the way up, at the stated anchor
+    std::optional<double> retard;  // rad later than best torque, where the stated anchor ends it
+    double opening = 1;            // of the throttle there: below full where knock holds it back
     double cost{};
     double hours{};
     std::vector<solve::LimitViolation> passed;  // limits, at the stated anchor
-    std::vector<std::size_t> picks;  // which value each open choice of the set took, from 0
-    std::vector<Chosen> chosen;      // the same, with whose it is and what it is
+    scenario::Choices choices;                  // which value each open choice of the set took
+    std::vector<Chosen> chosen;                 // the same, with whose it is and what it is
 
+    bool ends_early(std::size_t anchor) const noexcept;
     static std::span<const fields::Row> rows();
 };
 
@@ -51,7 +58,8 @@ enum class Outside {
     passes_limit,
     adds_nothing,
     adds_too_little,
-    beyond_budget
+    beyond_budget,
+    ends_without_answer
 };
 
 /// What an upgrade is worth beside one other, both with what they require; m/s at each anchor.
@@ -79,6 +87,7 @@ struct UpgradeGain {
     std::array<double, anchors> share{};
     bool in_target = false;
     Outside outside = Outside::none;
+    std::optional<std::size_t> fitted_first;    // into sets: it and what it needs
     std::optional<std::size_t> beside_target;   // into sets: the target with it and what it needs
     std::vector<solve::LimitViolation> passed;  // with only this and what it needs fitted
     std::vector<Chosen> chosen;                 // likewise
@@ -102,6 +111,18 @@ struct Missing {
     static std::span<const fields::Row> rows();
 };
 
+/// What the second opinion on knock, the ignition delay of the end gas, makes of a set: how far it
+/// is from the rule that everything is ranked by, and the speed if it is right.
+struct SecondOpinion {
+    static constexpr std::string_view description =
+        "A set as the ignition delay of the end gas would have it, known by the same anchor.";
+    std::size_t set{};  // into sets
+    double apart{};     // octane numbers that it leaves above the rule, where the pull ends
+    double speed{};     // m/s, with the rule moved until both agree; NaN: none
+
+    static std::span<const fields::Row> rows();
+};
+
 struct Ranking {
     static constexpr std::string_view description =
         "Every upgrade alone, last and by its fair share, and the best set for every budget.";
@@ -110,16 +131,20 @@ struct Ranking {
     std::size_t solved{};                                 // sets of them
     std::size_t allowed{};                                // sets of them, solved or not
     std::array<double, anchors> knock_anchors{};          // octane numbers
-    std::vector<UpgradeGain> upgrades;       // those considered, in the order of the menu
-    std::vector<SetResult> sets;             // every allowed set, the empty one first
-    std::optional<std::size_t> fastest;      // into sets: within the budget
-    std::optional<std::size_t> target;       // the cheapest that cannot be told from it
-    std::array<double, anchors> lead{};      // of the fastest over the target, m/s
-    double smallest_lead{};                  // m/s, that can be told on the road
+    std::vector<UpgradeGain> upgrades;  // those considered, in the order of the menu
+    std::vector<std::size_t> leaders;   // into upgrades: the first few by their gain alone
+    std::vector<SetResult> sets;        // every allowed set, the empty one first
+    std::size_t number_cut_short{};     // sets that end without an answer at the stated anchor
+    std::vector<std::size_t> smallest_cut_short;  // into sets: those of them that hold no other
+    std::optional<std::size_t> fastest;           // into sets: within the budget
+    std::optional<std::size_t> target;            // the cheapest that cannot be told from it
+    std::array<double, anchors> lead{};           // of the fastest over the target, m/s
+    double smallest_lead{};                       // m/s, that can be told on the road
     std::vector<std::size_t> best_by_cost;   // into sets: each faster than all that cost no more
     std::vector<std::size_t> best_by_hours;  // likewise
     std::optional<std::size_t> cheapest_to_goal;
-    std::optional<Missing> missing;  // only where no set reaches the goal
+    std::vector<SecondOpinion> second_opinions;  // of the base, the leaders and the sets named
+    std::optional<Missing> missing;              // only where no set reaches the goal
 
     static std::span<const fields::Row> rows();
 };
@@ -128,13 +153,13 @@ struct Ranking {
 
 template <>
 struct windwall::fields::Names<windwall::study::Refusal> {
-    static constexpr std::array<std::string_view, 4> names{"none", "not_installable", "no_answer",
-                                                           "passes_limit"};
+    static constexpr std::array<std::string_view, 5> names{"none", "not_installable", "no_answer",
+                                                           "passes_limit", "ends_without_answer"};
 };
 
 template <>
 struct windwall::fields::Names<windwall::study::Outside> {
-    static constexpr std::array<std::string_view, 7> names{
-        "none",         "excluded",        "no_answer",    "passes_limit",
-        "adds_nothing", "adds_too_little", "beyond_budget"};
+    static constexpr std::array<std::string_view, 8> names{
+        "none",         "excluded",        "no_answer",     "passes_limit",
+        "adds_nothing", "adds_too_little", "beyond_budget", "ends_without_answer"};
 };

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <map>
 #include <string>
 
 namespace windwall::study {
@@ -28,10 +29,38 @@ double stated_to(const scenario::Scenario& scenario) {
     return std::isfinite(best) ? best : 0;
 }
 
-bool alike(const SetResult& leading, const SetResult& other, const Telling& telling) {
-    return std::ranges::all_of(lead_of(leading, other, telling), [&](double gap) {
-        return gap <= telling.least_told;  // nor where one has no speed
+bool alike(const SetResult& leading, const SetResult& other, double least_told) {
+    return std::ranges::all_of(lead_of(leading, other), [&](double gap) {
+        return gap <= least_told;  // nor where one has no speed
     });
+}
+
+bool cheaper(const SetResult& one, const SetResult& other) {
+    return one.cost != other.cost ? one.cost < other.cost : one.speed[middle] > other.speed[middle];
+}
+
+/// Of those as fast as the fastest the cheapest; of some sets by number.
+std::size_t fastest_of(const std::vector<SetResult>& sets, const std::vector<std::size_t>& some) {
+    double most = 0;
+    for (std::size_t i : some)
+        most = std::max(most, sets[i].speed[middle]);
+    std::size_t best = some.front();
+    for (std::size_t i : some) {
+        const bool as_fast = sets[i].speed[middle] >= most - same_speed;
+        const bool kept = sets[best].speed[middle] >= most - same_speed;
+        if (as_fast && (!kept || cheaper(sets[i], sets[best]))) best = i;
+    }
+    return best;
+}
+
+/// Of the recommendable sets that meet a condition.
+template <class Condition>
+std::optional<std::size_t> cheapest(const std::vector<SetResult>& sets, const RankOptions& options,
+                                    const Condition& meets) {
+    std::optional<std::size_t> best;
+    for (std::size_t i : recommendable_sets(sets, options))
+        if (meets(sets[i]) && (!best || cheaper(sets[i], sets[*best]))) best = i;
+    return best;
 }
 
 }  // namespace
@@ -42,57 +71,46 @@ bool recommendable(const SetResult& result, const RankOptions& options) {
 
 std::optional<std::size_t> fastest_set(const std::vector<SetResult>& sets,
                                        const RankOptions& options) {
-    std::optional<std::size_t> best;
-    for (std::size_t i : recommendable_sets(sets, options))
-        if (!best || sets[i].speed[middle] > sets[*best].speed[middle]) best = i;
-    return best;
+    const std::vector<std::size_t> allowed = recommendable_sets(sets, options);
+    return allowed.empty() ? std::nullopt : std::optional(fastest_of(sets, allowed));
 }
 
-Telling telling_of(const scenario::Scenario& scenario, const RankOptions& options) {
-    const double known_to = scenario.vehicle.engine.visit([]<class Engine>(const Engine& engine) {
-        if constexpr (engine::Anchored<Engine>) return engine.knock_anchor.spread();
-        return 0.0;
-    });
-    return {std::max(smallest_told, stated_to(scenario)), known_to / options.anchor_spread};
+double smallest_lead(const scenario::Scenario& scenario) {
+    return std::max(smallest_told, stated_to(scenario));
 }
 
-std::array<double, anchors> lead_of(const SetResult& leading, const SetResult& other,
-                                    const Telling& telling) {
-    const auto ahead = [&](std::size_t anchor) {
-        return leading.speed[anchor] - other.speed[anchor];
-    };
+std::array<double, anchors> lead_of(const SetResult& leading, const SetResult& other) {
     std::array<double, anchors> made{};
-    for (std::size_t anchor = 0; anchor < anchors; ++anchor) {
-        const double moved = anchor == middle ? 0 : telling.known_to;
-        made[anchor] =
-            moved == 0 ? ahead(middle) : ahead(middle) + moved * (ahead(anchor) - ahead(middle));
-    }
+    for (std::size_t anchor = 0; anchor < anchors; ++anchor)
+        made[anchor] = leading.speed[anchor] - other.speed[anchor];
     return made;
 }
 
 std::size_t cheapest_alike(const std::vector<SetResult>& sets, std::size_t fastest,
-                           const Telling& telling, const RankOptions& options) {
-    std::size_t best = fastest;
-    for (std::size_t i : recommendable_sets(sets, options)) {
-        if (!alike(sets[fastest], sets[i], telling)) continue;
-        const SetResult &one = sets[i], &kept = sets[best];
-        if (one.cost != kept.cost ? one.cost < kept.cost : one.speed[middle] > kept.speed[middle])
-            best = i;
-    }
-    return best;
+                           double least_told, const RankOptions& options) {
+    const auto as_good = [&](const SetResult& one) {
+        return alike(sets[fastest], one, least_told);
+    };
+    return cheapest(sets, options, as_good).value_or(fastest);
+}
+
+std::optional<std::size_t> cheapest_to(const std::vector<SetResult>& sets, double speed,
+                                       const RankOptions& options) {
+    return cheapest(sets, options,
+                    [&](const SetResult& one) { return one.speed[middle] >= speed; });
 }
 
 std::vector<std::size_t> best_by(const std::vector<SetResult>& sets, double SetResult::*price,
                                  const RankOptions& options) {
-    std::vector<std::size_t> order = recommendable_sets(sets, options);
-    std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
-        const SetResult &x = sets[a], &y = sets[b];
-        return x.*price != y.*price ? x.*price < y.*price : x.speed[middle] > y.speed[middle];
-    });
+    std::map<double, std::vector<std::size_t>> by_price;
+    for (std::size_t i : recommendable_sets(sets, options))
+        by_price[sets[i].*price].push_back(i);
     std::vector<std::size_t> best;
-    for (std::size_t i : order)
-        if (best.empty() || sets[i].speed[middle] > sets[best.back()].speed[middle])
+    for (const auto& [amount, alternatives] : by_price) {
+        const std::size_t i = fastest_of(sets, alternatives);
+        if (best.empty() || sets[i].speed[middle] > sets[best.back()].speed[middle] + same_speed)
             best.push_back(i);
+    }
     return best;
 }
 

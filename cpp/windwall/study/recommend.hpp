@@ -7,30 +7,31 @@
 
 namespace windwall::study {
 
-/// A set that may be named: it passes no limit and costs no more than the budget.
+/// m/s, less than the last digit that is shown: where a rev limit ends two sets they are as fast.
+inline constexpr double same_speed = 0.05 / 3.6;
+
+/// A set that may be named: its pull has an answer to the end, it passes no limit and costs no more
+/// than the budget.
 bool recommendable(const SetResult& result, const RankOptions& options);
 
+/// Of those as fast as the fastest the cheapest.
 std::optional<std::size_t> fastest_set(const std::vector<SetResult>& sets,
                                        const RankOptions& options);
 
-/// How large a lead nobody can tell, and how well the knock anchor is known, in steps of the shift
-/// between the three anchors.
-struct Telling {
-    double least_told{};
-    double known_to{};
-};
+/// The largest lead that nobody can tell, m/s.
+double smallest_lead(const scenario::Scenario& scenario);
 
-Telling telling_of(const scenario::Scenario& scenario, const RankOptions& options);
+/// By how much one set is faster than another, at each knock anchor.
+std::array<double, anchors> lead_of(const SetResult& leading, const SetResult& other);
 
-/// By how much one set is faster than another at a knock anchor one standard deviation lower, as
-/// stated, and as much higher; straight lines between the anchors that are solved.
-std::array<double, anchors> lead_of(const SetResult& leading, const SetResult& other,
-                                    const Telling& telling);
-
-/// The cheapest set over which the fastest has at none of these anchors a lead that can be told. Of
-/// equally cheap ones the faster.
+/// The cheapest set over which the fastest has at no knock anchor a lead of more than `least_told`.
+/// Of equally cheap ones the faster.
 std::size_t cheapest_alike(const std::vector<SetResult>& sets, std::size_t fastest,
-                           const Telling& telling, const RankOptions& options);
+                           double least_told, const RankOptions& options);
+
+/// The cheapest set that is as fast as a speed.
+std::optional<std::size_t> cheapest_to(const std::vector<SetResult>& sets, double speed,
+                                       const RankOptions& options);
 
 /// The sets of which each is faster than all that take no more of something, least of it first.
 std::vector<std::size_t> best_by(const std::vector<SetResult>& sets, double SetResult::*price,

@@ -112,6 +112,7 @@ std::vector<SetResult> solve_sets(const Scenario& scenario, const Considered& co
     const std::vector<std::vector<std::size_t>> groups = by_engine(scenario, considered, sets);
     std::vector<SetResult> results(sets.size());
     std::vector<char> done(sets.size());
+    const double spread = anchor_spread(scenario.vehicle);
     std::atomic<std::size_t> solved = 0;
     std::atomic<bool> stopped = false;
     BatchOptions batch = options.batch;
@@ -125,7 +126,7 @@ std::vector<SetResult> solve_sets(const Scenario& scenario, const Considered& co
         groups.size(),
         [&] {
             return [&](std::size_t item) {
-                EngineGroup group(scenario, options.anchor_spread);
+                EngineGroup group(scenario, spread);
                 for (const std::size_t i : groups[item]) {
                     if (stopped) return;
                     const SetResult empty = unsolved(scenario, considered, sets[i]);

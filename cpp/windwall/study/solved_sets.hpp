@@ -28,6 +28,13 @@ public:
         const SetResult* result = find(set);
         return result != nullptr ? result->speed[anchor] : std::numeric_limits<double>::quiet_NaN();
     }
+    /// NaN also where its pull ends without an answer.
+    double whole_speed(Set set, std::size_t anchor) const {
+        const SetResult* result = find(set);
+        return result == nullptr || result->ends_early(anchor)
+                   ? std::numeric_limits<double>::quiet_NaN()
+                   : result->speed[anchor];
+    }
 
 private:
     const std::vector<SetResult>* sets_;

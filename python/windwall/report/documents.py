@@ -136,7 +136,8 @@ def _observed(compared: Compared) -> dict[str, Any]:
 def _explanation(one: Explanation, first: list[str]) -> dict[str, Any]:
     made = {"address": one.input.address, "value": one.value, "deviations": one.deviations}
     made |= {"stated": one.input.given}
-    return made | {"gains": dict(zip(first, one.gains, strict=True))} if one.gains else made
+    made |= {"gains": dict(zip(first, one.gains, strict=True))} if one.gains else {}
+    return made | ({"speeds": one.speeds} if one.speeds else {})
 
 
 @document.register(OperatingPoint)
@@ -163,10 +164,13 @@ def rank_document(ranking: Ranking, diagnosis: Diagnosis | None = None) -> dict[
 
 
 def _row(ranking: Ranking, key: str) -> Any:
-    """Where a row points at sets, their upgrades with the values of their choices."""
+    """Where a row points at sets, their upgrades with the values of their choices; of upgrades
+    their ids.
+    """
     value = ranking[key]
-    if "into" not in answer_rows(ranking.question)[key]:
-        return plain(value)
+    into = answer_rows(ranking.question)[key].get("into")
+    if into != "sets":
+        return [one.id for one in value] if into else plain(value)
     return [_fitted(one) for one in value] if isinstance(value, tuple) else _fitted(value)
 
 

@@ -20,7 +20,9 @@ RESULTS = {
     "boost": "manifold/boost",
     "charge_temperature": "manifold/temperature",
     "knock": "knock/margin",
+    "retard": "knock/retard",
 }
+SETTINGS = {"retard"}  # what a driver chose: shown beside the model's own, and no evidence
 OCTANE = Measure("plain number", "")
 
 
@@ -80,6 +82,8 @@ class Fact(NamedTuple):
             return None
         if self.key == "speed":
             return answer.goal_speed
+        if RESULTS[self.key].startswith("knock/") and answer.point.knock is None:
+            return None
         if self.key == "knock" and self.entry["retard"] is not None:
             return self.driven_margin(answer.point.knock)
         return answer.point[RESULTS[self.key]]
@@ -118,7 +122,7 @@ class Compared(NamedTuple):
         """How many standard deviations the model lies above, those of the observation and of the
         knock anchor taken together.
         """
-        if self.sigma is None and self.key != "knock":
+        if self.key in SETTINGS or (self.sigma is None and self.key != "knock"):
             return None
         return self.fact.above(self.model) / self.spread if self.spread else None
 
@@ -147,6 +151,7 @@ class Explanation(NamedTuple):
     input: UncertainInput
     deviations: float
     gains: tuple[float | None, ...] = ()  # of the first upgrades alone with it moved there, m/s
+    speeds: dict[str, float | None] = {}  # noqa: RUF012  # of the sets a ranking names, likewise
 
     @property
     def value(self) -> float:

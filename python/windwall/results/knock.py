@@ -7,6 +7,13 @@ from typing import Any, NamedTuple
 from windwall import _core
 from windwall.results.views import sentence
 
+OTHER_BAND = 5.0  # octane numbers, to which the second opinion is no better known than the rule
+
+
+def beyond_bands(apart: float, sigma: float) -> bool:
+    """Whether two opinions, so many octane numbers apart, contradict each other."""
+    return abs(apart) > sigma + OTHER_BAND
+
 
 class KnockBand(NamedTuple):
     """A margin in octane numbers and one standard deviation of it."""

@@ -16,6 +16,7 @@ if TYPE_CHECKING:
 
 ANCHORS = ("lower", "middle", "upper")
 MIDDLE = 1
+JUDGED = ("cheapest_to_goal", "target")  # the sets that a reader may go by
 
 
 class Upgrade(NamedTuple):
@@ -64,8 +65,12 @@ class UpgradeSet(Values):
         """Why it has no answer, or which limit it passes."""
         return sentence(self)
 
+    def ends_early(self, anchor: int = MIDDLE) -> bool:
+        """Whether the model has no answer at its end, where there is thrust to spare."""
+        return anchor in self.cut_short
+
     def to_dict(self) -> dict[str, Any]:
-        return super().to_dict() | {"reason": self.reason}
+        return super().to_dict() | {"choices": self.choices, "reason": self.reason}
 
 
 def label(upgrade: str, chosen: tuple[Chosen, ...]) -> str:
@@ -114,6 +119,36 @@ class Ranking(Answer):
         if isinstance(value, int) and named:
             return super()._below(named, self._numbers[named][value])
         return super()._below(key, value)
+
+    def set_at(self, place: int) -> UpgradeSet:
+        """One of the sets, by its place."""
+        return super()._below("sets", self._numbers["sets"][place])
+
+    def fitted_first(self, upgrade: str) -> UpgradeSet | None:
+        """An upgrade with what it requires and nothing else; None where that was not solved."""
+        place = self.upgrades[upgrade].fitted_first
+        return None if place is None else self.set_at(place)
+
+    def required_by(self, upgrade: str) -> UpgradeSet | None:
+        """What an upgrade requires, fitted alone."""
+        wanted = self.with_required(upgrade) - {upgrade}
+        numbers = self._numbers["sets"]
+        found = (at for at, one in enumerate(numbers) if wanted == set(one["upgrades"]))
+        return next(map(self.set_at, found), None)
+
+    def cut_short_alone(self, upgrade: str) -> tuple[bool, ...]:
+        """At which anchors its gain alone is one to where answers end, or from there."""
+        steps = (self.fitted_first(upgrade), self.required_by(upgrade))
+        return tuple(
+            any(one is not None and one.ends_early(at) for one in steps)
+            for at in range(len(ANCHORS))
+        )
+
+    def opinion(self, one: UpgradeSet) -> Values | None:
+        """What the second model of knock makes of a set, where it was asked."""
+        return next(
+            (said for said in self.second_opinions if self.set_at(said["set"]) == one), None
+        )
 
     @property
     def complete(self) -> bool:

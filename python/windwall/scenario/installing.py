@@ -37,7 +37,7 @@ def _ids(one: Fitted) -> list[str]:
 def _values(one: Fitted) -> Iterator[tuple[str, str, Any]]:
     """A set names its values by their places, which are whole numbers; whoever types, by value."""
     if isinstance(one, UpgradeSet):
-        yield from ((won.upgrade, won.address, won.pick) for won in one.chosen)
+        yield from ((won.upgrade, won.address, won.place) for won in one.chosen)
     elif isinstance(one, Mapping):
         for name, value in one.items():
             by_address = value if isinstance(value, Mapping) else {"": value}

@@ -1,16 +1,14 @@
-"""What the first gains of a ranking become if the model is wrong where an observation says so."""
+"""What a ranking says if the model is wrong where an observation says so."""
 
 from __future__ import annotations
 
 from windwall.errors import ScenarioError
 from windwall.results.diagnosis import Diagnosis, Explained, Explanation, FirstGain
-from windwall.results.ranking import MIDDLE, Ranking, UpgradeSet
+from windwall.results.ranking import JUDGED, MIDDLE, Ranking, UpgradeSet
 from windwall.scenario.data import ScenarioData
 from windwall.scenario.inputs import moved
 from windwall.study.default_sensitivity import goal_speed
 from windwall.study.diagnosis import diagnose
-
-FIRST = 3
 
 # An upgrade with what it requires, and what it requires alone.
 Step = tuple[UpgradeSet, UpgradeSet]
@@ -18,7 +16,8 @@ Step = tuple[UpgradeSet, UpgradeSet]
 
 def challenge(scenario: ScenarioData, ranking: Ranking) -> Diagnosis:
     """The diagnosis, and for every input that would explain a contradiction the gains alone of the
-    first three upgrades with that input moved; a handful of solves for each.
+    first upgrades and the speeds of the sets that are named, with that input moved; a handful of
+    solves for each.
     """
     found = diagnose(scenario)
     if not found.explained or not ranking.answered:
@@ -29,7 +28,7 @@ def challenge(scenario: ScenarioData, ranking: Ranking) -> Diagnosis:
         for name, (with_it, before) in steps.items()
     )
     explained = tuple(
-        Explained(one.compared, [_with_gains(each, scenario, steps) for each in one.inputs])
+        Explained(one.compared, [_followed(each, scenario, ranking, steps) for each in one.inputs])
         for one in found.explained
     )
     return Diagnosis(found.compared, explained, first)
@@ -38,17 +37,19 @@ def challenge(scenario: ScenarioData, ranking: Ranking) -> Diagnosis:
 def first_steps(ranking: Ranking) -> dict[str, Step]:
     """The upgrades that gain most alone, the most first, each by its label."""
     by_members = {frozenset(one.upgrades): one for one in ranking.sets}
-    gaining = [one for one in ranking.within_budget.values() if one.alone[MIDDLE] > 0]
     steps = {}
-    for one in sorted(gaining, key=lambda one: -one.alone[MIDDLE])[:FIRST]:
+    for one in ranking.leaders:
         members = ranking.with_required(one.id)
         steps[one.label] = (by_members[members], by_members[members - {one.id}])
     return steps
 
 
-def _with_gains(one: Explanation, scenario: ScenarioData, steps: dict[str, Step]) -> Explanation:
+def _followed(
+    one: Explanation, scenario: ScenarioData, ranking: Ranking, steps: dict[str, Step]
+) -> Explanation:
     there = moved(scenario, one.input, one.deviations)
-    return one._replace(gains=tuple(_gain(there, *step) for step in steps.values()))
+    speeds = {name: _speed(there, ranking[name]) for name in JUDGED if ranking[name]}
+    return one._replace(gains=tuple(_gain(there, *step) for step in steps.values()), speeds=speeds)
 
 
 def _gain(there: ScenarioData | None, with_it: UpgradeSet, before: UpgradeSet) -> float | None:

@@ -40,8 +40,6 @@ def facts(scenario: ScenarioData) -> Iterator[Fact]:
         if not top and not entry["engine_speed"]:
             continue
         for key, value in entry.items():
-            if key == "retard":
-                continue
             if isinstance(value, tuple) and (top or key not in CONDITIONS):
                 yield Fact(entry, key, *value)
             elif key == "knock" and heard_tells(entry, scenario.spark_is_chosen):

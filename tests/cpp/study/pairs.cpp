@@ -103,6 +103,41 @@ TEST(Pairs, WhatNeedsTheOtherHasNoInteractionWithIt) {
     EXPECT_NE(found[1].most_helped ? found[1].most_helped->id : "", "3");
 }
 
+// Where a rev limit ends two pairs, the one that costs less is named.
+TEST(Pairs, OfEqualOnesTheCheapest) {
+    const auto menu = considered();
+    auto sets = random_sets(menu);
+    for (SetResult& one : sets) {
+        if (one.set == (only(2) | only(4))) one.speed.fill(98.99);
+        if (one.set == (only(2) | only(0))) one.speed.fill(98.98);
+    }
+    EXPECT_EQ(gains(menu, sets)[2].best_pair->id, "0");
+    for (SetResult& one : sets)
+        if (one.set == (only(2) | only(4))) one.speed.fill(99.1);
+    EXPECT_EQ(gains(menu, sets)[2].best_pair->id, "4");
+}
+
+// What an upgrade adds to where answers end, or from there, is no example of anything.
+TEST(Pairs, NoneWhosePullEndsWithoutAnAnswerIsAnExample) {
+    const auto menu = considered();
+    auto sets = random_sets(menu);
+    for (SetResult& one : sets) {
+        if (one.set == only(0)) one.speed.fill(1);  // so that it helps every other beyond measure
+        if (one.set == (only(2) | only(4))) one.speed.fill(99);
+    }
+    ASSERT_EQ(gains(menu, sets)[1].most_helped->id, "0");
+    ASSERT_EQ(gains(menu, sets)[2].best_pair->id, "4");
+    for (SetResult& one : sets) {
+        const bool ends = one.set == only(0) || one.set == (only(2) | only(4));
+        if (!ends) continue;
+        one.cut_short = {middle};
+        one.recommended = false;
+    }
+    const auto found = gains(menu, sets);
+    EXPECT_NE(found[1].most_helped ? found[1].most_helped->id : "", "0");
+    EXPECT_NE(found[2].best_pair->id, "4");
+}
+
 TEST(Pairs, NoneIsNamedThatMayNotBe) {
     const auto menu = considered();
     const auto sets = random_sets(menu);

@@ -87,12 +87,12 @@ TEST(Rank, EverySpeedIsThatOfTheFittedVehicle) {
     const Ranking ranking = rank(car);
     ASSERT_EQ(ranking.sets.size(), 8u);
     for (const SetResult& result : ranking.sets) {
-        const auto fitted = scenario::install(car, in_menu(ranking, result.set), result.picks);
+        const auto fitted = scenario::install(car, in_menu(ranking, result.set), result.choices);
         const auto& vehicle = std::get<vehicle::Vehicle>(fitted);
         EXPECT_EQ(solve::top_speed(vehicle).speed(), result.speed[middle]);
     }
     const SetResult& geared = ranking.sets[4];
-    ASSERT_EQ(geared.picks.size(), 1u);
+    ASSERT_EQ(geared.choices.size(), 1u);
     for (std::size_t other : {0u, 1u}) {
         const auto fitted = scenario::install(car, in_menu(ranking, geared.set), {other});
         EXPECT_LE(solve::top_speed(std::get<vehicle::Vehicle>(fitted)).speed(),
@@ -161,8 +161,8 @@ TEST(Rank, MissingToTheGoalIsWhatWouldReachIt) {
     ASSERT_TRUE(ranking.missing);
     ASSERT_TRUE(ranking.missing->drag_area);
     const SetResult& best = ranking.sets[ranking.best_by_cost.back()];
-    auto slim =
-        std::get<vehicle::Vehicle>(scenario::install(car, in_menu(ranking, best.set), best.picks));
+    auto slim = std::get<vehicle::Vehicle>(
+        scenario::install(car, in_menu(ranking, best.set), best.choices));
     slim.body.drag_area -= *ranking.missing->drag_area;
     EXPECT_NEAR(solve::top_speed(slim).speed(), 150 / 3.6, 1e-4);
 }

@@ -17,11 +17,10 @@ SetResult set(double cost, std::array<double, anchors> speed) {
     return made;
 }
 
-/// Half a metre a second is no lead, and the anchor is known to half a step.
-const Telling telling{0.5, 0.5};
+constexpr double least_told = 0.5;  // m/s
 
 std::size_t told(const std::vector<SetResult>& sets, RankOptions options = {}) {
-    return cheapest_alike(sets, *fastest_set(sets, options), telling, options);
+    return cheapest_alike(sets, *fastest_set(sets, options), least_told, options);
 }
 
 TEST(Recommend, ALeadThatNobodyCanTellIsNotPaidFor) {
@@ -32,14 +31,24 @@ TEST(Recommend, ALeadThatNobodyCanTellIsNotPaidFor) {
 }
 
 TEST(Recommend, NorWhereTheKnockAnchorMayBeSomewhereElse) {
-    // Alike here, but 0.6 behind half way to the upper anchor.
-    EXPECT_EQ(told({set(700, {40, 39.9, 38.9}), set(1200, {40, 40, 40})}), 1u);
-    EXPECT_EQ(told({set(700, {40, 39.9, 39.3}), set(1200, {40, 40, 40})}), 0u);
-    EXPECT_EQ(told({set(700, {38.9, 39.9, 40}), set(1200, {40, 40, 40})}), 1u);
+    // Alike here, but 0.6 behind at the upper anchor.
+    EXPECT_EQ(told({set(700, {40, 39.9, 39.4}), set(1200, {40, 40, 40})}), 1u);
+    EXPECT_EQ(told({set(700, {40, 39.9, 39.6}), set(1200, {40, 40, 40})}), 0u);
+    EXPECT_EQ(told({set(700, {39.4, 39.9, 40}), set(1200, {40, 40, 40})}), 1u);
     // Where it has no answer it is not alike.
     EXPECT_EQ(told({set(700, {40, 39.9, nan}), set(1200, {40, 40, 40})}), 1u);
-    const auto lead = lead_of(set(0, {40, 40, 40}), set(0, {39, 39.5, 38}), telling);
-    EXPECT_EQ(lead, (std::array{0.75, 0.5, 1.25}));
+    const auto lead = lead_of(set(0, {40, 40, 40}), set(0, {39, 39.5, 38}));
+    EXPECT_EQ(lead, (std::array{1.0, 0.5, 2.0}));
+}
+
+// A rev limit ends two sets at speeds that differ in the last digits alone.
+TEST(Recommend, OfEquallyFastOnesTheCheapest) {
+    std::vector<SetResult> sets{set(1200, {40.001, 40, 40}), set(300, {40, 39.995, 40}),
+                                set(600, {40, 40.002, 40}), set(100, {40, 39.9, 40})};
+    EXPECT_EQ(fastest_set(sets, {}), 1u);
+    EXPECT_EQ(cheapest_to(sets, 40, {}), 2u);
+    EXPECT_EQ(best_by(sets, &SetResult::cost, {}), (std::vector<std::size_t>{3, 1}));
+    EXPECT_EQ(best_by(sets, &SetResult::hours, {}), (std::vector<std::size_t>{1}));
 }
 
 TEST(Recommend, OfEquallyCheapOnesTheFaster) {

@@ -7,11 +7,10 @@ from collections.abc import Iterator
 from windwall.quantities.measures import ANGLE, SHARE
 from windwall.report.text_layout import bullet, section
 from windwall.report.wording.knock import of_a_hundred
-from windwall.results.knock import KnockBand
+from windwall.results.knock import KnockBand, beyond_bands
 from windwall.results.outcome import Outcome
 from windwall.results.record import Record
 
-OTHER_BAND = 5.0  # octane numbers, to which the second opinion is no better known than the rule
 NOTHING = 5e-4  # of lambda, below the last digit shown
 
 
@@ -69,7 +68,7 @@ def second_opinion(knock: Record, band: KnockBand) -> str:
         f"A second opinion, the ignition delay of the end gas from the same anchor, leaves "
         f"{knock.integral_margin:+.1f}"
     )
-    if abs(knock.integral_margin - knock.margin) <= band.sigma + OTHER_BAND:
+    if not beyond_bands(knock.integral_margin - knock.margin, band.sigma):
         return f"{said}: within the bands of both."
     return (
         f"{said}: further apart than the bands of both. Listen to this engine before believing "

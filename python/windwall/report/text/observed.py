@@ -8,6 +8,7 @@ from windwall.quantities.measures import ENGINE_SPEED, SPEED
 from windwall.report.text_layout import bullet, paragraph, section, table
 from windwall.results.diagnosis import (
     FAR_OFF,
+    SETTINGS,
     Compared,
     Diagnosis,
     Explained,
@@ -37,6 +38,7 @@ UNEXPLAINED = (
 )
 FIRST = "As stated the first gains alone are {gains} {unit}; behind each stands what they would be."
 THEN = "; then {gains}"
+RECOMMENDED = ", the recommended set {speed}"
 
 
 def observed_lines(info: ScenarioInfo, diagnosis: Diagnosis | None) -> list[str]:
@@ -68,9 +70,12 @@ def _row(one: Compared, system: str) -> tuple[str, ...]:
     observed, model = (measure.short(value, system) for value in (one.observed, one.model))
     if one.key == "gear":
         return name, observed, "", model, "", "same" if one.model == one.observed else "another"
+    if one.key in SETTINGS:
+        observed, model = (measure.short(value, system, 2) for value in (one.observed, one.model))
     known = "not stated" if one.sigma is None else measure.spread.number(one.sigma, system, 2)
     spread = measure.spread.number(one.model_sigma, system, 2)
-    return name, observed, known, model, spread, "" if one.off is None else f"{one.off:+.1f}"
+    off = "chosen, not judged" if one.key in SETTINGS else ""
+    return name, observed, known, model, spread, off if one.off is None else f"{one.off:+.1f}"
 
 
 def contradiction(one: Explained, first: tuple[FirstGain, ...], system: str) -> list[str]:
@@ -102,7 +107,11 @@ def moved_text(one: Explanation, first: tuple[FirstGain, ...], system: str) -> s
         f"{one.deviations:+.1f} of its standard deviations"
     )
     names = [each.label for each in first]
-    return text + (THEN.format(gains=in_order(names, one.gains, system)) if one.gains else "")
+    if not one.gains:
+        return text
+    text += THEN.format(gains=in_order(names, one.gains, system))
+    speed = one.speeds.get("target")
+    return text + (RECOMMENDED.format(speed=SPEED.text(speed, system, 4)) if speed else "")
 
 
 def in_order(names: list[str], gains: Sequence[float | None], system: str) -> str:

@@ -1,0 +1,167 @@
+"""What hangs on what: the goal under every assumption, and both opinions on knock."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from math import isnan
+from typing import NamedTuple
+
+from windwall.quantities.measures import AREA, KILOWATTS, SPEED
+from windwall.report.text_layout import paragraph, section, table
+from windwall.report.wording.knock import apart
+from windwall.report.wording.ranking import cheapest_to_goal, cost, verdict
+from windwall.results.diagnosis import Diagnosis
+from windwall.results.knock import beyond_bands
+from windwall.results.ranking import JUDGED, MIDDLE, Ranking, UpgradeSet
+
+NONE = "-"
+HEADINGS = {"cheapest_to_goal": "cheapest to it", "target": "recommended"}
+ANCHORS = {0: "a knock anchor of {octane:.4g}", 2: "a knock anchor of {octane:.4g}"}
+DELAY = "the ignition delay of the end gas, not the rule"
+LITTLE_LEFT = 0.5  # of a gain: what leaves less of it, or adds as much, is what it hangs on
+SMALLEST = 0.5  # km/h, of a gain that can hang on anything
+
+
+class Assumption(NamedTuple):
+    """Something that may be so, and the speeds of the judged sets then, m/s."""
+
+    name: str
+    speeds: dict[str, float | None]
+
+
+def judged(ranking: Ranking) -> dict[str, UpgradeSet]:
+    """The sets that are judged by the goal, each once."""
+    found: dict[str, UpgradeSet] = {}
+    for name in JUDGED:
+        if ranking[name] is not None and ranking[name] not in found.values():
+            found[name] = ranking[name]
+    return found
+
+
+def assumptions(ranking: Ranking, diagnosis: Diagnosis | None) -> Iterator[Assumption]:
+    """The knock anchor elsewhere, the other model of knock, and every explanation of a fact that
+    contradicts the model.
+    """
+    sets, system = judged(ranking), ranking.scenario_info.system
+    for anchor, name in ANCHORS.items():
+        octane = ranking.knock_anchors[anchor]
+        if octane != ranking.knock_anchors[MIDDLE]:
+            speeds = {key: one.speed[anchor] for key, one in sets.items()}
+            yield Assumption(name.format(octane=octane), speeds)
+    said = {key: ranking.opinion(one) for key, one in sets.items()}
+    if apart_by_much(ranking) and all(said.values()):
+        yield Assumption(DELAY, {key: one.speed for key, one in said.items()})
+    for explained in diagnosis.explained if diagnosis else ():
+        for one in explained.inputs:
+            value = one.input.measure.short(one.value, system, 3)
+            yield Assumption(f"{one.input.address} of {value}", one.speeds)
+
+
+def verdict_lines(ranking: Ranking, diagnosis: Diagnosis | None) -> list[str]:
+    """Of each set that may be gone by: whether it meets the goal, and what that hangs on."""
+    goal = ranking.scenario_info.goal_speed
+    if goal is None or not ranking.complete:
+        return []
+    lines = []
+    for key, one in judged(ranking).items():
+        met = one.speed[MIDDLE] >= goal
+        flips = [
+            each.name
+            for each in assumptions(ranking, diagnosis)
+            if meets(each.speeds.get(key), goal) is (not met)
+        ]
+        lines += paragraph(verdict(ranking, one, key, met, flips))
+    return lines
+
+
+def meets(speed: float | None, goal: float) -> bool | None:
+    """None where there is no speed."""
+    return None if speed is None or isnan(speed) else speed >= goal
+
+
+def goal(ranking: Ranking, diagnosis: Diagnosis | None) -> list[str]:
+    """The cheapest way there or what is missing, and both sets under every assumption."""
+    aim, sets = ranking.scenario_info.goal_speed, judged(ranking)
+    if aim is None:
+        return []
+    reached = ranking.cheapest_to_goal
+    lines = paragraph(cheapest_to_goal(ranking) if reached else missing(ranking))
+    if not sets:
+        return lines
+    system = ranking.scenario_info.system
+    stated = Assumption("as stated", {key: one.speed[MIDDLE] for key, one in sets.items()})
+    header = ("with", *(f"{HEADINGS[key]}, {cost(one, ranking)}" for key, one in sets.items()))
+    rows = [
+        (each.name, *(_judged(each.speeds.get(key), aim, system) for key in sets))
+        for each in [stated, *assumptions(ranking, diagnosis)]
+    ]
+    return lines + (table([header, *rows]) if len(rows) > 1 else [])
+
+
+def _judged(speed: float | None, aim: float, system: str) -> str:
+    met = meets(speed, aim)
+    if met is None:
+        return NONE
+    return f"{SPEED.value(speed, system):.1f} {'met' if met else 'missed'}"
+
+
+def missing(ranking: Ranking) -> str:
+    """What the fastest set lacks."""
+    lacking, system = ranking.missing, ranking.scenario_info.system
+    if lacking is None:
+        return "No allowed set that passes no limit reaches it."
+    ways = []
+    if lacking.power is not None:
+        ways.append(f"{KILOWATTS.text(lacking.power, system)} more at the flywheel")
+    if lacking.drag_area is not None:
+        ways.append(f"{AREA.text(lacking.drag_area, system, 2)} less drag area")
+    needs = " or ".join(ways) or "more than three times its power or a fifth of its drag area"
+    return f"No set that passes no limit reaches it; the fastest of them still needs {needs}."
+
+
+def apart_by_much(ranking: Ranking) -> bool:
+    """Whether the two models of knock are further apart than their bands, as the vehicle is."""
+    said = ranking.opinion(ranking.base)
+    return said is not None and beyond_bands(said.apart, ranking.scenario_info.knock_sigma)
+
+
+def opinions(ranking: Ranking) -> list[str]:
+    """How far the second model of knock is from the one that all is ranked by, and what it makes
+    of the first gains and of the sets that are named.
+    """
+    said = ranking.opinion(ranking.base)
+    if said is None:
+        return []
+    lines = paragraph(apart(said.apart, ranking.scenario_info.knock_sigma))
+    if apart_by_much(ranking):
+        lines += table([("", "by the rule", "by the delay", ""), *_both(ranking)], left=(0, 3))
+    return section("Two opinions on knock", lines)
+
+
+def _both(ranking: Ranking) -> Iterator[tuple[str, ...]]:
+    system = ranking.scenario_info.system
+
+    def speeds(one: UpgradeSet) -> tuple[float, float]:
+        said = ranking.opinion(one)
+        return one.speed[MIDDLE], said.speed if said else float("nan")
+
+    def shown(speed: float) -> str:
+        return NONE if isnan(speed) else f"{SPEED.value(speed, system):.1f}"
+
+    yield "as it is", *map(shown, speeds(ranking.base)), ""
+    for worth in ranking.leaders:
+        with_it, before = ranking.fitted_first(worth.id), ranking.required_by(worth.id)
+        rule, delay = (a - b for a, b in zip(speeds(with_it), speeds(before), strict=True))
+        yield worth.label, *_gains(rule, delay, system), hangs_on_the_rule(rule, delay, system)
+    for key, one in judged(ranking).items():
+        yield HEADINGS[key], *map(shown, speeds(one)), ""
+
+
+def _gains(rule: float, delay: float, system: str) -> tuple[str, str]:
+    return tuple(NONE if isnan(one) else SPEED.change(one, system) for one in (rule, delay))
+
+
+def hangs_on_the_rule(rule: float, delay: float, system: str) -> str:
+    """Whether the other model leaves less than half of a gain, or adds half of it."""
+    large = SPEED.value(rule, system) >= SMALLEST
+    return "hangs on the rule" if large and abs(delay - rule) > LITTLE_LEFT * rule else ""

@@ -1,0 +1,118 @@
+"""Sets of upgrades: the recommended one, what is not in it, the best for every price, the refused."""
+
+from __future__ import annotations
+
+import textwrap
+from collections.abc import Iterator, Sequence
+
+from windwall.quantities.measures import SPEED
+from windwall.report.text.limits import bound_text
+from windwall.report.text_layout import bullet, paragraph, section, table
+from windwall.report.wording.ranking import cost, ending_early, target
+from windwall.report.wording.ranking import outside as why_outside
+from windwall.results.ranking import MIDDLE, Ranking, UpgradeSet
+
+SMALLEST_STEP = 0.5  # in the unit of speed shown, between two sets that are both printed
+SET_WIDTH = 48
+TITLE_WIDTH = 46
+MOST_REFUSED = 5  # sets of which the reason is printed
+
+
+def recommended(ranking: Ranking) -> list[str]:
+    """What is in the recommended set, one line each, and why it is this one."""
+    best = ranking.target
+    rows = [_member(key, best, ranking) for key in best.upgrades] if best else []
+    if len(rows) > 1:
+        rows.append(("together", "", cost(best, ranking), f"{best.hours:g} h"))
+    return section("The recommended set", table(rows, left=(0, 1)) + paragraph(target(ranking)))
+
+
+def _member(key: str, best: UpgradeSet, ranking: Ranking) -> tuple[str, ...]:
+    terms = ranking.menu[key]
+    title = textwrap.shorten(terms.title, TITLE_WIDTH, placeholder="...")
+    price = "-" if terms.cost is None else f"{terms.cost:.0f} {ranking.currency}"
+    return best.label(key), title, price, "-" if terms.hours is None else f"{terms.hours:g} h"
+
+
+def outside(ranking: Ranking) -> list[str]:
+    """Why an upgrade is not in the set."""
+    lines = [
+        line
+        for key, worth in ranking.upgrades.items()
+        if worth.outside != "none"
+        for line in bullet(f"{key}: {why_outside(ranking, worth)}")
+    ]
+    return section("Not in the set", lines)
+
+
+def new_limits(ranking: Ranking) -> list[str]:
+    """Limits that the vehicle passes with one upgrade and what it requires, and not without."""
+    before = {passed.address for passed in ranking.base.passed}
+    system = ranking.scenario_info.system
+    lines = [
+        line
+        for key, worth in ranking.upgrades.items()
+        for one in worth.passed
+        if one.address not in before
+        for line in bullet(f"{key}: {one.address} {bound_text(one, system)} ({one.why})")
+    ]
+    none = "No upgrade, fitted alone, passes a limit that is not passed already."
+    return section("Limits that an upgrade passes when fitted alone", lines or paragraph(none))
+
+
+def cut_short(ranking: Ranking) -> list[str]:
+    """The sets whose pull ends without an answer, each smallest one with its reason."""
+    smallest = ranking.smallest_cut_short
+    if not smallest:
+        return []
+    lines = paragraph(ending_early(ranking))
+    for one in smallest[:MOST_REFUSED]:
+        lines += bullet(f"{one.name}: {one.reason}")
+    if len(smallest) > MOST_REFUSED:
+        lines += paragraph(f"And {len(smallest) - MOST_REFUSED} more.")
+    return section("Pulls that end without an answer", lines)
+
+
+def best_table(heading: str, sets: Sequence[UpgradeSet], ranking: Ranking) -> list[str]:
+    """The sets that no cheaper or quicker one beats."""
+    system = ranking.scenario_info.system
+    header = ("", "hours", SPEED.shown(system), "least margin", "set")
+    printed = worth_printing(sets, system)
+    rows = [row for one in printed for row in _set_rows(one, ranking)]
+    lines = table([header, *rows], left=(4,)) if rows else []
+    if lines:
+        lines += paragraph(best_note(f"{SMALLEST_STEP} {SPEED.shown(system)}", printed, sets))
+    return section(heading, lines)
+
+
+def best_note(step: str, printed: Sequence[UpgradeSet], sets: Sequence[UpgradeSet]) -> str:
+    """What the columns are, and that not every step is shown."""
+    left_out = f" Sets less than {step} faster than the one above are left out."
+    margin = "Least margin: octane numbers to spare of knock, where they are least on the way up."
+    return margin + (left_out if len(printed) < len(sets) else "")
+
+
+def worth_printing(sets: Sequence[UpgradeSet], system: str) -> list[UpgradeSet]:
+    """The first and the last, and in between those that a builder could tell apart."""
+    kept: list[UpgradeSet] = []
+    for one in sets:
+        speed = SPEED.value(one.speed[MIDDLE], system)
+        if not kept or speed >= SPEED.value(kept[-1].speed[MIDDLE], system) + SMALLEST_STEP:
+            kept.append(one)
+    return kept if not sets or kept[-1] is sets[-1] else [*kept, sets[-1]]
+
+
+def _set_rows(one: UpgradeSet, ranking: Ranking) -> Iterator[tuple[str, ...]]:
+    """A set, with its members on as many lines as they take."""
+    first, *more = wrapped(one.name)
+    speed = f"{SPEED.value(one.speed[MIDDLE], ranking.scenario_info.system):.1f}"
+    yield cost(one, ranking), f"{one.hours:g}", speed, f"{one.least_margin:+.1f}", first
+    for line in more:
+        yield "", "", "", "", line
+
+
+def wrapped(name: str) -> list[str]:
+    """The name of a set on several lines; an upgrade stays beside its value."""
+    bound = name.replace(" ", "\xa0").replace("\xa0+\xa0", " + ")
+    lines = textwrap.wrap(bound, SET_WIDTH, break_long_words=False)
+    return [line.replace("\xa0", " ") for line in lines] or [""]

@@ -1,0 +1,128 @@
+"""Every upgrade of a menu: in every light, and with a partner."""
+
+from __future__ import annotations
+
+from math import isnan
+
+from windwall.quantities.measures import ANGLE, SHARE, SPEED
+from windwall.report.text_layout import paragraph, section, table
+from windwall.report.wording.ranking import GAINS, MARKS, gains_heading, late_gains
+from windwall.results.ranking import MIDDLE, Ranking, UpgradeGain, UpgradeSet
+from windwall.results.values import Values
+
+NONE = "-"
+CUT_SHORT = "!"
+SMALLEST_GAIN = 0.05  # in the unit of speed shown; a smaller one is printed as 0.0
+
+
+def upgrades_table(ranking: Ranking) -> list[str]:
+    """Every upgrade in every light."""
+    system = ranking.scenario_info.system
+    unit = SPEED.shown(system)
+    header = ("", "alone", "last", "fair share", "spark", "cost", f"per {unit}")
+    rows = [_upgrade_row(one, ranking) for one in ranking.within_budget.values()]
+    lines = table([header, *rows])
+    marks = MARKS if any(CUT_SHORT in cell for row in rows for cell in row[1:]) else ""
+    lines += paragraph(GAINS.format(unit=unit, base=_spark(ranking.base, ranking), marks=marks))
+    lines += paragraph(late_gains(ranking)) + paragraph(too_dear(ranking))
+    return section(gains_heading(ranking), lines)
+
+
+def too_dear(ranking: Ranking) -> str:
+    """The upgrades that no row is about."""
+    names = [key for key in ranking.upgrades if key not in ranking.within_budget]
+    return f"Beyond the budget, with what they require: {', '.join(names)}." if names else ""
+
+
+def _upgrade_row(worth: UpgradeGain, ranking: Ranking) -> tuple[str, ...]:
+    first = ranking.fitted_first(worth.id)
+    alone = _gains(worth.alone, ranking, ranking.cut_short_alone(worth.id))
+    views = [_gains(view, ranking) for view in (worth.last, worth.share)]
+    if first is None:
+        return worth.label, alone, *views, NONE, NONE, NONE
+    return worth.label, alone, *views, _spark(first, ranking), *_price(worth, first, ranking)
+
+
+def _price(worth: UpgradeGain, first: UpgradeSet, ranking: Ranking) -> tuple[str, str]:
+    """What it costs with what it requires, and that over what they add together."""
+    if all(ranking.menu[one].cost is None for one in first.upgrades):
+        return NONE, NONE
+    gain = SPEED.value(first.speed[MIDDLE] - ranking.base.speed[MIDDLE], _system(ranking))
+    priced = gain >= SMALLEST_GAIN and not ranking.cut_short_alone(worth.id)[MIDDLE]
+    each = f"{first.cost / gain:.0f} {ranking.currency}" if priced else NONE
+    return f"{first.cost:.0f} {ranking.currency}", each
+
+
+def _spark(one: UpgradeSet, ranking: Ranking) -> str:
+    """Degrees late, and the throttle where it is held back too."""
+    if not one.answered or one.retard is None:
+        return NONE
+    late = f"{ANGLE.value(one.retard, _system(ranking)):.0f}"
+    held = f" at {SHARE.text(one.opening, _system(ranking), 2)}"
+    return late + (held if one.opening < 1 else "")
+
+
+def partners_table(ranking: Ranking) -> list[str]:
+    """Every upgrade beside those that make the most and the least of it."""
+    system = _system(ranking)
+    header = ("", "alone", "helped most by", "hindered most by", "best pair")
+    rows = [
+        (
+            worth.id,
+            SPEED.change(worth.alone[MIDDLE], system)
+            + (CUT_SHORT if ranking.cut_short_alone(worth.id)[MIDDLE] else ""),
+            _beside(worth, worth.most_helped, ranking),
+            _beside(worth, worth.most_hindered, ranking),
+            _together(worth, ranking),
+        )
+        for worth in ranking.within_budget.values()
+    ]
+    if all(row[2:] == (NONE,) * 3 for row in rows):
+        return []
+    lines = table([header, *rows], left=(0, 2, 3, 4))
+    lines += paragraph(
+        f"{SPEED.shown(system)} at the knock anchor as stated, from the sets that are solved; none "
+        "of these pairs passes a limit or ends without an answer, and of those that gain the same "
+        "the cheapest is named. Helped and hindered: what the upgrade adds where that other one is "
+        "fitted, which is more or less than alone. Best pair: what the two add together to the "
+        "vehicle as it is, with what they require."
+    )
+    return section("Every upgrade with a partner", lines)
+
+
+def _beside(worth: UpgradeGain, partner: Values | None, ranking: Ranking) -> str:
+    system = _system(ranking)
+    if not partner or abs(SPEED.value(partner.interaction[MIDDLE], system)) < SMALLEST_GAIN:
+        return NONE
+    return f"{SPEED.change(partner.beside[MIDDLE], system)} {_named(worth, partner, ranking)}"
+
+
+def _together(worth: UpgradeGain, ranking: Ranking) -> str:
+    pair = worth.best_pair
+    if not pair:
+        return NONE
+    gain = SPEED.change(pair.together[MIDDLE], _system(ranking))
+    return f"{gain} {_named(worth, pair, ranking)}"
+
+
+def _named(worth: UpgradeGain, partner: Values, ranking: Ranking) -> str:
+    """The other one, and every value that was chosen for the two and what they require."""
+    pair = ranking.set_at(partner.pair)
+    own = [one.sentence for one in pair.chosen if one.upgrade == worth.id]
+    others = {one.upgrade for one in pair.chosen} - {worth.id, partner.id}
+    return ", ".join([pair.label(partner.id), *own, *map(pair.label, sorted(others))])
+
+
+def _gains(gains: tuple[float, ...], ranking: Ranking, cut: tuple[bool, ...] = ()) -> str:
+    """A gain at each anchor, or one dash where there is none; marked where answers end."""
+    if all(isnan(gain) for gain in gains):
+        return NONE
+    marks = [CUT_SHORT if one else "" for one in cut or (False,) * len(gains)]
+    return " ".join(
+        (NONE if isnan(gain) else SPEED.change(gain, _system(ranking))) + mark
+        for gain, mark in zip(gains, marks, strict=True)
+    )
+
+
+def _system(ranking: Ranking) -> str:
+    return ranking.scenario_info.system
