@@ -38,13 +38,13 @@ def test_each_kind_of_fact_has_its_place(seen):
     )
     compared = [(one.key, one.fact.at_top_speed) for one in car.against_observed()]
     assert compared == [
-        ("speed", True), ("gear", True), ("knock", True),
-        ("boost", False), ("charge_temperature", False), ("knock", False),
+        ("speed", True), ("gear", True), ("knock", True), ("retard", True),
+        ("boost", False), ("charge_temperature", False), ("knock", False), ("retard", False),
     ]  # fmt: skip
     point = car.operating_point("4000 rpm").point
-    boost = car.against_observed()[3]
+    boost = car.against_observed()[4]
     assert boost.model == point.manifold.boost
-    assert car.against_observed()[4].model == point.manifold.temperature
+    assert car.against_observed()[5].model == point.manifold.temperature
 
 
 def test_knock_is_compared_at_the_spark_that_was_driven(seen):
@@ -177,7 +177,7 @@ def test_a_contradiction_comes_before_any_recommendation(challenged):
     ranking, found = challenged
     text = ranking.summary(found)
     assert text.index("CHALLENGED: in boost") < text.index("Every upgrade")
-    assert text.index("CHALLENGED: in boost") < text.index("The set")
+    assert text.index("CHALLENGED: in boost") < text.index("The recommended set")
     said = " ".join(text[: text.index("as it is")].split())
     for one in found.explained[0].inputs:
         assert f"{one.input.address}: " in said

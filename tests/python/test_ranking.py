@@ -31,10 +31,10 @@ def test_shares_sum_to_the_gain_of_the_set(ranking):
 
 
 def test_a_budget_bounds_the_set(car, ranking):
-    poor = ww.rank(car, budget="130 EUR", progress=False)
-    assert poor.budget == 130
-    assert poor.target.cost <= 130 < ranking.fastest.cost
-    assert ww.rank(car, budget=130, progress=False) == poor
+    poor = ww.rank(car, budget="100 EUR", progress=False)
+    assert poor.budget == 100
+    assert poor.target.cost <= 100 < ranking.fastest.cost
+    assert ww.rank(car, budget=100, progress=False) == poor
 
 
 @pytest.mark.parametrize(
@@ -95,7 +95,7 @@ def test_a_baseline_beyond_a_limit_is_said_first(car):
     fast = car.set({"charge_path/roots/rated_speed": "5000 rpm"})
     text = repr(ww.rank(fast, progress=False))
     assert text.index("Limits passed on the way") < text.index("Every upgrade")
-    assert "every allowed one passes a limit" in text
+    assert "every allowed set passes a limit" in text
 
 
 def test_an_empty_menu_is_no_failure(document):
@@ -108,7 +108,7 @@ def test_an_empty_menu_is_no_failure(document):
 
 
 def test_steps_too_small_to_tell_apart_are_left_out(ranking):
-    from windwall.report.text.rank import worth_printing
+    from windwall.report.text.rank_sets import worth_printing
     from windwall.results.ranking import UpgradeSet
 
     def at(speed):
@@ -131,29 +131,27 @@ def rows_of_tables(text):
 
 def test_no_row_exceeds_a_budget(car):
     everything = ww.rank(car, progress=False)
-    assert max(rows_of_tables(repr(everything))[0]) > 150
-    poor = ww.rank(car, budget="150 EUR", progress=False)
+    assert max(rows_of_tables(repr(everything))[0]) > 100
+    poor = ww.rank(car, budget="100 EUR", progress=False)
     text = repr(poor)
     sums, names = rows_of_tables(text)
     assert sums
-    assert max(sums) <= 150
-    assert set(names) == {"small_pulley", "fairing"}
-    assert "Beyond the budget, with what they require: intercooler." in text
+    assert max(sums) <= 100
+    assert set(names) == {"small_pulley"}
+    assert "Beyond the budget, with what they require: intercooler, fairing." in text
     named = [*poor.best_by_cost, *poor.best_by_hours, poor.target, poor.fastest]
     for worth in poor.upgrades.values():
         pairs = (worth.best_pair, worth.most_helped, worth.most_hindered)
         named += [poor.sets[pair.pair] for pair in pairs if pair]
-    assert all(one.cost <= 150 for one in named)
+    assert all(one.cost <= 100 for one in named)
 
 
 def test_the_set_is_the_cheapest_that_cannot_be_told_from_the_fastest(car, ranking):
-    """The car's speed was read to 2 km/h, and its knock anchor is known to as much as is ranked."""
-    share = car.knock_sigma / 10
+    """The car's speed was read to 2 km/h."""
     assert ranking.smallest_lead == pytest.approx(2 / 3.6)
 
     def lead(one, way):
-        at_anchor = [a - b for a, b in zip(ranking.fastest.speed, one.speed, strict=True)]
-        return at_anchor[1] + share * (at_anchor[way] - at_anchor[1])
+        return ranking.fastest.speed[way] - one.speed[way]
 
     def alike(one):
         return all(lead(one, way) <= ranking.smallest_lead for way in range(3))
@@ -161,9 +159,10 @@ def test_the_set_is_the_cheapest_that_cannot_be_told_from_the_fastest(car, ranki
     allowed = [one for one in ranking.sets if one.recommended]
     cheapest = min((one for one in allowed if alike(one)), key=lambda one: one.cost)
     assert ranking.target == cheapest
-    assert ranking.fastest == max(allowed, key=lambda one: one.speed[1])
+    most = max(one.speed[1] for one in allowed)
+    as_fast = [one for one in allowed if one.speed[1] >= most - 0.05 / 3.6]
+    assert ranking.fastest == min(as_fast, key=lambda one: one.cost)
     assert ranking.lead == pytest.approx([lead(cheapest, way) for way in range(3)], abs=1e-9)
-    assert f"The set: {cheapest.name}" in " ".join(repr(ranking).split())
 
 
 def test_without_a_reading_half_a_kilometre_an_hour_can_be_told(document):

@@ -1,6 +1,7 @@
 """What stands in the printed answers is what the answers say."""
 
 import re
+from math import degrees
 
 
 def line_of(text, start):
@@ -59,10 +60,12 @@ def test_going_faster_than_seen_names_the_energy(car, best):
 
 def test_gains_are_printed_at_three_anchors(ranking):
     text = repr(ranking)
-    words = line_of(text[: text.index("Gains in")], "fairing ").split()
-    worth = ranking.upgrades["fairing"]
+    table = text[text.index("\nEvery upgrade") : text.index("Gains in")]
+    words = line_of(table, "small_pulley ").split()
+    worth = ranking.upgrades["small_pulley"]
     printed = [float(word) for word in words[1:10]]
     gains = [gain * 3.6 for gain in (*worth.alone, *worth.last, *worth.share)]
     assert printed == [round(gain, 1) + 0.0 for gain in gains]
-    assert words[10:12] == ["120", "EUR"]
-    assert float(words[12]) == round(120 / (worth.alone[1] * 3.6))
+    assert words[10] == f"{degrees(ranking.alone_with('fairing').retard):.0f}"
+    assert words[11:13] == ["45", "EUR"]
+    assert float(words[13]) == round(45 / (worth.alone[1] * 3.6))

@@ -5,12 +5,14 @@
 #include "windwall/study/recommend.hpp"
 #include "windwall/study/solved_sets.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <limits>
 
 namespace windwall::study {
 namespace {
 
+constexpr std::size_t most_leaders = 3;
 constexpr double nan = std::numeric_limits<double>::quiet_NaN();
 
 void add_shares(const Considered& considered, const SolvedSets& solved, Set target,
@@ -37,7 +39,8 @@ Outside why_outside(const Considered& considered, const SolvedSets& solved, Set 
     if (!with->answered) return Outside::no_answer;
     if (with->ends_early(middle)) return Outside::ends_without_answer;
     if (!with->passed.empty()) return Outside::passes_limit;
-    if (with->speed[middle] <= solved.speed(target, middle)) return Outside::adds_nothing;
+    if (with->speed[middle] <= solved.speed(target, middle) + same_speed)
+        return Outside::adds_nothing;
     return recommendable(*with, options) ? Outside::adds_too_little : Outside::beyond_budget;
 }
 
@@ -77,6 +80,28 @@ std::vector<UpgradeGain> gains_of_each(const scenario::Scenario& scenario,
         gains[k].beside_target = solved.index(target | considered.relations.required[k] | only(k));
     }
     return gains;
+}
+
+std::vector<std::size_t> leaders(const Considered& considered, const Ranking& ranking,
+                                 const RankOptions& options) {
+    const SolvedSets solved(ranking.sets);
+    std::vector<std::size_t> order;
+    const auto gain = [&](std::size_t k) { return ranking.upgrades[k].alone[middle]; };
+    const auto cost = [&](std::size_t k) {
+        return ranking.sets[*ranking.upgrades[k].fitted_first].cost;
+    };
+    for (std::size_t k = 0; k < ranking.upgrades.size(); ++k) {
+        if (!ranking.upgrades[k].fitted_first || !(gain(k) > 0)) continue;
+        const Set needs = considered.relations.required[k];
+        const bool whole = std::isfinite(solved.whole_speed(needs | only(k), middle)) &&
+                           std::isfinite(solved.whole_speed(needs, middle));
+        if (whole && (!options.budget || cost(k) <= *options.budget)) order.push_back(k);
+    }
+    std::ranges::sort(order, [&](std::size_t a, std::size_t b) {
+        return gain(a) != gain(b) ? gain(a) > gain(b) : cost(a) < cost(b);
+    });
+    if (order.size() > most_leaders) order.resize(most_leaders);
+    return order;
 }
 
 }  // namespace windwall::study

@@ -57,7 +57,7 @@ void count_cut_short(Ranking& ranking) {
 
 void add_target(const Scenario& scenario, const RankOptions& options, Ranking& ranking) {
     const std::vector<SetResult>& sets = ranking.sets;
-    ranking.smallest_lead = smallest_lead(scenario);
+    ranking.smallest_lead = least_told(scenario);
     ranking.fastest = fastest_set(sets, options);
     if (!ranking.fastest) return;
     ranking.target = cheapest_alike(sets, *ranking.fastest, ranking.smallest_lead, options);
@@ -92,7 +92,7 @@ Ranking ranked(const Scenario& scenario, const RankOptions& options) {
     ranking.leaders = leaders(considered, ranking, options);
     if (!complete) return ranking;
     look_at_goal(scenario, considered, options, ranking);
-    ranking.second_opinions = second_opinions(scenario, considered, ranking, options);
+    ranking.second_opinions = opinions_of(scenario, considered, ranking, options);
     return ranking;
 }
 

@@ -97,7 +97,7 @@ std::span<const Row> SecondOpinion::rows() {
     using S = SecondOpinion;
     static constexpr Row table[] = {
         fact("set", at<&S::set>, "Which set it is about").pointing_into("sets"),
-        result("apart", "dM", at<&S::apart>, number(),
+        result("above_the_rule", "dM", at<&S::above_the_rule>, number(),
                "Octane numbers that the delay of the end gas has to spare above the rule"),
         result("speed", "v", at<&S::speed>, fields::speed("km/h"),
                "Its speed with the rule's knock anchor moved until both agree"),

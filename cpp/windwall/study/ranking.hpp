@@ -116,9 +116,9 @@ struct Missing {
 struct SecondOpinion {
     static constexpr std::string_view description =
         "A set as the ignition delay of the end gas would have it, known by the same anchor.";
-    std::size_t set{};  // into sets
-    double apart{};     // octane numbers that it leaves above the rule, where the pull ends
-    double speed{};     // m/s, with the rule moved until both agree; NaN: none
+    std::size_t set{};        // into sets
+    double above_the_rule{};  // octane numbers that it leaves above the rule, where the pull ends
+    double speed{};           // m/s, with the rule moved until both agree; NaN: none
 
     static std::span<const fields::Row> rows();
 };

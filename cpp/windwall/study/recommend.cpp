@@ -29,9 +29,9 @@ double stated_to(const scenario::Scenario& scenario) {
     return std::isfinite(best) ? best : 0;
 }
 
-bool alike(const SetResult& leading, const SetResult& other, double least_told) {
+bool alike(const SetResult& leading, const SetResult& other, double unseen) {
     return std::ranges::all_of(lead_of(leading, other), [&](double gap) {
-        return gap <= least_told;  // nor where one has no speed
+        return gap <= unseen;  // nor where one has no speed
     });
 }
 
@@ -75,7 +75,7 @@ std::optional<std::size_t> fastest_set(const std::vector<SetResult>& sets,
     return allowed.empty() ? std::nullopt : std::optional(fastest_of(sets, allowed));
 }
 
-double smallest_lead(const scenario::Scenario& scenario) {
+double least_told(const scenario::Scenario& scenario) {
     return std::max(smallest_told, stated_to(scenario));
 }
 
@@ -86,11 +86,9 @@ std::array<double, anchors> lead_of(const SetResult& leading, const SetResult& o
     return made;
 }
 
-std::size_t cheapest_alike(const std::vector<SetResult>& sets, std::size_t fastest,
-                           double least_told, const RankOptions& options) {
-    const auto as_good = [&](const SetResult& one) {
-        return alike(sets[fastest], one, least_told);
-    };
+std::size_t cheapest_alike(const std::vector<SetResult>& sets, std::size_t fastest, double unseen,
+                           const RankOptions& options) {
+    const auto as_good = [&](const SetResult& one) { return alike(sets[fastest], one, unseen); };
     return cheapest(sets, options, as_good).value_or(fastest);
 }
 

@@ -19,15 +19,15 @@ std::optional<std::size_t> fastest_set(const std::vector<SetResult>& sets,
                                        const RankOptions& options);
 
 /// The largest lead that nobody can tell, m/s.
-double smallest_lead(const scenario::Scenario& scenario);
+double least_told(const scenario::Scenario& scenario);
 
 /// By how much one set is faster than another, at each knock anchor.
 std::array<double, anchors> lead_of(const SetResult& leading, const SetResult& other);
 
-/// The cheapest set over which the fastest has at no knock anchor a lead of more than `least_told`.
+/// The cheapest set over which the fastest has at no knock anchor a lead of more than `unseen`.
 /// Of equally cheap ones the faster.
-std::size_t cheapest_alike(const std::vector<SetResult>& sets, std::size_t fastest,
-                           double least_told, const RankOptions& options);
+std::size_t cheapest_alike(const std::vector<SetResult>& sets, std::size_t fastest, double unseen,
+                           const RankOptions& options);
 
 /// The cheapest set that is as fast as a speed.
 std::optional<std::size_t> cheapest_to(const std::vector<SetResult>& sets, double speed,

@@ -3,10 +3,8 @@
 #include "windwall/scenario/install.hpp"
 #include "windwall/solve/answer/answer.hpp"
 #include "windwall/study/fitted_engine.hpp"
-#include "windwall/study/recommend.hpp"
 #include "windwall/study/solved_sets.hpp"
 
-#include <algorithm>
 #include <cmath>
 #include <set>
 
@@ -15,7 +13,6 @@ namespace {
 
 using vehicle::Vehicle;
 
-constexpr std::size_t most_leaders = 3;
 constexpr int most_rounds = 6;
 constexpr double close = 0.05;  // octane numbers, below the last digit shown
 
@@ -24,8 +21,9 @@ std::vector<std::size_t> looked_at(const Considered& considered, const Ranking& 
     const SolvedSets solved(ranking.sets);
     std::set<std::size_t> found{0};
     for (const std::size_t k : ranking.leaders) {
-        found.insert(*ranking.upgrades[k].fitted_first);
-        found.insert(*solved.index(considered.relations.required[k]));
+        const Set needs = considered.relations.required[k];
+        found.insert(*solved.index(needs | only(k)));
+        found.insert(*solved.index(needs));
     }
     for (const auto& one : {ranking.target, ranking.cheapest_to_goal})
         if (one) found.insert(*one);
@@ -47,7 +45,7 @@ double goal_speed(const solve::TopSpeedResult& answer) {
 /// the delay would hold with the anchor as stated: by as much as they are apart there.
 SecondOpinion opinion_of(const Vehicle& vehicle, std::size_t set) {
     solve::TopSpeedResult answer = solve::answer_speed_briefly(vehicle);
-    SecondOpinion made{.set = set, .apart = apart(answer), .speed = std::nan("")};
+    SecondOpinion made{.set = set, .above_the_rule = apart(answer), .speed = std::nan("")};
     double shift = 0;
     for (int round = 0; round < most_rounds && std::isfinite(apart(answer)); ++round) {
         const double next = -apart(answer);
@@ -61,31 +59,9 @@ SecondOpinion opinion_of(const Vehicle& vehicle, std::size_t set) {
 
 }  // namespace
 
-std::vector<std::size_t> leaders(const Considered& considered, const Ranking& ranking,
-                                 const RankOptions& options) {
-    const SolvedSets solved(ranking.sets);
-    std::vector<std::size_t> order;
-    const auto gain = [&](std::size_t k) { return ranking.upgrades[k].alone[middle]; };
-    const auto cost = [&](std::size_t k) {
-        return ranking.sets[*ranking.upgrades[k].fitted_first].cost;
-    };
-    for (std::size_t k = 0; k < ranking.upgrades.size(); ++k) {
-        if (!ranking.upgrades[k].fitted_first || !(gain(k) > 0)) continue;
-        const Set needs = considered.relations.required[k];
-        const bool whole = std::isfinite(solved.whole_speed(needs | only(k), middle)) &&
-                           std::isfinite(solved.whole_speed(needs, middle));
-        if (whole && (!options.budget || cost(k) <= *options.budget)) order.push_back(k);
-    }
-    std::ranges::sort(order, [&](std::size_t a, std::size_t b) {
-        return gain(a) != gain(b) ? gain(a) > gain(b) : cost(a) < cost(b);
-    });
-    if (order.size() > most_leaders) order.resize(most_leaders);
-    return order;
-}
-
-std::vector<SecondOpinion> second_opinions(const scenario::Scenario& scenario,
-                                           const Considered& considered, const Ranking& ranking,
-                                           const RankOptions& options) {
+std::vector<SecondOpinion> opinions_of(const scenario::Scenario& scenario,
+                                       const Considered& considered, const Ranking& ranking,
+                                       const RankOptions& options) {
     if (ranking.sets.empty() || ranking.sets.front().set != 0) return {};
     const std::vector<std::size_t> sets = looked_at(considered, ranking);
     std::vector<SecondOpinion> made(sets.size());
@@ -96,7 +72,8 @@ std::vector<SecondOpinion> second_opinions(const scenario::Scenario& scenario,
             made[i] = opinion_of(*vehicle, sets[i]);
     };
     run_batch(sets.size(), [&] { return look; }, {options.batch.threads, {}});
-    std::erase_if(made, [](const SecondOpinion& one) { return !std::isfinite(one.apart); });
+    std::erase_if(made,
+                  [](const SecondOpinion& one) { return !std::isfinite(one.above_the_rule); });
     return made;
 }
 

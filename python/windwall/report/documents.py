@@ -10,7 +10,7 @@ from windwall.errors import ScenarioError
 from windwall.quantities.finite import finite
 from windwall.report.text.check import left_open
 from windwall.report.wording.names import by_name
-from windwall.report.wording.ranking import outside
+from windwall.report.wording.sets import outside
 from windwall.results.answer import Answer, answer_rows
 from windwall.results.diagnosis import Compared, Diagnosis, Explanation
 from windwall.results.entry import NamedNumber

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from windwall.report.wording.names import by_name
-from windwall.report.wording.ranking import outside
+from windwall.report.wording.sets import outside
 from windwall.results.account import Account
 from windwall.results.curve import Curve
 from windwall.results.outcome import Outcome

@@ -124,7 +124,7 @@ class Ranking(Answer):
         """One of the sets, by its place."""
         return super()._below("sets", self._numbers["sets"][place])
 
-    def fitted_first(self, upgrade: str) -> UpgradeSet | None:
+    def alone_with(self, upgrade: str) -> UpgradeSet | None:
         """An upgrade with what it requires and nothing else; None where that was not solved."""
         place = self.upgrades[upgrade].fitted_first
         return None if place is None else self.set_at(place)
@@ -138,11 +138,20 @@ class Ranking(Answer):
 
     def cut_short_alone(self, upgrade: str) -> tuple[bool, ...]:
         """At which anchors its gain alone is one to where answers end, or from there."""
-        steps = (self.fitted_first(upgrade), self.required_by(upgrade))
+        steps = (self.alone_with(upgrade), self.required_by(upgrade))
         return tuple(
             any(one is not None and one.ends_early(at) for one in steps)
             for at in range(len(ANCHORS))
         )
+
+    @property
+    def judged(self) -> dict[str, UpgradeSet]:
+        """The sets that a reader may go by, each once."""
+        found: dict[str, UpgradeSet] = {}
+        for name in JUDGED:
+            if self[name] is not None and self[name] not in found.values():
+                found[name] = self[name]
+        return found
 
     def opinion(self, one: UpgradeSet) -> Values | None:
         """What the second model of knock makes of a set, where it was asked."""

@@ -9,12 +9,13 @@ from windwall.report.text.common import head, pairs
 from windwall.report.text.limits import limits_table
 from windwall.report.text.observed import observed_lines
 from windwall.report.text.rank_doubts import goal, opinions, verdict_lines
-from windwall.report.text.rank_sets import best_table, cut_short, new_limits, outside, recommended
+from windwall.report.text.rank_sets import best_table, new_limits, outside, target_table, unfinished
 from windwall.report.text.rank_upgrades import partners_table, upgrades_table
 from windwall.report.text.safety_notes import safety_notes
 from windwall.report.text_layout import bullet, paragraph, section
-from windwall.report.wording.ranking import set_text, spark
+from windwall.report.wording.ranking import WHICH
 from windwall.report.wording.scenario import conditions, road_length
+from windwall.report.wording.sets import set_text, spark
 from windwall.results.diagnosis import Diagnosis
 from windwall.results.ranking import Ranking
 from windwall.results.views import summary
@@ -44,12 +45,12 @@ def rank_text(ranking: Ranking, diagnosis: Diagnosis | None = None) -> str:
 def menu(ranking: Ranking) -> list[str]:
     """Every upgrade and every set worth knowing."""
     return [
-        *recommended(ranking),
+        *target_table(ranking),
         *(outside(ranking) if ranking.complete else []),
         *upgrades_table(ranking),
         *partners_table(ranking),
         *new_limits(ranking),
-        *cut_short(ranking),
+        *unfinished(ranking),
         *best_table("Best set for every budget", ranking.best_by_cost, ranking),
         *best_table("Best set for every number of hours", ranking.best_by_hours, ranking),
     ]
@@ -97,4 +98,4 @@ def start(ranking: Ranking) -> Iterator[tuple[str, str]]:
         verdict = f"{short:.1f} {unit} short as it is" if short > 0 else "reached as it is"
         yield "goal", f"{SPEED.value(goal, system):.1f} {unit}: {verdict}"
     if best is not None and best.upgrades:
-        yield "recommended", f"{set_text(best, system)}{spark(best, system)}"
+        yield WHICH["target"], f"{set_text(best, system)}{spark(best, system)}"

@@ -9,13 +9,13 @@ from typing import NamedTuple
 from windwall.quantities.measures import AREA, KILOWATTS, SPEED
 from windwall.report.text_layout import paragraph, section, table
 from windwall.report.wording.knock import apart
-from windwall.report.wording.ranking import cheapest_to_goal, cost, verdict
+from windwall.report.wording.ranking import WHICH, cheapest_way, verdict
+from windwall.report.wording.sets import cost
 from windwall.results.diagnosis import Diagnosis
 from windwall.results.knock import beyond_bands
-from windwall.results.ranking import JUDGED, MIDDLE, Ranking, UpgradeSet
+from windwall.results.ranking import MIDDLE, Ranking, UpgradeSet
 
 NONE = "-"
-HEADINGS = {"cheapest_to_goal": "cheapest to it", "target": "recommended"}
 ANCHORS = {0: "a knock anchor of {octane:.4g}", 2: "a knock anchor of {octane:.4g}"}
 DELAY = "the ignition delay of the end gas, not the rule"
 LITTLE_LEFT = 0.5  # of a gain: what leaves less of it, or adds as much, is what it hangs on
@@ -29,20 +29,11 @@ class Assumption(NamedTuple):
     speeds: dict[str, float | None]
 
 
-def judged(ranking: Ranking) -> dict[str, UpgradeSet]:
-    """The sets that are judged by the goal, each once."""
-    found: dict[str, UpgradeSet] = {}
-    for name in JUDGED:
-        if ranking[name] is not None and ranking[name] not in found.values():
-            found[name] = ranking[name]
-    return found
-
-
 def assumptions(ranking: Ranking, diagnosis: Diagnosis | None) -> Iterator[Assumption]:
     """The knock anchor elsewhere, the other model of knock, and every explanation of a fact that
     contradicts the model.
     """
-    sets, system = judged(ranking), ranking.scenario_info.system
+    sets, system = ranking.judged, ranking.scenario_info.system
     for anchor, name in ANCHORS.items():
         octane = ranking.knock_anchors[anchor]
         if octane != ranking.knock_anchors[MIDDLE]:
@@ -63,7 +54,7 @@ def verdict_lines(ranking: Ranking, diagnosis: Diagnosis | None) -> list[str]:
     if goal is None or not ranking.complete:
         return []
     lines = []
-    for key, one in judged(ranking).items():
+    for key, one in ranking.judged.items():
         met = one.speed[MIDDLE] >= goal
         flips = [
             each.name
@@ -81,16 +72,15 @@ def meets(speed: float | None, goal: float) -> bool | None:
 
 def goal(ranking: Ranking, diagnosis: Diagnosis | None) -> list[str]:
     """The cheapest way there or what is missing, and both sets under every assumption."""
-    aim, sets = ranking.scenario_info.goal_speed, judged(ranking)
+    aim, sets = ranking.scenario_info.goal_speed, ranking.judged
     if aim is None:
         return []
-    reached = ranking.cheapest_to_goal
-    lines = paragraph(cheapest_to_goal(ranking) if reached else missing(ranking))
+    lines = paragraph(cheapest_way(ranking) or missing(ranking))
     if not sets:
         return lines
     system = ranking.scenario_info.system
     stated = Assumption("as stated", {key: one.speed[MIDDLE] for key, one in sets.items()})
-    header = ("with", *(f"{HEADINGS[key]}, {cost(one, ranking)}" for key, one in sets.items()))
+    header = ("with", *(f"{WHICH[key]}, {cost(one, ranking)}" for key, one in sets.items()))
     rows = [
         (each.name, *(_judged(each.speeds.get(key), aim, system) for key in sets))
         for each in [stated, *assumptions(ranking, diagnosis)]
@@ -122,7 +112,7 @@ def missing(ranking: Ranking) -> str:
 def apart_by_much(ranking: Ranking) -> bool:
     """Whether the two models of knock are further apart than their bands, as the vehicle is."""
     said = ranking.opinion(ranking.base)
-    return said is not None and beyond_bands(said.apart, ranking.scenario_info.knock_sigma)
+    return said is not None and beyond_bands(said.above_the_rule, ranking.scenario_info.knock_sigma)
 
 
 def opinions(ranking: Ranking) -> list[str]:
@@ -132,7 +122,7 @@ def opinions(ranking: Ranking) -> list[str]:
     said = ranking.opinion(ranking.base)
     if said is None:
         return []
-    lines = paragraph(apart(said.apart, ranking.scenario_info.knock_sigma))
+    lines = paragraph(apart(said.above_the_rule, ranking.scenario_info.knock_sigma))
     if apart_by_much(ranking):
         lines += table([("", "by the rule", "by the delay", ""), *_both(ranking)], left=(0, 3))
     return section("Two opinions on knock", lines)
@@ -150,11 +140,11 @@ def _both(ranking: Ranking) -> Iterator[tuple[str, ...]]:
 
     yield "as it is", *map(shown, speeds(ranking.base)), ""
     for worth in ranking.leaders:
-        with_it, before = ranking.fitted_first(worth.id), ranking.required_by(worth.id)
+        with_it, before = ranking.alone_with(worth.id), ranking.required_by(worth.id)
         rule, delay = (a - b for a, b in zip(speeds(with_it), speeds(before), strict=True))
         yield worth.label, *_gains(rule, delay, system), hangs_on_the_rule(rule, delay, system)
-    for key, one in judged(ranking).items():
-        yield HEADINGS[key], *map(shown, speeds(one)), ""
+    for key, one in ranking.judged.items():
+        yield WHICH[key], *map(shown, speeds(one)), ""
 
 
 def _gains(rule: float, delay: float, system: str) -> tuple[str, str]:

@@ -1,4 +1,4 @@
-"""Sets of upgrades: the recommended one, what is not in it, the best for every price, the refused."""
+"""Sets of upgrades: the recommended one, the best for every price, those that are refused."""
 
 from __future__ import annotations
 
@@ -8,8 +8,8 @@ from collections.abc import Iterator, Sequence
 from windwall.quantities.measures import SPEED
 from windwall.report.text.limits import bound_text
 from windwall.report.text_layout import bullet, paragraph, section, table
-from windwall.report.wording.ranking import cost, ending_early, target
-from windwall.report.wording.ranking import outside as why_outside
+from windwall.report.wording.sets import cost, ending_early, target
+from windwall.report.wording.sets import outside as why_outside
 from windwall.results.ranking import MIDDLE, Ranking, UpgradeSet
 
 SMALLEST_STEP = 0.5  # in the unit of speed shown, between two sets that are both printed
@@ -18,12 +18,12 @@ TITLE_WIDTH = 46
 MOST_REFUSED = 5  # sets of which the reason is printed
 
 
-def recommended(ranking: Ranking) -> list[str]:
+def target_table(ranking: Ranking) -> list[str]:
     """What is in the recommended set, one line each, and why it is this one."""
     best = ranking.target
     rows = [_member(key, best, ranking) for key in best.upgrades] if best else []
     if len(rows) > 1:
-        rows.append(("together", "", cost(best, ranking), f"{best.hours:g} h"))
+        rows.append(("in all", "", cost(best, ranking), f"{best.hours:g} h"))
     return section("The recommended set", table(rows, left=(0, 1)) + paragraph(target(ranking)))
 
 
@@ -60,7 +60,7 @@ def new_limits(ranking: Ranking) -> list[str]:
     return section("Limits that an upgrade passes when fitted alone", lines or paragraph(none))
 
 
-def cut_short(ranking: Ranking) -> list[str]:
+def unfinished(ranking: Ranking) -> list[str]:
     """The sets whose pull ends without an answer, each smallest one with its reason."""
     smallest = ranking.smallest_cut_short
     if not smallest:

@@ -35,7 +35,7 @@ def too_dear(ranking: Ranking) -> str:
 
 
 def _upgrade_row(worth: UpgradeGain, ranking: Ranking) -> tuple[str, ...]:
-    first = ranking.fitted_first(worth.id)
+    first = ranking.alone_with(worth.id)
     alone = _gains(worth.alone, ranking, ranking.cut_short_alone(worth.id))
     views = [_gains(view, ranking) for view in (worth.last, worth.share)]
     if first is None:

@@ -2,13 +2,10 @@
 
 from __future__ import annotations
 
-from math import isnan
-
 from windwall import _core
-from windwall.quantities.measures import ANGLE, LENGTH, SHARE, SPEED, Measure
-from windwall.report.wording.operating_point import unanswered
-from windwall.report.wording.top_speed import no_answer
-from windwall.results.ranking import MIDDLE, Chosen, Ranking, UpgradeGain, UpgradeSet
+from windwall.quantities.measures import ANGLE, LENGTH, SPEED
+from windwall.report.wording.sets import cost
+from windwall.results.ranking import JUDGED, MIDDLE, Ranking, UpgradeGain, UpgradeSet
 from windwall.results.views import sentence, sentences
 
 MOST_RANKED = 16
@@ -49,12 +46,6 @@ LATE_GAINS = (
     "valves that bear it."
 )
 HELD = " and the throttle held back"
-ENDING_EARLY = (
-    "{number} of the {solved} sets end with thrust to spare, because the model has no answer "
-    "beyond, at the knock anchor as stated. Their speed is that where answers end. None of them is "
-    "recommended, the best for a price or a partner above. The smallest of them:"
-)
-ENDS_EARLY = "its pull ends at {speed} with thrust to spare. {reason}"
 UNSTEADY = (
     "First place by gain alone changes with the knock anchor: {places}. Measure where this engine "
     "knocks before spending money on either."
@@ -62,37 +53,12 @@ UNSTEADY = (
 AT_ANCHOR = "at {octane} it is {place}"
 PLACE = "{upgrade} (+{gain})"
 NOBODY = "no upgrade gains anything"
-NO_TARGET = "There is none: every allowed set passes a limit, has no answer or ends without one."
-EMPTY_TARGET = "It is empty: nothing within the budget is faster without passing a limit."
-FASTEST = (
-    "{speed} at the three knock anchors. It is the fastest within the budget, and over every "
-    "cheaper one it has a lead that can be told: more than {smallest} at one of the anchors.{early}"
-)
-ALIKE = (
-    "{speed} at the three knock anchors. It is the cheapest within the budget that cannot be told "
-    "from the fastest. That has {changes}: {dearer}, and a lead of {lead} {unit}; one that can be "
-    "told is more than {smallest}.{early}"
-)
-EARLY_ELSEWHERE = (
-    " At {anchors} octane numbers its pull ends with thrust to spare, for want of an answer."
-)
 VERDICT = "The {which} set ({cost}) {verdict}{hangs}."
-WHICH = {"cheapest_to_goal": "cheapest", "target": "recommended"}
+WHICH = dict(zip(JUDGED, ("cheapest", "recommended"), strict=True))
 MET, MISSED = "meets the goal by {by}", "misses the goal by {by}"
 ONLY_IF_NONE = ", only if none of these holds: {names}"
 UNLESS = " and would meet it only with {names}"
 CHEAPEST = "Cheapest set that reaches it as stated: {name}, {cost} and {hours:g} h, {speed}."
-PASSES = "passes {address}"
-OUTSIDE = {
-    "none": "",
-    "excluded": "excluded by what is fitted",
-    "no_answer": "{reason}",
-    "passes_limit": "would pass {address}",
-    "adds_nothing": "adds nothing to it",
-    "adds_too_little": "adds {gain} to it, too little to be told",
-    "beyond_budget": "beyond the budget",
-    "ends_without_answer": "with it {reason}",
-}
 
 
 @sentence.register(Ranking)
@@ -100,100 +66,6 @@ def rank_sentence(ranking: Ranking) -> str:
     """How many of the allowed sets were solved."""
     template = UNRANKED.get(ranking.status, SOLVED)
     return template.format(**ranking.numbers, most=MOST_RANKED)
-
-
-@sentence.register(Chosen)
-def value(one: Chosen) -> str:
-    """A chosen value as people say it."""
-    keys = [key for key in one.address.split("/") if not key.isdigit()]
-    if one.number is None:
-        return one.text.replace("_", " ")
-    if one.unit:
-        return Measure(one.dimension, one.unit).short(one.number, one.scenario_info.system)
-    if one.counted:
-        return f"{one.number:g} {keys[-1].partition('_')[0]}"
-    return f"{keys[-1].replace('_', ' ')} {one.number:g}"
-
-
-@sentence.register(UpgradeSet)
-def refusal(one: UpgradeSet) -> str:
-    """Why a set has no answer, or which limit it passes."""
-    if one.refused_for == "not_installable":
-        return one.refusal
-    if one.refused_for == "no_answer":
-        return no_answer(one.unanswered, one.scenario_info)
-    if one.refused_for == "ends_without_answer":
-        system = one.scenario_info.system
-        return ENDS_EARLY.format(
-            speed=SPEED.text(one.speed[MIDDLE], system, 4),
-            reason=unanswered(one.unanswered, system),
-        )
-    return "" if not one.passed else PASSES.format(address=one.passed[0].address)
-
-
-def outside(ranking: Ranking, gain: UpgradeGain) -> str:
-    """Why an upgrade is not in the target."""
-    beside = None if gain.beside_target is None else ranking.set_at(gain.beside_target)
-    more = beside.speed[MIDDLE] - ranking.target.speed[MIDDLE] if beside else 0.0
-    return OUTSIDE[gain.outside].format(
-        gain=SPEED.text(more, ranking.scenario_info.system, 2),
-        reason=beside.reason if beside else "",
-        address=beside.passed[0].address if beside and beside.passed else "",
-    )
-
-
-def target(ranking: Ranking) -> str:
-    """The set that the fair shares are of, and why it is this one."""
-    best, system = ranking.target, ranking.scenario_info.system
-    if best is None:
-        return NO_TARGET
-    if not ranking.fastest.upgrades:
-        return EMPTY_TARGET
-    unit = SPEED.shown(system)
-    speeds = ", ".join("-" if isnan(one) else _speed(one, system) for one in best.speed)
-    values = {
-        "speed": f"{speeds} {unit}",
-        "smallest": SPEED.short(ranking.smallest_lead, system, 2),
-        "changes": changes(best, ranking.fastest),
-        "dearer": cost(ranking.fastest, ranking),
-        "lead": ", ".join(SPEED.change(one, system) for one in ranking.lead),
-        "unit": unit,
-        "early": early_elsewhere(best, ranking),
-    }
-    return (FASTEST if best == ranking.fastest else ALIKE).format(**values)
-
-
-def changes(one: UpgradeSet, other: UpgradeSet) -> str:
-    """What another set has that this one has not, and the other way round."""
-    mine, its = ([each.label(key) for key in each.upgrades] for each in (one, other))
-    more = [label for label in its if label not in mine]
-    less = [label for label in mine if label not in its]
-    said = [", ".join(more) + " more"] if more else []
-    return " and ".join([*said, *([", ".join(less) + " less"] if less else [])])
-
-
-def early_elsewhere(one: UpgradeSet, ranking: Ranking) -> str:
-    """That a set which has an answer as stated has none at another anchor."""
-    anchors = [f"{ranking.knock_anchors[at]:.4g}" for at in one.cut_short]
-    return EARLY_ELSEWHERE.format(anchors=" and ".join(anchors)) if anchors else ""
-
-
-def cost(one: UpgradeSet, ranking: Ranking) -> str:
-    return f"{one.cost:.0f} {ranking.currency}".rstrip()
-
-
-def set_text(one: UpgradeSet, system: str) -> str:
-    """How fast, and at the other two anchors."""
-    low, stated, high = ("no answer" if isnan(v) else _speed(v, system) for v in one.speed)
-    return f"{stated} {SPEED.shown(system)} ({low} lower, {high} upper knock anchor)"
-
-
-def spark(one: UpgradeSet, system: str) -> str:
-    """How late, behind a speed; nothing where it is as early as it likes."""
-    if not one.retard:
-        return ""
-    held = "" if one.opening == 1 else f", throttle at {SHARE.text(one.opening, system, 2)}"
-    return f", spark {ANGLE.value(one.retard, system):.0f} {ANGLE.shown(system)} late{held}"
 
 
 def _speed(speed: float, system: str) -> str:
@@ -214,7 +86,7 @@ def gains_heading(ranking: Ranking) -> str:
 def late_gains(ranking: Ranking) -> str:
     """The upgrades that gain alone with a spark so late that the gain hangs on it."""
     system = ranking.scenario_info.system
-    first = {key: ranking.fitted_first(key) for key in ranking.within_budget}
+    first = {key: ranking.alone_with(key) for key in ranking.within_budget}
     late = {
         key: one
         for key, one in first.items()
@@ -227,11 +99,6 @@ def late_gains(ranking: Ranking) -> str:
     least = min(one.retard for one in late.values())
     held = HELD if all(one.opening < 1 for one in late.values()) else ""
     return LATE_GAINS.format(names=" and ".join(late), late=ANGLE.text(least, system, 2), held=held)
-
-
-def ending_early(ranking: Ranking) -> str:
-    """How many sets end without an answer, and what is not made of them."""
-    return ENDING_EARLY.format(number=ranking.number_cut_short, solved=ranking.solved)
 
 
 def verdict(ranking: Ranking, one: UpgradeSet, key: str, met: bool, flips: list[str]) -> str:
@@ -247,8 +114,11 @@ def verdict(ranking: Ranking, one: UpgradeSet, key: str, met: bool, flips: list[
     )
 
 
-def cheapest_to_goal(ranking: Ranking) -> str:
+def cheapest_way(ranking: Ranking) -> str:
+    """The cheapest set that reaches the goal; empty where there is none."""
     reached = ranking.cheapest_to_goal
+    if reached is None:
+        return ""
     return CHEAPEST.format(
         name=reached.name,
         cost=cost(reached, ranking),
@@ -295,7 +165,7 @@ def first(ranking: Ranking, anchor: int) -> UpgradeGain | None:
     ]
     most = max((one.alone[anchor] for one in gaining), default=0.0)
     alike = [one for one in gaining if one.alone[anchor] >= most - SAME_SPEED]
-    return min(alike, key=lambda one: ranking.fitted_first(one.id).cost, default=None)
+    return min(alike, key=lambda one: ranking.alone_with(one.id).cost, default=None)
 
 
 def place(ranking: Ranking, anchor: int) -> str:

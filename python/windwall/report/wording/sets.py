@@ -1,0 +1,149 @@
+"""What is said of a set of upgrades: what is in it, how fast it goes, why it is not recommended."""
+
+from __future__ import annotations
+
+from math import isnan
+
+from windwall.quantities.measures import ANGLE, SHARE, SPEED, Measure
+from windwall.report.wording.operating_point import unanswered
+from windwall.report.wording.top_speed import no_answer
+from windwall.results.ranking import ANCHORS, MIDDLE, Chosen, Ranking, UpgradeGain, UpgradeSet
+from windwall.results.views import sentence
+
+NO_TARGET = "There is none: every allowed set passes a limit, has no answer or ends without one."
+EMPTY_TARGET = "It is empty: nothing within the budget is faster without passing a limit."
+FASTEST = (
+    "{speed} at the three knock anchors. It is the fastest within the budget, and over every "
+    "cheaper one it has a lead that can be told: more than {smallest} at one of the anchors.{early}"
+)
+ALIKE = (
+    "{speed} at the three knock anchors. It is the cheapest within the budget that cannot be told "
+    "from the fastest, which is this set {changes}: {dearer}, and a lead of {lead} {unit}; one that "
+    "can be told is more than {smallest}.{early}"
+)
+EARLY_ELSEWHERE = (
+    " At {anchors} octane numbers its pull ends with thrust to spare, for want of an answer."
+)
+PASSES = "passes {address}"
+OUTSIDE = {
+    "none": "",
+    "excluded": "excluded by what is fitted",
+    "no_answer": "{reason}",
+    "passes_limit": "would pass {address}",
+    "adds_nothing": "adds nothing to it",
+    "adds_too_little": "adds {gain} to it, too little to be told",
+    "beyond_budget": "beyond the budget",
+    "ends_without_answer": "with it {reason}",
+}
+ENDING_EARLY = (
+    "{number} of the {solved} sets end with thrust to spare, because the model has no answer "
+    "beyond, at the knock anchor as stated. Their speed is that where answers end. None of them is "
+    "recommended, the best for a price or a partner above. The smallest of them:"
+)
+ENDS_EARLY = "its pull ends at {speed} with thrust to spare. {reason}"
+
+
+@sentence.register(Chosen)
+def value(one: Chosen) -> str:
+    """A chosen value as people say it."""
+    keys = [key for key in one.address.split("/") if not key.isdigit()]
+    if one.number is None:
+        return one.text.replace("_", " ")
+    if one.unit:
+        return Measure(one.dimension, one.unit).short(one.number, one.scenario_info.system)
+    if one.counted:
+        return f"{one.number:g} {keys[-1].partition('_')[0]}"
+    return f"{keys[-1].replace('_', ' ')} {one.number:g}"
+
+
+@sentence.register(UpgradeSet)
+def refusal(one: UpgradeSet) -> str:
+    """Why a set has no answer, or which limit it passes."""
+    if one.refused_for == "not_installable":
+        return one.refusal
+    if one.refused_for == "no_answer":
+        return no_answer(one.unanswered, one.scenario_info)
+    if one.refused_for == "ends_without_answer":
+        system = one.scenario_info.system
+        return ENDS_EARLY.format(
+            speed=SPEED.text(one.speed[MIDDLE], system, 4),
+            reason=unanswered(one.unanswered, system),
+        )
+    return "" if not one.passed else PASSES.format(address=one.passed[0].address)
+
+
+def outside(ranking: Ranking, gain: UpgradeGain) -> str:
+    """Why an upgrade is not in the target."""
+    beside = None if gain.beside_target is None else ranking.set_at(gain.beside_target)
+    more = beside.speed[MIDDLE] - ranking.target.speed[MIDDLE] if beside else 0.0
+    return OUTSIDE[gain.outside].format(
+        gain=SPEED.text(more, ranking.scenario_info.system, 2),
+        reason=beside.reason if beside else "",
+        address=beside.passed[0].address if beside and beside.passed else "",
+    )
+
+
+def target(ranking: Ranking) -> str:
+    """The set that the fair shares are of, and why it is this one."""
+    best, system = ranking.target, ranking.scenario_info.system
+    if best is None:
+        return NO_TARGET
+    if not ranking.fastest.upgrades:
+        return EMPTY_TARGET
+    unit = SPEED.shown(system)
+    speeds = ", ".join("-" if isnan(one) else speed_number(one, system) for one in best.speed)
+    values = {
+        "speed": f"{speeds} {unit}",
+        "smallest": SPEED.short(ranking.smallest_lead, system, 2),
+        "changes": changes(best, ranking.fastest),
+        "dearer": cost(ranking.fastest, ranking),
+        "lead": ", ".join(SPEED.change(one, system) for one in ranking.lead),
+        "unit": unit,
+        "early": early_elsewhere(best, ranking),
+    }
+    return (FASTEST if best == ranking.fastest else ALIKE).format(**values)
+
+
+def changes(one: UpgradeSet, other: UpgradeSet) -> str:
+    """What another set has that this one has not, and the other way round."""
+    mine, its = ([each.label(key) for key in each.upgrades] for each in (one, other))
+    more = [label for label in its if label not in mine]
+    less = [label for label in mine if label not in its]
+    said = [("with", more), ("without", less)]
+    return " and ".join(f"{word} {', '.join(labels)}" for word, labels in said if labels)
+
+
+def early_elsewhere(one: UpgradeSet, ranking: Ranking) -> str:
+    """That a set which has an answer as stated has none at another anchor."""
+    anchors = [
+        f"{ranking.knock_anchors[at]:.4g}" for at in range(len(ANCHORS)) if one.ends_early(at)
+    ]
+    return EARLY_ELSEWHERE.format(anchors=" and ".join(anchors)) if anchors else ""
+
+
+def cost(one: UpgradeSet, ranking: Ranking) -> str:
+    return f"{one.cost:.0f} {ranking.currency}".rstrip()
+
+
+def set_text(one: UpgradeSet, system: str) -> str:
+    """How fast, and at the other two anchors."""
+    low, stated, high = ("no answer" if isnan(v) else speed_number(v, system) for v in one.speed)
+    return f"{stated} {SPEED.shown(system)} ({low} lower, {high} upper knock anchor)"
+
+
+def spark(one: UpgradeSet, system: str) -> str:
+    """How late, behind a speed; nothing where it is as early as it likes."""
+    if not one.retard:
+        return ""
+    held = "" if one.opening == 1 else f", throttle at {SHARE.text(one.opening, system, 2)}"
+    return f", spark {ANGLE.value(one.retard, system):.0f} {ANGLE.shown(system)} late{held}"
+
+
+def ending_early(ranking: Ranking) -> str:
+    """How many sets end without an answer, and what is not made of them."""
+    return ENDING_EARLY.format(number=ranking.number_cut_short, solved=ranking.solved)
+
+
+def speed_number(speed: float, system: str) -> str:
+    """Without its unit."""
+    return f"{SPEED.value(speed, system):.1f}"
