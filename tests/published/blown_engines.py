@@ -9,11 +9,12 @@ Assumptions, fixed before the first comparison:
   of the engine's swept volume a turn. Vanes compress inside by 1.15, the others not at all;
 * a turbocharger is a centrifugal compressor of usual efficiency which the crank drives: the model
   has no turbine, and the work at the crank stands for the pumping against one. Its impeller is made
-  for the boost and the air of the power compared, 1.1 g/s for a kilowatt;
+  for the boost and the air of the power compared, 1.1 g/s for a kilowatt, and larger where it would
+  turn more than 34 times as fast as the crank (the first comparison met the end of that range);
 * a charge cooler, where there is one, has 1.2 transfer units at that flow and three times as much
   cooling air at 120 km/h; all engines stand in that wind;
 * the tank has petrol of 98 research octane numbers and no alcohol. Knock costs what the model
-  says; the same engine is also asked on petrol that never knocks, which parts the two;
+  says; the same engine is also asked where nothing ever knocks, which parts the two;
 * the day is that of SAE J1349, boost counts from it, and a throttle of 90 mm stands first.
 """
 
@@ -28,13 +29,18 @@ from published.rated_engines import FIGURES, document, printed
 
 WIND = "120 km/h"
 PUMP = {"research_octane": 98, "motor_octane": 88, "ethanol": "0 %"}
-NEVER_KNOCKS = {"fuel/research_octane": 130, "fuel/motor_octane": 120}
+NEVER_KNOCKS = {
+    "fuel/research_octane": 130,
+    "fuel/motor_octane": 120,
+    "engine/knock_anchor/octane_number": 40,
+}
 INSIDE = {"vane": 1.15}
 RPM = np.pi / 30
 AIR_FOR_A_KILOWATT = 1.1e-3  # kg/s
 WARM = 298.15  # K
 HEAT = 1005.0  # J/(kg K)
 DAY = 99e3  # Pa
+FASTEST = 34  # turns of a turbocharger for one of the crank
 
 
 def swept(row):
@@ -61,7 +67,10 @@ def turbocharger(boost, flow, speed):
     is too slow for that at the engine speed in rpm."""
     head = HEAT * WARM * ((1 + boost / DAY) ** (0.4 / 1.4) - 1)
     tip_speed = np.sqrt(head / (0.72 * 0.9))
-    diameter = np.sqrt(4 / np.pi * flow / (0.12 * DAY / (287 * WARM) * tip_speed))
+    diameter = max(
+        np.sqrt(4 / np.pi * flow / (0.12 * DAY / (287 * WARM) * tip_speed)),
+        2 * tip_speed / (FASTEST * speed * RPM),
+    )
     return {
         "id": "blower",
         "kind": "mapped_compressor",
@@ -96,9 +105,8 @@ def held(car, speed):
     return car.operating_point(engine_speed=f"{speed} rpm", road_speed=WIND)
 
 
-def driven(car, boost, speed):
-    """The car with the drive that gives this boost, in Pa, where nothing knocks."""
-    car = car.set(NEVER_KNOCKS)
+def drive(car, boost, speed):
+    """The drive that gives this boost, in Pa, to a car that never knocks."""
 
     def boost_of(ratio):
         return held(car.set({"charge_path/blower/drive_ratio": ratio}), speed).manifold.boost
@@ -109,15 +117,21 @@ def driven(car, boost, speed):
     for _ in range(10):
         middle = (low + high) / 2
         low, high = (middle, high) if boost_of(middle) < boost else (low, middle)
-    return car.set({"charge_path/blower/drive_ratio": (low + high) / 2})
+    return {"charge_path/blower/drive_ratio": (low + high) / 2}
 
 
 def powers(made, boost, speed):
-    """W at the flywheel: on the petrol of the pump, and on one that never knocks."""
-    car = ww.loads(json.dumps(made | {"fuel": PUMP}))
-    free = driven(car, boost, speed) if boost > 0 else car.set(NEVER_KNOCKS)
-    pump = free.set({"fuel/research_octane": 98, "fuel/motor_octane": 88})
-    return tuple(held(one, speed).engine.power for one in (pump, free))
+    """W at the flywheel: on the petrol of the pump, and where nothing ever knocks."""
+    pump = ww.loads(json.dumps(made | {"fuel": PUMP}))
+    free = pump.set(NEVER_KNOCKS)
+    driven = drive(free, boost, speed) if boost > 0 else {}
+    return tuple(power(car.set(driven), speed) for car in (pump, free))
+
+
+def power(car, speed):
+    """W, or nan where nothing holds the knock margin."""
+    point = held(car, speed)
+    return point.engine.power if point.answered else np.nan
 
 
 def blown():

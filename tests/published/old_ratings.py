@@ -8,7 +8,9 @@ Assumptions, fixed before the first comparison:
 * rows of 3 cylinders (rotary) and diesels are left out; of rows with one engine the first stays;
 * both tables are net, whatever is said of them. The help page of mtcars calls its power gross, and
   cars of 1970 and 1971 were sold by gross figures; but where both were printed for 1971
-  (GROSS_NET) the tables have the net one: 150 for 318 cubic inches, 140 for 302.
+  (GROSS_NET) the tables have the net one: 150 for 318 cubic inches, 140 for 302;
+* gross figures were corrected to 60 degF and 29.92 inHg, net ones to 77 degF and 99 kPa
+  (experts123.com, What is the difference between net and gross horsepower).
 """
 
 import csv
@@ -72,4 +74,5 @@ def net_over_gross(cylinders, cubic_inches):
     """By the model, of one car's engine."""
     car = {"cylinders": cylinders, "cubic_inches": cubic_inches, "horsepower": 100}
     engine = as_engine(car | {"table": "", "name": "", "year": ""})
-    return highest(engine) / highest(engine | {"rating": "gross"})
+    gross = {"rating": "gross", "standard": "SAE gross"}
+    return highest(engine) / highest(engine | gross)

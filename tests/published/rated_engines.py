@@ -33,6 +33,10 @@ MIXTURE = {
     "ported injection": "ported_injection",
     "throttle body injection": "carburettor",
 }
+OTHER_DAYS = {
+    "DIN": {"temperature": "20 degC", "pressure": "101.325 kPaa"},
+    "SAE gross": {"temperature": "60 degF", "pressure": "101.325 kPaa"},
+}
 ROOM = {
     "format": "windwall-scenario/1",
     "day": {"temperature": "25 degC", "pressure": "99 kPa"},
@@ -77,8 +81,7 @@ def rated(row, given):
     made = {"compression_ratio": float(row["compression_ratio"])}
     if row["rating"] == "gross":
         made["as"] = "gross"
-    if row["standard"] == "DIN":
-        made |= {"temperature": "20 degC", "pressure": "101.325 kPaa"}
+    made |= OTHER_DAYS.get(row["standard"], {})
     for key, value in printed(row).items():
         _, speed, unit = FIGURES[key]
         spread = "" if key in given else f" ± {ANY * value:.6g}"
