@@ -2,7 +2,7 @@
 SHELL := /bin/bash
 .SHELLFLAGS := -euo pipefail -c
 .DEFAULT_GOAL := help
-.PHONY: help demo test test-all bench build build-all second-compiler format lint clean
+.PHONY: help demo test test-all evidence bench build build-all second-compiler format lint clean
 
 build := build/dev
 bin := .venv/bin
@@ -32,6 +32,10 @@ run-tests:
 	ctest --test-dir $(build) --output-on-failure --no-tests=error -j2 --progress --quiet --output-log $(build)/ctest.log || { cat $(build)/ctest.log; exit 1; }
 	@tail -4 $(build)/ctest.log
 	$(bin)/python -m pytest -m "$(choose)"
+
+evidence:  ## make docs/evidence.md of what the tests held against the world
+	@test -x $(bin)/clang-format || .ci/setup test
+	$(bin)/python -m pytest -q tests/published --evidence
 
 bench:  ## count and time points and top speeds
 	@test -x $(bin)/clang-format || .ci/setup test

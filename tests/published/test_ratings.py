@@ -9,7 +9,7 @@ import numpy as np
 import pytest
 from scipy.stats import spearmanr
 
-from published.engine_ratings import sealed
+from published.engine_ratings import half, sealed
 from published.rated_engines import (
     atmospheric,
     by_class,
@@ -30,36 +30,30 @@ def errors(ratios, closed, key):
     return np.array([one[key] - 1 for name, one in ratios.items() if name in half and key in one])
 
 
-def told(name, found):
-    print(
-        f"{name}: {len(found)} rows, median {100 * np.median(found):+.1f} %, median of sizes "
-        f"{100 * np.median(np.abs(found)):.1f} %, nine tenths within "
-        f"{100 * np.quantile(np.abs(found), 0.9):.1f} %"
-    )
-
-
 @HALVES
 @pytest.mark.parametrize("key", ["torque", "power"])
-def test_descriptors_alone(key, closed):
+def test_descriptors_alone(key, closed, evidence, distribution):
     found = errors(by_class(), closed, key)
-    told(f"{key} by descriptors", found)
-    assert abs(np.median(found)) <= 0.04
-    assert np.median(np.abs(found)) <= 0.08
-    # The target is 0.18, which torque meets. Power stands at 0.192 of the open and 0.188 of the
-    # closed rows: what pages print of one engine differs by up to a tenth.
-    assert np.quantile(np.abs(found), 0.9) <= (0.18 if key == "torque" else 0.20)
+    distribution("Ratings by descriptors", f"{key}, {half(closed)}", found, within=0.08)
+    name = f"rated {key} by descriptors, {half(closed)}"
+    evidence.at_most(f"{name}: median error", abs(np.median(found)), 0.04)
+    evidence.at_most(f"{name}: median size", np.median(np.abs(found)), 0.08)
+    # Power is held within 0.20: what pages print of one engine differs by up to a tenth.
+    nine_tenths = np.quantile(np.abs(found), 0.9)
+    evidence.at_most(f"{name}: nine tenths within", nine_tenths, 0.18, {"power": 0.20}.get(key))
 
 
 @HALVES
 @pytest.mark.parametrize("key", ["torque", "power"])
-def test_one_figure_tells_the_other(key, closed):
+def test_one_figure_tells_the_other(key, closed, evidence, distribution):
     found = errors(by_other_figure(), closed, key)
-    told(f"{key} by the other figure", found)
-    assert np.median(np.abs(found)) <= 0.05
+    distribution("Ratings with the other figure met", f"{key}, {half(closed)}", found, within=0.05)
+    name = f"rated {key} with the other figure given, {half(closed)}"
+    evidence.at_most(f"{name}: median size", np.median(np.abs(found)), 0.05)
 
 
 @HALVES
-def test_stated_sigmas_cover_what_is_printed(closed):
+def test_stated_sigmas_cover_what_is_printed(closed, evidence):
     rows = [row for row in atmospheric() if sealed(row) is closed]
     off = np.array(
         [
@@ -68,16 +62,20 @@ def test_stated_sigmas_cover_what_is_printed(closed):
             for key in printed(row)
         ]
     )
-    within = [float(np.mean(off <= bound)) for bound in (1, 2)]
-    print(f"within one sigma {within[0]:.2f}, within two {within[1]:.2f}, of {len(off)}")
-    assert 0.60 <= within[0] <= 0.76
-    assert 0.90 <= within[1] <= 0.99
+    for bound, low, high in ((1, 0.60, 0.76), (2, 0.90, 0.99)):
+        covered = float(np.mean(off <= bound))
+        claim = f"share of figures within {bound} of their sigmas, {half(closed)}"
+        evidence.at_least(claim, covered, low)
+        evidence.at_most(claim, covered, high)
 
 
-def test_cars_of_1993():
-    cars = cars_of_1993()
+@HALVES
+def test_cars_of_1993(closed, evidence, distribution):
+    cars = [car for car in cars_of_1993() if sealed(car) is closed]
     ratio = np.array([figures(car)["power"][0] for car in cars])
+    distribution("Cars of 1993", f"power, {half(closed)}", ratio - 1, within=0.05)
     power = np.array([float(car["power_kw"]) for car in cars])
-    told("power of cars of 1993", ratio - 1)
-    assert abs(np.median(ratio) - 1) <= 0.05
-    assert spearmanr(ratio * power, power).statistic >= 0.85
+    name = f"power of cars of 1993, {half(closed)}"
+    evidence.at_most(f"{name}: median error", abs(np.median(ratio) - 1), 0.05)
+    order = spearmanr(ratio * power, power).statistic
+    evidence.at_least(f"{name}: Spearman's rank correlation", order, 0.85)

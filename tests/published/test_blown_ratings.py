@@ -1,0 +1,46 @@
+"""Blown engines against what their makers printed (data/engine_ratings.csv, sources row by row),
+descriptors only; what stands for the blower is said in blown_engines, and was fixed before the
+first comparison of November 2026. Nothing in the model was chosen on these rows.
+"""
+
+import numpy as np
+import pytest
+
+from published.blown_engines import all_ratios, blown
+from published.engine_ratings import half, sealed
+
+pytestmark = pytest.mark.published
+KINDS = ("on 98 octane", "where nothing knocks")
+# The targets are those of engines without a blower. On the petrol of the pump the rule of octane
+# numbers holds the spark so late, or the throttle so far closed, that turbocharged engines lose a
+# quarter that their makers had; with knock taken away the same engines read 3 to 8 % high.
+HELD = {"on 98 octane": (0.12, 0.20, 0.36), "where nothing knocks": (0.13, 0.15, 0.30)}
+
+
+def errors(kind, key):
+    return [
+        (sealed(row), ratio[kind] - 1)
+        for row in blown()
+        for key_of, ratio in all_ratios()[row["id"]].items()
+        if key_of == key
+    ]
+
+
+@pytest.mark.parametrize("kind", [0, 1], ids=["pump", "no_knock"])
+def test_blown_engines_by_descriptors(kind, evidence, distribution):
+    found = [one for key in ("torque", "power") for one in errors(kind, key)]
+    for closed in (False, True):
+        some = [error for where, error in found if where is closed]
+        distribution(f"Blown engines {KINDS[kind]}", half(closed), some, within=0.08)
+    sizes = np.abs([error for _, error in found])
+    name = f"figures of blown engines {KINDS[kind]}"
+    held = HELD[KINDS[kind]]
+    middle = np.median([error for _, error in found])
+    evidence.at_most(f"{name}: median error", abs(middle), 0.04, held[0])
+    evidence.at_most(f"{name}: median size", np.median(sizes), 0.08, held[1])
+    evidence.at_most(f"{name}: nine tenths within", np.quantile(sizes, 0.9), 0.18, held[2])
+
+
+def test_enough_of_them(evidence):
+    figures = sum(len(one) for one in all_ratios().values())
+    evidence.at_least("figures of blown engines", figures, 10)
