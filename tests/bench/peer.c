@@ -34,9 +34,11 @@ static double residuals(struct point* o, const double* x, double* r) {
         r[RATIO] = blower(o, o->p, p2) / o->m - 1;
         o->p = p2;
     }
-    if (c->plenum_conductance > 0) {
-        const double flow = o->m * heat_capacity(c, o->T);
-        o->T = o->around + (o->T - o->around) * exp(-c->plenum_conductance / flow);
+    if (c->plenum_surface > 0) {
+        const double films = 1.0 / 30 + 1 / o->outside, flow = o->m * heat_capacity(c, o->T);
+        const double stated = c->plenum_conductance;
+        const double conductance = isnan(stated) ? c->plenum_surface / films : stated;
+        o->T = o->around + (o->T - o->around) * exp(-conductance / flow);
     }
     r[FLOW] = log(draw(o, x[RETARD]) / o->m);
     r[RETARD] = lacking(o, x[RETARD]) * degree;

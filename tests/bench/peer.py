@@ -83,8 +83,9 @@ def air(vehicle):
         "cp": day["gas"]["a"][:5],
         "h0": day["gas"]["a"][5],
         "headwind": vehicle["day"]["headwind"],
-        "hood_rise": hood["rise"],
+        "hood_rise": hood["rise"] * (0.35 if hood["hood"] == "open" else 1),
         "hood_halving": hood["halving_speed"],
+        "hood_stir": hood["stir"],
         "hood_share": hood["intake_share"],
         "ram": hood["ram_recovery"],
     }
@@ -101,7 +102,7 @@ def charge(vehicle):
         filtering(parts.get("filter"))
         | throttling(parts["throttle"])
         | blowing(parts.get("positive_blower"))
-        | {"plenum_conductance": plenum(parts.get("plenum"))}
+        | plenum(parts.get("plenum"))
     )
 
 
@@ -139,18 +140,27 @@ def blowing(part):
         "to_case": "case_conductance",
         "to_air": "case_to_air",
         "case_T": "case_temperature",
+        "case_exchange": "case_exchange",
+        "mount": "mount_conductance",
+        "mount_T": "mount_temperature",
     }
+    sizes = {"case_surface": 0.0, "pocket": 0.0}
     if part is None:
-        return dict.fromkeys(names, 0.0) | {"built_in": 1.0}
+        return dict.fromkeys(names, 0.0) | sizes | {"built_in": 1.0}
     numbers = {ours: part[theirs] for ours, theirs in names.items()}
-    return numbers | {"case_T": nan if part["case_temperature"] is None else numbers["case_T"]}
+    size = part["displacement"] ** (1 / 3)
+    sizes = {"case_surface": part["case_area"] or 25 * size**2, "pocket": size / 2}
+    return {key: nan if x is None else x for key, x in numbers.items()} | sizes
 
 
 def plenum(part):
     if part is None:
-        return 0.0
+        return {"plenum_surface": 0.0, "plenum_conductance": 0.0}
     stated = part["conductance"]
-    return 60 * part["volume"] ** (2 / 3) if stated is None else stated
+    return {
+        "plenum_surface": 6 * part["volume"] ** (2 / 3),
+        "plenum_conductance": nan if stated is None else stated,
+    }
 
 
 def engine(vehicle):
@@ -212,6 +222,8 @@ def warmth(vehicle):
     by, oil = known["by"], given["oil"]
     there = known["coolant_temperature"] if by == "liquid" else known["known_air_temperature"]
     here = there if by == "liquid" else air["T"]
+    if known["warm_air_share"] or known["pull_time"] is not None:
+        raise NotImplementedError("cooling air from under the bodywork, or a short pull")
     densities = (air["p"] / air["T"]) / (101325 / known["known_air_temperature"])
     head = given["head_temperature"] or known["known_head_temperature"]
     gas = heat.gas_that_heats(given, known["known_charge_temperature"], 1.17)

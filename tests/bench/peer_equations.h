@@ -5,12 +5,13 @@
 
 struct car {
     double air_p, air_T, w, density, R, cp[5], h0, headwind;
-    double hood_rise, hood_halving, hood_share, ram;
+    double hood_rise, hood_halving, hood_stir, hood_share, ram;
     double filter_linear, filter_square;       /* drop times density over m, over m^2 */
     double plate_area, plate_lost, plate_leak; /* at full throttle */
     double displacement, drive_ratio, built_in, rotor_leak, fill_loss, belt;
     double friction_torque, friction_slope, to_charge, to_case, to_air, case_T;
-    double plenum_conductance;
+    double case_surface, case_exchange, pocket, mount, mount_T; /* nan where not stated: to_ */
+    double plenum_surface, plenum_conductance;
     double swept, stroke, compression, known_speed, known_flow;
     double filling, fall_off, best_speed, valve_area, mach[32], wall_share, wall_T;
     double lambda, richest, stoichiometric, heating, exponent[9], cycle_factor;
@@ -28,7 +29,7 @@ struct answer {
 /* One point: what is held, and what the last march left. */
 struct point {
     const struct car* car;
-    double N, wind, around, T1, p1, gamma1, compressed, cooling; /* held */
+    double N, wind, around, outside, T1, p1, gamma1, compressed, cooling; /* held */
     double m, p, T, crank, dry, phi, p_e, T_h;
 };
 
@@ -100,6 +101,16 @@ static double plate(const struct point* o, double p, double behind) {
            (c->plate_leak > 0 ? jet(c->plate_leak, p, o->T1, behind, o->gamma1, c->R) : 0);
 }
 
+/* From the charge to the case, W/K: pockets of half the rotors' size go round as a pipe flows. */
+static double to_case(const struct point* o, double p1, double omega) {
+    const struct car* c = o->car;
+    if (!isnan(c->to_case)) return c->to_case;
+    const double mu = 1.458e-6 * pow(o->T1, 1.5) / (o->T1 + 110.4);
+    const double Re = p1 / (c->R * o->T1) * omega * c->pocket * c->pocket / mu;
+    const double film = mu * 1006 / 0.71 / c->pocket * (3.66 + 0.023 * pow(Re, 0.8) * pow(0.71, 0.4));
+    return c->case_exchange * c->case_surface * film;
+}
+
 /* The flow there is room for; leaves the outlet's temperature and the power taken. */
 static double blower(struct point* o, double p1, double p2) {
     const struct car* c = o->car;
@@ -109,11 +120,17 @@ static double blower(struct point* o, double p1, double p2) {
     const double shaft = turns * work + friction;
     o->crank = shaft > 0 ? shaft / c->belt : shaft * c->belt;
 
-    double G = c->to_case, base = c->case_T;
+    double G = to_case(o, p1, omega), base = c->case_T;
     if (isnan(base)) {
-        const int stands = c->to_case > 0 && c->to_air > 0;
-        G = stands ? c->to_case * c->to_air / (c->to_case + c->to_air) : 0;
-        base = o->around + (stands ? (1 - c->to_charge) * friction / c->to_air : 0);
+        const double to_air = isnan(c->to_air) ? c->case_surface * o->outside : c->to_air;
+        const double outward = to_air + c->mount;
+        base = o->around;
+        if (G > 0 && outward > 0) {
+            G = G * outward / (G + outward);
+            base = to_air * o->around + c->mount * c->mount_T + (1 - c->to_charge) * friction;
+            base /= outward;
+        } else
+            G = 0;
     }
     const double made = turns * work + c->to_charge * friction - G * (T1 - base) / 2;
     const double guess = T1 + made / o->m / 1010;
@@ -250,7 +267,9 @@ static void hold(struct point* o, const struct car* c, double speed, double road
     o->car = c;
     o->N = speed;
     o->wind = most(0, road_speed + c->headwind);
-    o->around = c->air_T + c->hood_rise / (1 + o->wind / c->hood_halving);
+    const double draught = 1 + o->wind / c->hood_halving;
+    o->around = c->air_T + c->hood_rise / draught;
+    o->outside = 5 + 11.9 * sqrt(c->hood_stir * draught);
     o->T1 = c->air_T + c->hood_share * (o->around - c->air_T);
     o->p1 = c->air_p + c->ram * c->density * o->wind * o->wind / 2;
     o->gamma1 = gamma_at(c, o->T1);

@@ -1,5 +1,7 @@
 """docs/physics/operating_point.md, the march and the balance: how much air the engine is given."""
 
+from math import sqrt
+
 from scipy.optimize import brentq
 
 from twin import engine as cylinder
@@ -8,15 +10,17 @@ from twin.gas import blend
 
 
 def under_hood(vehicle, wind):
-    """Temperature around the engine, and the state of the gas at the intake's mouth."""
+    """Temperature around the engine, film of its warm walls, and the gas at the intake's mouth."""
     air, hood = vehicle["air"], vehicle["under_hood"]
-    around = air["T"] + hood["rise"] / (1 + wind / hood["halving_speed"])
+    draught = 1 + wind / hood["halving_speed"]
+    around = air["T"] + hood["rise"] * (0.35 if hood["hood"] == "open" else 1) / draught
+    film = 5 + 11.9 * sqrt(hood["stir"] * draught)
     mouth = {
         "p": air["p"] + hood["ram_recovery"] * air["density"] * wind**2 / 2,
         "T": air["T"] + hood["intake_share"] * (around - air["T"]),
         "gas": air["gas"],
     }
-    return around, mouth
+    return around, film, mouth
 
 
 def behind(air, part, state, m, held):
@@ -25,13 +29,14 @@ def behind(air, part, state, m, held):
     if kind == "filter":
         return path.filter_outlet(part, state, m)
     if kind == "duct":
-        return path.duct_outlet(part, state, m, held["around"])
+        return path.duct_outlet(part, state, m, held["around"], held["film"])
     if kind == "plenum":
-        return path.plenum_outlet(part, state, m, held["around"])
+        return path.plenum_outlet(part, state, m, held["around"], held["film"])
     if kind == "throttle":
         return path.throttle_outlet(part, state, m, held["opening"])
     if kind == "positive_blower":
-        return path.blower_outlet(part, state, m, held["engine_speed"], held["around"])
+        speed = held["engine_speed"]
+        return path.blower_outlet(part, state, m, speed, held["around"], held["film"])
     if kind == "charge_cooler":
         return path.cooler_outlet(part, state, m, air, held["wind"])
     raise NotImplementedError(kind)
@@ -53,8 +58,8 @@ def balance(vehicle, held):
     """
     air, parts, engine = vehicle["air"], vehicle["charge_path"], vehicle["engine"]
     wind = max(0.0, held["road_speed"] + vehicle["day"]["headwind"])
-    around, start = under_hood(vehicle, wind)
-    held = held | {"wind": wind, "around": around}
+    around, film, start = under_hood(vehicle, wind)
+    held = held | {"wind": wind, "around": around, "film": film}
     mixed = cylinder.mixture(engine, blend(vehicle["fuel"]), held.get("enrichment", 0.0))
     first = next((k for k, part in enumerate(parts) if part["kind"] == "throttle"), None)
     count = [0]

@@ -8,7 +8,8 @@ from twin.gas import DRY_AIR, enthalpy
 
 def cooling(engine, air, held):
     """Flow of the cooling air over that of the known point, and its temperature here and there."""
-    known, here, there = engine["cooling"], air["T"], engine["cooling"]["known_air_temperature"]
+    known, there = engine["cooling"], engine["cooling"]["known_air_temperature"]
+    here = air["T"] + known["warm_air_share"] * (held["around"] - air["T"])
     if known["by"] == "liquid":
         return 1.0, known["coolant_temperature"], known["coolant_temperature"]
     densities = (air["p"] / here) / (101325 / there)
@@ -47,7 +48,14 @@ def head(engine, air, held, state, m, phi):
     c, T_a, T_a1 = cooling(engine, air, held)
     flow = max(m / known_flow(engine), 1e-3)
     Y = (T_h1 - T_a1) / (there - T_h1) * flow**0.57 * c**-0.58
-    return (Y * gas_that_heats(engine, state["T"], phi) + T_a) / (1 + Y)
+    rest = (Y * gas_that_heats(engine, state["T"], phi) + T_a) / (1 + Y)
+    if known["pull_time"] is None:
+        return rest
+    through = (1 - engine["oil"]["wall_share"]) * engine["walls"]["share"]
+    through *= known_flow(engine) * 1.17 * 2.972e6 * (1 - unburnt(1.17))
+    G = through / (T_h1 - T_a1) * c**0.58
+    left = exp(-known["pull_time"] * G * (1 + Y) / (known["head_mass"] * 897))
+    return rest + left * (known["temperature_before"] - rest)
 
 
 def unburnt(phi):

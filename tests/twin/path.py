@@ -41,21 +41,30 @@ def to_the_air(state, m, conductance, around):
     return around + (state["T"] - around) * exp(-conductance / flow)
 
 
-def plenum_outlet(part, state, m, around):
-    surface = 6 * part["volume"] ** (2 / 3)
-    conductance = 10 * surface if part["conductance"] is None else part["conductance"]
+def plenum_outlet(part, state, m, around, outside):
+    conductance = 6 * part["volume"] ** (2 / 3) / (1 / 30 + 1 / outside)
+    if part["conductance"] is not None:
+        conductance = part["conductance"]
     return state | {"T": to_the_air(state, m, conductance, around)}
 
 
-def duct_outlet(part, state, m, around):
+def viscosity(T):
+    return 1.458e-6 * T**1.5 / (T + 110.4)
+
+
+def inside(Re, T, bore):
+    """Film of the charge in a pipe, W/(m2 K)."""
+    return viscosity(T) * 1006 / 0.71 / bore * (3.66 + 0.023 * Re**0.8 * 0.71**0.4)
+
+
+def duct_outlet(part, state, m, around, outside):
     rho, bore = density(state), part["bore"]
     speed = m / (rho * pi * bore**2 / 4)
-    viscosity = 1.458e-6 * state["T"] ** 1.5 / (state["T"] + 110.4)
-    Re = max(rho * abs(speed) * bore / viscosity, 0.001)
+    Re = max(rho * abs(speed) * bore / viscosity(state["T"]), 0.001)
     f = churchill(Re, part["roughness"] / bore)
     loss = f * part["length"] / bore + part["loss_coefficient"]
-    inside = viscosity * 1006 / 0.71 / bore * (3.66 + 0.023 * Re**0.8 * 0.71**0.4)
-    conductance = pi * bore * part["length"] / (1 / inside + 1 / 15)
+    films = 1 / inside(Re, state["T"], bore) + 1 / outside
+    conductance = pi * bore * part["length"] / films
     if part["conductance"] is not None:
         conductance = part["conductance"]
     return state | {
@@ -108,17 +117,26 @@ def bent(T):
     return 150 - 50 * (150 - T) / (150 - T + 50) if T < 150 else T
 
 
-def case(part, unused, around):
+def case(part, state, omega, unused, around, outside):
     """Conductance to what the case stands against, and the temperature of that."""
+    size, T = part["displacement"] ** (1 / 3), state["T"]
+    surface = part["case_area"] or 25 * size**2
     to_case, to_air = part["case_conductance"], part["case_to_air"]
+    if to_case is None:
+        Re = density(state) * omega * size / 2 * size / 2 / viscosity(T)
+        to_case = part["case_exchange"] * surface * inside(Re, T, size / 2)
     if part["case_temperature"] is not None:
         return to_case, part["case_temperature"]
-    if to_case == 0 or to_air == 0:
+    to_air = surface * outside if to_air is None else to_air
+    mount = part["mount_conductance"]
+    outward = to_air + mount
+    if to_case == 0 or outward == 0:
         return 0.0, around
-    return to_case * to_air / (to_case + to_air), around + unused / to_air
+    there = (to_air * around + mount * part["mount_temperature"] + unused) / outward
+    return to_case * outward / (to_case + outward), there
 
 
-def blower(part, state, m, p2, engine_speed, around):
+def blower(part, state, m, p2, engine_speed, around, outside):
     """Outlet temperature, powers and the flow there is room for, at one pressure behind."""
     p1, T1, gas = state["p"], state["T"], state["gas"]
     omega, v, Vd = part["drive_ratio"] * engine_speed, part["built_in_ratio"], part["displacement"]
@@ -130,7 +148,8 @@ def blower(part, state, m, p2, engine_speed, around):
     crank = shaft / part["belt_efficiency"] if shaft > 0 else shaft * part["belt_efficiency"]
 
     made = N * work + part["friction_to_charge"] * friction
-    G, T_base = case(part, (1 - part["friction_to_charge"]) * friction, around)
+    unused = (1 - part["friction_to_charge"]) * friction
+    G, T_base = case(part, state, omega, unused, around, outside)
     m = max(m, 1e-9)
     # half of what the case takes goes with the outlet's temperature
     h = enthalpy(gas, T1) + (made - G * (T1 - T_base) / 2) / m
@@ -148,13 +167,13 @@ def blower(part, state, m, p2, engine_speed, around):
     return {"T2": T2, "capacity": capacity, "shaft": shaft, "crank": crank, "leak": leak}
 
 
-def blower_outlet(part, state, m, engine_speed, around):
+def blower_outlet(part, state, m, *held):
     p1 = state["p"]
-    room = lambda p2: blower(part, state, m, p2, engine_speed, around)["capacity"] - m  # noqa: E731
+    room = lambda p2: blower(part, state, m, p2, *held)["capacity"] - m  # noqa: E731
     if room(1e-3 * p1) < 0:
         raise TooMuchError
     p2 = brentq(room, 1e-3 * p1, 50 * p1, xtol=1e-12 * p1, rtol=1e-15)
-    answers = blower(part, state, m, p2, engine_speed, around)
+    answers = blower(part, state, m, p2, *held)
     return state | {
         "p": p2,
         "T": answers["T2"],

@@ -148,6 +148,7 @@ BlowerPoint point_of(const Numbers& x) {
     blower.friction_to_charge = x[friction_to_charge];
     blower.case_conductance = x[case_conductance];
     blower.case_to_air = x[case_to_air];
+    blower.mount_conductance = 0;
     media::Stream in;
     in.pressure = x[inlet_pressure];
     in.temperature = x[inlet_temperature];

@@ -162,9 +162,14 @@ void bind_parts(py::module_& physics) {
                 "bowl_above_inlet"_a,
                 "Fuel a carburettor draws over what its depression alone would draw; Pa.");
     physics.def("pipe_conductance", py::vectorize(&charge::pipe_conductance), "flow"_a,
-                "viscosity"_a, "bore"_a, "length"_a, "outside"_a = charge::outside_coefficient,
+                "viscosity"_a, "bore"_a, "length"_a, "outside"_a = 15.0,
                 "Conductance of a pipe between the gas inside and the air around, W/K.\n\n"
                 "kg/s, Pa s, m, m, W/(m2 K). Dittus and Boelter inside.");
+    physics.def("outside_film", py::vectorize(&charge::outside_film), "air_speed"_a,
+                "From warm walls under the bodywork to air that passes them, W/(m2 K); m/s.\n\n"
+                "A laminar flat plate of 0.1 m, and what radiates and rises by itself.");
+    physics.def("case_surface", py::vectorize(&charge::case_surface), "displacement"_a,
+                "Outer surface of a blower's case, m2, by what it moves a revolution, m3.");
 }
 
 }  // namespace

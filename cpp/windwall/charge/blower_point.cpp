@@ -1,5 +1,6 @@
 #include "windwall/charge/blower_point.hpp"
 
+#include "windwall/charge/blower_case.hpp"
 #include "windwall/media/orifice.hpp"
 
 #include <cmath>
@@ -14,12 +15,12 @@ media::Stream delivering(media::Stream inlet, double gas_flow) {
 }
 
 /// d(capacity)/d(flow): more flow means a cooler, smaller leak.
-double capacity_slope(const PositiveBlower& blower, const Compression& at,
-                      const media::Stream& in) {
+double capacity_slope(const PositiveBlower& blower, const Compression& at, const media::Stream& in,
+                      const Surroundings& surroundings) {
     const double flow = in.gas_flow();
     if (at.leak_flow <= 0) return 0;
-    const double inside = blower.case_conductance, outside = blower.case_to_air;
-    const double lost = inside > 0 && outside > 0 ? inside * outside / (inside + outside) : 0;
+    const double lost =
+        BlowerCase(blower, in, at.rotor_speed, at.bearing_loss, surroundings).conductance();
     const double carried = flow * in.gas.heat_capacity(at.outlet.temperature) + lost / 2;
     const double cooling = at.heat_to_charge / (flow * carried);
     return at.leak_flow / (2 * in.temperature) * cooling;
@@ -69,7 +70,7 @@ BlowerPoint blower_point(const PositiveBlower& blower, const media::Stream& inle
     for (int step = 0; step < 100 && flow > 0; ++step) {
         const media::Stream in = delivering(inlet, flow);
         const Compression at = blower.compress(in, outlet_pressure, surroundings);
-        const double slope = capacity_slope(blower, at, in) - 1;
+        const double slope = capacity_slope(blower, at, in, surroundings) - 1;
         const bool cooked = at.capped && at.outlet.temperature > in.temperature;
         if (cooked || slope >= 0) break;
         const double change = (at.capacity - flow) / slope;

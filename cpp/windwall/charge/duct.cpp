@@ -29,10 +29,10 @@ media::Stream with_drops(const Duct& duct, media::Stream charge, double viscosit
 
 double Duct::surface() const noexcept { return std::numbers::pi * bore * length; }
 
-double Duct::wall_conductance(const media::Stream& in) const noexcept {
+double Duct::wall_conductance(const media::Stream& in, double outside_film) const noexcept {
     if (conductance) return *conductance;
     return pipe_conductance(in.gas_flow(), air_viscosity(in.temperature), bore, length,
-                            outside_coefficient);
+                            outside_film);
 }
 
 media::Stream Duct::outlet(const media::Stream& in,
@@ -40,8 +40,8 @@ media::Stream Duct::outlet(const media::Stream& in,
     const double viscosity = air_viscosity(in.temperature);
     const double loss = duct_pressure_drop(in.gas_flow(), in.density(), viscosity, length, bore,
                                            loss_coefficient, roughness);
-    media::Stream out =
-        through_the_wall(in, wall_conductance(in), surroundings.under_hood_temperature);
+    media::Stream out = through_the_wall(in, wall_conductance(in, surroundings.outside_film),
+                                         surroundings.under_hood_temperature);
     if (in.liquid_share() > 0) out = with_drops(*this, out, viscosity);
     out.pressure = pressure_after(in.pressure, loss);
     return out;
@@ -50,7 +50,8 @@ media::Stream Duct::outlet(const media::Stream& in,
 std::array<media::LumpedNode, 1> Duct::thermal_nodes(
     const media::Stream& in, double, const Surroundings& surroundings) const noexcept {
     const double film = pipe_film(in.gas_flow(), air_viscosity(in.temperature), bore);
-    return {wall_node(in, wall_conductance(in), {film},
+    const double outside = surroundings.outside_film;
+    return {wall_node(in, wall_conductance(in, outside), {film, outside},
                       wall_heat_capacity(surface(), wall_thickness),
                       surroundings.under_hood_temperature)};
 }

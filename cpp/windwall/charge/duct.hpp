@@ -25,8 +25,9 @@ struct Duct {
     double wall_thickness = 2e-3;              // m, as of aluminium
 
     double surface() const noexcept;  // m2
-    /// Between the charge and the air under the bodywork, W/K, unless stated.
-    double wall_conductance(const media::Stream& in) const noexcept;
+    /// Between the charge and the air under the bodywork, W/K, unless stated; outside_film in
+    /// W/(m2 K).
+    double wall_conductance(const media::Stream& in, double outside_film) const noexcept;
     media::Stream outlet(const media::Stream& in, const Surroundings& surroundings) const noexcept;
     /// The wall.
     std::array<media::LumpedNode, 1> thermal_nodes(const media::Stream& in, double outlet_pressure,

@@ -8,10 +8,9 @@
 namespace windwall::charge {
 namespace {
 
-// W/(m2 K): the slow gas inside and the air outside in series. That of the slow gas has no source:
-// 30 is low among the 25 to 250 of Cengel's table for gases that are moved.
-constexpr double wall_coefficient = 10;
-constexpr double inside_film = 1 / (1 / wall_coefficient - 1 / outside_coefficient);
+// W/(m2 K), slow gas that enters as a jet; no source: 30 is low among the 25 to 250 of Cengel's table
+// for gases that are moved.
+constexpr double inside_film = 30;
 
 }  // namespace
 
@@ -20,15 +19,15 @@ double Plenum::surface() const noexcept {
     return 6 * edge * edge;
 }
 
-double Plenum::wall_conductance() const noexcept {
+double Plenum::wall_conductance(double outside_film) const noexcept {
     if (conductance) return *conductance;
-    return wall_coefficient * surface();
+    return surface() / (1 / inside_film + 1 / outside_film);
 }
 
 media::Stream Plenum::outlet(const media::Stream& in,
                              const Surroundings& surroundings) const noexcept {
-    media::Stream out =
-        through_the_wall(in, wall_conductance(), surroundings.under_hood_temperature);
+    media::Stream out = through_the_wall(in, wall_conductance(surroundings.outside_film),
+                                         surroundings.under_hood_temperature);
     if (!(in.liquid_share() > 0)) return out;
     const double flow = std::abs(in.gas_flow());
     return flow > 0 ? media::evaporate(out, volume * out.density() / flow) : out;
@@ -36,7 +35,8 @@ media::Stream Plenum::outlet(const media::Stream& in,
 
 std::array<media::LumpedNode, 1> Plenum::thermal_nodes(
     const media::Stream& in, double, const Surroundings& surroundings) const noexcept {
-    return {wall_node(in, wall_conductance(), {inside_film},
+    const double outside = surroundings.outside_film;
+    return {wall_node(in, wall_conductance(outside), {inside_film, outside},
                       wall_heat_capacity(surface(), wall_thickness),
                       surroundings.under_hood_temperature)};
 }

@@ -21,8 +21,8 @@ struct Plenum {
     double wall_thickness = 3e-3;       // m, as of aluminium
 
     double surface() const noexcept;  // m2, of a cube of this volume
-    /// Of a cube of this volume in still air, W/K, unless stated.
-    double wall_conductance() const noexcept;
+    /// Of a cube of this volume, W/K, unless stated; outside_film in W/(m2 K).
+    double wall_conductance(double outside_film) const noexcept;
     media::Stream outlet(const media::Stream& in, const Surroundings& surroundings) const noexcept;
     /// The wall.
     std::array<media::LumpedNode, 1> thermal_nodes(const media::Stream& in, double outlet_pressure,

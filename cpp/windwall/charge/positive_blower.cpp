@@ -1,5 +1,6 @@
 #include "windwall/charge/positive_blower.hpp"
 
+#include "windwall/charge/blower_case.hpp"
 #include "windwall/charge/blower_work.hpp"
 #include "windwall/charge/pressure_loss.hpp"
 #include "windwall/media/constants.hpp"
@@ -40,37 +41,9 @@ double friction(const PositiveBlower& blower, double speed) {
             blower.friction_torque_per_speed * std::abs(speed) / PositiveBlower::reference_speed);
 }
 
-/// What the case takes from the charge at a mean temperature of the charge, W. A case without heat
-/// of its own is at the temperature where it gives to the air around what it takes: from the charge
-/// and from its bearings.
-struct Case {
-    double conductance;     // W/K, charge to what is behind it
-    double behind;          // K
-    double charge_to_case;  // W/K
-
-    Case(const PositiveBlower& blower, double bearing_loss, double surroundings) {
-        charge_to_case = blower.case_conductance;
-        const double both = blower.case_conductance + blower.case_to_air;
-        if (blower.case_temperature) {
-            conductance = charge_to_case;
-            behind = *blower.case_temperature;
-        } else if (blower.case_to_air > 0) {
-            conductance = charge_to_case * blower.case_to_air / both;
-            behind = surroundings + bearing_loss / blower.case_to_air;
-        } else {  // nothing leaves an insulated case: what the bearings make returns to the charge
-            conductance = 0;
-            behind = surroundings;
-        }
-    }
-    double taken(double mean) const { return conductance * (mean - behind); }
-    double temperature(double mean) const {
-        return charge_to_case > 0 ? mean - taken(mean) / charge_to_case : behind;
-    }
-};
-
 /// Outlet temperature of a charge in which nothing evaporates, where
 /// m (h2 - h1) + G (T1 + T2)/2 = made + G T_behind: Newton, the left side bends little.
-double free_temperature(const media::Stream& in, const Case& housing, double made) {
+double free_temperature(const media::Stream& in, const BlowerCase& housing, double made) {
     const double flow = std::max(in.dry_air, least_flow);
     const double before = media::enthalpy_per_dry_air(in);
     media::Stream out = in;
@@ -79,7 +52,7 @@ double free_temperature(const media::Stream& in, const Case& housing, double mad
         out.temperature = T;
         const double excess = flow * (media::enthalpy_per_dry_air(out) - before) +
                               housing.taken((in.temperature + T) / 2) - made;
-        const double slope = flow * media::capacity_per_dry_air(out) + housing.conductance / 2;
+        const double slope = flow * media::capacity_per_dry_air(out) + housing.conductance() / 2;
         T -= excess / slope;
         if (std::abs(excess) <= 1e-13 * slope * std::abs(T)) break;
     }
@@ -89,7 +62,7 @@ double free_temperature(const media::Stream& in, const Case& housing, double mad
 /// Lets the liquid evaporate on the way: a share of what it would in equilibrium. The case meets
 /// the cooler charge; two steps of the secant settle what it takes to within a watt or so.
 void evaporate(Compression& does, const PositiveBlower& blower, const media::Stream& in,
-               const Case& housing, double made) {
+               const BlowerCase& housing, double made) {
     const double flow = in.dry_air;
     const double before = media::enthalpy_per_dry_air(in);
     const media::Stream unsettled = does.outlet;
@@ -100,7 +73,7 @@ void evaporate(Compression& does, const PositiveBlower& blower, const media::Str
         if (step == 2) break;
         const double asked = housing.taken((in.temperature + does.outlet.temperature) / 2);
         const double stiffness =
-            1 + housing.conductance / (2 * flow * media::capacity_per_dry_air(does.outlet));
+            1 + housing.conductance() / (2 * flow * media::capacity_per_dry_air(does.outlet));
         taken += (asked - taken) / stiffness;
     }
     does.casing_loss = taken;
@@ -109,10 +82,10 @@ void evaporate(Compression& does, const PositiveBlower& blower, const media::Str
 
 /// Outlet state, and the split of the heat between charge, case and bearings.
 void heat(Compression& does, const PositiveBlower& blower, const media::Stream& in,
-          double outlet_pressure, double surroundings) {
+          double outlet_pressure, const Surroundings& surroundings) {
     const double made = does.indicated_power + blower.friction_to_charge * does.friction_power;
     does.bearing_loss = does.friction_power - blower.friction_to_charge * does.friction_power;
-    const Case housing(blower, does.bearing_loss, surroundings);
+    const BlowerCase housing(blower, in, does.rotor_speed, does.bearing_loss, surroundings);
     const double free = free_temperature(in, housing, made);
     does.capped = free > hot_knee || free < cold_knee || in.dry_air < least_flow;
     does.outlet = in;
@@ -126,6 +99,8 @@ void heat(Compression& does, const PositiveBlower& blower, const media::Stream& 
         does.heat_to_charge = made - does.casing_loss;
         if (in.liquid_share() > 0) evaporate(does, blower, in, housing, made);
     }
+    if (does.outlet.liquid_share() > 0)
+        does.outlet.film_share += (1 - does.outlet.film_share) * blower.film_behind;
     does.case_temperature = housing.temperature((in.temperature + does.outlet.temperature) / 2);
 }
 
@@ -155,7 +130,7 @@ Compression PositiveBlower::compress(const media::Stream& in, double outlet_pres
     does.rotor_speed = drive_ratio * surroundings.drive_speed;
     does.indicated_power = work_power(*this, in, outlet_pressure, does.rotor_speed / turn);
     does.friction_power = friction(*this, does.rotor_speed);
-    heat(does, *this, in, outlet_pressure, surroundings.under_hood_temperature);
+    heat(does, *this, in, outlet_pressure, surroundings);
     leak(does, *this, in, outlet_pressure);
     does.drive_by_crank(belt_efficiency);
     return does;
@@ -165,10 +140,9 @@ std::array<media::LumpedNode, 1> PositiveBlower::thermal_nodes(
     const media::Stream& in, double outlet_pressure,
     const Surroundings& surroundings) const noexcept {
     const Compression does = compress(in, outlet_pressure, surroundings);
-    return {{{"case", case_mass * media::constants::aluminium_heat_capacity,
-              case_to_air > 0 ? does.bearing_loss : 0,  // as for the temperature of the case
-              case_conductance, (in.temperature + does.outlet.temperature) / 2, case_to_air,
-              surroundings.under_hood_temperature, case_temperature}}};
+    const BlowerCase housing(*this, in, does.rotor_speed, does.bearing_loss, surroundings);
+    return {housing.node((in.temperature + does.outlet.temperature) / 2,
+                         case_mass * media::constants::aluminium_heat_capacity)};
 }
 
 std::span<const fields::Row> PositiveBlower::rows() {
@@ -201,12 +175,23 @@ std::span<const fields::Row> PositiveBlower::rows() {
         with_default("belt_efficiency", "eta_b", at<&B::belt_efficiency>, number(), {0.7, 1}, 0.015,
                      "Power at the rotor shaft over power at the crankshaft",
                      "0.95 to 0.98 for new, aligned V-belts, a belt maker's notes"),
-        with_default(
-            "case_conductance", "UA_c", at<&B::case_conductance>, conductance("W/K"), {0, 50}, 1.5,
-            "Between the charge, at the mean of its two temperatures, and the case", "no source"),
-        with_default("case_to_air", "hA_c", at<&B::case_to_air>, conductance("W/K"), {0, 50}, 1,
-                     "Between the case and the air under the bodywork",
-                     "derived: 0.1 to 0.16 m2 of case at 15 W/(m2 K)"),
+        optional("case_area", "A_c", at<&B::case_area>, area("cm2"), {20, 20000},
+                 "Outer surface of the case; when not given, by the displacement"),
+        with_default("case_exchange", "x_c", at<&B::case_exchange>, number(), {0, 5}, 0.5,
+                     "Heat from the charge to the case over that of a turbulent pipe, where its "
+                     "conductance is not stated",
+                     "pockets that go round as a pipe flows; no source"),
+        optional("case_conductance", "UA_c", at<&B::case_conductance>, conductance("W/K"), {0, 50},
+                 "Between the charge, at the mean of its two temperatures, and the case; when not "
+                 "given, from surface and rotor speed"),
+        optional("case_to_air", "hA_c", at<&B::case_to_air>, conductance("W/K"), {0, 50},
+                 "Between the case and the air under the bodywork; when not given, from its "
+                 "surface"),
+        with_default("mount_conductance", "k_m", at<&B::mount_conductance>, conductance("W/K"),
+                     {0, 50}, 1, "Between the case and what it is bolted to",
+                     "0.5 to 3 of a bracket or flange of aluminium with its joints; estimate"),
+        with_default("mount_temperature", "T_m", at<&B::mount_temperature>, temperature("degC"),
+                     {-40, 200}, 15, "Temperature of what it is bolted to", "a warm engine block"),
         optional("case_temperature", "T_c", at<&B::case_temperature>, temperature("degC"),
                  {-40, 250},
                  "Temperature of the case; when not given, the one at which it gives off what it "
@@ -216,6 +201,10 @@ std::span<const fields::Row> PositiveBlower::rows() {
         with_default("evaporated_inside", "x_e", at<&B::evaporated_inside>, number(), {0, 1}, 0.29,
                      "Of the liquid that could evaporate by the outlet, the share that does",
                      "no source; anything from none to all of it"),
+        with_default("film_behind", "w_b", at<&B::film_behind>, number(), {0, 1}, 0.2,
+                     "Of the drops that did not evaporate, the share that leaves along the walls",
+                     "rotors and case catch what cannot turn with the gas, drops of 50 um in the "
+                     "main; no source for the number"),
         with_default("rotor_inertia", "J", at<&B::rotor_inertia>, inertia("kg m2"), {0, 0.1}, 5e-4,
                      "Moment of inertia of both rotors, referred to the driven one",
                      "derived: two half-solid rotors of aluminium, 80 to 90 mm wide and long"),

@@ -30,11 +30,16 @@ struct PositiveBlower {
     double friction_to_charge = 0.5;
     double fill_loss = 0;  // at the reference speed
     double belt_efficiency = 0.96;
-    double case_conductance = 2.5;                   // W/K, charge to case
-    double case_to_air = 2;                          // W/K, case to the air under the bodywork
+    std::optional<double> case_area;                 // m2
+    double case_exchange = 1;                        // of the heat from the charge to the case
+    std::optional<double> case_conductance;          // W/K, charge to case
+    std::optional<double> case_to_air;               // W/K, case to the air under the bodywork
+    double mount_conductance = 1;                    // W/K, case to what it is bolted to
+    double mount_temperature = 353.15;               // K
     std::optional<double> case_temperature;          // K
     double case_mass = 4;                            // kg of aluminium
     double evaporated_inside = 0.6;                  // of what equilibrium would evaporate
+    double film_behind = 0.7;                        // of the drops that are left
     double rotor_inertia = 1e-3;                     // kg m2
     std::optional<double> rated_speed;               // rad/s
     std::optional<double> rated_outlet_temperature;  // K

@@ -12,6 +12,7 @@ struct Surroundings {
     double drive_speed{};                 // rad/s, of the crank or what else turns the blower
     double throttle_opening{};            // share of the plate's travel: 0 shut, 1 wide open
     double under_hood_temperature{};      // K, of the air around pipes, plenum and blower case
+    double outside_film = 15;             // W/(m2 K), from warm walls to that air
     std::array<double, 4> fuel_demand{};  // own fuel the engine's lambda asks for, kg per kg of
                                           // dry air, by media::Vapour
     double humidity_ratio{};              // kg of water vapour per kg of dry air

@@ -15,7 +15,16 @@ constexpr double conductivity_by_viscosity = 1006 / prandtl;  // k = mu cp/Pr, J
 constexpr double laminar = 3.66;                              // Nusselt number, uniform wall
 constexpr double least_capacity = 1e-9;                       // W/K
 
+// A plate of 0.1 m in air of 330 K, 0.664 k Pr^(1/3) sqrt(u/(nu L)), at 1 m/s.
+constexpr double plate = 11.9;  // W/(m2 K)
+// Dull aluminium radiates 2 to 5, and air rises along 0.1 m with 3 to 6 where none is blown at it.
+constexpr double still = 5;  // W/(m2 K); estimate
+
 }  // namespace
+
+double outside_film(double air_speed) noexcept {
+    return still + plate * std::sqrt(std::max(air_speed, 0.0));
+}
 
 double pipe_film(double flow, double viscosity, double bore) noexcept {
     const double reynolds = 4 * std::abs(flow) / (std::numbers::pi * bore * viscosity);

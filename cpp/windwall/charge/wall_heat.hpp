@@ -13,10 +13,9 @@ double pipe_conductance(double flow, double viscosity, double bore, double lengt
 /// Film of the charge on the wall of a pipe, Dittus and Boelter, W/(m2 K).
 double pipe_film(double flow, double viscosity, double bore) noexcept;
 
-/// Still or slowly moving air and radiation about a warm pipe under a bonnet, W/(m2 K).
-/// Free convection of gases has 2 to 25, forced convection 25 to 250: Cengel, Heat Transfer, table
-/// of ranges. Between still air and a draught; +-8.
-inline constexpr double outside_coefficient = 15;
+/// From warm walls of a hand's breadth to air that passes them at a speed in m/s, W/(m2 K): the
+/// laminar layer of a flat plate, after Pohlhausen, beside what radiates and rises by itself.
+double outside_film(double air_speed) noexcept;
 
 /// The charge after giving heat through a wall of this conductance to air at a temperature in K:
 /// the difference falls by exp(-UA/(m cp)). Nothing evaporates or condenses there.
@@ -26,7 +25,7 @@ media::Stream through_the_wall(const media::Stream& in, double conductance,
 /// Films on the two sides of a wall, W/(m2 K): they share the resistance of its conductance.
 struct WallFilms {
     double inside{};
-    double outside = outside_coefficient;
+    double outside{};
 };
 
 /// Heat capacity, J/K, of a wall of aluminium: area m2, thickness m.

@@ -119,7 +119,8 @@ constexpr ClassPrior table[] = {
     {"exhaust/back_pressure", muffled_racing, 8, 5, judged},
     {"exhaust/back_pressure", open, 2, 2, judged},
 
-    {"cooling/known_head_temperature", air, 200, 20, "air-cooled light aircraft 177 to 224 degC"},
+    {"cooling/known_head_temperature", air, 200, 20,
+     "light aircraft 177 to 224 degC, karts 191 to 204, a flat four uphill 199 to 216"},
     {"cooling/known_head_temperature", liquid, 150, 20, "no source; metal 60 K over its coolant"},
     {"cooling/known_head_temperature", oil_and_air, 180, 20, "no source; between the two"},
     {"breathing/reference_head_temperature", air, 200, 0, "that of the known point"},

@@ -36,8 +36,11 @@ struct Cooling {
     double known_manifold_pressure = 101325;   // Pa absolute
     double known_charge_temperature = 298.15;  // K
     double known_road_speed = 25;              // m/s
+    double warm_air_share = 0;                 // of the cooling air, from under the bodywork
     double coolant_temperature = 363.15;       // K
     double gas_temperature = 894;              // K
+    std::optional<double> pull_time;           // s
+    double temperature_before = 403.15;        // K, of the head before the pull
     double head_mass = 9;                      // kg of aluminium, all heads and barrels
     double block_mass = 15;                    // kg of aluminium
 
@@ -46,6 +49,9 @@ struct Cooling {
     /// The head as a lump, where `known_heat` W went through it at the known point.
     media::LumpedNode head_node(const HeadState& here, const HeadState& known,
                                 double known_heat) const noexcept;
+    /// Temperature of the head, K, `pull_time` after it left temperature_before.
+    double head_in_pull(const HeadState& here, const HeadState& known,
+                        double known_heat) const noexcept;
     /// Flow of what cools over that at the known point, at least a tenth; 1 for a liquid.
     double flow_share(const HeadState& here, const HeadState& known) const noexcept;
     /// K, of what takes the heat.

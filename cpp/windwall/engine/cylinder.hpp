@@ -134,6 +134,7 @@ private:
     double heat_to_oil(double piston_speed, double released, double engine_speed) const noexcept;
     double released(const Intake& intake, const Mixture& burnt) const noexcept;
     double known_released(const HeadState& known) const noexcept;
+    double known_head_heat(const HeadState& known) const noexcept;
 };
 
 }  // namespace windwall::engine

@@ -19,14 +19,15 @@ constexpr double energy_of_air = 2.972e6;  // J per kg of air that burns with pe
 
 HeadState Cylinder::head_state(const Intake& intake, const Mixture& burnt) const noexcept {
     const media::Stream& charge = intake.charge;
-    return {
-        charge.gas_flow(),
-        charge.temperature,
-        burnt.equivalence_ratio(),
-        intake.engine_speed,
-        intake.road_speed,
-        intake.ambient_pressure / (media::constants::gas_constant_air * intake.ambient_temperature),
-        intake.ambient_temperature};
+    const double warmer = intake.under_hood_temperature - intake.ambient_temperature;
+    const double T = intake.ambient_temperature + cooling.warm_air_share * warmer;
+    return {charge.gas_flow(),
+            charge.temperature,
+            burnt.equivalence_ratio(),
+            intake.engine_speed,
+            intake.road_speed,
+            intake.ambient_pressure / (media::constants::gas_constant_air * T),
+            T};
 }
 
 HeadState Cylinder::known_head_state() const noexcept {
@@ -50,7 +51,10 @@ HeadState Cylinder::known_head_state() const noexcept {
 
 double Cylinder::head(const Intake& intake, const Mixture& burnt) const noexcept {
     if (intake.head_temperature) return *intake.head_temperature;
-    return measured_cooling().head_temperature(head_state(intake, burnt), known_head_state());
+    const Cooling measured = measured_cooling();
+    const HeadState here = head_state(intake, burnt), known = known_head_state();
+    return cooling.pull_time ? measured.head_in_pull(here, known, known_head_heat(known))
+                             : measured.head_temperature(here, known);
 }
 
 /// Known by the head of this engine, where it was measured.
@@ -75,6 +79,11 @@ double Cylinder::released(const Intake& intake, const Mixture& burnt) const noex
 double Cylinder::known_released(const HeadState& known) const noexcept {
     return known.charge_flow * energy_of_air * known.equivalence_ratio *
            (1 - unburnt_share(known.equivalence_ratio));
+}
+
+/// W that went through the head where it was known.
+double Cylinder::known_head_heat(const HeadState& known) const noexcept {
+    return (1 - oil.wall_share) * walls.share * known_released(known);
 }
 
 double Cylinder::oil_temperature(const Intake& intake, const Mixture& burnt) const noexcept {

@@ -25,8 +25,7 @@ std::array<media::LumpedNode, 3> Cylinder::thermal_nodes(const Intake& intake,
                                                          const media::Fuel& fuel) const noexcept {
     const Mixture burnt = mixture(intake, fuel);
     const HeadState here = head_state(intake, burnt), known = known_head_state();
-    const double through = (1 - oil.wall_share) * walls.share * known_released(known);
-    media::LumpedNode head = measured_cooling().head_node(here, known, through);
+    media::LumpedNode head = measured_cooling().head_node(here, known, known_head_heat(known));
     head.stated = intake.head_temperature;
     const media::LumpedNode sump = oil.node(
         heat_to_oil(piston_speed(here.engine_speed), released(intake, burnt), here.engine_speed),

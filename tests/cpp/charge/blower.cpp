@@ -1,3 +1,4 @@
+#include "windwall/charge/blower_case.hpp"
 #include "windwall/charge/blower_point.hpp"
 #include "windwall/charge/blower_work.hpp"
 #include "windwall/media/orifice.hpp"
@@ -22,6 +23,7 @@ PositiveBlower roots(double leak_area, double friction = 0) {
     made.leak_area = leak_area;
     made.friction_torque = friction;
     made.case_conductance = 0;
+    made.mount_conductance = 0;
     return made;
 }
 
@@ -111,6 +113,51 @@ TEST(Blower, LosesHeatThroughItsCaseToTheAirAround) {
     const auto held = blower.compress(in, 160e3, surroundings);
     EXPECT_EQ(held.case_temperature, 330);
     EXPECT_NEAR(held.casing_loss, 3 * ((300 + held.outlet.temperature) / 2 - 330), 1e-9);
+}
+
+// What a warm engine block gives a cool case, and takes from a hot one.
+TEST(Blower, SharesTheHeatOfItsCaseWithWhatItIsBoltedTo) {
+    auto blower = roots(0, 0.25);
+    blower.case_conductance = 3;
+    blower.case_to_air = 2;
+    auto surroundings = at(8000 * rpm);
+    surroundings.under_hood_temperature = 320;
+    const auto does = [&](double outlet_pressure) {
+        return blower.compress(samples::air(100e3, 300, 0.03), outlet_pressure, surroundings);
+    };
+    const auto cool = does(110e3), hot = does(300e3);
+    blower.mount_conductance = 1.5;
+    blower.mount_temperature = 350;
+    EXPECT_GT(does(110e3).outlet.temperature, cool.outlet.temperature);
+    EXPECT_LT(does(300e3).outlet.temperature, hot.outlet.temperature);
+    const auto held = does(300e3);
+    EXPECT_NEAR(held.casing_loss + held.bearing_loss,
+                2 * (held.case_temperature - 320) + 1.5 * (held.case_temperature - 350), 1e-9);
+}
+
+TEST(BlowerCase, GrowsWithDisplacementRotorSpeedAndDraught) {
+    auto blower = roots(0);
+    blower.case_conductance.reset();
+    const auto in = samples::air(100e3, 300, 0.03);
+    const auto node = [&](double speed, double film) {
+        auto surroundings = at(speed);
+        surroundings.outside_film = film;
+        return blower.thermal_nodes(in, 150e3, surroundings)[0];
+    };
+    const auto usual = node(6000 * rpm, 15);
+    EXPECT_NEAR(usual.cold_conductance, 15 * case_surface(220e-6), 1e-12);
+    EXPECT_NEAR(node(6000 * rpm, 30).cold_conductance, 2 * usual.cold_conductance, 1e-12);
+    EXPECT_NEAR(usual.warm_conductance, case_surface(220e-6) * case_film(220e-6, 6000 * rpm, in),
+                1e-12);
+    // As the 0.8th power beside a floor for gas at rest.
+    const double faster = node(12000 * rpm, 15).warm_conductance / usual.warm_conductance;
+    EXPECT_NEAR(faster, std::pow(2, 0.8), 0.05);
+    blower.displacement *= 8;
+    EXPECT_NEAR(node(6000 * rpm, 15).cold_conductance, 4 * usual.cold_conductance, 1e-12);
+    blower.case_area = 0.05;
+    EXPECT_NEAR(node(6000 * rpm, 15).cold_conductance, 0.75, 1e-12);
+    blower.case_exchange = 0;
+    EXPECT_EQ(node(6000 * rpm, 15).warm_conductance, 0);
 }
 
 TEST(Blower, DrivesThroughItsBelt) {

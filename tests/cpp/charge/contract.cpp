@@ -174,11 +174,13 @@ TYPED_TEST(EveryPart, KeepsTheAccountOfWorkAndHeat) {
                 // The case gives to the air around it what it takes from charge and bearings. With
                 // liquid that evaporates on the way its temperature is settled to 2 % of the
                 // difference.
-                const double out = part.case_to_air *
-                                   (does.case_temperature - surroundings.under_hood_temperature);
-                EXPECT_NEAR(out, does.casing_loss + does.bearing_loss,
-                            0.02 * part.case_conductance * std::abs(does.outlet.temperature - 200) +
-                                1e-9 * size);
+                const auto [housing] = part.thermal_nodes(in, behind, surroundings);
+                const double out =
+                    housing.cold_conductance * (does.case_temperature - housing.cold_temperature);
+                EXPECT_NEAR(
+                    out, does.casing_loss + does.bearing_loss,
+                    0.02 * housing.warm_conductance * std::abs(does.outlet.temperature - 200) +
+                        1e-9 * size);
             }
             ++free;
         }

@@ -94,8 +94,18 @@ TEST(Plenum, GivesItsHeatToTheAirUnderTheBodywork) {
     plenum.volume = 8e-3;
     Surroundings surroundings;
     surroundings.under_hood_temperature = 320;
-    EXPECT_NEAR(plenum.wall_conductance(), 2.4, 1e-12);  // 0.24 m2 at 10 W/(m2 K)
+    EXPECT_NEAR(plenum.wall_conductance(15), 2.4, 1e-12);  // 0.24 m2 at 10 W/(m2 K)
     const auto in = samples::air(160e3, 400, 0.02);
     EXPECT_NEAR(plenum.outlet(in, surroundings).temperature,
                 320 + 80 * std::exp(-2.4 / (0.02 * 1004.675)), 1e-9);
+    surroundings.outside_film = 30;  // and 30 inside: 3.6 W/K
+    EXPECT_NEAR(plenum.outlet(in, surroundings).temperature,
+                320 + 80 * std::exp(-3.6 / (0.02 * 1004.675)), 1e-9);
+}
+
+TEST(OutsideFilm, GrowsWithTheRootOfTheAirsSpeed) {
+    const double still = outside_film(0);
+    EXPECT_GT(still, 2);
+    EXPECT_NEAR(outside_film(4) - still, 2 * (outside_film(1) - still), 1e-12);
+    EXPECT_EQ(outside_film(-1), still);
 }

@@ -48,6 +48,7 @@ inline charge::Surroundings surroundings(Dice& dice) {
             dice.between(50, 1500),
             dice.between(0, 1),
             dice.between(250, 370),
+            dice.between(5, 40),
             {0, 0, dice.between(0, 0.02), dice.between(0, 0.1)},
             0.01,
             120e3};

@@ -42,6 +42,7 @@ PositiveBlower roots() {
     made.leak_area = 0;
     made.friction_torque = 0;
     made.case_conductance = 0;
+    made.mount_conductance = 0;
     return made;
 }
 
@@ -219,6 +220,7 @@ TEST(WetCharge, BlowerWithWetChargeCoolsItsCaseLess) {
     auto blower = roots();
     blower.friction_torque = 0.25;
     blower.case_conductance = 3;
+    blower.case_to_air = 2;
     Surroundings surroundings = day();
     surroundings.drive_speed = 7000 * rpm;
     const auto in = media::with_liquid(humid(100e3, 298.15, 0.0243), {0.01, 0, 0, 0}, 298.15, 5e-5);
@@ -226,8 +228,26 @@ TEST(WetCharge, BlowerWithWetChargeCoolsItsCaseLess) {
     const auto dry = blower.compress(humid(100e3, 298.15, 0.0243), 156.8e3, surroundings);
     EXPECT_LT(wet.casing_loss, dry.casing_loss);
     EXPECT_NEAR(wet.casing_loss + wet.bearing_loss,
-                blower.case_to_air * (wet.case_temperature - surroundings.under_hood_temperature),
+                2 * (wet.case_temperature - surroundings.under_hood_temperature),
                 1e-3 * dry.shaft_power);
+}
+
+// Rotors catch what flies: of the drops that go through a share leaves along the walls, and film
+// stays film.
+TEST(WetCharge, LeavesABlowerMostlyAsFilm) {
+    auto blower = roots();
+    Surroundings surroundings = day();
+    surroundings.drive_speed = 7000 * rpm;
+    auto in = media::with_liquid(humid(100e3, 298.15, 0.0243), {0.03, 0, 0, 0}, 298.15, 5e-5);
+    for (const double film : {0.0, 0.5, 1.0}) {
+        in.film_share = film;
+        for (const double caught : {0.0, 0.7, 1.0}) {
+            blower.film_behind = caught;
+            const auto out = blower.compress(in, 156.8e3, surroundings).outlet;
+            ASSERT_GT(out.liquid_share(), 0);
+            EXPECT_NEAR(1 - out.film_share, (1 - film) * (1 - caught), 1e-12);
+        }
+    }
 }
 
 TEST(WetCharge, VapourDisplacesAir) {

@@ -88,6 +88,41 @@ TEST(Head, MeasuredHoldsWhereItWasMeasured) {
     EXPECT_LT(head(100e3), 450 - 10);
 }
 
+// From where it was before, by the time constant of the lump that comes to rest at the same place.
+TEST(Head, IsOnItsWayInAShortPull) {
+    Cylinder engine = open_engine();
+    const Intake intake = known_point(engine, 500);
+    const auto head = [&](double seconds) {
+        engine.cooling.pull_time = seconds;
+        return engine.temperatures(intake, {}).head;
+    };
+    const auto node = engine.thermal_nodes(intake, {})[0];
+    const double rest = engine.temperatures(intake, {}).head;
+    EXPECT_EQ(head(0), engine.cooling.temperature_before);
+    EXPECT_NEAR(head(3600), rest, 1e-6);
+    const double before = engine.cooling.temperature_before, step = 0.01;
+    EXPECT_NEAR((head(step) - before) / step, node.heat_flow(before) / node.heat_capacity,
+                1e-3 * std::abs(node.heat_flow(before)) / node.heat_capacity);
+    EXPECT_LT(head(10), head(20));
+    engine.cooling.temperature_before = 540;
+    EXPECT_GT(head(10), head(20));
+}
+
+// Half of the cooling air from under the bodywork is half as much warmer.
+TEST(Head, IsCooledByAirFromUnderTheBodywork) {
+    Cylinder engine = open_engine();
+    Intake intake = known_point(engine, 500);
+    intake.under_hood_temperature = intake.ambient_temperature + 40;
+    const double outside = engine.temperatures(intake, {}).head;
+    engine.cooling.warm_air_share = 0.5;
+    const double half = engine.temperatures(intake, {}).head;
+    intake.under_hood_temperature = intake.ambient_temperature;
+    EXPECT_NEAR(engine.temperatures(intake, {}).head, outside, 1e-9);
+    // T_a by 20 K, of which 1/(1 + Y) arrives, and the thinner air.
+    EXPECT_GT(half, outside + 10);
+    EXPECT_LT(half, outside + 25);
+}
+
 TEST(Head, HeldFromOutsideIsHeld) {
     Cylinder engine = open_engine();
     engine.oil.temperature = 350;

@@ -74,6 +74,7 @@ void Balance::hold(const OperatingCondition& condition, const WhatIf& what_if) n
     const EngineBay& hood = vehicle_->engine_bay;
     const double rise = hood.rise_at(surroundings_.road_speed);
     surroundings_.under_hood_temperature = surroundings_.ambient_temperature + rise;
+    surroundings_.outside_film = hood.film_at(surroundings_.road_speed);
     weather_.temperature = surroundings_.ambient_temperature + hood.intake_share * rise;
     weather_.pressure = surroundings_.ambient_pressure +
                         hood.ram(surroundings_.air_density, surroundings_.road_speed);
