@@ -1,3 +1,4 @@
+#include "windwall/charge/blower_case.hpp"
 #include "windwall/charge/carburettor.hpp"
 #include "windwall/charge/evaporative_injection.hpp"
 #include "windwall/charge/wall_heat.hpp"
