@@ -18,8 +18,8 @@ FASTEST = (
 )
 ALIKE = (
     "{speed} at the three knock anchors. It is the cheapest within the budget that cannot be told "
-    "from the fastest, which is this set {changes}: {dearer}, and a lead of {lead} {unit}; one that "
-    "can be told is more than {smallest}.{early}"
+    "from the fastest, which is this set {changes}: {dearer}, and a lead of {lead} {unit}; one "
+    "that can be told is more than {smallest}.{early}"
 )
 EARLY_ELSEWHERE = (
     " At {anchors} octane numbers its pull ends with thrust to spare, for want of an answer."
