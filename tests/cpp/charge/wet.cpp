@@ -77,6 +77,28 @@ TEST(EvaporativeInjection, FlowsWithTheRootOfThePressureAcrossItsNozzle) {
                 300e-6 / 60 * std::sqrt(787.0 * 997), 1e-9);
 }
 
+TEST(EvaporativeInjection, ANozzleFlowsByTheRootAndNeverBackwards) {
+    EXPECT_DOUBLE_EQ(nozzle_flow(5e-6, 2.8e6, 7e5), 1e-5);
+    EXPECT_DOUBLE_EQ(nozzle_flow(5e-6, 7e5, 7e5), 5e-6);
+    EXPECT_EQ(nozzle_flow(5e-6, -1e5, 7e5), 0);
+}
+
+// Half water and half methanol by mass has half the tension and the viscosity of each.
+TEST(EvaporativeInjection, MakesTheDropsOfItsBlend) {
+    using media::Vapour;
+    EvaporativeInjection part = nozzle();
+    part.blend_by = BlendBy::mass;
+    const media::Stream in = humid(150e3, 330, 0.025);
+    const Spray made = part.spray(in, day());
+    const auto half = [](double (*of)(Vapour) noexcept) {
+        return (of(Vapour::water) + of(Vapour::methanol)) / 2;
+    };
+    const double diameter =
+        media::sauter_diameter(half(media::surface_tension), half(media::liquid_viscosity),
+                               made.flow, made.pressure_difference, in.density());
+    EXPECT_NEAR(made.drop_diameter / (part.drop_size_factor * diameter), 1, 1e-12);
+}
+
 TEST(EvaporativeInjection, StartsAtItsBoostWithoutAStep) {
     EvaporativeInjection part = nozzle();
     part.starts_at = 30e3;

@@ -80,6 +80,12 @@ TEST(LaunchGear, IsAHigherOneWhereGripIsSpentAndFirstHasMoreToSpinUp) {
     EXPECT_EQ(launch_gear(train, start(1e6)), 0u);
 }
 
+// In whatever order they stand: a shorter one is taken where it is as good, and only there.
+TEST(LaunchGear, PrefersTheShorterOfEquals) {
+    EXPECT_EQ(launch_gear({{"clutch", Clutch{}}, {"box", box({8.9, 9}, 0)}}, start(60)), 1u);
+    EXPECT_EQ(launch_gear({{"clutch", Clutch{}}, {"box", box({5, 9}, 0.02)}}, start(60)), 0u);
+}
+
 // Two gears by hand: 60 N m of the road leave first 270 - 60 over 21.87 + 81 x 0.6 kg m2, second
 // 150 - 60 over 21.87 + 25 x 0.6. A road that took nothing would ask for second.
 TEST(LaunchGear, CountsWhatTheRoadTakesAtTheStart) {

@@ -77,6 +77,24 @@ TEST(Clutch, PassesWhatItHoldsAndNoMore) {
     EXPECT_EQ(clutch.drive({300, -80}, 0).torque, -60);
 }
 
+// Handbooks of machine design: each shoe is pressed by m r (w^2 - w_0^2) and rubs at the drum's
+// radius.
+TEST(CentrifugalClutch, HoldsByWhatPressesItsShoes) {
+    CentrifugalClutch clutch;
+    clutch.engagement_speed = 200;
+    clutch.shoe_mass = 0.12;
+    clutch.drum_radius = 0.055;
+    clutch.shoe_radius = 0.045;
+    clutch.shoes = 3;
+    clutch.friction = 0.3;
+    clutch.self_energising = 1;
+    const double pressed = 0.12 * 0.045 * (300.0 * 300 - 200.0 * 200);
+    EXPECT_NEAR(clutch.capacity(300), 3 * 0.3 * pressed * 0.055, 1e-9);
+    EXPECT_EQ(clutch.capacity(200), 0);
+    clutch.self_energising = 1.5;
+    EXPECT_NEAR(clutch.capacity(300), 1.5 * 3 * 0.3 * pressed * 0.055, 1e-9);
+}
+
 TEST(Chain, GearsByItsTeeth) {
     Chain chain;
     chain.teeth_front = 15;

@@ -53,6 +53,19 @@ double torque_of(const Cylinder& engine, double engine_speed) {
     return stock.work(intake, {}, 0).torque();
 }
 
+// A stated drop is that at full power; a filter loses with the square of what flows.
+TEST(StockEngine, DrawsThroughItsIntake) {
+    Cylinder stock = made(0, 23.5e3);
+    stock.rated->intake_drop = 4e3;
+    const double day = stock.rated->pressure;
+    const auto manifold = [&](double engine_speed) {
+        return full_throttle(stock, {}, engine_speed, 298.15).charge.pressure;
+    };
+    EXPECT_NEAR(manifold(6500 * rpm), day - 4e3, 1e-9);
+    EXPECT_NEAR(manifold(3250 * rpm), day - 1e3, 1e-9);
+    EXPECT_GT(manifold(65000 * rpm), 0.5 * day);  // far beyond it there is still air
+}
+
 TEST(RatedFigures, AreMetAsWellAsTheyAreKnown) {
     Cylinder engine = made(36.3, 23.5e3);
     const RatedFit fit = fitted(engine);

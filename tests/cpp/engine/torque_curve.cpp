@@ -71,6 +71,16 @@ TEST(TorqueCurve, FlowsFollowFromEfficiencyAndLambda) {
     EXPECT_LT(engine.volumetric_efficiency(intake, {}), 1.2);
 }
 
+// Of a four-stroke: 4 pi times the torque over the displacement.
+TEST(TorqueCurve, HasTheMeanPressuresOfItsTorque) {
+    const TorqueCurve engine = measured();
+    const Work work = engine.work(on(engine, 4000 * rpm, 99e3, 298.15), {}, 0);
+    EXPECT_NEAR(work.brake_mean_pressure, 4 * std::numbers::pi * 40 / 499e-6, 1e-3);
+    EXPECT_NEAR(work.indicated_mean_pressure - work.rubbing_mean_pressure, work.brake_mean_pressure,
+                1e-6);
+    EXPECT_NEAR(work.rubbing_mean_pressure / work.indicated_mean_pressure, 0.15, 1e-12);
+}
+
 TEST(TorqueCurve, SaysNothingOfKnockAndHeat) {
     const TorqueCurve engine = measured();
     const Intake intake = on(engine, 4000 * rpm, 99e3, 298.15);

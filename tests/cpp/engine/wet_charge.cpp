@@ -89,6 +89,43 @@ TEST(Carburetted, LambdaIsWhateverTheStreamCarries) {
     EXPECT_FALSE(engine.validity(intake, {}, 0).mixture);
 }
 
+// All of the tank's fuel is in the gas when it burns, however little had evaporated on the way.
+TEST(Carburetted, TheEndGasHoldsAllTheFuel) {
+    const Cylinder engine = single_499();
+    auto all = engine.fuel_demand(m15());
+    all[0] += dry().charge.vapour[0];
+    for (const double evaporated : {0.0, 0.3, 1.0}) {
+        const EndGas gas = engine.end_gas(carburetted(engine, m15(), evaporated), m15(), 0);
+        EXPECT_NEAR(gas.gas_constant, media::gas_phase(all).R, 1e-9);
+    }
+}
+
+// What was drawn in fills the cylinder at bottom dead centre together with the burned gas that
+// stayed, which is a few to fifteen per cent of all.
+TEST(EndGas, FillsTheCylinderAtBottomDeadCentre) {
+    const Cylinder engine = single_499();
+    const Intake intake = dry();
+    const EndGas gas = engine.end_gas(intake, {}, 0);
+    const double drawn = engine.volumetric_efficiency(intake, {});  // of the swept volume
+    const double all = gas.pressure / 150e3 * 330 / gas.temperature * 9 / 8;
+    EXPECT_LT(drawn / all, 0.99);
+    EXPECT_GT(drawn / all, 0.85);
+}
+
+// Known to six tenths of the fuel by mass, whichever way the fuel comes.
+TEST(Validity, HoldsWaterToAllTheFuelThereIs) {
+    const Cylinder engine = single_499();
+    for (Intake intake : {dry(), carburetted(engine, {}, 0.5)}) {
+        const Mixture burnt = engine.mixture(intake, {});
+        const double fuel = burnt.own_fuel + burnt.injected_fuel;
+        EXPECT_NEAR(fuel, 1.15 / 14.604, 1e-6);
+        for (const double share : {0.55, 0.65}) {
+            intake.charge.liquid[index(Vapour::water)] = share * fuel;
+            EXPECT_EQ(engine.validity(intake, {}, 0).water, share < 0.6);
+        }
+    }
+}
+
 TEST(Carburetted, StatedPropertiesHoldForTheFuelThatCameWithTheCharge) {
     media::Fuel fuel;
     fuel.stated_heating_value = 42e6;

@@ -1,6 +1,7 @@
 #include "windwall/media/stream.hpp"
 
 #include "windwall/media/constants.hpp"
+#include "windwall/media/stream_enthalpy.hpp"
 
 #include <gtest/gtest.h>
 
@@ -33,6 +34,14 @@ TEST(Stream, LiquidAddsNeitherGasFlowNorVolume) {
     stream.liquid[index(Vapour::methanol)] = 0.1;
     EXPECT_EQ(stream.gas_flow(), 0.03);
     EXPECT_EQ(stream.density(), density);
+}
+
+// The diameter of Sauter: of two sprays both the volume and the surface are kept.
+TEST(WithLiquid, KeepsTheSurfaceOfBothSprays) {
+    const Stream air = ambient_stream(95e3, 300, 0, 0.03);
+    const std::array<double, 4> less{0.02, 0, 0, 0}, more{0.06, 0, 0, 0};
+    const Stream both = with_liquid(with_liquid(air, less, 290, 40e-6), more, 290, 20e-6);
+    EXPECT_NEAR(0.08 / both.drop_diameter, 0.02 / 40e-6 + 0.06 / 20e-6, 1e-9);
 }
 
 TEST(GasPhase, IsTheSameHoweverItIsMixed) {

@@ -190,6 +190,20 @@ TEST(Newton, NeverMovesAnUnknownBeyondItsStepLimit) {
     EXPECT_LE(result.evaluations, 1 + 2 + 22) << "limited steps must not renew the Jacobian";
 }
 
+TEST(Newton, ALimitThatIsKeptAlreadyLengthensNoStep) {
+    std::array x{0.0, 0.0};
+    double previous = 0, largest = 0;
+    const auto far_away = [&](In in, Out r) {
+        largest = std::max(largest, std::abs(in[0] - previous));
+        previous = in[0];
+        r[0] = in[0] - 10;
+        r[1] = in[1] - 1.5;
+    };
+    const std::array limit{1.0, 1.0};
+    EXPECT_EQ(solve_newton(far_away, x, {.step_limit = limit}).status, NewtonStatus::converged);
+    EXPECT_LE(largest, 1 + 1e-6);
+}
+
 TEST(Newton, BadlyScaledUnknownsNeedTheScale) {
     // Pressure in Pa beside a flow in kg/s.
     const auto balance = [](In x, Out r) {

@@ -48,6 +48,35 @@ TEST(RunUpConstantPower, HasTheLimitsWithoutResistance) {
     EXPECT_NEAR(run_up_speed_constant_power(330, 17e3, {0, 0}, 100), std::cbrt(51e5 / 330), 1e-11);
 }
 
+// m dv/dt is what is left of the thrust, and m v dv/dx too: by differences of both closed forms.
+TEST(RunUpConstantPower, ObeysNewton) {
+    constexpr double m = 310, P = 24e3, step = 1e-4;
+    const Resistance resistance{55, 0.33};
+    for (const double v : {3.0, 12.0, 25.0, 36.0}) {
+        const auto growth = [&](const auto& of) {
+            return (of(m, P, resistance, v + step) - of(m, P, resistance, v - step)) / (2 * step);
+        };
+        const double left = P / v - resistance.force(v);
+        EXPECT_NEAR(growth(run_up_time_constant_power) * left / m, 1, 1e-6);
+        EXPECT_NEAR(growth(run_up_distance_constant_power) * left / (m * v), 1, 1e-6);
+    }
+}
+
+TEST(RunUpConstantForce, ObeysNewton) {
+    constexpr double m = 310, thrust = 900, step = 1e-4;
+    const Resistance resistance{55, 0.33};
+    for (const double v : {13.0, 25.0, 36.0}) {
+        const auto growth = [&](const auto& of) {
+            return (of(m, thrust, resistance, 12, v + step) -
+                    of(m, thrust, resistance, 12, v - step)) /
+                   (2 * step);
+        };
+        const double left = thrust - resistance.force(v);
+        EXPECT_NEAR(growth(run_up_time_constant_force) * left / m, 1, 1e-6);
+        EXPECT_NEAR(growth(run_up_distance_constant_force) * left / (m * v), 1, 1e-6);
+    }
+}
+
 TEST(RunUpConstantPower, HasNoJumpWhereDragIsLeftOut) {
     // The join lies at c top^2 = 1e-8 a, with top = P / a = 340 m/s.
     const double join = 1e-8 * 50 / (340.0 * 340);
