@@ -2,12 +2,11 @@
 
 import copy
 import json
-from pathlib import Path
 
 import pytest
 
 import windwall as ww
-from python.samples import CURVE, DOCUMENT
+from python.samples import CURVE, DOCUMENT, LATE
 from windwall.report.text.rank_doubts import hangs_on_the_rule, verdict_lines
 from windwall.report.wording.ranking import first
 from windwall.results.diagnosis import Compared, Diagnosis, Explained, Explanation, Fact
@@ -16,8 +15,6 @@ from windwall.results.ranking import Ranking
 from windwall.scenario.data import KNOCK_ANCHOR
 from windwall.scenario.inputs import uncertain_inputs
 
-SCENARIOS = Path(__file__).parents[2] / "scenarios"
-
 
 def flat(text):
     return " ".join(text.split())
@@ -25,7 +22,7 @@ def flat(text):
 
 @pytest.fixture(scope="module")
 def cyclecar():
-    return ww.load(SCENARIOS / "airfield_cyclecar.json")
+    return ww.loads(json.dumps(LATE))
 
 
 @pytest.fixture(scope="module")

@@ -48,7 +48,7 @@ def pointed_at(numbers, rows):
     """Every place in the list of sets that rows name, however deep."""
     for key, row in rows.items():
         value = numbers[key]
-        if "into" in row:
+        if row.get("into") == "sets":
             yield from flat([value])
         elif "rows" in row:
             for one in value if isinstance(value, list) else [value] if value else []:
@@ -60,7 +60,7 @@ def renumbered(numbers, rows, moved):
     made = dict(numbers)
     for key, row in rows.items():
         value = numbers[key]
-        if "into" in row:
+        if row.get("into") == "sets":
             made[key] = renamed(value, moved)
         elif "rows" in row and isinstance(value, list):
             made[key] = [renumbered(one, row["rows"], moved) for one in value]
@@ -97,9 +97,9 @@ def rebuilt(made):
     return Diagnosis(compared, explained, tuple(FirstGain(*one) for one in made["first"]))
 
 
-def explanation(known, deviations, gains):
+def explanation(known, deviations, gains, speeds):
     *values, measure = known
-    return Explanation(UncertainInput(*values, Measure(*measure)), deviations, tuple(gains))
+    return Explanation(UncertainInput(*values, Measure(*measure)), deviations, tuple(gains), speeds)
 
 
 def stored(name):

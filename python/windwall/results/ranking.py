@@ -146,12 +146,13 @@ class Ranking(Answer):
 
     @property
     def judged(self) -> dict[str, UpgradeSet]:
-        """The sets that a reader may go by, each once."""
-        found: dict[str, UpgradeSet] = {}
-        for name in JUDGED:
-            if self[name] is not None and self[name] not in found.values():
-                found[name] = self[name]
-        return found
+        """The sets that a reader may go by; where they are one it is the recommended one."""
+        found = {name: self[name] for name in JUDGED if self[name] is not None}
+        return {
+            name: one
+            for name, one in found.items()
+            if name == JUDGED[-1] or one != found.get(JUDGED[-1])
+        }
 
     def opinion(self, one: UpgradeSet) -> Values | None:
         """What the second model of knock makes of a set, where it was asked."""
