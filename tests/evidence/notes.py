@@ -62,6 +62,7 @@ class Check:
     name: str
     claim: str
     remembered: bool
+    drawn: bool = False  # at random, so that no number is the same again
     cases: int = 0
     compared: list[Compared] = field(default_factory=list)
     bounds: list[Bound] = field(default_factory=list)
@@ -106,7 +107,8 @@ class Notes:
         doc = (function.__doc__ or "").strip().split("\n\n")[0]
         if key not in self.checks:
             memory = item.get_closest_marker("memory") is not None
-            self.checks[key] = Check(*key, " ".join(doc.split()), memory)
+            drawn = hasattr(function, "hypothesis")
+            self.checks[key] = Check(*key, " ".join(doc.split()), memory, drawn)
         self.checks[key].cases += 1
         return self.checks[key]
 

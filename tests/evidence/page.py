@@ -21,8 +21,8 @@ ENGINE = {
 }
 HELD = """more lean on a number that is remembered and count as nothing. A line is one test; of its
 comparisons the one that used up most of its tolerance is shown, in SI units or those of the test.
-Where a test holds bounds only, its line has no numbers. Errors below 1e-9 are those of
-arithmetic."""
+Where a test holds bounds only, or draws its cases at random, its line has no numbers. Errors below
+1e-9 are those of arithmetic."""
 STRIPS = """Model over what was printed, less one. Grey is the target for the median size, red the
 median. Open rows could be looked at while class values were chosen, sealed ones (a third, by a hash
 of their names) could not; nothing was chosen on the tables of blown engines, of the 1970s and of
@@ -112,7 +112,7 @@ def of_check(check):
     claim += " (from memory)" if check.remembered else ""
     if check.worst:
         return [of_comparison(claim, check.cases, check.worst), *lines]
-    return lines or [row(claim, check.cases, "", "", "", "bounds")]
+    return lines or [row(claim, check.cases, "", "", "", "drawn" if check.drawn else "bounds")]
 
 
 def of_comparison(claim, cases, one):
