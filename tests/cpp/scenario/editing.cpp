@@ -208,7 +208,7 @@ TEST(Editing, ADefaultThatIsScaledStaysAsUncertainAsItWas) {
     const auto made = fitted(car, {"a", "b"});
     const auto& base = *made.notes.find("engine/friction/base");
     EXPECT_EQ(base.value, 30e3);
-    EXPECT_EQ(*base.sigma, 4e3);
+    EXPECT_EQ(*base.sigma, 7.5e3);
     EXPECT_DOUBLE_EQ(*made.notes.find("engine/lambda")->sigma, std::hypot(0.04, 0.01));
 }
 

@@ -25,7 +25,7 @@ TEST(Numbers, StatedOnesDefaultsAndThoseOfUpgradesAreThere) {
     EXPECT_EQ(mass->sigma, 5);
     EXPECT_EQ(mass->low, 20);
     EXPECT_EQ(mass->high, 5000);
-    EXPECT_EQ(find(all, "engine/friction/base")->sigma, 8e3);  // a default
+    EXPECT_EQ(find(all, "engine/friction/base")->sigma, 15e3);  // a default
     EXPECT_EQ(find(all, "upgrades/cooler/insert/1/part/conductance")->sigma, 10);
     EXPECT_GT(find(all, "upgrades/cooler/insert/1/part/hot_side_share")->sigma, 0);
     EXPECT_EQ(find(all, "upgrades/large_blower/replace/blower/leak_area")->value, 14e-6);
