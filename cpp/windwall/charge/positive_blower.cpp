@@ -191,7 +191,8 @@ std::span<const fields::Row> PositiveBlower::rows() {
                      {0, 50}, 1, "Between the case and what it is bolted to",
                      "0.5 to 3 of a bracket or flange of aluminium with its joints; estimate"),
         with_default("mount_temperature", "T_m", at<&B::mount_temperature>, temperature("degC"),
-                     {-40, 200}, 15, "Temperature of what it is bolted to", "a warm engine block"),
+                     {-40, 200}, 15, "Temperature of what it is bolted to",
+                     "no source; a warm block"),
         optional("case_temperature", "T_c", at<&B::case_temperature>, temperature("degC"),
                  {-40, 250},
                  "Temperature of the case; when not given, the one at which it gives off what it "

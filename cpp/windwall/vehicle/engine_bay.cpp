@@ -7,7 +7,8 @@ std::span<const fields::Row> EngineBay::rows() {
     static constexpr Row table[] = {
         choice("hood", at<&EngineBay::hood>,
                "Whether the engine is covered: closed, or open as on a stand or with the hood "
-               "up, where the warm air rises away and a third of the rise is left"),
+               "up, where the warm air rises away and a third of the rise is left",
+               "closed, unless stated"),
         with_default(
             "rise", "dT_u", at<&EngineBay::rise>, temperature_difference("K"), {0, 80}, 15,
             "How much warmer than the day the air around the engine is at standstill, with the "
