@@ -13,7 +13,7 @@ LOOK_UPS = {
     "answer_rows", "axis", "build_info", "class_priors", "class_units", "class_values", "gears",
     "given", "heading", "in_unit", "limits", "loads", "measure", "menu", "numbers", "observed",
     "observed_rows", "question_rows", "rated_fit", "readable", "readable_number", "result_row",
-    "schema_text", "si_unit", "sigma", "unit_shown", "unrated",
+    "scenario_rows", "schema_text", "si_unit", "sigma", "unit_shown", "unrated",
 }  # fmt: skip
 
 

@@ -27,7 +27,7 @@ def keep(name, answer, diagnosis):
     made = {"info": answer.scenario_info._asdict(), "diagnosis": plain(diagnosis)}
     if isinstance(answer, Ranking):
         made["numbers"] = needed_sets(answer.numbers)
-        made["menu"] = [one._asdict() for one in answer.menu.values()]
+        made["menu"] = [one.numbers for one in answer.menu.values()]
         made["terms"] = {"currency": answer.currency, "budget": answer.budget}
     else:
         made["numbers"] = answer.numbers
@@ -108,7 +108,7 @@ def stored(name):
     info, diagnosis = ScenarioInfo(**made["info"]), rebuilt(made["diagnosis"])
     if "menu" not in made:
         return TopSpeed(made["numbers"], info), diagnosis
-    menu = {one["id"]: Upgrade(**one) for one in made["menu"]}
+    menu = {one["id"]: Upgrade(one) for one in made["menu"]}
     return Ranking(made["numbers"], info, menu, made["terms"]), diagnosis
 
 

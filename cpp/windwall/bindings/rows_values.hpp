@@ -3,6 +3,8 @@
 
 #include <pybind11/pybind11.h>
 
+#include <vector>
+
 namespace windwall::bindings {
 
 /// The numbers of a struct as nested dicts of plain Python objects, by the keys of its rows. Parts
@@ -12,6 +14,15 @@ pybind11::dict values_of(const fields::GroupType& group, const void* from);
 template <class T>
 pybind11::dict values_of(const T& made) {
     return values_of(fields::group_type<T>, &made);
+}
+
+/// The same of each of many.
+template <class T>
+pybind11::list values_of(const std::vector<T>& made) {
+    pybind11::list all;
+    for (const T& one : made)
+        all.append(values_of(one));
+    return all;
 }
 
 /// What a row says: symbol, dimension, unit, sentence; the words of a choice, and below a group the

@@ -1,3 +1,5 @@
+#include "windwall/bindings/rows_values.hpp"
+#include "windwall/bindings/scenario_entries.hpp"
 #include "windwall/scenario/class_values.hpp"
 #include "windwall/scenario/solve_rated.hpp"
 
@@ -11,26 +13,25 @@ using py::literals::operator""_a;
 namespace {
 
 py::list class_values(const scenario::Scenario& scenario) {
-    py::list made;
+    std::vector<ClassValueEntry> made;
     for (const scenario::ClassValue& one : scenario::class_values(scenario)) {
-        std::vector<std::string> sources;
+        ClassValueEntry& entry = made.emplace_back(
+            ClassValueEntry{one.address, one.value, one.sigma, one.stated, one.words, {}, {}});
+        for (const auto& [word, sigma] : one.narrowed)
+            entry.narrowed.push_back({word, sigma});
         for (const engine::ClassPrior* row : one.rows)
-            sources.emplace_back(row->source);
-        made.append(py::dict("address"_a = one.address, "value"_a = one.value,
-                             "sigma"_a = one.sigma, "stated"_a = one.stated, "words"_a = one.words,
-                             "narrowed"_a = one.narrowed, "sources"_a = sources));
+            entry.sources.emplace_back(row->source);
     }
-    return made;
+    return values_of(made);
 }
 
 /// The whole table, each row as it is stated.
 py::list class_priors() {
-    py::list made;
+    std::vector<ClassPriorEntry> made;
     for (const engine::ClassPrior& row : engine::class_priors())
-        made.append(py::dict("address"_a = std::string(row.address),
-                             "words"_a = scenario::words_of(row.when), "value"_a = row.value,
-                             "sigma"_a = row.sigma, "source"_a = std::string(row.source)));
-    return made;
+        made.push_back({std::string(row.address), scenario::words_of(row.when), row.value,
+                        row.sigma, std::string(row.source)});
+    return values_of(made);
 }
 
 /// The unit in which the rows about a quantity are stated, by its address.
@@ -41,28 +42,28 @@ py::dict class_units() {
     return made;
 }
 
-py::dict figure(const engine::RatedFigure& one) {
-    return py::dict("key"_a = std::string(one.key), "rated"_a = one.rated, "sigma"_a = one.sigma,
-                    "before"_a = one.before, "met"_a = one.met,
-                    "unreconciled"_a = one.unreconciled());
+RatedFigureEntry entry(const engine::RatedFigure& one) {
+    return {std::string(one.key), one.rated, one.sigma, one.before, one.met, one.unreconciled()};
 }
 
-py::dict moved(const engine::MovedInput& one) {
-    return py::dict("address"_a = scenario::of_engine(one.input.address),
-                    "known"_a = one.input.known.value, "known_sigma"_a = one.input.known.sigma,
-                    "value"_a = one.met.value, "sigma"_a = one.met.sigma,
-                    "sigmas"_a = one.sigmas());
+MovedInputEntry entry(const engine::MovedInput& one) {
+    return {scenario::of_engine(one.input.address),
+            one.input.known.value,
+            one.input.known.sigma,
+            one.met.value,
+            one.met.sigma,
+            one.sigmas()};
 }
 
 py::object rated_fit(const scenario::Scenario& scenario) {
     if (!scenario.rated) return py::none();
-    py::list figures, inputs;
+    RatedFitEntry made;
+    made.anchored = scenario.rated->anchored;
     for (const engine::RatedFigure& one : scenario.rated->fit.figures)
-        figures.append(figure(one));
+        made.figures.push_back(entry(one));
     for (const engine::MovedInput& one : scenario.rated->fit.inputs)
-        inputs.append(moved(one));
-    return py::dict("figures"_a = figures, "inputs"_a = inputs,
-                    "anchored"_a = scenario.rated->anchored);
+        made.inputs.push_back(entry(one));
+    return values_of(made);
 }
 
 }  // namespace

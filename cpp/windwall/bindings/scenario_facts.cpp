@@ -1,4 +1,5 @@
 #include "windwall/bindings/rows_values.hpp"
+#include "windwall/bindings/scenario_entries.hpp"
 #include "windwall/bindings/scenario_problems.hpp"
 #include "windwall/bindings/scenario_text.hpp"
 #include "windwall/fields/units.hpp"
@@ -51,23 +52,25 @@ py::list numbers(const Scenario& scenario) {
 }
 
 py::list menu(const Scenario& scenario) {
-    py::list made;
-    for (const scenario::Upgrade& upgrade : scenario.menu) {
-        made.append(py::dict("id"_a = upgrade.id, "title"_a = upgrade.terms.title,
-                             "cost"_a = upgrade.terms.cost, "hours"_a = upgrade.terms.hours,
-                             "requires"_a = upgrade.required_ids,
-                             "excludes"_a = upgrade.excluded_ids));
-    }
-    return made;
+    std::vector<MenuEntry> made;
+    for (const scenario::Upgrade& one : scenario.menu)
+        made.push_back({one.id, one.terms.title, one.terms.cost, one.terms.hours, one.required_ids,
+                        one.excluded_ids});
+    return values_of(made);
 }
 
 py::list limits(const Scenario& scenario) {
-    py::list made;
+    std::vector<LimitEntry> made;
     const solve::LimitWatch watch(scenario.vehicle, scenario.limits);
     for (const solve::Limit& limit : watch.limits())
-        made.append(py::dict("address"_a = limit.address, "max"_a = limit.max, "min"_a = limit.min,
-                             "why"_a = limit.why));
-    return made;
+        made.push_back({limit.address, limit.max, limit.min, limit.why});
+    return values_of(made);
+}
+
+py::dict heading(const Scenario& scenario) {
+    const auto& header = scenario.header;
+    const std::string units = header.units == fields::System::us ? "us" : "metric";
+    return values_of(HeadingEntry{header.title, header.notes, units, scenario.currency});
 }
 
 /// Each number that was observed as (value, sigma), SI, beside the words.
@@ -106,15 +109,19 @@ void bind_facts(py::module_& module) {
         [](const Scenario& made, const Text& address) { return made.notes.given(address.utf8); },
         "scenario"_a, "address"_a,
         "Whether the file states this, rather than leaving the default.");
-    module.def(
-        "heading",
-        [](const Scenario& made) {
-            return py::dict("title"_a = made.header.title, "notes"_a = made.header.notes,
-                            "units"_a = made.header.units == fields::System::us ? "us" : "metric",
-                            "currency"_a = made.currency);
-        },
-        "scenario"_a, "What the file says about itself.");
+    module.def("heading", &heading, "scenario"_a, "What the file says about itself.");
     module.def("schema_text", &scenario::schema_text, "The JSON Schema of scenario files.");
+    module.def(
+        "scenario_rows",
+        [] {
+            return py::dict("heading"_a = rows_of(fields::group_type<HeadingEntry>),
+                            "menu"_a = rows_of(fields::group_type<MenuEntry>),
+                            "limits"_a = rows_of(fields::group_type<LimitEntry>),
+                            "class_values"_a = rows_of(fields::group_type<ClassValueEntry>),
+                            "class_priors"_a = rows_of(fields::group_type<ClassPriorEntry>),
+                            "rated_fit"_a = rows_of(fields::group_type<RatedFitEntry>));
+        },
+        "What the rows of all that a scenario tells say.");
     module.def(
         "observed_rows", [] { return rows_of(fields::group_type<scenario::Observation>); },
         "What the rows of an observation say.");

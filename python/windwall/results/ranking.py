@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any, NamedTuple
+from typing import TYPE_CHECKING, Any
 
 from windwall.errors import NoAnswer
 from windwall.results.answer import Answer, answer_rows
@@ -19,15 +19,10 @@ MIDDLE = 1
 JUDGED = ("cheapest_to_goal", "target")  # the sets that a reader may go by
 
 
-class Upgrade(NamedTuple):
-    """One entry of the menu."""
+class Upgrade(Values):
+    """One entry of the menu: `id`, `title`, `cost`, `hours` and whom it requires and excludes."""
 
-    id: str
-    title: str
-    cost: float | None
-    hours: float | None
-    requires: list[str]
-    excludes: list[str]
+    __slots__ = ()
 
 
 class Chosen(Told):

@@ -15,7 +15,7 @@ class Values(Mapping):
     __slots__ = ("_info", "_numbers")
     kinds: ClassVar[dict[str, type[Values]]] = {}  # below a key, where they are more than values
 
-    def __init__(self, numbers: dict[str, Any], info: ScenarioInfo) -> None:
+    def __init__(self, numbers: dict[str, Any], info: ScenarioInfo | None = None) -> None:
         object.__setattr__(self, "_numbers", numbers)
         object.__setattr__(self, "_info", info)
 

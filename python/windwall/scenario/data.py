@@ -72,7 +72,7 @@ class ScenarioData:
     @property
     def upgrades(self) -> dict[str, Upgrade]:
         """The menu, by id, in the order of the file."""
-        return {entry["id"]: Upgrade(**entry) for entry in _core.menu(self.core)}
+        return {entry["id"]: Upgrade(entry) for entry in _core.menu(self.core)}
 
     @property
     def limits(self) -> list[dict[str, Any]]:

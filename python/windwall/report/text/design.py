@@ -44,9 +44,10 @@ def class_text(scenario: ScenarioData, one: dict[str, Any]) -> str:
 
 
 def _narrowings(scenario: ScenarioData, one: dict[str, Any]) -> Iterator[str]:
-    for word, sigma in one["narrowed"]:
-        if sigma < WORTH_SAYING * one["sigma"]:
-            yield f"design/{word} would make it +/- {_spread(scenario, one, sigma)}"
+    for known in one["narrowed"]:
+        if known["sigma"] < WORTH_SAYING * one["sigma"]:
+            spread = _spread(scenario, one, known["sigma"])
+            yield f"design/{known['word']} would make it +/- {spread}"
 
 
 def _spread(scenario: ScenarioData, one: dict[str, Any], sigma: float) -> str:
