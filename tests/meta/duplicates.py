@@ -15,6 +15,7 @@ from pathlib import Path
 LEAST = 6
 FOLDERS = ("cpp", "python", "tests")
 NOTHING = re.compile(r"(?:#|//|using |namespace |}  // namespace|import |from \S+ import ).*|")
+IMPORTS = re.compile(r"from \S+ import \(")
 TABLE = re.compile(r".* rows\(\) \{|.*constexpr \S+ \w+\[\] = \{")
 END_OF_TABLE = re.compile(r"return table;|\};")
 LITERAL = re.compile(r"[{(\[]*(?:[-+]?\d|\"|\'|\.|f\").*[,{\[]|\{.*\},?|\"[^\"]*\"[;)]*|[}\]],")
@@ -22,9 +23,12 @@ LITERAL = re.compile(r"[{(\[]*(?:[-+]?\d|\"|\'|\.|f\").*[,{\[]|\{.*\},?|\"[^\"]*
 
 def lines_of(text):
     """Line numbers and lines that count, without their spaces."""
-    kept, table = [], False
+    kept, table, imports = [], False, False
     for number, line in enumerate(text.splitlines(), 1):
         line = re.sub(r"\s*(?://|  #).*", "", line.strip())
+        imports = bool(IMPORTS.fullmatch(line)) or (imports and line != ")")
+        if imports:
+            continue
         if END_OF_TABLE.fullmatch(line):
             table = False
             continue

@@ -1,4 +1,5 @@
-"""Heads, exhausts and the air around engines, as printed: tests/published/data/temperatures.md.
+"""Heads, exhausts and the air around engines, as published pages print them; each row of
+tests/published/data/temperatures.md names its own, such as Treeamnuk and others, ACSEE 2018.
 
 Class defaults only, at the conditions that were put down before the model was asked.
 """

@@ -86,7 +86,8 @@ std::span<const fields::Row> Cooling::rows() {
             "known_head_temperature", "T_h1", at<&Cooling::known_head_temperature>,
             temperature("degC"), {60, 350}, 15,
             "Head temperature at full throttle at known_engine_speed and known_manifold_pressure",
-            "177 to 224 degC printed of light aircraft, 191 to 204 of karts, 199 to 216 of a flat "
+            "published: 177 to 224 degC of light aircraft, 191 to 204 of karts, 199 to 216 of a "
+            "flat "
             "four uphill, 221 and more of a mower with side valves")
             .chosen_by("design"),
         with_default("known_air_temperature", "T_a1", at<&Cooling::known_air_temperature>,
