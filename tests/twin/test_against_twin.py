@@ -67,10 +67,20 @@ EQUILIBRIUM = {
     "engine/cooling/known_engine_speed": "3600 rpm",
     "engine/octane_sensitivity_weight": 0.1,
 }
+SHORT = {
+    "engine/cooling/pull_time": "17 s",
+    "engine/cooling/temperature_before": "110 degC",
+    "engine/cooling/warm_air_share": "60 %",
+}
 BODYWORK = {
     "under_hood/rise": "45 K",
     "under_hood/intake_share": "40 %",
     "under_hood/ram_recovery": "60 %",
+    "under_hood/hood": "open",
+    "under_hood/stir": "1.6 m/s",
+    "charge_path/blower/mount_conductance": "2.5 W/K",
+    "charge_path/blower/mount_temperature": "60 degC",
+    "charge_path/blower/case_exchange": 0.7,
     "charge_path/plenum/conductance": "9 W/K",
     "day/headwind": "4 m/s",
 }
@@ -98,6 +108,7 @@ VARIANTS = {
     "race fuel": CYCLECAR.install("race_fuel", "small_pulley", "exhaust"),
     "head and oil at equilibrium": CYCLECAR.set(EQUILIBRIUM),
     "cooled by the wind": CYCLECAR.set(EQUILIBRIUM | {"engine/cooling/by": "ram_air"}),
+    "a short pull": CYCLECAR.set(EQUILIBRIUM | SHORT),
     "cooled by water": CYCLECAR.set(EQUILIBRIUM | {"engine/cooling/by": "liquid"}),
     "intake under the bodywork": CYCLECAR.set(BODYWORK),
     "alcohol in the tank": CYCLECAR.set({"fuel/ethanol": "20 %", "fuel/methanol": "12 %"}),

@@ -143,21 +143,14 @@ void Balance::guess_path(std::span<double> x) noexcept {
     x[air_.flow] = std::log(manifold.dry_air * engine_flow_ratio(manifold));
 }
 
-/// An open bypass lets go round what its blower moves and the engine does not take: of several
-/// balances the one with the valve open, in which a throttle shut at speed leaves it.
+/// What an open bypass leaves of the pressure behind a blower, and what goes round through it.
 void Balance::guess_loops(std::span<double> x) noexcept {
     for (std::size_t i = 0; i < air_.loops.size(); ++i) {
-        if (!(branch_flow(i) > 0.05)) continue;
-        const std::size_t back = air_.loops[i].back;
-        media::Stream inlet = stations_[back].inlet;
-        inlet.dry_air = std::exp(x[air_.flow]);
-        vehicle_->charge_path[back].part.visit([&]<class Part>(const Part& part) {
-            if constexpr (charge::Driven<Part>) {
-                const double moved = capacity(part, inlet, inlet.pressure) / inlet.gas_flow();
-                x[air_.loops[i].flow] = recirculation_unknown(std::clamp(moved - 1, 0.5, 50.0));
-            }
-        });
-        x[air_.loops[i].heat] = 0.1;
+        const double could = branch_flow(i);
+        if (could > 0.05) {
+            x[air_.loops[i].flow] = recirculation_unknown(0.5);
+            x[air_.loops[i].heat] = 0.1;
+        }
     }
 }
 
