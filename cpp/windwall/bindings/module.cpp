@@ -15,6 +15,7 @@ void bind_charge_physics(pybind11::module_& physics);
 void bind_compressor_physics(pybind11::module_& physics);
 void bind_wet_physics(pybind11::module_& physics);
 void bind_engine_physics(pybind11::module_& physics);
+void bind_knock_physics(pybind11::module_& physics);
 void bind_driveline_physics(pybind11::module_& physics);
 void bind_road_physics(pybind11::module_& physics);
 }  // namespace windwall::bindings
@@ -38,6 +39,7 @@ PYBIND11_MODULE(_core, module) {
     bind_compressor_physics(physics);
     bind_wet_physics(physics);
     bind_engine_physics(physics);
+    bind_knock_physics(physics);
     bind_driveline_physics(physics);
     bind_road_physics(physics);
 }
