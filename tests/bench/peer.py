@@ -9,7 +9,7 @@ import shutil
 import subprocess
 import tempfile
 from functools import cache
-from math import degrees, nan, pi, sqrt
+from math import degrees, log, nan, pi, sqrt
 from pathlib import Path
 
 import numpy as np
@@ -254,17 +254,17 @@ def knock(vehicle):
     fuel, anchor = vehicle["fuel"], given["knock_anchor"]
     ron, mon = fuel["research_octane"], fuel["motor_octane"]
     has = ron - given["octane_sensitivity_weight"] * (ron - mon)
-    needed = (  # by a state of zeros, to which the point adds
+    needed = (  # by a state of zeros at 1 Pa, to which the point adds
         anchor["octane_number"]
         + 5 * (given["compression_ratio"] - anchor["compression_ratio"])
-        - 3.5 * anchor["manifold_pressure"] / 10e3
+        - 30 * log(anchor["manifold_pressure"])
         - anchor["charge_temperature"] / 7
         - anchor["head_temperature"] / 10
         + degrees(anchor["retard"])
         - anchor["exhaust_pressure"] / 30e3
         + cylinder.appetite(anchor["lambda"])
         + anchor["engine_speed"] * 30 / pi / 1000
-        - 0.3 * (vehicle["air"]["w"] - anchor["humidity_ratio"]) * 1000
+        - (cylinder.damping(vehicle["air"]["w"]) - cylinder.damping(anchor["humidity_ratio"]))
     )
     return {
         "lacking": needed - has + cylinder.wanted_margin(given),

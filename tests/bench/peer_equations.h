@@ -191,7 +191,7 @@ static double draw(struct point* o, double retard) {
 
 /* Octane numbers that are lacking from the wanted margin. */
 static double lacking(const struct point* o, double retard) {
-    return o->car->lacking + 3.5e-4 * o->p + o->T / 7 + o->T_h / 10 + o->p_e / 30e3 -
+    return o->car->lacking + 30 * log(o->p) + o->T / 7 + o->T_h / 10 + o->p_e / 30e3 -
            2 * fabs(14.604 / o->phi - 14) - o->N * 30 / pi / 1000 - retard / degree;
 }
 

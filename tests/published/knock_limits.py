@@ -66,7 +66,7 @@ def fuels_differ(row):
 
 
 def too_much(row, asked):
-    """Octane numbers that a judgement asks from side 1 to side 2 beyond what the fuels differ by."""
+    """Octane numbers asked from side 1 to side 2 beyond what the fuels differ by."""
     before, after = (float(asked(**state(row, side))) for side in (1, 2))
     return after - before - fuels_differ(row)
 

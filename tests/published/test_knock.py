@@ -1,4 +1,4 @@
-"""The linear octane-requirement rule against what was measured.
+"""The octane rule against what was measured.
 
 Russ, SAE 960497 (abstract): slopes of one single-cylinder engine with production heads, said to
 agree with the literature. NACA WR E-244 (1944): knock-limited manifold pressure of a V-12. A table
@@ -31,7 +31,7 @@ def rise(**change):
     [
         ({"retard": (10 * DEGREE, 9 * DEGREE)}, 1, 1),  # 1 ON per degree of advance
         ({"charge_temperature": (300, 307)}, 1, 1),  # 1 ON per 7 K of intake air
-        ({"manifold_pressure": (100e3, 110e3)}, 3, 4),  # 3 to 4 ON per 10 kPa
+        ({"manifold_pressure": (95e3, 105e3)}, 3, 4),  # 3 to 4 ON per 10 kPa, about 1 bar
         ({"compression_ratio": (9, 10)}, 5, 5),  # 5 ON per unit
         ({"exhaust_pressure": (100e3, 130e3)}, 1, 1),  # 1 ON per 30 kPa
         ({"head_temperature": (450, 460)}, 1, 1),  # 1 ON per 10 K of coolant
@@ -58,16 +58,14 @@ def test_table_of_old_engines(ratio, octane):
 
 
 @pytest.mark.parametrize("lean, rich, row", [(36.5, 42.5, ".080"), (46.0, 53.6, ".095")])
-def test_cooling_allows_no_more_boost_than_measured(lean, rich, row):
-    # WR E-244: dry, carburettor air at 158 F and at 101 F, knock-limited pressure in inHg. At one
-    # octane number the rule trades kelvins for pressure; the engine-stage blower makes up to 1.3
-    # K in the manifold of one at the carburettor. The rule must lie on the careful side of what
-    # was measured, but not below half of it.
-    measured = (rich - lean) * 3386.39 / ((158 - 101) * 5 / 9)  # Pa/K at the carburettor
-    per_pressure = rise(manifold_pressure=(100e3, 101e3)) / 1e3
-    per_kelvin = rise(charge_temperature=(300, 301))
-    ours = per_kelvin / per_pressure
-    assert 0.5 * measured / 1.3 < ours < measured / 1.3, row
+def test_cooling_allows_as_much_boost_as_was_measured(lean, rich, row):
+    # WR E-244: dry, carburettor air at 158 F and at 101 F, knock-limited pressure in inHg. The
+    # engine-stage blower makes 1 to 1.3 K in the manifold of one at the carburettor.
+    cooler = (158 - 101) * 5 / 9
+    pressures = (lean * 3386.39, rich * 3386.39)
+    allowed = rise(manifold_pressure=pressures)
+    gained = -rise(charge_temperature=(350 + cooler, 350))
+    assert 0.95 * gained < allowed < 1.3 * gained, row
 
 
 def test_humidity_within_the_published_range():
@@ -78,7 +76,7 @@ def test_humidity_within_the_published_range():
 
 def test_requirement_falls_with_altitude():
     # Gasoline FAQ: it falls by 1 to 2 ON per 3000 ft; ISO 2533 at sea level and at 914 m. The rule
-    # gives 4.9, more than twice as much, so only the sign and a bound are held.
+    # gives 4.5, more than twice as much, so only the sign and a bound are held.
     fall = -rise(
         manifold_pressure=(101325, 90810),
         exhaust_pressure=(101325, 90810),

@@ -191,21 +191,26 @@ def appetite(lam):
     return 2 * abs(14.604 * lam - 14.0)
 
 
+def damping(w):
+    """Octane numbers that water vapour is worth."""
+    return 390 * w / (1 + w / 0.040)
+
+
 def requirement(engine, speed, state, there, w, retard):
-    """Octane number that the point needs, by the linear rule from its anchor."""
+    """Octane number that the point needs, by the octane rule from its anchor."""
     a = engine["knock_anchor"]
     colder = liquids.colder_before_knock(engine, state, w, there["mixture"])
     return (
         a["octane_number"]
         + 5 * (engine["compression_ratio"] - a["compression_ratio"])
-        + 3.5 * (state["p"] - a["manifold_pressure"]) / 10e3
+        + 30 * log(state["p"] / a["manifold_pressure"])
         + (state["T"] - colder - a["charge_temperature"]) / 7
         + (there["T_h"] - a["head_temperature"]) / 10
         - degrees(retard - a["retard"])
         + (there["p_e"] - a["exhaust_pressure"]) / 30e3
         - (appetite(1 / there["mixture"]["phi"]) - appetite(a["lambda"]))
         - (speed - a["engine_speed"]) * 30 / pi / 1000
-        - 0.3 * (w - a["humidity_ratio"]) * 1000
+        - (damping(w) - damping(a["humidity_ratio"]))
     )
 
 

@@ -128,8 +128,8 @@ def test_valve_loss():
 @pytest.mark.parametrize(
     "change, rise",
     [
-        ({"manifold_pressure": 150e3, "charge_temperature": 298.15 + 61}, 26.2),
-        ({"manifold_pressure": 150e3, "charge_temperature": 298.15 + 15}, 19.6),
+        ({"manifold_pressure": 150e3, "charge_temperature": 298.15 + 61}, 20.88),
+        ({"manifold_pressure": 150e3, "charge_temperature": 298.15 + 15}, 14.31),
         ({"retard": 10 * DEGREE}, -10),
         ({"lambda_": 12.5 / 14.604}, -3.0),
     ],

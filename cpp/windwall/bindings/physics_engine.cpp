@@ -246,7 +246,7 @@ void bind_knock(py::module_& physics) {
         arg("exhaust_pressure") = usual.exhaust_pressure,
         arg("anchor_octane_number") = usual.octane_number,
         "Octane number needed to keep the usual anchor engine from knock, known to 10. SI units, "
-        "retard in rad. Slopes of Russ, SAE 960497; to 60 kPa above the anchor.");
+        "retard in rad. Slopes of Russ, SAE 960497; to twice the pressure.");
 }
 
 void bind_injector(py::module_& physics) {

@@ -11,7 +11,8 @@ namespace py = pybind11;
 using namespace windwall::engine;
 using namespace py::literals;
 
-/// An engine of the usual class at one state of its manifold.
+/// An engine of the usual class, a four of 1.6 litres, at one state of its manifold and at the
+/// speed that it fills best at.
 struct Question {
     Cylinder engine;
     Intake intake;
@@ -29,8 +30,13 @@ Question question(double compression_ratio, double engine_speed, double manifold
                   double methanol) {
     Question asked;
     const KnockAnchor usual;
-    asked.engine.compression_ratio = compression_ratio;
-    asked.engine.lambda = lambda;
+    Cylinder& engine = asked.engine;
+    engine.cylinders = 4;
+    engine.bore = engine.stroke = 0.08;
+    engine.compression_ratio = compression_ratio;
+    engine.rev_limit = 1.5 * engine_speed;
+    engine.breathing.best_speed = engine_speed;
+    engine.lambda = lambda;
     Intake& intake = asked.intake;
     intake.engine_speed = engine_speed;
     intake.charge =

@@ -171,7 +171,7 @@ Validity Cylinder::validity(const Intake& intake, const media::Fuel& fuel,
     validity.mach_index = piston_mach_index(*this, intake) <= 1.2;
     validity.pressure_ratio = within(0.3, exhaust_pressure(intake, fuel) / pressure, 3);
     validity.retard = std::abs(retard) <= 30 * degree;
-    validity.knock_pressure = std::abs(pressure - knock_anchor.manifold_pressure) <= 60e3;
+    validity.knock_pressure = within(0.5, pressure / knock_anchor.manifold_pressure, 2);
     const media::Stream& charge = intake.charge;
     const Mixture burnt = mixture(intake, fuel);
     const double water = charge.liquid[media::index(media::Vapour::water)];

@@ -27,6 +27,10 @@ constexpr double late_cooling = 0.7;
 // and others, Heliyon 2019); what goes beyond does nothing for knock.
 constexpr double most_water_per_fuel = 1.5;
 
+// Of what the delay asks for between two states, what is counted: its slopes over spark, pressure,
+// ratio, enrichment and back-pressure are all 1.4 to 1.5 times those measured (Russ, SAE 960497).
+constexpr double counted_of_delay = 1 / 1.4;
+
 /// Mass of residual over all of the charge: the part of Fox, Cheng and Heywood, SAE 931025, that
 /// stands without valve overlap; its two constants as they are commonly quoted, not read there.
 double residual_share(double compression_ratio, double equivalence_ratio,
@@ -185,7 +189,7 @@ double Cylinder::anchored_delay_requirement() const noexcept {
 std::optional<double> Cylinder::integral_requirement(const Intake& intake, const media::Fuel& fuel,
                                                      double retard) const noexcept {
     const double here = octane_of_integral(knock_integral(end_gas(intake, fuel, retard)));
-    return knock_anchor.octane_number + here - anchored_delay_requirement();
+    return knock_anchor.octane_number + counted_of_delay * (here - anchored_delay_requirement());
 }
 
 }  // namespace windwall::engine

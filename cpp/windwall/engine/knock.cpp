@@ -3,12 +3,31 @@
 #include "windwall/engine/usual.hpp"
 #include "windwall/media/liquids.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 namespace windwall::engine {
 namespace {
 
 constexpr double thousand_rpm = 1000 * std::numbers::pi / 30;
+
+// Octane numbers per logarithm of the manifold pressure: 3 per 10 kPa at 1 bar, the least that Russ
+// found; where one change of air or mixture was measured at several pressures it allowed one ratio
+// of them, and never one difference (NACA E-244).
+constexpr double per_log_pressure = 30;
+constexpr double least_pressure = 1;  // Pa
+
+/// Octane numbers by which a pressure lies above 1 Pa.
+double pressure_requirement(double pressure) noexcept {
+    return per_log_pressure * std::log(std::max(pressure, least_pressure));
+}
+
+/// Octane numbers that water vapour is worth, its share in kg per kg of dry air: 0.3 per g/kg about
+/// the humidity of the weather, half of what its first slope would make at 40 g/kg.
+double damping(double humidity_ratio) noexcept {
+    constexpr double first_slope = 390, half_at = 0.040;
+    return first_slope * humidity_ratio / (1 + humidity_ratio / half_at);
+}
 
 /// Octane numbers by which a mixture knocks less than the worst one, which has 14 kg of air per
 /// kg of petrol, or as much for another fuel.
@@ -22,14 +41,15 @@ double mixture_relief(double lambda) noexcept {
 
 double octane_requirement_rise(const KnockState& here, const KnockState& anchor) noexcept {
     double rise = 5 * (here.compression_ratio - anchor.compression_ratio);
-    rise += 3.5 * (here.manifold_pressure - anchor.manifold_pressure) / 10e3;
+    rise += pressure_requirement(here.manifold_pressure) -
+            pressure_requirement(anchor.manifold_pressure);
     rise += (here.charge_temperature - anchor.charge_temperature) / 7;
     rise += (here.head_temperature - anchor.head_temperature) / 10;
     rise -= (here.retard - anchor.retard) / degree;
     rise += (here.exhaust_pressure - anchor.exhaust_pressure) / 30e3;
     rise -= mixture_relief(here.lambda) - mixture_relief(anchor.lambda);
     rise -= (here.engine_speed - anchor.engine_speed) / thousand_rpm;
-    rise -= 0.3 * (here.humidity_ratio - anchor.humidity_ratio) * 1000;
+    rise -= damping(here.humidity_ratio) - damping(anchor.humidity_ratio);
     return rise;
 }
 

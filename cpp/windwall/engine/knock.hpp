@@ -21,9 +21,9 @@ struct KnockState {
     double exhaust_pressure{};  // Pa absolute
 };
 
-/// Octane numbers that the requirement at `here` lies above that at `anchor`. A linear rule:
-/// slopes of Russ, SAE 960497, for compression ratio, pressures, temperatures, spark and mixture;
-/// -1 per 1000 rpm and -0.3 per g/kg of humidity beside them. Supported to 60 kPa of pressure.
+/// Octane numbers that the requirement at `here` lies above that at `anchor`: a sum of slopes of
+/// Russ, SAE 960497, where the manifold pressure counts by its logarithm; -1 per 1000 rpm and water
+/// vapour at -0.3 per g/kg, less where there is much. Supported to twice the anchor's pressure.
 double octane_requirement_rise(const KnockState& here, const KnockState& anchor) noexcept;
 
 /// One point of this engine at the edge of knock. Without one, a table of old engines stands in.

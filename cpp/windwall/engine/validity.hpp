@@ -9,7 +9,7 @@ struct Validity {
     bool mach_index = true;         // filling table, at most 1.2
     bool pressure_ratio = true;     // ideal filling, exhaust over intake pressure 0.3 to 3
     bool retard = true;             // spark penalty, 30 degrees
-    bool knock_pressure = true;     // octane rule, 60 kPa from the anchor
+    bool knock_pressure = true;     // octane rule, half to twice the anchor's
     bool measured_speed = true;     // inside a measured table
     bool water = true;              // knock under water, 0.6 kg per kg of fuel
     bool dry_plug = true;           // 0.06 kg of drops per kg of air in the cylinder

@@ -111,7 +111,7 @@ TEST(Total, ValidityNamesWhatIsLeft) {
     const Intake usual = settled(engine, intake_at(450, 100e3, 300), {});
     EXPECT_TRUE(engine.validity(usual, {}, 0).all());
     EXPECT_FALSE(engine.validity(usual, {}, 31 * degree).retard);
-    EXPECT_FALSE(engine.validity(intake_at(450, 161e3, 300), {}, 0).knock_pressure);
+    EXPECT_FALSE(engine.validity(intake_at(450, 201e3, 300), {}, 0).knock_pressure);
     EXPECT_FALSE(engine.validity(intake_at(1500, 100e3, 300), {}, 0).mach_index);
     EXPECT_FALSE(engine.validity(intake_at(450, 30e3, 300), {}, 0).pressure_ratio);
     engine.lambda = 0.7;

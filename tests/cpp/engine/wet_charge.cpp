@@ -236,7 +236,8 @@ TEST(Drops, LowerTheRequirement) {
     }
 }
 
-// Water that arrives as vapour damps by 0.3 per g/kg and cools nothing here; as drops it does both.
+// Water that arrives as vapour damps by 3.9 per 10 g/kg, less where there is more, and cools
+// nothing here; as drops it does both.
 TEST(Drops, OfWaterDampAndCool) {
     Cylinder engine = single_499();
     engine.exhaust.back_pressure = 0;
@@ -245,7 +246,7 @@ TEST(Drops, OfWaterDampAndCool) {
     const double none = engine.choose_spark(with_head(dry(), 453.15), fuel).requirement;
     Intake damp = with_head(dry(), 453.15);
     damp.charge.vapour[0] = 0.01;
-    EXPECT_NEAR(engine.choose_spark(damp, fuel).requirement - none, -3, 1e-9);
+    EXPECT_NEAR(engine.choose_spark(damp, fuel).requirement - none, -3.9 / 1.25, 1e-9);
     const Intake wet = with_head(with_drops(Vapour::water, 0.01), 453.15);
     const auto cooled = [&](const Intake& intake) {
         const AtValve liquid = at_valve({}, intake.charge, engine.mixture(intake, fuel).port);
@@ -254,7 +255,7 @@ TEST(Drops, OfWaterDampAndCool) {
     };
     const double colder = cooled(wet) - cooled(with_head(dry(), 453.15));
     EXPECT_NEAR(colder, 13, 2);
-    EXPECT_NEAR(engine.choose_spark(wet, fuel).requirement - none, -0.3 * 8 - colder / 7, 1e-9);
+    EXPECT_NEAR(engine.choose_spark(wet, fuel).requirement - none, -3.12 / 1.2 - colder / 7, 1e-9);
 }
 
 // The octane of an alcohol and what it cools are counted once each: with its motor number, of a

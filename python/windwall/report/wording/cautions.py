@@ -14,7 +14,6 @@ from windwall.results.entry import Caution
 from windwall.results.views import sentence
 
 PRESSURE_DIFFERENCE = Measure("pressure difference", "kPa")
-KNOCK_REACH = 60e3  # Pa from the anchor, as far as the octane rule is fitted
 
 CAUTIONS = {
     "compression_ratio": "The table of fuel-air efficiency covers compression ratios 6 to 12; "
@@ -27,8 +26,8 @@ CAUTIONS = {
     "rule is stated.",
     "late_spark": "The spark is more than 30 degrees from the best one, beyond what its penalty is "
     "fitted to.",
-    "knock_pressure": "The manifold pressure is more than {knock_reach} from the knock anchor: the "
-    "octane rule is extrapolating.",
+    "knock_pressure": "The manifold pressure is less than half or more than twice that of the "
+    "knock anchor: the octane rule is extrapolating.",
     "measured_speed": "The engine speed is outside the measured torque curve; its end is held.",
     "much_water": "More water than 0.6 of the fuel: what it does for knock was measured to there, "
     "and is extrapolated beyond; it is credited to 1.5 at most.",
@@ -98,7 +97,7 @@ FOUND: dict[str, tuple[Measure, int]] = {
 def caution_sentence(caution: Caution) -> str:
     """What there is to know, with the numbers it takes."""
     system = caution.scenario_info.system
-    values = {"knock_reach": PRESSURE_DIFFERENCE.short(KNOCK_REACH, system, 2)}
+    values = {}
     if caution.engine_speed is not None:
         values["engine_speed"] = ENGINE_SPEED.text(caution.engine_speed, system, 3)
     if caution.about in FOUND:
