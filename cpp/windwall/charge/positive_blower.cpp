@@ -145,81 +145,81 @@ std::array<media::LumpedNode, 1> PositiveBlower::thermal_nodes(
                          case_mass * media::constants::aluminium_heat_capacity)};
 }
 
-std::span<const fields::Row> PositiveBlower::rows() {
-    using namespace fields;
-    using B = PositiveBlower;
-    static constexpr Row table[] = {
-        required("displacement", "V_d", at<&B::displacement>, volume("cm3"), {20, 5000},
-                 "Volume moved by one turn of the driven rotor"),
-        required("drive_ratio", "i", at<&B::drive_ratio>, number(), {0.2, 20},
-                 "Turns of the driven rotor for each turn of the crankshaft"),
-        with_default("built_in_ratio", "v_i", at<&B::built_in_ratio>, number(), {1, 2.5}, 0,
-                     "Volume taken in over volume at the opening of the outlet; 1 for a Roots",
-                     "by definition, a Roots blower has none"),
-        with_default("leak_area", "CdA_L", at<&B::leak_area>, area("mm2"), {0, 100}, 5,
-                     "Effective area of all gaps between outlet and inlet",
-                     "no source; gaps of 0.06 to 0.12 mm would have 6 to 20 mm2"),
-        with_default("friction_torque", "T_0", at<&B::friction_torque>, torque("N m"), {0, 5}, 0.15,
-                     "Friction torque of gears, bearings and seals at the rotor shaft",
-                     "no source"),
-        with_default("friction_torque_per_speed", "T_1", at<&B::friction_torque_per_speed>,
-                     torque("N m"), {0, 5}, 0.05,
-                     "Friction torque added at 10 000 rpm of the rotor, growing with speed",
-                     "common practice"),
-        with_default("friction_to_charge", "chi", at<&B::friction_to_charge>, number(), {0, 1},
-                     0.29, "Share of the friction that heats the charge", "no source"),
-        with_default(
-            "fill_loss", "k_N", at<&B::fill_loss>, percent(), {0, 30}, 4,
-            "Volume not filled at 10 000 rpm of the rotor, growing with the square of speed",
-            "no source; none unless measured"),
-        with_default("belt_efficiency", "eta_b", at<&B::belt_efficiency>, number(), {0.7, 1}, 0.015,
-                     "Power at the rotor shaft over power at the crankshaft",
-                     "0.95 to 0.98 for new, aligned V-belts, a belt maker's notes"),
-        optional("case_area", "A_c", at<&B::case_area>, area("cm2"), {20, 20000},
-                 "Outer surface of the case; when not given, by the displacement"),
-        with_default("case_exchange", "x_c", at<&B::case_exchange>, number(), {0, 5}, 0.5,
-                     "Heat from the charge to the case over that of a turbulent pipe, where its "
-                     "conductance is not stated",
-                     "pockets that go round as a pipe flows; no source"),
-        optional("case_conductance", "UA_c", at<&B::case_conductance>, conductance("W/K"), {0, 50},
-                 "Between the charge, at the mean of its two temperatures, and the case; when not "
-                 "given, from surface and rotor speed"),
-        optional("case_to_air", "hA_c", at<&B::case_to_air>, conductance("W/K"), {0, 50},
-                 "Between the case and the air under the bodywork; when not given, from its "
-                 "surface"),
-        with_default("mount_conductance", "k_m", at<&B::mount_conductance>, conductance("W/K"),
-                     {0, 50}, 1, "Between the case and what it is bolted to",
-                     "0.5 to 3 of a bracket or flange of aluminium with its joints; estimate"),
-        with_default("mount_temperature", "T_m", at<&B::mount_temperature>, temperature("degC"),
-                     {-40, 200}, 15, "Temperature of what it is bolted to",
-                     "no source; a warm block"),
-        optional("case_temperature", "T_c", at<&B::case_temperature>, temperature("degC"),
-                 {-40, 250},
-                 "Temperature of the case; when not given, the one at which it gives off what it "
-                 "takes"),
-        with_default("case_mass", "m_c", at<&B::case_mass>, mass("kg"), {0.2, 100}, 2,
-                     "Mass of aluminium in the case", "3 to 6 kg for small blowers; estimate"),
-        with_default("evaporated_inside", "x_e", at<&B::evaporated_inside>, number(), {0, 1}, 0.29,
-                     "Of the liquid that could evaporate by the outlet, the share that does",
-                     "no source; anything from none to all of it"),
-        with_default("film_behind", "w_b", at<&B::film_behind>, number(), {0, 1}, 0.2,
-                     "Of the drops that did not evaporate, the share that leaves along the walls",
-                     "rotors and case catch what cannot turn with the gas, drops of 50 um in the "
-                     "main; no source for the number"),
-        with_default("rotor_inertia", "J", at<&B::rotor_inertia>, inertia("kg m2"), {0, 0.1}, 5e-4,
-                     "Moment of inertia of both rotors, referred to the driven one",
-                     "derived: two half-solid rotors of aluminium, 80 to 90 mm wide and long"),
-        optional("rated_speed", "N_max", at<&B::rated_speed>, angular_speed("rpm"), {1000, 60000},
-                 "Highest rotor speed its maker allows")
-            .watching("rotor_speed", "rated rotor speed"),
-        optional("rated_outlet_temperature", "T_max", at<&B::rated_outlet_temperature>,
-                 temperature("degC"), {60, 300}, "Highest outlet temperature its maker allows")
-            .watching("outlet/temperature", "rated outlet temperature: rotors grow into the case"),
-        optional("rated_pressure_ratio", "r_max", at<&B::rated_pressure_ratio>, number(), {1, 4},
-                 "Highest pressure ratio its maker allows")
-            .watching("pressure_ratio", "rated pressure ratio"),
-    };
-    return table;
-}
+namespace {
+
+using namespace fields;
+using B = PositiveBlower;
+
+constexpr Row table[] = {
+    required("displacement", "V_d", at<&B::displacement>, volume("cm3"), {20, 5000},
+             "Volume moved by one turn of the driven rotor"),
+    required("drive_ratio", "i", at<&B::drive_ratio>, number(), {0.2, 20},
+             "Turns of the driven rotor for each turn of the crankshaft"),
+    with_default("built_in_ratio", "v_i", at<&B::built_in_ratio>, number(), {1, 2.5}, 0,
+                 "Volume taken in over volume at the opening of the outlet; 1 for a Roots",
+                 "by definition, a Roots blower has none"),
+    with_default("leak_area", "CdA_L", at<&B::leak_area>, area("mm2"), {0, 100}, 5,
+                 "Effective area of all gaps between outlet and inlet",
+                 "no source; gaps of 0.06 to 0.12 mm would have 6 to 20 mm2"),
+    with_default("friction_torque", "T_0", at<&B::friction_torque>, torque("N m"), {0, 5}, 0.15,
+                 "Friction torque of gears, bearings and seals at the rotor shaft", "no source"),
+    with_default("friction_torque_per_speed", "T_1", at<&B::friction_torque_per_speed>,
+                 torque("N m"), {0, 5}, 0.05,
+                 "Friction torque added at 10 000 rpm of the rotor, growing with speed",
+                 "common practice"),
+    with_default("friction_to_charge", "chi", at<&B::friction_to_charge>, number(), {0, 1}, 0.29,
+                 "Share of the friction that heats the charge", "no source"),
+    with_default("fill_loss", "k_N", at<&B::fill_loss>, percent(), {0, 30}, 4,
+                 "Volume not filled at 10 000 rpm of the rotor, growing with the square of speed",
+                 "no source; none unless measured"),
+    with_default("belt_efficiency", "eta_b", at<&B::belt_efficiency>, number(), {0.7, 1}, 0.015,
+                 "Power at the rotor shaft over power at the crankshaft",
+                 "0.95 to 0.98 for new, aligned V-belts, a belt maker's notes"),
+    optional("case_area", "A_c", at<&B::case_area>, area("cm2"), {20, 20000},
+             "Outer surface of the case; when not given, by the displacement"),
+    with_default("case_exchange", "x_c", at<&B::case_exchange>, number(), {0, 5}, 0.5,
+                 "Heat from the charge to the case over that of a turbulent pipe, where its "
+                 "conductance is not stated",
+                 "pockets that go round as a pipe flows; no source"),
+    optional("case_conductance", "UA_c", at<&B::case_conductance>, conductance("W/K"), {0, 50},
+             "Between the charge, at the mean of its two temperatures, and the case; when not "
+             "given, from surface and rotor speed"),
+    optional("case_to_air", "hA_c", at<&B::case_to_air>, conductance("W/K"), {0, 50},
+             "Between the case and the air under the bodywork; when not given, from its "
+             "surface"),
+    with_default("mount_conductance", "k_m", at<&B::mount_conductance>, conductance("W/K"), {0, 50},
+                 1, "Between the case and what it is bolted to",
+                 "0.5 to 3 of a bracket or flange of aluminium with its joints; estimate"),
+    with_default("mount_temperature", "T_m", at<&B::mount_temperature>, temperature("degC"),
+                 {-40, 200}, 15, "Temperature of what it is bolted to", "no source; a warm block"),
+    optional("case_temperature", "T_c", at<&B::case_temperature>, temperature("degC"), {-40, 250},
+             "Temperature of the case; when not given, the one at which it gives off what it "
+             "takes"),
+    with_default("case_mass", "m_c", at<&B::case_mass>, mass("kg"), {0.2, 100}, 2,
+                 "Mass of aluminium in the case", "3 to 6 kg for small blowers; estimate"),
+    with_default("evaporated_inside", "x_e", at<&B::evaporated_inside>, number(), {0, 1}, 0.29,
+                 "Of the liquid that could evaporate by the outlet, the share that does",
+                 "no source; anything from none to all of it"),
+    with_default("film_behind", "w_b", at<&B::film_behind>, number(), {0, 1}, 0.2,
+                 "Of the drops that did not evaporate, the share that leaves along the walls",
+                 "rotors and case catch what cannot turn with the gas, drops of 50 um in the "
+                 "main; no source for the number"),
+    with_default("rotor_inertia", "J", at<&B::rotor_inertia>, inertia("kg m2"), {0, 0.1}, 5e-4,
+                 "Moment of inertia of both rotors, referred to the driven one",
+                 "derived: two half-solid rotors of aluminium, 80 to 90 mm wide and long"),
+    optional("rated_speed", "N_max", at<&B::rated_speed>, angular_speed("rpm"), {1000, 60000},
+             "Highest rotor speed its maker allows")
+        .watching("rotor_speed", "rated rotor speed"),
+    optional("rated_outlet_temperature", "T_max", at<&B::rated_outlet_temperature>,
+             temperature("degC"), {60, 300}, "Highest outlet temperature its maker allows")
+        .watching("outlet/temperature", "rated outlet temperature: rotors grow into the case"),
+    optional("rated_pressure_ratio", "r_max", at<&B::rated_pressure_ratio>, number(), {1, 4},
+             "Highest pressure ratio its maker allows")
+        .watching("pressure_ratio", "rated pressure ratio"),
+};
+
+}  // namespace
+
+std::span<const Row> PositiveBlower::rows() { return table; }
 
 }  // namespace windwall::charge
