@@ -11,7 +11,10 @@ using vehicle::Balance;
 using vehicle::OperatingCondition;
 
 constexpr double balanced = 1e-11;  // of the flow; the published accounts close to 1e-9
-constexpr double rounded = 1e-10;   // where rounding leaves no step that helps
+constexpr double close = 1e-10;     // however Newton's method ended
+// Where no step helps any more: a wide plate that drops a thousandth of a pascal of one atmosphere
+// passes a flow that doubles know to 1e-8 of it.
+constexpr double rounded = 1e-8;
 constexpr std::array other_returns{0.0, 2.0, 4.0, 6.0, 8.0, 10.0};
 constexpr int newton_evaluations = 80;   // then brackets take over
 constexpr long most_bracketed = 200000;  // evaluations of one solver, which take half a second
@@ -117,7 +120,8 @@ Outcome PointSolver::newton(std::span<double> x, numerics::JacobianMemory& jacob
     };
     const auto result = numerics::solve_newton(residuals, x, options, &jacobian);
     const bool converged = result.status == numerics::NewtonStatus::converged;
-    const bool closed = converged || result.norm <= rounded;
+    const bool stalled = result.status == numerics::NewtonStatus::stalled;
+    const bool closed = converged || result.norm <= (stalled ? rounded : close);
     return {closed ? Status::solved : Status::not_converged,
             unknowns[static_cast<std::size_t>(result.worst)].owner, result.norm,
             result.evaluations};
