@@ -26,9 +26,7 @@ def test_enough_pairs(evidence):
 def test_signs(way, evidence):
     found = those_that_count()
     wrong = np.sum(found[:, way] * found[:, PRINTED] <= 0)
-    # One is wrong on the petrol of the pump: where 138 kPa of boost were sold at a ratio of 7.1,
-    # the rule of octane numbers leaves less than without the turbocharger.
-    evidence.at_most(f"gains of the wrong sign {SAID[way]}", wrong, 0, {PUMP: 1}.get(way))
+    evidence.at_most(f"gains of the wrong sign {SAID[way]}", wrong, 0)
 
 
 @WAYS
@@ -36,10 +34,11 @@ def test_size_of_the_gain(way, evidence, distribution):
     found = those_that_count()
     off = found[:, way] / found[:, PRINTED] - 1
     distribution("Gains before and after", SAID[way], off, within=0.20)
-    # 0.20 is met where nothing knocks, and 0.33 is found on the petrol of the pump.
+    # 0.20 is met where nothing knocks; 0.21 is found on the petrol of the pump, 0.33 before knock
+    # under boost was looked at again.
     size = np.median(np.abs(off))
     evidence.at_most(
-        f"median error of a gain, of it, {SAID[way]}", size, 0.20, {PUMP: 0.35}.get(way)
+        f"median error of a gain, of it, {SAID[way]}", size, 0.20, {PUMP: 0.23}.get(way)
     )
 
 
