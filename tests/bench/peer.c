@@ -172,7 +172,10 @@ static void solve(struct point* o, struct start* s, int warm, struct answer* out
     out->temperature = o->T;
     out->retard = most(s->x[RETARD], 0);
     describe(o, out->retard, out);
-    out->answered = found && out->retard <= o->car->most_retard && out->exhaust <= o->car->hottest;
+    const struct car* c = o->car; /* up to the richest mixture the exhaust is asked nothing */
+    const double richest_at = (11 + most(0, c->lambda - c->richest) / 0.017) * degree;
+    const int bearable = out->exhaust <= c->hottest || out->retard <= richest_at;
+    out->answered = found && out->retard <= c->most_retard && bearable;
 }
 
 /* `asked`: engine and road speed of each point. `cold`: each from the first guess. */
