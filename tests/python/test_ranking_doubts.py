@@ -167,6 +167,19 @@ def test_what_adds_less_than_is_shown_adds_nothing(ranking):
     )
 
 
+def test_of_equal_gains_the_cheapest_comes_first():
+    document = copy.deepcopy(DOCUMENT)
+    document["upgrades"] = [
+        {"id": "dear", "cost": "400 EUR", "set": {"body/mass": "319.9 kg"}},
+        {"id": "cheap", "cost": "4 EUR", "excludes": ["dear"], "set": {"body/mass": "320 kg"}},
+    ]
+    ranking = ww.rank(ww.loads(json.dumps(document)), progress=False)
+    cheap, dear = (ranking.upgrades[key].alone[1] for key in ("cheap", "dear"))
+    assert dear - 0.05 / 3.6 < cheap < dear
+    assert [one.id for one in ranking.leaders] == ["cheap", "dear"]
+    assert first(ranking, 1).id == "cheap"
+
+
 def test_prices_hold_what_is_required():
     document = copy.deepcopy(DOCUMENT)
     document["upgrades"].append(

@@ -97,11 +97,16 @@ std::vector<std::size_t> leaders(const Considered& considered, const Ranking& ra
                            std::isfinite(solved.whole_speed(needs, middle));
         if (whole && (!options.budget || cost(k) <= *options.budget)) order.push_back(k);
     }
-    std::ranges::sort(order, [&](std::size_t a, std::size_t b) {
-        return gain(a) != gain(b) ? gain(a) > gain(b) : cost(a) < cost(b);
-    });
-    if (order.size() > most_leaders) order.resize(most_leaders);
-    return order;
+    std::vector<std::size_t> first;
+    while (!order.empty() && first.size() < most_leaders) {
+        const double most = gain(*std::ranges::max_element(order, {}, gain));
+        const auto next = std::ranges::min_element(order, {}, [&](std::size_t k) {
+            return gain(k) >= most - same_speed ? cost(k) : std::numeric_limits<double>::infinity();
+        });
+        first.push_back(*next);
+        order.erase(next);
+    }
+    return first;
 }
 
 }  // namespace windwall::study
