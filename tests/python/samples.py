@@ -137,7 +137,7 @@ LATE = {
         "breathing": {"peak_efficiency": "0.72 ± 0.04", "best_speed": "2900 ± 200 rpm"},
         "exhaust": {"back_pressure": "12 ± 3 kPa"},
         "knock_anchor": {
-            "octane_number": "88 ± 5",
+            "octane_number": "96 ± 5",
             "compression_ratio": 7.6,
             "engine_speed": "3000 rpm",
             "manifold_pressure": "99 kPa",
