@@ -257,7 +257,9 @@ def test_the_goal_is_judged_again_under_every_explanation(cyclecar):
             assert one.speeds[name] == pytest.approx(speed, rel=1e-6)
     text = ranking.summary(found).split("\nThe goal\n")[1]
     for one in explanations:
-        line = next(x for x in text.splitlines() if x.startswith(f"  {one.input.address} of "))
+        value = one.input.measure.short(one.value, "metric", 3)
+        name = f"  {one.input.address} of {value} "
+        line = next(x for x in text.splitlines() if x.startswith(name))
         assert ("met" in line.split()) == (one.speeds["target"] * 3.6 >= 127.5)
 
 
