@@ -16,7 +16,7 @@ from windwall.results.diagnosis import (
     FirstGain,
 )
 from windwall.results.ranking import Ranking, Upgrade
-from windwall.results.scenario_info import ScenarioInfo
+from windwall.results.scenario_info import RatedFigure, ScenarioInfo
 from windwall.results.top_speed import TopSpeed
 
 STORED = Path(__file__).parent / "stored"
@@ -105,7 +105,8 @@ def explanation(known, deviations, gains, speeds):
 def stored(name):
     """An answer as it was kept, and what was found of observations."""
     made = json.loads((STORED / f"{name}.json").read_text(encoding="utf-8"))
-    info, diagnosis = ScenarioInfo(**made["info"]), rebuilt(made["diagnosis"])
+    rated = tuple(RatedFigure(*figure) for figure in made["info"].pop("rated"))
+    info, diagnosis = ScenarioInfo(**made["info"], rated=rated), rebuilt(made["diagnosis"])
     if "menu" not in made:
         return TopSpeed(made["numbers"], info), diagnosis
     menu = {one["id"]: Upgrade(one) for one in made["menu"]}
