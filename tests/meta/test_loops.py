@@ -77,6 +77,9 @@ ENDS = {
         "for (Set set = 0; set != target;)": "subsets in rising order, the last is the whole",
         "for (auto set = sets.rbegin(); set != sets.rend(); ++set)": "a range backwards",
     },
+    "study/gains.cpp": {
+        "while (!order.empty() && first.size() < most_leaders)": "one fewer each time, three at most",
+    },
 }
 
 
