@@ -78,7 +78,7 @@ ENDS = {
         "for (auto set = sets.rbegin(); set != sets.rend(); ++set)": "a range backwards",
     },
     "study/gains.cpp": {
-        "while (!order.empty() && first.size() < most_leaders)": "one fewer each time, three at most",
+        "while (!order.empty() && first.size() < most_leaders)": "one fewer each time",
     },
 }
 
