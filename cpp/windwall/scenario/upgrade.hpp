@@ -95,6 +95,8 @@ template <class... Cases>
 struct Overloaded : Cases... {
     using Cases::operator()...;
 };
+template <class... Cases>
+Overloaded(Cases...) -> Overloaded<Cases...>;  // clang 14 does not deduce it of an aggregate
 
 /// What an upgrade is called and what it takes.
 struct Terms {
