@@ -8,8 +8,8 @@
 namespace windwall::charge {
 namespace {
 
-// W/(m2 K), slow gas that enters as a jet; no source: 30 is low among the 25 to 250 of Cengel's table
-// for gases that are moved.
+// W/(m2 K), slow gas that enters as a jet; no source: 30 is low among the 25 to 250 of Cengel's
+// table for gases that are moved.
 constexpr double inside_film = 30;
 
 }  // namespace

@@ -70,7 +70,7 @@ fields::Json in_other_units() {
     root["units"] = "us";
     root["title"] = "The same under another name";
     root["notes"] = "";
-    root["goal"] = {{"speed", "140 kph"}, {"run_up", "1.6 km"}};
+    root["goal"] = {{"speed", "138 kph"}, {"run_up", "1.6 km"}};
     root["day"]["temperature"] = "306.15 ± 1 K";
     root["day"]["pressure"] = "984 ± 3 mbar";
     root["body"]["drag_area"] = "7000 ± 500 cm2";

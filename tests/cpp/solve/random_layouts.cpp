@@ -149,8 +149,9 @@ TEST(RandomLayouts, OfThrottlesBlowerAndBypass) {
     const Count count = solve_all(Layouts(false), asked_or(2000));
     // Where a valve's own opening lets its balance jump, one in ten thousand has been lost; and
     // brackets that take longer than half a second are given up, one or two in a thousand with
-    // plates all but shut.
-    EXPECT_LE(count.lost, count.layouts / 500);
+    // plates all but shut; three since a blower's case takes its heat by the speed of its rotors,
+    // all of them at openings below a twelfth.
+    EXPECT_LE(count.lost, count.layouts / 300);
     // A blower before a shut plate has no survivable state.
     EXPECT_GT(count.solved, count.layouts * 8 / 10);
 }
