@@ -101,7 +101,7 @@ def moved_text(one: Explanation, first: tuple[FirstGain, ...], system: str) -> s
     """An input, what it is and what it would have to be, and the gains then."""
     known = one.input
     now, then = (known.measure.short(value, system, 3) for value in (known.value, one.value))
-    stated = "stated" if known.given else "by default"
+    stated = "stated" if known.given else "assumed"
     text = (
         f"{known.address}: {then} instead of {now} {stated}, "
         f"{one.deviations:+.1f} of its standard deviations"
