@@ -30,13 +30,13 @@ void add_engine(const Balance& balance, ThermalState& state) {
 
 void add_charge_path(const Balance& balance, ThermalState& state) {
     for (std::size_t i = 0; i < balance.stations().size(); ++i) {
-        const auto& [id, part] = balance.vehicle().charge_path[i];
+        const auto& entry = balance.vehicle().charge_path[i];
         const Station& station = balance.stations()[i];
         charge::Surroundings surroundings = balance.surroundings();
         surroundings.drive_speed = station.drive_speed;
-        part.visit([&]<class Part>(const Part& each) {
+        entry.part.visit([&]<class Part>(const Part& each) {
             if constexpr (charge::Thermal<Part>)
-                state.add("charge_path/" + id,
+                state.add("charge_path/" + entry.id,
                           each.thermal_nodes(station.inlet, station.outlet.pressure, surroundings));
         });
     }
