@@ -67,5 +67,6 @@ def test_gains_are_printed_at_three_anchors(ranking):
     gains = [gain * 3.6 for gain in (*worth.alone, *worth.last, *worth.share)]
     assert printed == [round(gain, 1) + 0.0 for gain in gains]
     assert words[10] == f"{degrees(ranking.alone_with('small_pulley').retard):.0f}"
-    assert words[11:13] == ["45", "EUR"]
-    assert float(words[13]) == round(45 / (worth.alone[1] * 3.6))
+    assert words[11] == f"{ranking.alone_with('small_pulley')['lambda']:.2f}"
+    assert words[12:14] == ["45", "EUR"]
+    assert float(words[14]) == round(45 / (worth.alone[1] * 3.6))

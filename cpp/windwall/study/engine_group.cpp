@@ -33,6 +33,7 @@ bool faster(const solve::TopSpeed& one, const solve::TopSpeed& other) {
 
 void tell_spark(const solve::Point& there, SetResult& result) {
     if (there.spark.modelled) result.retard = there.spark.retard;
+    result.lambda = there.work.lambda;
     result.opening = there.condition.opening;
 }
 

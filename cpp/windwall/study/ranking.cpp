@@ -31,6 +31,8 @@ std::span<const Row> SetResult::rows() {
                "Least knock margin on the way up, octane numbers, at the middle anchor"),
         result("retard", "r", at<&S::retard>, angle("deg"),
                "Spark later than best torque at the end of its pull, at the middle anchor"),
+        result("lambda", "lambda", at<&S::lambda>, number(),
+               "Mixture there: richer than the engine's own where knock asks for it"),
         result("opening", "o", at<&S::opening>, percent(),
                "Share of the throttle's travel there: below full where knock holds it back"),
         result("cost", "", at<&S::cost>, money(""), "What its upgrades cost"),

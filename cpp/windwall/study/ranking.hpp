@@ -39,6 +39,7 @@ struct SetResult {
     std::array<double, anchors> speed{};  // m/s at the lower, stated and higher anchor; NaN: none
     double least_margin{};                // octane numbers on the way up, at the stated anchor
     std::optional<double> retard;  // rad later than best torque, where the stated anchor ends it
+    std::optional<double> lambda;  // of the mixture there
     double opening = 1;            // of the throttle there: below full where knock holds it back
     double cost{};
     double hours{};

@@ -82,7 +82,8 @@ std::vector<Limit> built_in_limits(const vehicle::Vehicle& vehicle) {
     std::vector<Limit> limits = declared_limits(vehicle);
     std::erase_if(limits, std::not_fn(is_bound));
     // What must not be fallen short of is told first: knock breaks pistons within seconds.
-    std::ranges::stable_partition(limits, [](const Limit& limit) { return limit.min.has_value(); });
+    std::stable_partition(limits.begin(), limits.end(),
+                          [](const Limit& limit) { return limit.min.has_value(); });
     return limits;
 }
 

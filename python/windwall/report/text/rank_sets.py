@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import textwrap
 from collections.abc import Iterator, Sequence
 
@@ -10,11 +11,14 @@ from windwall.report.text.limits import bound_text
 from windwall.report.text_layout import bullet, paragraph, section, table
 from windwall.report.wording.sets import cost, ending_early, target
 from windwall.report.wording.sets import outside as why_outside
+from windwall.report.wording.top_speed import ends_at_rev_limit
+from windwall.results.knock import knock_chance
 from windwall.results.ranking import MIDDLE, Ranking, UpgradeSet
 
 SMALLEST_STEP = 0.5  # in the unit of speed shown, between two sets that are both printed
 SET_WIDTH = 48
 TITLE_WIDTH = 46
+AT_REV_LIMIT = "r"
 MOST_REFUSED = 5  # sets of which the reason is printed
 
 
@@ -81,15 +85,28 @@ def best_table(heading: str, sets: Sequence[UpgradeSet], ranking: Ranking) -> li
     rows = [row for one in printed for row in _set_rows(one, ranking)]
     lines = table([header, *rows], left=(4,)) if rows else []
     if lines:
-        lines += paragraph(best_note(f"{SMALLEST_STEP} {SPEED.shown(system)}", printed, sets))
+        lines += paragraph(best_note(ranking, printed, len(printed) < len(sets)))
     return section(heading, lines)
 
 
-def best_note(step: str, printed: Sequence[UpgradeSet], sets: Sequence[UpgradeSet]) -> str:
-    """What the columns are, and that not every step is shown."""
-    left_out = f" Sets less than {step} faster than the one above are left out."
-    margin = "Least margin: octane numbers to spare of knock, where they are least on the way up."
-    return margin + (left_out if len(printed) < len(sets) else "")
+def best_note(ranking: Ranking, printed: Sequence[UpgradeSet], shortened: bool) -> str:
+    """What the columns are, how safe the least margin is, and that not every step is shown."""
+    note = "Least margin: octane numbers to spare of knock, where they are least on the way up"
+    least = min((one.least_margin for one in printed), default=math.inf)
+    sigma = ranking.scenario_info.knock_sigma
+    if math.isfinite(least):
+        chance = 100 * knock_chance(least, sigma)
+        note += (
+            f"; at {least:+.1f}, known to +/- {sigma:.1f}, about {chance:.0f} of 100 engines "
+            "described like this would knock"
+        )
+    note += "."
+    if any(map(ends_at_rev_limit, printed)):
+        note += f" {AT_REV_LIMIT}: ends at the rev limit, where what adds thrust adds no speed."
+    if shortened:
+        step = f"{SMALLEST_STEP} {SPEED.shown(ranking.scenario_info.system)}"
+        note += f" Sets less than {step} faster than the one above are left out."
+    return note
 
 
 def worth_printing(sets: Sequence[UpgradeSet], system: str) -> list[UpgradeSet]:
@@ -106,6 +123,7 @@ def _set_rows(one: UpgradeSet, ranking: Ranking) -> Iterator[tuple[str, ...]]:
     """A set, with its members on as many lines as they take."""
     first, *more = wrapped(one.name)
     speed = f"{SPEED.value(one.speed[MIDDLE], ranking.scenario_info.system):.1f}"
+    speed += AT_REV_LIMIT if ends_at_rev_limit(one) else ""
     yield cost(one, ranking), f"{one.hours:g}", speed, f"{one.least_margin:+.1f}", first
     for line in more:
         yield "", "", "", "", line

@@ -19,11 +19,12 @@ def upgrades_table(ranking: Ranking) -> list[str]:
     """Every upgrade in every light."""
     system = ranking.scenario_info.system
     unit = SPEED.shown(system)
-    header = ("", "alone", "last", "fair share", "spark", "cost", f"per {unit}")
+    header = ("", "alone", "last", "fair share", "late", "mix", "cost", f"per {unit}")
     rows = [_upgrade_row(one, ranking) for one in ranking.within_budget.values()]
     lines = table([header, *rows])
     marks = MARKS if any(CUT_SHORT in cell for row in rows for cell in row[1:]) else ""
     lines += paragraph(GAINS.format(unit=unit, base=_spark(ranking.base, ranking), marks=marks))
+    lines += paragraph(other_choices(ranking))
     lines += paragraph(late_gains(ranking)) + paragraph(too_dear(ranking))
     return section(gains_heading(ranking), lines)
 
@@ -39,8 +40,18 @@ def _upgrade_row(worth: UpgradeGain, ranking: Ranking) -> tuple[str, ...]:
     alone = _gains(worth.alone, ranking, ranking.cut_short_alone(worth.id))
     views = [_gains(view, ranking) for view in (worth.last, worth.share)]
     if first is None:
-        return worth.label, alone, *views, NONE, NONE, NONE
-    return worth.label, alone, *views, _spark(first, ranking), *_price(worth, first, ranking)
+        return worth.label, alone, *views, NONE, NONE, NONE, NONE
+    spark = (_spark(first, ranking), _lambda(first))
+    return worth.label, alone, *views, *spark, *_price(worth, first, ranking)
+
+
+def other_choices(ranking: Ranking) -> str:
+    """The values taken in the recommended set, where they are others than alone."""
+    best = ranking.target
+    inside = [best.label(one) for one in best.upgrades] if best else []
+    alone = {one.label for one in ranking.upgrades.values()}
+    others = [one for one in inside if one not in alone]
+    return f"Last and fair share are with {', '.join(others)}." if others else ""
 
 
 def _price(worth: UpgradeGain, first: UpgradeSet, ranking: Ranking) -> tuple[str, str]:
@@ -60,6 +71,10 @@ def _spark(one: UpgradeSet, ranking: Ranking) -> str:
     late = f"{ANGLE.value(one.retard, _system(ranking)):.0f}"
     held = f" at {SHARE.text(one.opening, _system(ranking), 2)}"
     return late + (held if one.opening < 1 else "")
+
+
+def _lambda(one: UpgradeSet) -> str:
+    return f"{one['lambda']:.2f}" if one.answered and one["lambda"] else NONE
 
 
 def partners_table(ranking: Ranking) -> list[str]:

@@ -34,10 +34,11 @@ STEADY = (
 GAINS = (
     "Gains in {unit}, in each column at these three anchors: the higher the anchor, the sooner the "
     "engine knocks. Alone: fitted first, on what it requires. Last: taken off the recommended set. "
-    "Fair share: its mean part in that set over all orders of fitting. Spark: degrees later than "
-    "best torque with it alone, to hold the knock margin ({base} as it is); a share behind it is "
-    "how far the throttle may be opened then. Cost: with what it requires; per {unit}: that over "
-    "what all of it adds, at the anchor as stated.{marks}"
+    "Fair share: its mean part in that set over all orders of fitting. Late: degrees of the spark "
+    "behind that of best torque with it alone, to hold the knock margin ({base} as it is); a share "
+    "behind it is how far the throttle may be opened then. Mix: lambda of the mixture with that "
+    "spark; jets have to be changed to it, or the margin is not there. Cost: with what it "
+    "requires; per {unit}: that over what all of it adds, at the anchor as stated.{marks}"
 )
 MARKS = " !: to where answers end with thrust to spare, or from there."
 LATE = 20  # degrees, from which a gain hangs on how the engine bears so late a spark

@@ -5,6 +5,7 @@ from __future__ import annotations
 from windwall.quantities.measures import ENGINE_SPEED, FORCE, KILOWATTS, SHARE, SPEED
 from windwall.report.wording.operating_point import knock, unanswered
 from windwall.report.wording.scenario import in_gear
+from windwall.results.ranking import UpgradeSet
 from windwall.results.scenario_info import ScenarioInfo
 from windwall.results.top_speed import TopSpeed
 from windwall.results.values import Values
@@ -51,6 +52,11 @@ def no_answer(tried: Values | None, info: ScenarioInfo) -> str:
 def limit_word(answer: TopSpeed) -> str:
     """What binds, in a word or two."""
     return answer.limited_by.replace("_", " ")
+
+
+def ends_at_rev_limit(answer: TopSpeed | UpgradeSet) -> bool:
+    """Whether more thrust would not make it faster in this gearing."""
+    return answer.limited_by == "rev_limit"
 
 
 def gearing(answer: TopSpeed) -> str:
