@@ -11,13 +11,13 @@ from windwall.results.ranking import ANCHORS, MIDDLE, Chosen, Ranking, UpgradeGa
 from windwall.results.views import sentence
 
 NO_TARGET = "There is none: every allowed set passes a limit, has no answer or ends without one."
-EMPTY_TARGET = "It is empty: nothing within the budget is faster without passing a limit."
+EMPTY_TARGET = "It is empty: nothing{within} is faster without passing a limit."
 FASTEST = (
-    "{speed} at the three knock anchors. It is the fastest within the budget, and over every "
+    "{speed} at the three knock anchors. It is the fastest{within}, and over every "
     "cheaper one it has a lead that can be told: more than {smallest} at one of the anchors.{early}"
 )
 ALIKE = (
-    "{speed} at the three knock anchors. It is the cheapest within the budget that cannot be told "
+    "{speed} at the three knock anchors. It is the cheapest{within} that cannot be told "
     "from the fastest, which is this set {changes}: {dearer}, and a lead of {lead} {unit}; one "
     "that can be told is more than {smallest}.{early}"
 )
@@ -86,14 +86,16 @@ def outside(ranking: Ranking, gain: UpgradeGain) -> str:
 def target(ranking: Ranking) -> str:
     """The set that the fair shares are of, and why it is this one."""
     best, system = ranking.target, ranking.scenario_info.system
+    within = "" if ranking.budget is None else " within the budget"
     if best is None:
         return NO_TARGET
     if not ranking.fastest.upgrades:
-        return EMPTY_TARGET
+        return EMPTY_TARGET.format(within=within)
     unit = SPEED.shown(system)
     speeds = ", ".join("-" if isnan(one) else speed_number(one, system) for one in best.speed)
     values = {
         "speed": f"{speeds} {unit}",
+        "within": within,
         "smallest": SPEED.short(ranking.smallest_lead, system, 2),
         "changes": changes(best, ranking.fastest),
         "dearer": cost(ranking.fastest, ranking),
