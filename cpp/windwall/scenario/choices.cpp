@@ -8,6 +8,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <utility>
 
 namespace windwall::scenario {
 namespace {
@@ -129,24 +130,30 @@ fields::Expected<Wanted> wanted_choices(const Scenario& scenario, UpgradeSet set
     return wanted;
 }
 
-Choices resolve_choice(const Scenario& scenario, UpgradeSet set, const ChoiceSpeed& speed,
-                       const Wanted& wanted) {
+void each_choice(const Scenario& scenario, UpgradeSet set, const ChoiceUse& use,
+                 const Wanted& wanted) {
     const auto open = open_choices(scenario.menu, set);
     Choices chosen(open.size(), 0);
-    auto best = chosen;
+    do {
+        if (!meets(chosen, wanted)) continue;
+        auto made = install(scenario, set, chosen);
+        if (auto* vehicle = std::get_if<vehicle::Vehicle>(&made)) use(std::move(*vehicle), chosen);
+    } while (advance(chosen, open));
+}
+
+Choices resolve_choice(const Scenario& scenario, UpgradeSet set, const ChoiceSpeed& speed,
+                       const Wanted& wanted) {
+    Choices best(open_choices(scenario.menu, set).size(), 0);
     for (std::size_t at = 0; at < wanted.size(); ++at)
         best[at] = wanted[at].value_or(0);
     double fastest = -std::numeric_limits<double>::infinity();
-    do {
-        if (!meets(chosen, wanted)) continue;
-        const auto made = install(scenario, set, chosen);
-        const auto* vehicle = std::get_if<vehicle::Vehicle>(&made);
-        const double found = vehicle ? speed(*vehicle, chosen) : fastest;
-        if (found > fastest) {
-            fastest = found;
-            best = chosen;
-        }
-    } while (advance(chosen, open));
+    const auto keep_faster = [&](const vehicle::Vehicle& vehicle, const Choices& chosen) {
+        const double found = speed(vehicle, chosen);
+        if (!(found > fastest)) return;
+        fastest = found;
+        best = chosen;
+    };
+    each_choice(scenario, set, keep_faster, wanted);
     return best;
 }
 

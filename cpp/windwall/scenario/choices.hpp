@@ -41,9 +41,15 @@ using Wanted = std::vector<std::optional<std::size_t>>;
 fields::Expected<Wanted> wanted_choices(const Scenario& scenario, UpgradeSet set,
                                         std::span<const StatedChoice> stated);
 
+/// Every combination of the open choices of a set that can be installed, in order, the firsts
+/// first. What is wanted is not varied.
+using ChoiceUse = std::function<void(vehicle::Vehicle fitted, const Choices& chosen)>;
+void each_choice(const Scenario& scenario, UpgradeSet set, const ChoiceUse& use,
+                 const Wanted& wanted = {});
+
 /// Tries every combination of the open choices of a set and returns the fastest; the first of
 /// equals, and all firsts where nothing is open or none has a speed. `speed` gives NaN for a
-/// vehicle without one. What is wanted is not varied.
+/// vehicle without one.
 using ChoiceSpeed = std::function<double(const vehicle::Vehicle& fitted, const Choices& chosen)>;
 Choices resolve_choice(const Scenario& scenario, UpgradeSet set, const ChoiceSpeed& speed,
                        const Wanted& wanted = {});

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <utility>
 
 namespace windwall::study {
 namespace {
@@ -84,8 +85,9 @@ SetResult EngineGroup::solve(UpgradeSet chosen, SetResult result) {
     result.choices = best.fitted.choices;
     tell(best.found, best.fitted.engine->limits(), result);
     for (std::size_t anchor = 0; anchor < anchors; ++anchor)
-        tell_speed(anchor == middle ? best.found
-                                    : best.fitted.engine->top_speed(best.fitted.vehicle, anchor),
+        tell_speed(anchor == middle
+                       ? best.found
+                       : best.fitted.engine->brief_top_speed(best.fitted.vehicle, anchor),
                    anchor, result);
     return result;
 }
@@ -93,9 +95,9 @@ SetResult EngineGroup::solve(UpgradeSet chosen, SetResult result) {
 /// Every combination of the open choices that can be installed, the first one first.
 std::vector<EngineGroup::Fitted> EngineGroup::fit_each(UpgradeSet chosen) {
     std::vector<Fitted> made;
-    scenario::resolve_choice(scenario_, chosen, [&](const Vehicle& fitted, const Choices& choices) {
-        made.push_back({choices, fitted, &engine(fitted, chosen, choices)});
-        return nan;
+    scenario::each_choice(scenario_, chosen, [&](Vehicle fitted, const Choices& choices) {
+        FittedEngine& engine = this->engine(fitted, chosen, choices);
+        made.push_back({choices, std::move(fitted), &engine});
     });
     return made;
 }

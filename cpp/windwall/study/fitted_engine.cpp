@@ -3,6 +3,7 @@
 #include "windwall/solve/point/guarded.hpp"
 
 #include <limits>
+#include <utility>
 
 namespace windwall::study {
 namespace {
@@ -36,10 +37,18 @@ FittedEngine::FittedEngine(const Vehicle& vehicle, const scenario::Scenario& sce
       vehicles_{at_anchor(vehicle, -anchor_spread), vehicle, at_anchor(vehicle, anchor_spread)} {}
 
 solve::TopSpeed FittedEngine::top_speed(Vehicle fitted, std::size_t anchor) {
+    return ask(&solve::SharedEngine::top_speed, std::move(fitted), anchor);
+}
+
+solve::TopSpeed FittedEngine::brief_top_speed(Vehicle fitted, std::size_t anchor) {
+    return ask(&solve::SharedEngine::brief_top_speed, std::move(fitted), anchor);
+}
+
+solve::TopSpeed FittedEngine::ask(Question question, Vehicle fitted, std::size_t anchor) {
     fitted.engine = vehicles_[anchor].engine;
     if (!solve::same_range(vehicles_[anchor], fitted))
         return solve::top_speed(fitted, {}, watch(anchor));
-    return solve::guarded([&] { return shared(anchor).top_speed(fitted); },
+    return solve::guarded([&] { return (shared(anchor).*question)(fitted); },
                           [] { return solve::TopSpeed{.outcome = solve::broken_off}; });
 }
 

@@ -24,12 +24,16 @@ public:
 
     /// Of a vehicle with this engine in it; the anchor is by number, whatever the vehicle states.
     solve::TopSpeed top_speed(vehicle::Vehicle fitted, std::size_t anchor);
+    /// The same without the points on the way.
+    solve::TopSpeed brief_top_speed(vehicle::Vehicle fitted, std::size_t anchor);
     /// At the stated anchor, see solve::SharedEngine; infinite where that tells nothing.
     double rough_speed(const vehicle::Vehicle& fitted);
     const solve::LimitWatch& limits() const { return limits_; }
 
 private:
     solve::LimitWatch* watch(std::size_t anchor) { return anchor == middle ? &limits_ : nullptr; }
+    using Question = solve::TopSpeed (solve::SharedEngine::*)(const vehicle::Vehicle&);
+    solve::TopSpeed ask(Question question, vehicle::Vehicle fitted, std::size_t anchor);
     solve::SharedEngine& shared(std::size_t anchor);
 
     solve::LimitWatch limits_;

@@ -31,8 +31,7 @@ void SharedEngine::climb_and_run(TopSpeed& found) {
                               found.equilibrium.road_speed, *run_up_length);
 }
 
-/// All but the points on the way.
-TopSpeed SharedEngine::solve(const vehicle::Vehicle& vehicle) {
+TopSpeed SharedEngine::brief_top_speed(const vehicle::Vehicle& vehicle) {
     solver_.carry(vehicle);
     solver_.point_solver().go_on_from(start_);
     TopSpeed found;
@@ -48,14 +47,9 @@ TopSpeed SharedEngine::solve(const vehicle::Vehicle& vehicle) {
 }
 
 TopSpeed SharedEngine::top_speed(const vehicle::Vehicle& vehicle) {
-    TopSpeed found = solve(vehicle);
+    TopSpeed found = brief_top_speed(vehicle);
     if (engine_.answered()) found.full_throttle_points = engine_.on_the_road(solver_);
     return found;
-}
-
-double SharedEngine::speed(const vehicle::Vehicle& vehicle) {
-    const TopSpeed found = solve(vehicle);
-    return found.outcome.answered() ? found.speed() : nan;
 }
 
 double SharedEngine::rough_speed(const vehicle::Vehicle& vehicle) {
@@ -73,7 +67,11 @@ TopSpeed top_speed(const vehicle::Vehicle& vehicle, const vehicle::WhatIf& what_
 }
 
 double speed_of(const vehicle::Vehicle& vehicle) {
-    return guarded([&] { return SharedEngine(vehicle).speed(vehicle); }, [] { return nan; });
+    const auto solve = [&] {
+        const TopSpeed found = SharedEngine(vehicle).brief_top_speed(vehicle);
+        return found.outcome.answered() ? found.speed() : nan;
+    };
+    return guarded(solve, [] { return nan; });
 }
 
 }  // namespace windwall::solve

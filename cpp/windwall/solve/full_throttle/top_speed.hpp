@@ -40,13 +40,12 @@ public:
                           Watch* watch = nullptr);
 
     TopSpeed top_speed(const vehicle::Vehicle& vehicle);
-    /// TopSpeed::speed() alone; NaN without an answer.
-    double speed(const vehicle::Vehicle& vehicle);
+    /// The same without the solved points on the way, which take time to tell.
+    TopSpeed brief_top_speed(const vehicle::Vehicle& vehicle);
     /// TopSpeed::speed() as the curves alone say, to a few parts in a thousand; nothing is solved.
     double rough_speed(const vehicle::Vehicle& vehicle);
 
 private:
-    TopSpeed solve(const vehicle::Vehicle& vehicle);
     void climb_and_run(TopSpeed& found);
 
     VehicleSolver solver_;
