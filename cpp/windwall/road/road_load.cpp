@@ -18,6 +18,9 @@ struct Slope {
     double sine, cosine;
     explicit Slope(double grade) noexcept
         : sine(grade / std::sqrt(1 + grade * grade)), cosine(1 / std::sqrt(1 + grade * grade)) {}
+
+    double along(double mass) const noexcept { return mass * gravity * sine; }
+    double across(double mass) const noexcept { return mass * gravity * cosine; }
 };
 
 double sense(double speed) noexcept {
@@ -31,26 +34,24 @@ double air_drag(double drag_area, double density, double air_speed) noexcept {
 }
 
 double rolling_force(double coefficient, double mass, double grade, double speed) noexcept {
-    return coefficient * mass * gravity * Slope(grade).cosine * sense(speed);
+    return coefficient * Slope(grade).across(mass) * sense(speed);
 }
 
-double grade_force(double mass, double grade) noexcept {
-    return mass * gravity * Slope(grade).sine;
-}
+double grade_force(double mass, double grade) noexcept { return Slope(grade).along(mass); }
 
 RoadLoad road_load(const Body& body, double speed, double density, double headwind,
                    double grade) noexcept {
     const Slope slope(grade);
-    const double weight = body.mass * gravity;
     return {air_drag(body.drag_area, density, speed + headwind),
-            body.rolling_coefficient(speed) * weight * slope.cosine * sense(speed),
-            weight * slope.sine};
+            body.rolling_coefficient(speed) * slope.across(body.mass) * sense(speed),
+            slope.along(body.mass)};
 }
 
 Resistance still_air_resistance(const Body& body, double density, double grade) noexcept {
-    const double across = body.mass * gravity * Slope(grade).cosine;
+    const Slope slope(grade);
+    const double across = slope.across(body.mass);
     const double rise = body.rolling_resistance * body.rolling_rise / (rise_speed * rise_speed);
-    return {body.rolling_resistance * across + grade_force(body.mass, grade),
+    return {body.rolling_resistance * across + slope.along(body.mass),
             0.5 * density * body.drag_area + rise * across};
 }
 

@@ -132,7 +132,7 @@ Point PointSolver::describe(const Outcome& outcome, std::optional<double> retard
     if (!outcome.answered()) return point;
     const vehicle::Vehicle& car = balance_.vehicle();
     const media::Fuel& fuel = balance_.fuel();
-    const engine::Intake intake = balance_.worked_out(balance_.intake(balance_.manifold()));
+    const engine::Intake intake = balance_.worked_out(balance_.manifold());
     car.engine.visit([&](const auto& engine) {
         point.spark = retard ? engine.best_spark(intake, fuel).later(*retard)
                              : engine.choose_spark(intake, fuel);

@@ -100,7 +100,7 @@ void Balance::residuals(std::span<const double> x, std::span<double> r) noexcept
                           r[k] = std::log(capacity(part, inlet, behind) / inlet.gas_flow());
                       return behind;
                   });
-    r[air_.flow] = std::log(engine_flow_ratio(intake_ = worked_out(intake(manifold))));
+    r[air_.flow] = std::log(engine_flow_ratio(intake_ = worked_out(manifold)));
     blower_residuals(r);
     loop_residuals(x, r);
     for (const PressureSwitch& each : air_.switches)
@@ -122,7 +122,7 @@ void Balance::blower_residuals(std::span<double> r) const noexcept {
 }
 
 double Balance::engine_flow_ratio(const media::Stream& manifold) const noexcept {
-    return engine_flow_ratio(worked_out(intake(manifold)));
+    return engine_flow_ratio(worked_out(manifold));
 }
 
 double Balance::engine_flow_ratio(const engine::Intake& intake) const noexcept {
@@ -131,9 +131,9 @@ double Balance::engine_flow_ratio(const engine::Intake& intake) const noexcept {
     return flow / intake.charge.gas_flow();
 }
 
-engine::Intake Balance::worked_out(const engine::Intake& intake) const noexcept {
+engine::Intake Balance::worked_out(const media::Stream& manifold) const noexcept {
     return vehicle_->engine.visit(
-        [&](const auto& engine) { return engine.worked_out(intake, fuel_); });
+        [&](const auto& engine) { return engine.worked_out(intake(manifold), fuel_); });
 }
 
 engine::Intake Balance::intake(const media::Stream& manifold) const noexcept {

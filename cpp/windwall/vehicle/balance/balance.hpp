@@ -88,7 +88,8 @@ public:
     double capacity(const Part& part, const media::Stream& inlet, double pressure) const noexcept;
     /// What the engine draws at this manifold over what arrives.
     double engine_flow_ratio(const media::Stream& manifold) const noexcept;
-    engine::Intake worked_out(const engine::Intake& intake) const noexcept;
+    /// What the engine sees behind a manifold, with what its answers share.
+    engine::Intake worked_out(const media::Stream& manifold) const noexcept;
     /// What a bypass would take back over the net flow, after a march.
     double branch_flow(std::size_t loop) const noexcept;
     /// Enthalpy of what a bypass takes, after a march, as its unknown states it.

@@ -38,7 +38,7 @@ MeansLeft means_left(const Balance& balance, const engine::Spark& spark,
 }
 
 double spark_left(const Balance& balance, double retard) noexcept {
-    return spark_left(balance, balance.worked_out(balance.intake(balance.manifold())), retard);
+    return spark_left(balance, balance.worked_out(balance.manifold()), retard);
 }
 
 void enrich(Balance& balance, double retard) noexcept {
