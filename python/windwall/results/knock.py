@@ -15,11 +15,6 @@ def beyond_bands(apart: float, sigma: float) -> bool:
     return abs(apart) > sigma + OTHER_BAND
 
 
-def knock_chance(margin: float, sigma: float) -> float:
-    """How probable detonation is when the margin is normal about its middle."""
-    return float(_core.physics.knock_probability(margin, sigma))
-
-
 class KnockBand(NamedTuple):
     """A margin in octane numbers and one standard deviation of it."""
 
@@ -34,7 +29,7 @@ class KnockBand(NamedTuple):
     @property
     def chance(self) -> float:
         """How probable detonation is when the margin is normal about its middle."""
-        return knock_chance(self.margin, self.sigma)
+        return _core.physics.knock_probability(self.margin, self.sigma)
 
     @property
     def word(self) -> str:

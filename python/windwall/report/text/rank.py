@@ -15,9 +15,9 @@ from windwall.report.text.safety_notes import safety_notes
 from windwall.report.text_layout import bullet, paragraph, section
 from windwall.report.wording.ranking import WHICH
 from windwall.report.wording.scenario import conditions, road_length
-from windwall.report.wording.sets import set_text, spark
+from windwall.report.wording.sets import set_text, spark, speed_number
 from windwall.results.diagnosis import Diagnosis
-from windwall.results.ranking import Ranking
+from windwall.results.ranking import MIDDLE, Ranking
 from windwall.results.views import summary
 
 NOTHING = paragraph("There is nothing to rank: the file lists no upgrades.")
@@ -93,9 +93,9 @@ def start(ranking: Ranking) -> Iterator[tuple[str, str]]:
     yield "as it is", f"{set_text(base, system)}{spark(base, system)}"
     goal = ranking.scenario_info.goal_speed
     if goal is not None:
-        short = SPEED.value(goal - base.speed[1], system)
+        short = SPEED.value(goal - base.speed[MIDDLE], system)
         unit = SPEED.shown(system)
         verdict = f"{short:.1f} {unit} short as it is" if short > 0 else "reached as it is"
-        yield "goal", f"{SPEED.value(goal, system):.1f} {unit}: {verdict}"
+        yield "goal", f"{speed_number(goal, system)} {unit}: {verdict}"
     if best is not None and best.upgrades:
         yield WHICH["target"], f"{set_text(best, system)}{spark(best, system)}"

@@ -10,13 +10,12 @@ from windwall.quantities.measures import AREA, KILOWATTS, SPEED
 from windwall.report.text_layout import paragraph, section, table
 from windwall.report.wording.knock import apart
 from windwall.report.wording.ranking import WHICH, cheapest_way, verdict
-from windwall.report.wording.sets import cost
+from windwall.report.wording.sets import cost, speed_number
 from windwall.results.diagnosis import Diagnosis
 from windwall.results.knock import beyond_bands
 from windwall.results.ranking import MIDDLE, Ranking, UpgradeSet
 
 NONE = "-"
-ANCHORS = {0: "a knock anchor of {octane:.4g}", 2: "a knock anchor of {octane:.4g}"}
 DELAY = "the ignition delay of the end gas, not the rule"
 LITTLE_LEFT = 0.5  # of a gain: what leaves less of it, or adds as much, is what it hangs on
 SMALLEST = 0.5  # km/h, of a gain that can hang on anything
@@ -34,11 +33,10 @@ def assumptions(ranking: Ranking, diagnosis: Diagnosis | None) -> Iterator[Assum
     contradicts the model.
     """
     sets, system = ranking.judged, ranking.scenario_info.system
-    for anchor, name in ANCHORS.items():
-        octane = ranking.knock_anchors[anchor]
+    for anchor, octane in enumerate(ranking.knock_anchors):
         if octane != ranking.knock_anchors[MIDDLE]:
             speeds = {key: one.speed[anchor] for key, one in sets.items()}
-            yield Assumption(name.format(octane=octane), speeds)
+            yield Assumption(f"a knock anchor of {octane:.4g}", speeds)
     said = {key: ranking.opinion(one) for key, one in sets.items()}
     if apart_by_much(ranking) and all(said.values()):
         yield Assumption(DELAY, {key: one.speed for key, one in said.items()})
@@ -92,7 +90,7 @@ def _judged(speed: float | None, aim: float, system: str) -> str:
     met = meets(speed, aim)
     if met is None:
         return NONE
-    return f"{SPEED.value(speed, system):.1f} {'met' if met else 'missed'}"
+    return f"{speed_number(speed, system)} {'met' if met else 'missed'}"
 
 
 def missing(ranking: Ranking) -> str:
@@ -136,7 +134,7 @@ def _both(ranking: Ranking) -> Iterator[tuple[str, ...]]:
         return one.speed[MIDDLE], said.speed if said else float("nan")
 
     def shown(speed: float) -> str:
-        return NONE if isnan(speed) else f"{SPEED.value(speed, system):.1f}"
+        return NONE if isnan(speed) else speed_number(speed, system)
 
     yield "as it is", *map(shown, speeds(ranking.base)), ""
     for worth in ranking.leaders:

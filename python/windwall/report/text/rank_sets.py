@@ -9,10 +9,11 @@ from collections.abc import Iterator, Sequence
 from windwall.quantities.measures import SPEED
 from windwall.report.text.limits import bound_text
 from windwall.report.text_layout import bullet, paragraph, section, table
-from windwall.report.wording.sets import cost, ending_early, target
+from windwall.report.wording.knock import of_a_hundred
+from windwall.report.wording.sets import cost, ending_early, speed_number, target
 from windwall.report.wording.sets import outside as why_outside
 from windwall.report.wording.top_speed import ends_at_rev_limit
-from windwall.results.knock import knock_chance
+from windwall.results.knock import KnockBand
 from windwall.results.ranking import MIDDLE, Ranking, UpgradeSet
 
 SMALLEST_STEP = 0.5  # in the unit of speed shown, between two sets that are both printed
@@ -95,9 +96,9 @@ def best_note(ranking: Ranking, printed: Sequence[UpgradeSet], shortened: bool) 
     least = min((one.least_margin for one in printed), default=math.inf)
     sigma = ranking.scenario_info.knock_sigma
     if math.isfinite(least):
-        chance = 100 * knock_chance(least, sigma)
+        chance = of_a_hundred(KnockBand(least, sigma).chance)
         note += (
-            f"; at {least:+.1f}, known to +/- {sigma:.1f}, about {chance:.0f} of 100 engines "
+            f"; at {least:+.1f}, known to +/- {sigma:.1f}, about {chance} of 100 engines "
             "described like this would knock"
         )
     note += "."
@@ -122,7 +123,7 @@ def worth_printing(sets: Sequence[UpgradeSet], system: str) -> list[UpgradeSet]:
 def _set_rows(one: UpgradeSet, ranking: Ranking) -> Iterator[tuple[str, ...]]:
     """A set, with its members on as many lines as they take."""
     first, *more = wrapped(one.name)
-    speed = f"{SPEED.value(one.speed[MIDDLE], ranking.scenario_info.system):.1f}"
+    speed = speed_number(one.speed[MIDDLE], ranking.scenario_info.system)
     speed += AT_REV_LIMIT if ends_at_rev_limit(one) else ""
     yield cost(one, ranking), f"{one.hours:g}", speed, f"{one.least_margin:+.1f}", first
     for line in more:

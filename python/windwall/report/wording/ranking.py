@@ -69,10 +69,6 @@ def rank_sentence(ranking: Ranking) -> str:
     return template.format(**ranking.numbers, most=MOST_RANKED)
 
 
-def _speed(speed: float, system: str) -> str:
-    return f"{SPEED.value(speed, system):.1f}"
-
-
 def gains_heading(ranking: Ranking) -> str:
     """The three anchors, in the one convention of all tables."""
     low, stated, high = (f"{octane:.4g}" for octane in ranking.knock_anchors)
