@@ -89,17 +89,21 @@ def rated(row, given):
     return made
 
 
-def document(row):
-    """The file of one engine, without its figures."""
-    engine = {
+def sizes(row):
+    """Of the cylinders, as a file has them."""
+    return {
         "kind": "cylinder",
         "cylinders": int(row["cylinders"]),
         "bore": f"{row['bore_mm']} mm",
         "stroke": f"{row['stroke_mm']} mm",
         "compression_ratio": float(row["compression_ratio"]),
-        "rev_limit": f"{1.1 * float(row['power_rpm']):.6g} rpm",
-        "design": design(row),
     }
+
+
+def document(row):
+    """The file of one engine, without its figures."""
+    rev_limit = f"{1.1 * float(row['power_rpm']):.6g} rpm"
+    engine = sizes(row) | {"rev_limit": rev_limit, "design": design(row)}
     return ROOM | {"engine": engine}
 
 

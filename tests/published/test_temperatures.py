@@ -12,6 +12,7 @@ import numpy as np
 import pytest
 
 import windwall as ww
+from published.rated_engines import sizes
 from windwall import physics, si
 
 pytestmark = pytest.mark.published
@@ -40,11 +41,7 @@ def vehicle(row):
         "body": {"mass": "300 kg", "drag_area": "0.6 m2"},
         "charge_path": [{"id": "plate", "kind": "throttle", "bore": "120 mm"}],
         "engine": {
-            "kind": "cylinder",
-            "cylinders": int(row["cylinders"]),
-            "bore": f"{row['bore_mm']} mm",
-            "stroke": f"{row['stroke_mm']} mm",
-            "compression_ratio": float(row["compression_ratio"]),
+            **sizes(row),
             "rev_limit": f"{row['rev_limit_rpm']} rpm",
             "lambda": float(row["lambda"]),
             "design": words | {"cooling": "air"},
