@@ -21,6 +21,8 @@ if TYPE_CHECKING:
     from windwall.results.ranking import Ranking
     from windwall.results.top_speed import TopSpeed
     from windwall.scenario.schema import schema
+    from windwall.study.coast_down_fit import coast_down_fit
+    from windwall.study.gearing import best_gearing
     from windwall.study.rank import rank
     from windwall.study.sweep import sweep
 
@@ -31,7 +33,9 @@ __all__ = [
     "Scenario",
     "ScenarioError",
     "TopSpeed",
+    "best_gearing",
     "build_info",
+    "coast_down_fit",
     "load",
     "loads",
     "physics",
@@ -50,7 +54,9 @@ HOMES = {
     "Scenario": "api",
     "ScenarioError": "errors",
     "TopSpeed": "results.top_speed",
+    "best_gearing": "study.gearing",
     "build_info": "_core",
+    "coast_down_fit": "study.coast_down_fit",
     "load": "api",
     "loads": "api",
     "rank": "study.rank",

@@ -17,7 +17,7 @@ from windwall.results.views import Readable, frame
 from windwall.scenario import files, info
 from windwall.scenario.data import ScenarioData
 from windwall.scenario.installing import Fitted
-from windwall.study import challenge, compare, default_sensitivity, diagnosis, solve
+from windwall.study import challenge, coast_down, compare, default_sensitivity, diagnosis, solve
 
 if TYPE_CHECKING:
     import pandas
@@ -47,6 +47,19 @@ class Scenario(ScenarioData, Readable):
     def full_throttle_curve(self, gear: int | None = None, points: int = 40) -> pandas.DataFrame:
         """Full throttle over engine speed, one column for each result, SI; units in `attrs`."""
         return frame(solve.full_throttle_curve(self, gear, points))
+
+    def coast_down(
+        self,
+        from_speed: Any,
+        to_speed: Any = "10 km/h",
+        headwind: Any = None,
+        grade: Any = None,
+        points: int = 101,
+    ) -> pandas.DataFrame:
+        """Time and distance of rolling from one speed down to another without drive, SI; wind and
+        grade are those of the scenario unless stated. The driveline takes nothing.
+        """
+        return frame(coast_down.coast_down(self, from_speed, to_speed, headwind, grade, points))
 
     def against_observed(self) -> list[Compared]:
         """The model beside every fact that was observed and that it has a number for."""

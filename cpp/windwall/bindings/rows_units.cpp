@@ -1,14 +1,18 @@
 #include "windwall/bindings/rows_units.hpp"
 
 #include "windwall/fields/exact.hpp"
+#include "windwall/fields/quantity.hpp"
 #include "windwall/fields/readable.hpp"
 #include "windwall/fields/units.hpp"
 
 #include <pybind11/pybind11.h>
+#include <pybind11/stl.h>
 
+#include <optional>
 #include <stdexcept>
 #include <string>
 #include <string_view>
+#include <utility>
 
 namespace windwall::bindings {
 
@@ -54,6 +58,16 @@ double in_unit(double si, std::string_view dimension, std::string_view unit,
     return fields::from_si(si, fields::unit_in(measure(dimension, unit), system_named(system)));
 }
 
+/// A quantity as a file would state it, with its standard deviation where there is one.
+std::pair<double, std::optional<double>> read_quantity(std::string_view text,
+                                                       std::string_view dimension,
+                                                       std::string_view unit,
+                                                       std::string_view example) {
+    const auto read = fields::read_quantity(text, measure(dimension, unit), example);
+    if (!read) throw py::value_error(read.violation);
+    return {read->value, read->sigma};
+}
+
 }  // namespace
 
 std::string_view si_unit(Dimension dimension) {
@@ -77,6 +91,9 @@ void bind_units(py::module_& module) {
         py::arg("dimension"), "The SI unit that numbers of a dimension are held in.");
     module.def("in_unit", &in_unit, py::arg("si"), py::arg("dimension"), py::arg("unit"),
                py::arg("system"), "An SI number in the unit that people of this system use.");
+    module.def("read_quantity", &read_quantity, py::arg("text"), py::arg("dimension"),
+               py::arg("unit"), py::arg("example"),
+               "Value and standard deviation in SI of a text such as \"0.70 ± 0.05 m2\".");
 }
 
 }  // namespace windwall::bindings

@@ -90,6 +90,14 @@ py::list observed(const Scenario& scenario) {
     return made;
 }
 
+/// What a vehicle without drive carries along, and the air it meets; SI.
+py::dict rolling_free(const Scenario& scenario) {
+    const vehicle::Vehicle& vehicle = scenario.vehicle;
+    const double wheels = vehicle.body.rotating_mass(vehicle.tyres.rolling_radius(0));
+    return py::dict("accelerated_mass"_a = vehicle.body.mass + wheels,
+                    "air_density"_a = vehicle.day.air_density());
+}
+
 }  // namespace
 
 void bind_facts(py::module_& module) {
@@ -109,6 +117,8 @@ void bind_facts(py::module_& module) {
         [](const Scenario& made, const Text& address) { return made.notes.given(address.utf8); },
         "scenario"_a, "address"_a,
         "Whether the file states this, rather than leaving the default.");
+    module.def("rolling_free", &rolling_free, "scenario"_a,
+               "Mass with the turning wheels, kg, and density of the day's air, kg/m3.");
     module.def("heading", &heading, "scenario"_a, "What the file says about itself.");
     module.def("schema_text", &scenario::schema_text, "The JSON Schema of scenario files.");
     module.def(

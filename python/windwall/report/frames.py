@@ -7,7 +7,9 @@ from typing import TYPE_CHECKING, Any
 from windwall.report.wording.names import by_name
 from windwall.report.wording.sets import outside
 from windwall.results.account import Account
+from windwall.results.coast_down import CoastDown
 from windwall.results.curve import Curve
+from windwall.results.gearing import BestGearing
 from windwall.results.outcome import Outcome
 from windwall.results.ranking import ANCHORS, Ranking
 from windwall.results.record import Record, result_row
@@ -64,6 +66,29 @@ def full_throttle(curve: Curve) -> pandas.DataFrame:
     made.attrs["units"] = {address: row["si"] for address, row in rows.items()}
     made.attrs["long_name"] = {address: row["sentence"] for address, row in rows.items()}
     made["status"] = curve.status
+    return made
+
+
+@frame.register(CoastDown)
+def coast_down(run: CoastDown) -> pandas.DataFrame:
+    """Time, distance and speed; the table that `coast_down_fit` takes."""
+    import pandas as pd
+
+    made = pd.DataFrame({"time": run.time, "distance": run.distance, "speed": run.speed})
+    made.attrs["units"] = {"time": "s", "distance": "m", "speed": "m/s"}
+    made.attrs["conditions"] = dict(run.conditions)
+    return made
+
+
+@frame.register(BestGearing)
+def gearing(best: BestGearing) -> pandas.DataFrame:
+    """Speed or time of every value that was tried."""
+    import pandas as pd
+
+    name = "speed" if best.mark is None else "time"
+    made = pd.DataFrame(list(best.tried), columns=["value", name], dtype=float)
+    made.attrs["units"] = {"value": best.measure.si, name: best.of_merit.si}
+    made.attrs["address"] = best.address
     return made
 
 

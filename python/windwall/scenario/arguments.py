@@ -7,6 +7,7 @@ from typing import Any
 
 from windwall import _core
 from windwall.errors import Problem, ScenarioError
+from windwall.quantities.measures import Measure
 from windwall.quantities.si import SI, accepted
 
 
@@ -25,12 +26,38 @@ def stated(**arguments: Any) -> dict[str, str | float]:
 
 
 def _stated(key: str, value: Any, row: dict[str, Any]) -> str | float:
-    taken = accepted(value, row["si"])
+    return _with_unit(key, value, row["unit"], row["si"])
+
+
+def _with_unit(key: str, value: Any, unit: str, si: str) -> str | float:
+    taken = accepted(value, si)
     plain = isinstance(value, (int, float)) and not isinstance(value, SI)
-    if plain and row["si"] != "1":
+    if plain and si != "1":
         shown = f"{value:g}"
-        message = (
-            f'{shown} what? Write "{shown} {row["unit"]}", or si({shown}) for {shown} {row["si"]}'
-        )
-        raise ScenarioError([Problem(key, 0, 0, message)])
+        message = f'{shown} what? Write "{shown} {unit}", or si({shown}) for {shown} {si}'
+        raise wrong(key, message)
     return taken
+
+
+def wrong(key: str, message: str) -> ScenarioError:
+    """That one argument of a question is wrong."""
+    return ScenarioError([Problem(key, 0, 0, message)])
+
+
+def uncertain(key: str, value: Any, measure: Measure, example: str) -> tuple[float, float]:
+    """An argument that Python itself reckons with, in SI: `"0 ± 1 m/s"`, or `si(x)` without a
+    spread; its standard deviation is 0 where none is stated.
+    """
+    taken = _with_unit(key, value, measure.unit, measure.si)
+    if not isinstance(taken, str):
+        return taken, 0.0
+    try:
+        read, sigma = _core.read_quantity(taken, measure.dimension, measure.unit, example)
+    except ValueError as refused:
+        raise wrong(key, str(refused)) from None
+    return read, sigma or 0.0
+
+
+def exact(key: str, value: Any, measure: Measure, example: str) -> float:
+    """The same of what has no spread."""
+    return uncertain(key, value, measure, example)[0]

@@ -4,6 +4,24 @@ Each is a template with named values, worded whole, so that it can be said in an
 values are texts already, in the units of the scenario.
 """
 
-from windwall.report.wording import cautions, knock, operating_point, ranking, sets, top_speed
+from windwall.report.wording import (
+    cautions,
+    coast_down,
+    gearing,
+    knock,
+    operating_point,
+    ranking,
+    sets,
+    top_speed,
+)
 
-__all__ = ["cautions", "knock", "operating_point", "ranking", "sets", "top_speed"]
+__all__ = [
+    "cautions",
+    "coast_down",
+    "gearing",
+    "knock",
+    "operating_point",
+    "ranking",
+    "sets",
+    "top_speed",
+]

@@ -1,0 +1,112 @@
+"""The best gearing: whole teeth, ends of what is tried, and what it says."""
+
+import json
+
+import pytest
+
+import windwall as ww
+from python.samples import CURVE
+
+TEETH = "driveline/last/teeth_rear"
+
+
+def geared(teeth=30, run_up="1500 m", **changes):
+    """A light vehicle with two gears and a chain."""
+    chain = {"id": "last", "kind": "chain", "teeth_front": 15, "teeth_rear": teeth}
+    box = {"id": "box", "kind": "gearbox", "ratios": [4.5, 2.5]}
+    goal = {} if run_up is None else {"run_up": run_up}
+    return ww.loads(json.dumps(CURVE | {"driveline": [box, chain], "goal": goal} | changes))
+
+
+@pytest.fixture(scope="module")
+def best():
+    return ww.best_gearing(geared(teeth=36))
+
+
+def test_every_sprocket_is_tried_and_the_fastest_is_it(best):
+    assert best.address == TEETH
+    assert best.whole
+    values = [one.value for one in best.tried]
+    assert values == [float(one) for one in range(round(36 / 1.6), round(36 * 1.6) + 1)]
+    speeds = {
+        teeth: geared(teeth=int(teeth)).brief_top_speed().goal_speed
+        for teeth in (best.best.value - 1, best.best.value, best.best.value + 1, 36)
+    }
+    assert max(speeds, key=speeds.get) == best.best.value
+    assert best.best.merit == pytest.approx(speeds[best.best.value], rel=1e-9)
+    assert best.now.merit == pytest.approx(speeds[36], rel=1e-9)
+    assert best.gain == pytest.approx(speeds[best.best.value] - speeds[36], rel=1e-6)
+
+
+def test_flat_holds_what_is_within_a_fifth_of_a_percent(best):
+    low, high = best.flat
+    inside = [one.merit for one in best.tried if low <= one.value <= high]
+    assert min(inside) >= best.best.merit * (1 - 0.002)
+    beyond = [one.merit for one in best.tried if one.value in (low - 1, high + 1)]
+    assert all(merit < best.best.merit * (1 - 0.002) for merit in beyond)
+
+
+def test_it_shifts_where_the_next_gear_pushes_as_hard(best):
+    (shift,) = best.shifts
+    car = geared(teeth=int(best.best.value))
+    thrusts = []
+    for gear in (1, 2):
+        curve = car.full_throttle_curve(gear, 200).dropna(subset=["road/thrust"])
+        speeds, thrust = curve["road/speed"], curve["road/thrust"]
+        at = speeds.searchsorted(shift.road_speed)
+        thrusts.append(thrust.iloc[min(at, len(thrust) - 1)])
+    if shift.at_the_limit:
+        assert thrusts[0] > thrusts[1]
+        assert shift.engine_speed == pytest.approx(car.get("engine/rev_limit"))
+    else:
+        assert thrusts[0] == pytest.approx(thrusts[1], rel=0.02)
+
+
+def test_a_torque_that_falls_away_is_left_before_the_limit():
+    table = {
+        "columns": {"engine_speed": "rpm", "torque": "N m"},
+        "rows": [[2000, 50], [3500, 50], [4500, 30], [6000, 8]],
+    }
+    car = geared(engine=CURVE["engine"] | {"table": table})
+    (shift,) = ww.best_gearing(car).shifts
+    assert not shift.at_the_limit
+    assert shift.engine_speed < car.get("engine/rev_limit")
+
+
+def test_the_end_of_what_was_tried_is_said():
+    best = ww.best_gearing(geared(teeth=36), reach=1.05)
+    assert best.best.value in (best.tried[0].value, best.tried[-1].value)
+    assert any("larger reach" in one for one in best.sentences)
+
+
+def test_text_frame_and_document(best):
+    assert f"is {best.best.value:.0f}:" in best.sentence
+    assert "at the end of 1500 m" in best.sentence
+    assert "best" in best.summary()
+    curve = best.curve
+    assert list(curve.columns) == ["value", "speed"]
+    assert curve.attrs["units"] == {"value": "1", "speed": "m/s"}
+    document = json.loads(json.dumps(best.to_dict()))
+    assert document["best"]["value"] == best.best.value
+    assert document["shifts"][0]["gear"] == 1
+
+
+def test_without_a_road_it_is_the_speed_that_is_held():
+    best = ww.best_gearing(geared(run_up=None))
+    assert best.run_up is None
+    assert "at the end of" not in best.sentence
+
+
+@pytest.mark.parametrize(
+    "address, found",
+    [("driveline/box/ratios", "only a number"), ("driveline/last/tooth", "tooth")],
+)
+def test_what_cannot_be_tried(address, found):
+    with pytest.raises((ww.ScenarioError, KeyError), match=found):
+        ww.best_gearing(geared(), address)
+
+
+@pytest.mark.parametrize("mark", ["402 kg", 402, "0 m"])
+def test_a_mark_is_a_distance_or_a_speed(mark):
+    with pytest.raises(ww.ScenarioError, match="no distance or speed"):
+        ww.best_gearing(geared(), mark=mark)
