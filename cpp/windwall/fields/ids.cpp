@@ -44,7 +44,7 @@ std::string Ids::word_violation(std::string_view id) {
 std::string Ids::violation(std::string_view id) const {
     if (auto wrong = word_violation(id); !wrong.empty()) return wrong;
     if (keys_.contains(id)) return in_quotes(id) + " is the name of a field, and no id";
-    if (taken_.contains(id)) return in_quotes(id) + " is the id of another part";
+    if (taken_.contains(id)) return in_quotes(id) + " is the id of a part already";
     return {};
 }
 

@@ -6,6 +6,7 @@
 #include "windwall/scenario/migrate.hpp"
 #include "windwall/scenario/read_limits.hpp"
 #include "windwall/scenario/read_menu.hpp"
+#include "windwall/scenario/read_outings.hpp"
 #include "windwall/scenario/torque_curve_conflicts.hpp"
 
 #include <nlohmann/json.hpp>
@@ -56,7 +57,7 @@ fields::Known keys_beside_the_vehicle() {
     fields::Known keys{"format", "$schema"};
     for (const auto& row : Header::rows())
         keys.push_back(row.key);
-    for (const auto key : {"limits", "observed", "upgrades"})
+    for (const auto key : {"limits", "observed", "outings", "upgrades"})
         keys.push_back(key);
     return keys;
 }
@@ -87,15 +88,20 @@ void read_root(Scenario& made, const Cursor& root) {
     read_upgrades_and_limits(made, root);
     if (root.findings().problems.empty())
         find_torque_curve_conflicts(made.vehicle, made.menu, root);
-    if (!root.has("observed")) return;
-    made.observed_source = source(root["observed"]);
-    made.observed = read_observations(root["observed"]);
+    if (root.has("observed")) {
+        made.observed_source = source(root["observed"]);
+        made.observed = read_observations(root["observed"]);
+    }
+    if (!root.has("outings")) return;
+    made.outings_source = source(root["outings"]);
+    made.outings = read_outings(root["outings"], made.menu);
 }
 
 void reserve_words(fields::Ids& ids) {
     ids.reserve(fields::group_type<Header>);
     ids.reserve(fields::group_type<Terms>);
-    for (const auto word : {"format", "limits", "observed", "upgrades", "id", "kind"})
+    for (const auto word :
+         {"format", "limits", "observed", "outings", "legs", "upgrades", "id", "kind"})
         ids.reserve(word);
 }
 

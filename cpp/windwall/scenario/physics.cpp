@@ -2,6 +2,7 @@
 
 #include "windwall/fields/physics_of.hpp"
 #include "windwall/scenario/physics_of_upgrade.hpp"
+#include "windwall/scenario/read_outings.hpp"
 
 #include <nlohmann/json.hpp>
 
@@ -56,9 +57,12 @@ Json upgrades_of(const Scenario& scenario) {
 }  // namespace
 
 Json physics_of(const Scenario& scenario) {
-    return {{"format", current_format},      {"vehicle", vehicle_of(scenario)},
-            {"limits", limits_of(scenario)}, {"observed", observed_of(scenario)},
-            {"currency", scenario.currency}, {"upgrades", upgrades_of(scenario)}};
+    Json physics{{"format", current_format},      {"vehicle", vehicle_of(scenario)},
+                 {"limits", limits_of(scenario)}, {"observed", observed_of(scenario)},
+                 {"currency", scenario.currency}, {"upgrades", upgrades_of(scenario)}};
+    if (!scenario.outings.empty())
+        physics["outings"] = physics_of(scenario.outings, scenario.notes);
+    return physics;
 }
 
 }  // namespace windwall::scenario

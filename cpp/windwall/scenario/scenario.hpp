@@ -5,6 +5,7 @@
 #include "windwall/scenario/observation.hpp"
 #include "windwall/scenario/upgrade.hpp"
 #include "windwall/solve/answer/limits.hpp"
+#include "windwall/vehicle/outing/outing.hpp"
 #include "windwall/vehicle/vehicle.hpp"
 
 #include <memory>
@@ -29,11 +30,13 @@ struct Scenario {
     std::string currency;              // of every cost; empty where none is stated
     std::vector<solve::Limit> limits;  // as stated; the built-in ones are not among them
     std::vector<Observation> observed;
+    std::vector<vehicle::Outing> outings;
     std::shared_ptr<const Rated> rated;  // null where none are stated
     fields::Provenance notes;  // of every address in the file: as typed, its sigma, its place
 
     std::shared_ptr<const fields::Json> limits_source;  // as typed, to be saved
     std::shared_ptr<const fields::Json> observed_source;
+    std::shared_ptr<const fields::Json> outings_source;
 };
 
 }  // namespace windwall::scenario

@@ -3,6 +3,7 @@
 #include "windwall/fields/schema.hpp"
 #include "windwall/fields/write.hpp"
 #include "windwall/scenario/check_menu.hpp"
+#include "windwall/scenario/read_outings.hpp"
 #include "windwall/scenario/scenario.hpp"
 
 #include <nlohmann/json.hpp>
@@ -66,6 +67,16 @@ Json verbs() {
             {"add", object_of(quantity, "Signed amounts, by address.")}};
 }
 
+Json outing() {
+    const Json legs =
+        list_of(fields::schema_of(fields::tagged_type<vehicle::Leg>, Json::object()), 1,
+                vehicle::Outing::most_legs, "What is driven, one after the other.");
+    auto schema =
+        fields::schema_of(fields::group_type<vehicle::Outing>, {{"id", id()}, {"legs", legs}});
+    schema["required"].push_back("legs");
+    return schema;
+}
+
 Json limit() {
     return {{"type", "object"},
             {"required", {"why"}},
@@ -86,6 +97,7 @@ Json schema() {
     more["limits"] = object_of(limit(), "Limits on results, by address.");
     more["observed"] = list_of(fields::schema_of(fields::group_type<Observation>, Json::object()),
                                0, 64, "What the vehicle was seen to do.");
+    more["outings"] = list_of(outing(), 0, most_outings, "What is driven with the vehicle.");
     more["upgrades"] = list_of(fields::schema_of(fields::group_type<Terms>, verbs()), 0,
                                most_upgrades, "The menu of what could be done.");
     auto schema =

@@ -75,6 +75,12 @@ class ScenarioData:
         return {entry["id"]: Upgrade(entry) for entry in _core.menu(self.core)}
 
     @property
+    def outings(self) -> dict[str, str]:
+        """The titles of what may be driven, by id, in the order of the file."""
+        stated = self.document().get("outings", [])
+        return {entry["id"]: entry.get("title", "") for entry in stated}
+
+    @property
     def limits(self) -> list[dict[str, Any]]:
         """Bounds on results, stated and built in, SI."""
         return _core.limits(self.core)

@@ -95,7 +95,7 @@ rig.json:6:42 body/drag_area: "0.56 m": m is the unit of a length, and an area i
 rig.json:8:12 duct/1/id: "Cloth" is no id: small letters, digits and _ make one, and a letter begins it
 rig.json:8:46 duct/1/drop: 600 what? a pressure difference needs its unit; write for example "10 kPa"
 rig.json:9:30 duct/blower/kind: "fann" is not known here; it is one of sieve or fan; did you mean "fan"?
-rig.json:10:12 duct/3/id: "blower" is the id of another part
+rig.json:10:12 duct/3/id: "blower" is the id of a part already
 rig.json:10:45 duct/3/bore: 360 mm is outside 8 to 120 mm
 rig.json:12:19 ratios/2: "two" is not understood: it does not start with a number; write for example "1.5"
 )");

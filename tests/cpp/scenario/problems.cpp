@@ -220,7 +220,7 @@ TEST(Problems, WrongShapesOfUpgrades) {
         "number\n"
         "upgrades/a/insert/4/after: say after or before which part, one of the two\n"
         "upgrades/a/insert/4/part/id: \"drop\" is the name of a field, and no id\n"
-        "upgrades/a/insert/5/part/id: \"blower\" is the id of another part\n");
+        "upgrades/a/insert/5/part/id: \"blower\" is the id of a part already\n");
 }
 
 TEST(Problems, ValuesOfTheWrongSort) {
