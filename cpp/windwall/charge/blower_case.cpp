@@ -47,9 +47,9 @@ BlowerCase::BlowerCase(const PositiveBlower& blower, const media::Stream& in, do
     } else {  // nothing leaves an insulated case: what the bearings make returns to the charge
         outside_ = behind_ = surroundings.under_hood_temperature;
     }
-    if (stated_) {
+    if (const auto fixed = stated_ ? stated_ : surroundings.held.metal) {
         conductance_ = from_charge_;
-        behind_ = *stated_;
+        behind_ = *fixed;
     }
 }
 

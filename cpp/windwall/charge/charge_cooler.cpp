@@ -2,6 +2,7 @@
 
 #include "windwall/charge/crossflow.hpp"
 #include "windwall/charge/pressure_loss.hpp"
+#include "windwall/charge/wall_heat.hpp"
 #include "windwall/media/constants.hpp"
 #include "windwall/media/equilibrium.hpp"
 #include "windwall/media/stream_enthalpy.hpp"
@@ -90,8 +91,8 @@ media::Stream dry_outlet(HeatExchange& found, const media::Stream& in, double fl
 
 }  // namespace
 
-media::Stream ChargeCooler::exchanged(const media::Stream& in, const Surroundings& surroundings,
-                                      HeatExchange& found) const noexcept {
+media::Stream ChargeCooler::rested(const media::Stream& in, const Surroundings& surroundings,
+                                   HeatExchange& found) const noexcept {
     found.cooling_flow = cooling_air(*this, surroundings);
     found.cooling_temperature = surroundings.ambient_temperature + under_hood_rise;
     found.outlet_temperature = in.temperature;
@@ -102,6 +103,38 @@ media::Stream ChargeCooler::exchanged(const media::Stream& in, const Surrounding
     if (!(found.conductance > 0)) return in;
     return is_wet(in, found.cooling_temperature) ? wet_outlet(found, in, std::abs(in.dry_air))
                                                  : dry_outlet(found, in, flow);
+}
+
+/// A core of one temperature: at rest it passes on what the exchange takes from the charge, and
+/// each kelvin beside that moves what its two sides lead to it.
+ChargeCooler::Core ChargeCooler::core(const media::Stream& in,
+                                      const HeatExchange& found) const noexcept {
+    const double flow = std::abs(in.dry_air) * media::capacity_per_dry_air(in);
+    // Where no air blows the core comes to the temperature of the charge.
+    if (!(found.conductance > 0))
+        return {in.temperature, stream_to_wall(flow, conductance), 0, in.temperature};
+    const double hot = found.conductance / conductance * hot_side_share *
+                       std::pow(at_charge_flow / std::abs(in.gas_flow()), charge_exponent);
+    const double share = std::clamp(hot, thinnest_film, 1 - thinnest_film);
+    const double air =
+        found.cooling_flow * media::dry_air().heat_capacity(found.cooling_temperature);
+    const double mean = found.cooling_temperature + found.heat / (2 * air);
+    const double air_side = found.conductance / (1 - share);
+    return {mean + found.heat / air_side, stream_to_wall(flow, found.conductance / share), air_side,
+            mean};
+}
+
+media::Stream ChargeCooler::exchanged(const media::Stream& in, const Surroundings& surroundings,
+                                      HeatExchange& found) const noexcept {
+    media::Stream out = rested(in, surroundings, found);
+    const double flow = std::abs(in.dry_air);
+    if (!surroundings.held.metal || !(flow > 0)) return out;
+    const Core metal = core(in, found);
+    const double given = metal.charge_side * (*surroundings.held.metal - metal.rest);
+    out = media::equilibrium_at_enthalpy(out, media::enthalpy_per_dry_air(out) + given / flow);
+    found.heat -= given;
+    found.outlet_temperature = out.temperature;
+    return out;
 }
 
 HeatExchange ChargeCooler::exchange(const media::Stream& in,
@@ -121,18 +154,11 @@ media::Stream ChargeCooler::outlet(const media::Stream& in,
 
 std::array<media::LumpedNode, 1> ChargeCooler::thermal_nodes(
     const media::Stream& in, double, const Surroundings& surroundings) const noexcept {
-    const double capacity = core_mass * media::constants::aluminium_heat_capacity;
-    const HeatExchange found = exchange(in, surroundings);
-    // Where no air blows the core comes to the temperature of the charge.
-    if (!(found.conductance > 0)) return {{{"core", capacity, 0, conductance, in.temperature}}};
-    const double hot = found.conductance / conductance * hot_side_share *
-                       std::pow(at_charge_flow / std::abs(in.gas_flow()), charge_exponent);
-    const double share = std::clamp(hot, thinnest_film, 1 - thinnest_film);
-    const double air =
-        found.cooling_flow * media::dry_air().heat_capacity(found.cooling_temperature);
-    const double mean = found.cooling_temperature + found.heat / (2 * air);
-    return {{{"core", capacity, 0, found.conductance / share, mean + found.heat / found.conductance,
-              found.conductance / (1 - share), mean}}};
+    HeatExchange found;
+    rested(in, surroundings, found);
+    const Core metal = core(in, found);
+    return {{{"core", core_mass * media::constants::aluminium_heat_capacity, found.heat,
+              metal.charge_side, metal.rest, metal.air_side, metal.air}}};
 }
 
 std::span<const fields::Row> ChargeCooler::rows() {

@@ -45,14 +45,24 @@ struct ChargeCooler {
 
     HeatExchange exchange(const media::Stream& in, const Surroundings& surroundings) const noexcept;
     media::Stream outlet(const media::Stream& in, const Surroundings& surroundings) const noexcept;
-    /// The core, between the charge and the cooling air, each at its mean temperature.
+    /// The core, between the charge and the cooling air.
     std::array<media::LumpedNode, 1> thermal_nodes(const media::Stream& in, double outlet_pressure,
                                                    const Surroundings& surroundings) const noexcept;
     static std::span<const fields::Row> rows();
 
 private:
+    /// Where the core comes to rest, K, and what leads charge and cooling air to it, W/K.
+    struct Core {
+        double rest{};
+        double charge_side{};
+        double air_side{};
+        double air{};  // K, of the cooling air on its way
+    };
     media::Stream exchanged(const media::Stream& in, const Surroundings& surroundings,
                             HeatExchange& found) const noexcept;
+    media::Stream rested(const media::Stream& in, const Surroundings& surroundings,
+                         HeatExchange& found) const noexcept;
+    Core core(const media::Stream& in, const HeatExchange& found) const noexcept;
 };
 
 }  // namespace windwall::charge

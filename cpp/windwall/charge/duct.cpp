@@ -2,7 +2,6 @@
 
 #include "windwall/charge/pipe_friction.hpp"
 #include "windwall/charge/pressure_loss.hpp"
-#include "windwall/charge/wall_heat.hpp"
 #include "windwall/media/drops.hpp"
 #include "windwall/media/liquids.hpp"
 
@@ -35,13 +34,18 @@ double Duct::wall_conductance(const media::Stream& in, double outside_film) cons
                             outside_film);
 }
 
+Wall Duct::wall(const media::Stream& in, double outside_film) const noexcept {
+    return {wall_conductance(in, outside_film),
+            {pipe_film(in.gas_flow(), air_viscosity(in.temperature), bore), outside_film},
+            wall_heat_capacity(surface(), wall_thickness)};
+}
+
 media::Stream Duct::outlet(const media::Stream& in,
                            const Surroundings& surroundings) const noexcept {
     const double viscosity = air_viscosity(in.temperature);
     const double loss = duct_pressure_drop(in.gas_flow(), in.density(), viscosity, length, bore,
                                            loss_coefficient, roughness);
-    media::Stream out = through_the_wall(in, wall_conductance(in, surroundings.outside_film),
-                                         surroundings.under_hood_temperature);
+    media::Stream out = wall(in, surroundings.outside_film).outlet(in, surroundings);
     if (in.liquid_share() > 0) out = with_drops(*this, out, viscosity);
     out.pressure = pressure_after(in.pressure, loss);
     return out;
@@ -49,11 +53,7 @@ media::Stream Duct::outlet(const media::Stream& in,
 
 std::array<media::LumpedNode, 1> Duct::thermal_nodes(
     const media::Stream& in, double, const Surroundings& surroundings) const noexcept {
-    const double film = pipe_film(in.gas_flow(), air_viscosity(in.temperature), bore);
-    const double outside = surroundings.outside_film;
-    return {wall_node(in, wall_conductance(in, outside), {film, outside},
-                      wall_heat_capacity(surface(), wall_thickness),
-                      surroundings.under_hood_temperature)};
+    return {wall(in, surroundings.outside_film).node(in, surroundings)};
 }
 
 std::span<const fields::Row> Duct::rows() {

@@ -1,5 +1,6 @@
 #pragma once
 #include "windwall/charge/surroundings.hpp"
+#include "windwall/charge/wall_heat.hpp"
 #include "windwall/fields/row.hpp"
 #include "windwall/media/stream.hpp"
 #include "windwall/media/thermal_node.hpp"
@@ -28,6 +29,7 @@ struct Duct {
     /// Between the charge and the air under the bodywork, W/K, unless stated; outside_film in
     /// W/(m2 K).
     double wall_conductance(const media::Stream& in, double outside_film) const noexcept;
+    Wall wall(const media::Stream& in, double outside_film) const noexcept;
     media::Stream outlet(const media::Stream& in, const Surroundings& surroundings) const noexcept;
     /// The wall.
     std::array<media::LumpedNode, 1> thermal_nodes(const media::Stream& in, double outlet_pressure,

@@ -1,6 +1,5 @@
 #include "windwall/charge/plenum.hpp"
 
-#include "windwall/charge/wall_heat.hpp"
 #include "windwall/media/drops.hpp"
 
 #include <cmath>
@@ -24,10 +23,15 @@ double Plenum::wall_conductance(double outside_film) const noexcept {
     return surface() / (1 / inside_film + 1 / outside_film);
 }
 
+Wall Plenum::wall(double outside_film) const noexcept {
+    return {wall_conductance(outside_film),
+            {inside_film, outside_film},
+            wall_heat_capacity(surface(), wall_thickness)};
+}
+
 media::Stream Plenum::outlet(const media::Stream& in,
                              const Surroundings& surroundings) const noexcept {
-    media::Stream out = through_the_wall(in, wall_conductance(surroundings.outside_film),
-                                         surroundings.under_hood_temperature);
+    media::Stream out = wall(surroundings.outside_film).outlet(in, surroundings);
     if (!(in.liquid_share() > 0)) return out;
     const double flow = std::abs(in.gas_flow());
     return flow > 0 ? media::evaporate(out, volume * out.density() / flow) : out;
@@ -35,10 +39,7 @@ media::Stream Plenum::outlet(const media::Stream& in,
 
 std::array<media::LumpedNode, 1> Plenum::thermal_nodes(
     const media::Stream& in, double, const Surroundings& surroundings) const noexcept {
-    const double outside = surroundings.outside_film;
-    return {wall_node(in, wall_conductance(outside), {inside_film, outside},
-                      wall_heat_capacity(surface(), wall_thickness),
-                      surroundings.under_hood_temperature)};
+    return {wall(surroundings.outside_film).node(in, surroundings)};
 }
 
 std::span<const fields::Row> Plenum::rows() {

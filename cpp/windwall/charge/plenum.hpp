@@ -1,5 +1,6 @@
 #pragma once
 #include "windwall/charge/surroundings.hpp"
+#include "windwall/charge/wall_heat.hpp"
 #include "windwall/fields/row.hpp"
 #include "windwall/media/stream.hpp"
 #include "windwall/media/thermal_node.hpp"
@@ -23,6 +24,7 @@ struct Plenum {
     double surface() const noexcept;  // m2, of a cube of this volume
     /// Of a cube of this volume, W/K, unless stated; outside_film in W/(m2 K).
     double wall_conductance(double outside_film) const noexcept;
+    Wall wall(double outside_film) const noexcept;
     media::Stream outlet(const media::Stream& in, const Surroundings& surroundings) const noexcept;
     /// The wall.
     std::array<media::LumpedNode, 1> thermal_nodes(const media::Stream& in, double outlet_pressure,

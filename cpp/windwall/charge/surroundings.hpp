@@ -1,4 +1,6 @@
 #pragma once
+#include "windwall/charge/held.hpp"
+
 #include <array>
 
 namespace windwall::charge {
@@ -17,6 +19,7 @@ struct Surroundings {
                                           // dry air, by media::Vapour
     double humidity_ratio{};              // kg of water vapour per kg of dry air
     double sensed_pressure{};             // Pa absolute, where the switch of a pump reads
+    Held held{};                          // of the part that is asked
 };
 
 }  // namespace windwall::charge

@@ -53,19 +53,42 @@ double wall_heat_capacity(double area, double thickness) noexcept {
            media::constants::aluminium_heat_capacity;
 }
 
-media::LumpedNode wall_node(const media::Stream& in, double conductance, const WallFilms& films,
-                            double heat_capacity, double outside_temperature) noexcept {
+double stream_to_wall(double capacity_flow, double film) noexcept {
+    const double capacity = std::max(capacity_flow, least_capacity);
+    return capacity * -std::expm1(-film / capacity);
+}
+
+double Wall::inside(const media::Stream& in) const noexcept {
+    const double film = conductance * (films.inside + films.outside) / films.outside;
+    return stream_to_wall(std::abs(in.dry_air) * media::capacity_per_dry_air(in), film);
+}
+
+double Wall::outside() const noexcept {
+    return conductance * (films.inside + films.outside) / films.inside;
+}
+
+/// K, where the heat in W that goes through leaves the outside film.
+double Wall::rest(double heat, const Surroundings& surroundings) const noexcept {
+    return surroundings.under_hood_temperature + heat / outside();
+}
+
+media::Stream Wall::outlet(const media::Stream& in,
+                           const Surroundings& surroundings) const noexcept {
+    media::Stream out = through_the_wall(in, conductance, surroundings.under_hood_temperature);
+    if (!surroundings.held.metal || !(conductance > 0)) return out;
+    const double warmer =
+        *surroundings.held.metal - rest(media::heat_given_off(in, out), surroundings);
+    const double capacity = std::abs(in.dry_air) * media::capacity_per_dry_air(in);
+    out.temperature += inside(in) * warmer / std::max(capacity, least_capacity);
+    return out;
+}
+
+media::LumpedNode Wall::node(const media::Stream& in,
+                             const Surroundings& surroundings) const noexcept {
     if (!(conductance > 0)) return {"wall", heat_capacity};
-    const double heat =
-        media::heat_given_off(in, through_the_wall(in, conductance, outside_temperature));
-    const double both = films.inside + films.outside;
-    return {"wall",
-            heat_capacity,
-            0,
-            conductance * both / films.outside,
-            outside_temperature + heat / conductance,
-            conductance * both / films.inside,
-            outside_temperature};
+    const double air = surroundings.under_hood_temperature;
+    const double heat = media::heat_given_off(in, through_the_wall(in, conductance, air));
+    return {"wall", heat_capacity, heat, inside(in), rest(heat, surroundings), outside(), air};
 }
 
 }  // namespace windwall::charge

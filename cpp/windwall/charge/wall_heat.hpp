@@ -31,9 +31,26 @@ struct WallFilms {
 /// Heat capacity, J/K, of a wall of aluminium: area m2, thickness m.
 double wall_heat_capacity(double area, double thickness) noexcept;
 
-/// A wall of this conductance, W/K, and heat capacity, J/K, between the charge at its mean
-/// temperature along the wall and air at a temperature in K: at rest through_the_wall goes through.
-media::LumpedNode wall_node(const media::Stream& in, double conductance, const WallFilms& films,
-                            double heat_capacity, double outside_temperature) noexcept;
+/// W/K from a stream of this heat capacity flow, W/K, to a wall of one temperature behind a film of
+/// a conductance in W/K, for each kelvin between the wall and the stream as it enters.
+double stream_to_wall(double capacity_flow, double film) noexcept;
+
+/// A wall of one temperature between the charge and the air under the bodywork.
+struct Wall {
+    double conductance{};  // W/K, of both films in series
+    WallFilms films;
+    double heat_capacity{};  // J/K
+
+    /// The charge behind it: at rest as through_the_wall; from a wall that is held, W more or less
+    /// by what its inside film passes for each kelvin that it is away from rest.
+    media::Stream outlet(const media::Stream& in, const Surroundings& surroundings) const noexcept;
+    media::LumpedNode node(const media::Stream& in,
+                           const Surroundings& surroundings) const noexcept;
+
+private:
+    double rest(double heat, const Surroundings& surroundings) const noexcept;
+    double inside(const media::Stream& in) const noexcept;  // W/K
+    double outside() const noexcept;                        // W/K
+};
 
 }  // namespace windwall::charge

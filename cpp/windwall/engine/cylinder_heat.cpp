@@ -88,6 +88,7 @@ double Cylinder::known_head_heat(const HeadState& known) const noexcept {
 
 double Cylinder::oil_temperature(const Intake& intake, const Mixture& burnt) const noexcept {
     if (oil.temperature) return *oil.temperature;
+    if (intake.oil_temperature) return *intake.oil_temperature;
     const HeadState here = head_state(intake, burnt), known = known_head_state();
     const double heat =
         heat_to_oil(piston_speed(here.engine_speed), released(intake, burnt), here.engine_speed);

@@ -25,14 +25,20 @@ std::array<media::LumpedNode, 3> Cylinder::thermal_nodes(const Intake& intake,
                                                          const media::Fuel& fuel) const noexcept {
     const Mixture burnt = mixture(intake, fuel);
     const HeadState here = head_state(intake, burnt), known = known_head_state();
-    media::LumpedNode head = measured_cooling().head_node(here, known, known_head_heat(known));
-    head.stated = intake.head_temperature;
-    const media::LumpedNode sump = oil.node(
+    const media::LumpedNode head =
+        measured_cooling().head_node(here, known, known_head_heat(known));
+    media::LumpedNode sump = oil.node(
         heat_to_oil(piston_speed(here.engine_speed), released(intake, burnt), here.engine_speed),
         heat_to_oil(piston_speed(known.engine_speed), known_released(known), known.engine_speed),
         cooling.flow_share(here, known), cooling.sink_temperature(here.air_temperature),
         cooling.sink_temperature(known.air_temperature));
-    return {head, sump, block_node(sump, oil_temperature(intake, burnt), cooling.block_mass)};
+    const media::LumpedNode block =
+        block_node(sump, oil_temperature(intake, burnt), cooling.block_mass);
+    if (intake.block_temperature) {
+        sump.cold_conductance = block.warm_conductance;
+        sump.cold_temperature = *intake.block_temperature;
+    }
+    return {head, sump, block};
 }
 
 }  // namespace windwall::engine

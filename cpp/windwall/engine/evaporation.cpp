@@ -76,6 +76,10 @@ std::span<const fields::Row> Evaporation::rows() {
                      "Share of the rest of it that lands on valve and port and evaporates there",
                      "a shut, hot valve: direct injection was measured to be colder by 14 K with "
                      "petrol and 49 K with E85, nearly all that it cools itself, SAE 2012-01-1275"),
+        with_default("film_time", "tau_w", at<&Evaporation::film_time>, time("s"), {0.01, 10}, 0.4,
+                     "How long liquid stays on the walls before the intake valves, where a drive "
+                     "goes over time",
+                     "no source; of the order of a second for fuel on warm ports"),
     };
     return table;
 }

@@ -17,6 +17,7 @@ struct Evaporation {
     double before_knock = 0.8;    // of the drops, before the end gas would knock
     double port_vapour = 0.05;    // of fuel injected at the port, from the gas before the valve
     double port_film = 0.85;      // of the rest of it, on valve and port
+    double film_time = 0.5;       // s
 
     static std::span<const fields::Row> rows();
 };

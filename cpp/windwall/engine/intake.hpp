@@ -23,6 +23,8 @@ struct Intake {
     double enrichment{};
     /// K, where something outside holds the head; else it follows from its heat balance.
     std::optional<double> head_temperature{};
+    std::optional<double> oil_temperature{};    // K, likewise
+    std::optional<double> block_temperature{};  // K, likewise: what the oil is cooled by
     /// What burns, where that is worked out; else it follows from charge and fuel.
     std::optional<Mixture> burnt{};
 };

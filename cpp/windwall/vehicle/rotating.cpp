@@ -7,9 +7,7 @@
 #include <numbers>
 
 namespace windwall::vehicle {
-namespace {
 
-/// Moments of inertia that turn with the crank, referred to its speed, kg m2.
 double inertia_at_crank(const Vehicle& vehicle) noexcept {
     double inertia = vehicle.engine.visit([](const auto& engine) { return engine.inertia; });
     for (const auto& entry : vehicle.charge_path) {
@@ -22,8 +20,6 @@ double inertia_at_crank(const Vehicle& vehicle) noexcept {
     }
     return inertia;
 }
-
-}  // namespace
 
 double accelerated_mass(const Vehicle& vehicle, driveline::GearState gear_state,
                         double rolling_radius, driveline::Behind behind) noexcept {

@@ -11,6 +11,9 @@ double accelerated_mass(const Vehicle& vehicle, driveline::GearState gear_state,
                         double rolling_radius,
                         driveline::Behind behind = driveline::Behind::crank) noexcept;
 
+/// Moment of inertia of the crank, and of the blowers that it turns, at its speed, kg m2.
+double inertia_at_crank(const Vehicle& vehicle) noexcept;
+
 /// Engine speed in rad/s at which the start happens: what the clutch holds while it slips, or where
 /// the belt of a variator takes hold; four tenths of the limit where neither is there.
 double launch_speed(const Vehicle& vehicle) noexcept;

@@ -1,9 +1,10 @@
 #include "windwall/vehicle/thermal_state.hpp"
 
-#include "windwall/driveline/train.hpp"
 #include "windwall/numerics/root.hpp"
+#include "windwall/vehicle/thermal_nodes.hpp"
 
 #include <algorithm>
+#include <array>
 
 namespace windwall::vehicle {
 namespace {
@@ -19,40 +20,14 @@ void settle(NodeState& node) {
     node.policy = TemperaturePolicy::at_rest;
 }
 
-void add_engine(const Balance& balance, ThermalState& state) {
-    const Vehicle& vehicle = balance.vehicle();
-    vehicle.engine.visit([&]<class Engine>(const Engine& engine) {
-        if constexpr (engine::Thermal<Engine>)
-            state.add("engine",
-                      engine.thermal_nodes(balance.intake(balance.manifold()), vehicle.fuel));
-    });
-}
-
-void add_charge_path(const Balance& balance, ThermalState& state) {
-    for (std::size_t i = 0; i < balance.stations().size(); ++i) {
-        const auto& entry = balance.vehicle().charge_path[i];
-        const Station& station = balance.stations()[i];
-        charge::Surroundings surroundings = balance.surroundings();
-        surroundings.drive_speed = station.drive_speed;
-        entry.part.visit([&]<class Part>(const Part& each) {
-            if constexpr (charge::Thermal<Part>)
-                state.add("charge_path/" + entry.id,
-                          each.thermal_nodes(station.inlet, station.outlet.pressure, surroundings));
-        });
+std::string address_of(const Vehicle& vehicle, const NodeOwner& owner) {
+    switch (owner.of) {
+        case NodeOwner::Of::charge_path: return "charge_path/" + vehicle.charge_path[owner.part].id;
+        case NodeOwner::Of::driveline: return "driveline/" + vehicle.driveline[owner.part].id;
+        case NodeOwner::Of::under_hood: return "under_hood";
+        case NodeOwner::Of::engine: break;
     }
-}
-
-void add_driveline(const Balance& balance, double torque, driveline::GearState gear_state,
-                   ThermalState& state) {
-    const Driveline& train = balance.vehicle().driveline;
-    std::vector<double> losses(train.size());
-    driveline::drive(train, {balance.condition().engine_speed, torque}, gear_state, losses);
-    const double air = balance.surroundings().under_hood_temperature;
-    for (std::size_t i = 0; i < train.size(); ++i)
-        train[i].part.visit([&]<class Part>(const Part& part) {
-            if constexpr (driveline::Thermal<Part>)
-                state.add("driveline/" + train[i].id, part.thermal_nodes(losses[i], air));
-        });
+    return "engine";
 }
 
 }  // namespace
@@ -98,10 +73,12 @@ const NodeState* ThermalState::find(std::string_view address) const noexcept {
 
 ThermalState thermal_state(const Balance& balance, double torque, driveline::GearState gear_state) {
     ThermalState state;
-    add_engine(balance, state);
-    add_charge_path(balance, state);
-    add_driveline(balance, torque, gear_state, state);
-    state.add("under_hood", balance.vehicle().engine_bay.thermal_nodes(balance.surroundings()));
+    const Driveline& train = balance.vehicle().driveline;
+    std::vector<double> losses(train.size());
+    driveline::drive(train, {balance.condition().engine_speed, torque}, gear_state, losses);
+    for_each_node(balance, losses, [&](const NodeOwner& owner, const auto& node) {
+        state.add(address_of(balance.vehicle(), owner), std::array{node});
+    });
     return state;
 }
 

@@ -35,6 +35,10 @@ public:
     /// Forgets the last point, so that the next one is solved from the cold guess.
     void forget() noexcept { state_.warm = state_.knocked = false; }
 
+    /// From the next point on, temperatures and liquid as an integration over time has them; null:
+    /// as in a long pull. It is borrowed.
+    void hold_state(const vehicle::HeldState* state) noexcept { balance_.hold_state(state); }
+
     /// Where the next point is solved from.
     struct State {
         std::array<double, numerics::most_unknowns> unknowns{};
@@ -52,6 +56,9 @@ public:
         state_ = state;
         state_.bracketed = spent;
     }
+
+    /// Without a solve: the surroundings of a condition, for what asks only for them.
+    void surround(const vehicle::OperatingCondition& condition) { balance_.hold(condition); }
 
     /// The stations and the manifold of the last point solved.
     const vehicle::Balance& balance() const noexcept { return balance_; }

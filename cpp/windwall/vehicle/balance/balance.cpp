@@ -9,6 +9,7 @@ namespace windwall::vehicle {
 namespace {
 
 constexpr std::size_t room_for_blocks = 4;
+constexpr double least_flow = 1e-9;  // kg/s, of what is divided by
 
 void require_room(const Unknowns& unknowns) {
     if (unknowns.size() > Unknowns::most)
@@ -72,13 +73,31 @@ void Balance::hold(const OperatingCondition& condition, const WhatIf& what_if) n
         station.by_crank = true;
     }
     const EngineBay& hood = vehicle_->engine_bay;
-    const double rise = hood.rise_at(surroundings_.road_speed);
+    surroundings_.held = {};
+    const double rise = state_ && state_->under_hood
+                            ? *state_->under_hood - surroundings_.ambient_temperature
+                            : hood.rise_at(surroundings_.road_speed);
     surroundings_.under_hood_temperature = surroundings_.ambient_temperature + rise;
     surroundings_.outside_film = hood.film_at(surroundings_.road_speed);
     weather_.temperature = surroundings_.ambient_temperature + hood.intake_share * rise;
     weather_.pressure = surroundings_.ambient_pressure +
                         hood.ram(surroundings_.air_density, surroundings_.road_speed);
     inlet_heat_ = media::enthalpy_per_dry_air(weather_);
+}
+
+/// What runs along the walls stays there for a while: what comes off them takes its place.
+void Balance::give_back_film(media::Stream& manifold) noexcept {
+    const double flow = std::max(manifold.dry_air, least_flow);
+    double film = 0;
+    for (std::size_t i = 0; i < film_arriving_.size(); ++i) {
+        const double caught = manifold.film_share * manifold.liquid[i];
+        const double returned = (*state_->film)[i] / flow;
+        film_arriving_[i] = caught * flow;
+        manifold.liquid[i] += returned - caught;
+        film += returned;
+    }
+    const double liquid = manifold.liquid_share();
+    manifold.film_share = liquid > 0 ? std::min(film / liquid, 1.0) : 0;
 }
 
 void Balance::set_opening(double opening) noexcept {
@@ -137,16 +156,22 @@ engine::Intake Balance::worked_out(const media::Stream& manifold) const noexcept
 }
 
 engine::Intake Balance::intake(const media::Stream& manifold) const noexcept {
-    return {condition_.engine_speed,
-            manifold,
-            surroundings_.ambient_pressure,
-            surroundings_.ambient_temperature,
-            surroundings_.road_speed,
-            surroundings_.under_hood_temperature,
-            carburetted_,
-            inlet_heat_,
-            exhaust_pressure_,
-            enrichment_};
+    engine::Intake seen{condition_.engine_speed,
+                        manifold,
+                        surroundings_.ambient_pressure,
+                        surroundings_.ambient_temperature,
+                        surroundings_.road_speed,
+                        surroundings_.under_hood_temperature,
+                        carburetted_,
+                        inlet_heat_,
+                        exhaust_pressure_,
+                        enrichment_};
+    if (state_) {
+        seen.head_temperature = state_->head;
+        seen.oil_temperature = state_->oil;
+        seen.block_temperature = state_->block;
+    }
+    return seen;
 }
 
 }  // namespace windwall::vehicle

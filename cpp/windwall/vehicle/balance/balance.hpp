@@ -3,6 +3,7 @@
 #include "windwall/engine/cylinder.hpp"
 #include "windwall/vehicle/balance/air_path.hpp"
 #include "windwall/vehicle/balance/block.hpp"
+#include "windwall/vehicle/held_state.hpp"
 #include "windwall/vehicle/operating_condition.hpp"
 #include "windwall/vehicle/vehicle.hpp"
 
@@ -59,6 +60,11 @@ public:
 
     /// Fixes what is held while the balance is sought.
     void hold(const OperatingCondition& condition, const WhatIf& what_if = {}) noexcept;
+    /// From the next `hold` on: temperatures and liquid as an integration over time has them; null:
+    /// as in a long pull. It is borrowed.
+    void hold_state(const HeldState* state) noexcept { state_ = state; }
+    /// kg/s of each liquid that the last march brought to the walls before the intake valves.
+    const std::array<double, 4>& film_arriving() const noexcept { return film_arriving_; }
 
     /// A block declares its unknowns behind those that are there; the last one attached is the
     /// first to be detached. Throws std::length_error where they are too many.
@@ -152,7 +158,13 @@ private:
     void guess_path(std::span<double> x) noexcept;
     void guess_loops(std::span<double> x) noexcept;
 
+    void take_held(std::size_t part) noexcept {
+        surroundings_.held = part < state_->path.size() ? state_->path[part] : charge::Held{};
+    }
+    void give_back_film(media::Stream& manifold) noexcept;
+
     const Vehicle* vehicle_;
+    const HeldState* state_ = nullptr;
     OperatingCondition condition_;
     WhatIf what_if_;
     charge::Surroundings surroundings_{};
@@ -163,7 +175,8 @@ private:
     media::Stream weather_;  // one kilogram a second of the air at the mouth of the intake
     media::Fuel fuel_;
     engine::Intake intake_;
-    media::Stream manifold_;    // behind the last part of the last march
+    media::Stream manifold_;  // behind the last part of the last march
+    std::array<double, 4> film_arriving_{};
     bool carburetted_ = false;  // the charge brings the fuel
     AirPath air_;
     std::vector<Station> stations_;
@@ -182,6 +195,7 @@ media::Stream Balance::propagate(double dry_air, Choose&& choose) noexcept {
         if (!air_.loops.empty()) mix_in(i, gas);
         here.inlet = gas;
         if (!air_.switches.empty()) sense(i, gas);
+        if (state_) take_held(i);
         vehicle_->charge_path[i].part.visit([&]<class Part>(const Part& part) {
             if constexpr (charge::Passive<Part>) {
                 gas = part.outlet(gas, surroundings_);
@@ -200,6 +214,7 @@ media::Stream Balance::propagate(double dry_air, Choose&& choose) noexcept {
         here.outlet = gas;
     }
     gas.temperature += what_if_.charge_temperature;
+    if (state_ && state_->film) give_back_film(gas);
     return manifold_ = gas;
 }
 

@@ -24,6 +24,9 @@ double Balance::switch_pressure(const PressureSwitch& each) const noexcept {
 charge::Surroundings Balance::surroundings_of(const Station& station) const noexcept {
     charge::Surroundings around = surroundings_;
     around.sensed_pressure = station.sensed_pressure;
+    around.drive_speed = station.drive_speed;
+    const auto part = static_cast<std::size_t>(&station - stations_.data());
+    if (state_ && part < state_->path.size()) around.held = state_->path[part];
     return around;
 }
 
