@@ -3,6 +3,7 @@
 #include "windwall/driveline/losses.hpp"
 
 #include <algorithm>
+#include <type_traits>
 
 namespace windwall::driveline {
 
@@ -53,6 +54,14 @@ bool parts_company(const Part& part, Behind behind) noexcept {
         case Behind::variator: return own_variator(part).has_value();
     }
     return false;
+}
+
+/// Whether the crank may turn at the start while the wheels stand.
+bool own_parts(const Part& part) noexcept {
+    return part.visit([]<class Each>(const Each& each) {
+        if constexpr (Varying<Each>) return each.engagement_speed.has_value();
+        return std::is_same_v<Each, Clutch> || std::is_same_v<Each, CentrifugalClutch>;
+    });
 }
 
 /// Deals one running gear number out to the parts, one after another; the position goes to all.
@@ -125,6 +134,80 @@ Shaft drive(const Train& train, const Shaft& crank, GearState gear_state,
     return pass(train, crank, gear_state, [&](std::size_t at, const Passage& through) {
         if (at < losses.size()) losses[at] = through.taken.power() - through.out.power();
     });
+}
+
+std::optional<std::size_t> parting(const Train& train) noexcept {
+    for (std::size_t at = 0; at < train.size(); ++at)
+        if (own_parts(train[at].part)) return at;
+    return std::nullopt;
+}
+
+bool grips_by_speed(const Train& train) noexcept {
+    const auto at = parting(train);
+    return at && train[*at].part.as<CentrifugalClutch>() != nullptr;
+}
+
+std::optional<double> parting_capacity(const Train& train, double crank_speed) noexcept {
+    GearDealer dealer(train, GearState{0, 0});
+    double before = 1;
+    for (const auto& entry : train) {
+        const GearState own = dealer.next(entry.part);
+        if (!own_parts(entry.part)) {
+            before *= own_ratio(entry.part, own);
+            continue;
+        }
+        const auto held = entry.part.visit([&]<class Each>(const Each& each) {
+            if constexpr (Holding<Each>) return each.holds(crank_speed / before, own);
+            return std::optional<double>();
+        });
+        return held ? std::optional(*held / before) : std::nullopt;
+    }
+    return std::nullopt;
+}
+
+Shaft drive_parted(const Train& train, const Shaft& crank, GearState gear_state, double wheel_speed,
+                   std::span<double> losses, double& slip_heat) noexcept {
+    const std::optional<std::size_t> parts_at = parting(train);
+    GearDealer dealer(train, gear_state);
+    double speed = wheel_speed * total_ratio(train, gear_state);  // where nothing slips
+    Shaft shaft = crank;
+    slip_heat = 0;
+    if (!parts_at) {
+        slip_heat = crank.torque * (crank.speed - speed);
+        shaft.speed = speed;
+    }
+    for (std::size_t at = 0; at < train.size(); ++at) {
+        const GearState own = dealer.next(train[at].part);
+        Shaft out = own_drive(train[at].part, shaft, own);
+        speed /= own_ratio(train[at].part, own);
+        if (parts_at && at >= *parts_at) out.speed = speed;
+        const double loss = shaft.power() - out.power();
+        if (at < losses.size()) losses[at] = loss;
+        if (parts_at && at == *parts_at) slip_heat = loss;
+        shaft = out;
+    }
+    return shaft;
+}
+
+Shaft dragged(const Train& train, GearState gear_state, double wheel_speed,
+              std::span<double> losses) noexcept {
+    GearDealer dealer(train, gear_state);
+    const std::size_t first = parting(train).value_or(0);
+    Shaft shaft{wheel_speed * total_ratio(train, gear_state), 0};
+    std::ranges::fill(losses, 0);
+    for (std::size_t at = 0; at < train.size(); ++at) {
+        const GearState own = dealer.next(train[at].part);
+        const double ratio = own_ratio(train[at].part, own);
+        if (at <= first) {
+            shaft.speed /= ratio;
+            continue;
+        }
+        Shaft out = own_drive(train[at].part, shaft, own);
+        out.speed = shaft.speed / ratio;
+        if (at < losses.size()) losses[at] = shaft.power() - out.power();
+        shaft = out;
+    }
+    return shaft;
 }
 
 std::optional<std::size_t> overloaded(const Train& train, const Shaft& crank,

@@ -23,6 +23,28 @@ double total_ratio(const Train& train, GearState gear_state) noexcept;
 Shaft drive(const Train& train, const Shaft& crank, GearState gear_state,
             std::span<double> losses = {}) noexcept;
 
+/// Where crank and wheels may turn apart at the start: the number of the first clutch, or of a
+/// variator whose belt takes hold by itself; nothing where no part can.
+std::optional<std::size_t> parting(const Train& train) noexcept;
+
+/// Whether that part grips the more the faster the crank turns, by itself.
+bool grips_by_speed(const Train& train) noexcept;
+
+/// Torque at the crank, N m, that the part where they part passes at a speed of the crank in rad/s;
+/// nothing where that is not known, or where no part can.
+std::optional<double> parting_capacity(const Train& train, double crank_speed) noexcept;
+
+/// What reaches the wheels while they and all parts behind the parting turn with them at
+/// `wheel_speed` in rad/s, and the crank with all before it as it likes. The watts of slip are that
+/// part's loss, or `slip_heat` where nothing is known to part; all else as `drive`.
+Shaft drive_parted(const Train& train, const Shaft& crank, GearState gear_state, double wheel_speed,
+                   std::span<double> losses, double& slip_heat) noexcept;
+
+/// What the parts behind the parting do to wheels that turn at a speed in rad/s while nothing comes
+/// from the crank: their drag, a torque against the rotation.
+Shaft dragged(const Train& train, GearState gear_state, double wheel_speed,
+              std::span<double> losses) noexcept;
+
 /// Watts that the crank, and what turns with it, pay out of their own momentum: what an overrun
 /// asks of parts that slip beyond what they hold. The crank's power and this are what reaches the
 /// wheels and all losses; 0 where nothing slips in overrun.

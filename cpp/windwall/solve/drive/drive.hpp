@@ -1,0 +1,98 @@
+#pragma once
+#include "windwall/solve/drive/layout.hpp"
+#include "windwall/solve/drive/mode.hpp"
+#include "windwall/solve/point/outcome.hpp"
+#include "windwall/vehicle/outing/outing.hpp"
+#include "windwall/vehicle/vehicle.hpp"
+
+#include <array>
+#include <functional>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace windwall::solve {
+
+/// Why a drive ended: a closed list, whose words are those of results.
+enum class DriveEnd {
+    legs_done,
+    road_ends,
+    no_more_speed,  // a leg waits for a speed that is never reached
+    tank_empty,
+    no_answer,  // a balance was not found
+    cancelled,
+    too_many_events,
+};
+inline constexpr std::array<std::string_view, 7> drive_end_names{
+    "legs_done", "road_ends", "no_more_speed",   "tank_empty",
+    "no_answer", "cancelled", "too_many_events",
+};
+
+/// What happened at one moment.
+enum class Happening {
+    leg_begins,
+    clutch_grips,
+    clutch_slips,
+    shift_begins,
+    shift_ends,
+    ratio_begins,  // a variator leaves its lowest gearing
+    ratio_ends,    // and comes to its highest
+    ratio_returns,
+    tyres_spin,
+    tyres_grip,
+    rev_limit,
+    stands_still,
+    speed_lost,  // the speed to hold is more than it has
+    liquid_empty,
+    mark,  // a distance or a speed that was waited for
+};
+inline constexpr std::array<std::string_view, 15> happening_names{
+    "leg_begins",   "clutch_grips", "clutch_slips",  "shift_begins", "shift_ends",
+    "ratio_begins", "ratio_ends",   "ratio_returns", "tyres_spin",   "tyres_grip",
+    "rev_limit",    "stands_still", "speed_lost",    "liquid_empty", "mark",
+};
+
+struct DriveEvent {
+    Happening what{};
+    double time{}, distance{}, road_speed{}, engine_speed{};
+    long leg{};   // from 1
+    long gear{};  // from 1
+};
+
+/// A run's clock and road: since the vehicle last left standstill.
+struct Mark {
+    long run{};                                   // from 1
+    std::optional<double> at_distance, at_speed;  // what was waited for
+    double time{}, distance{}, road_speed{};      // since the run began
+};
+
+struct DriveOptions {
+    double tolerance = 1e-6;  // of a step, of each number of the state
+    double every = 0.5;       // s between moments that are kept while it moves
+    double every_standing = 5;
+    std::vector<double> mark_distances, mark_speeds;  // m, m/s
+    std::function<bool(double time)> go_on{};         // asked at every step; says false to stop
+};
+
+/// A drive over time, column by column.
+struct DriveResult {
+    static constexpr std::string_view description = "A drive over time.";
+    DriveEnd end = DriveEnd::legs_done;
+    Outcome outcome{};  // of the balance that was not found
+    std::vector<std::string> addresses;
+    std::vector<std::vector<double>> columns;  // SI, NaN where there is no answer
+    std::vector<Phase> phase;
+    std::vector<DriveEvent> events;
+    std::vector<Mark> marks;
+    std::array<double, energies> energy{};     // J, by Energy
+    double kinetic_before{}, kinetic_after{};  // J
+    double changed{};  // J that the crank gave or took where gears and clutch changed
+    long steps{}, evaluations{}, points{};  // of the equations, and operating points solved
+};
+
+/// Drives one outing. Whatever happens is in the answer: no exception leaves it.
+DriveResult drive(const vehicle::Vehicle& vehicle, const vehicle::Outing& outing,
+                  const DriveOptions& options = {});
+
+}  // namespace windwall::solve

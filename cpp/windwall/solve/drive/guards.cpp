@@ -1,0 +1,125 @@
+#include "windwall/solve/drive/guards.hpp"
+
+#include "windwall/driveline/train.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <optional>
+
+namespace windwall::solve {
+namespace {
+
+// What has just happened does not happen back at once.
+constexpr double slack = 1e-6;
+constexpr double slips_beyond = 1.01;  // of its capacity, a clutch that has gripped
+constexpr double stands = 0.01;        // m/s
+
+using Then = Guard::Then;
+
+Guard on_state(Happening what, std::function<double(double, std::span<const double>)> number) {
+    return {Then::happens, what, {}, std::move(number), {}};
+}
+Guard on_moment(Happening what, std::function<double(const Moment&)> number) {
+    return {Then::happens, what, {}, {}, std::move(number)};
+}
+
+void add_grip(std::vector<Guard>& guards, const Mode& mode, double limit) {
+    if (mode.spinning)
+        guards.push_back(on_moment(Happening::tyres_grip, [limit](const Moment& now) {
+            return (1 - slack) * limit - now.wanted_thrust;
+        }));
+    else
+        guards.push_back(on_moment(Happening::tyres_spin, [limit](const Moment& now) {
+            return now.wanted_thrust - limit;
+        }));
+}
+
+void add_slipping(std::vector<Guard>& guards, const Mode& mode, const GuardContext& context) {
+    guards.push_back(on_moment(Happening::clutch_grips, [](const Moment& now) {
+        return now.gripping_speed - now.engine_speed;
+    }));
+    if (mode.engine_free)
+        guards.push_back(
+            on_state(Happening::rev_limit, [limit = context.rev_limit](double, auto state) {
+                return state[Layout::engine_speed] - limit;
+            }));
+}
+
+void add_shift(std::vector<Guard>& guards, const Mode& mode, const GuardContext& context) {
+    const bool next = context.may_shift && mode.gear + 1 < context.gears;
+    const double limit = context.rev_limit;
+    if (!next) {
+        guards.push_back(on_moment(
+            Happening::rev_limit, [limit](const Moment& now) { return now.engine_speed - limit; }));
+        return;
+    }
+    const double by_engine = std::min(limit, context.shift_engine_speed.value_or(limit));
+    guards.push_back(on_moment(Happening::shift_begins, [by_engine](const Moment& now) {
+        return now.engine_speed - by_engine;
+    }));
+    if (context.shift_engine_speed) return;
+    const double at = (*context.shift_speeds)[mode.gear];
+    guards.push_back(on_state(Happening::shift_begins,
+                              [at](double, auto state) { return state[Layout::road_speed] - at; }));
+}
+
+void add_clutch(std::vector<Guard>& guards, const vehicle::Vehicle& car) {
+    if (!driveline::parting_capacity(car.driveline, 0)) return;
+    guards.push_back(on_moment(Happening::clutch_slips, [&car](const Moment& now) {
+        const auto most = driveline::parting_capacity(car.driveline, now.engine_speed);
+        return now.torque - slips_beyond * most.value_or(HUGE_VAL);
+    }));
+}
+
+void add_variator(std::vector<Guard>& guards, const Mode& mode, const vehicle::Vehicle& car) {
+    const auto variator = driveline::variator(car.driveline, mode.gear);
+    if (!variator) return;
+    const double held = variator->held_speed;
+    if (mode.stretch == 0)
+        guards.push_back(on_moment(Happening::ratio_begins,
+                                   [held](const Moment& now) { return now.engine_speed - held; }));
+    if (mode.stretch == 1) {
+        guards.push_back(on_moment(Happening::ratio_ends,
+                                   [](const Moment& now) { return now.wanted_position - 1; }));
+        guards.push_back(on_moment(Happening::ratio_returns,
+                                   [](const Moment& now) { return -slack - now.wanted_position; }));
+    }
+    if (mode.stretch == 2)
+        guards.push_back(on_moment(Happening::ratio_returns, [held](const Moment& now) {
+            return (1 - slack) * held - now.engine_speed;
+        }));
+}
+
+}  // namespace
+
+std::vector<Guard> guards_of(const Mode& mode, const GuardContext& context) {
+    std::vector<Guard> guards;
+    const vehicle::Vehicle& car = context.motion->vehicle();
+    switch (mode.phase) {
+        case Phase::slipping:
+            add_slipping(guards, mode, context);
+            add_grip(guards, mode, context.motion->grip_limit());
+            break;
+        case Phase::driving:
+            if (mode.pedal > 0) {
+                add_shift(guards, mode, context);
+                add_grip(guards, mode, context.motion->grip_limit());
+                add_clutch(guards, car);
+            }
+            add_variator(guards, mode, car);
+            break;
+        case Phase::coasting:
+        case Phase::braking:
+            guards.push_back(on_state(Happening::stands_still, [](double, auto state) {
+                return stands - state[Layout::road_speed];
+            }));
+            break;
+        case Phase::holding:
+        case Phase::shifting:
+        case Phase::standing:
+        case Phase::engine_off: break;
+    }
+    return guards;
+}
+
+}  // namespace windwall::solve

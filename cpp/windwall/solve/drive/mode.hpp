@@ -1,0 +1,38 @@
+#pragma once
+#include <array>
+#include <cstddef>
+#include <string_view>
+
+namespace windwall::solve {
+
+/// What the vehicle is doing, as far as its equations differ.
+enum class Phase {
+    standing,    // the engine idles
+    engine_off,  // standing, too
+    slipping,    // crank and wheels turn apart under load
+    driving,     // in gear
+    shifting,    // from gear to gear, without drive
+    coasting,    // out of gear, the engine idles
+    holding,     // the pedal holds the road speed
+    braking,     // out of gear, slowed by the brakes
+};
+
+inline constexpr std::array<std::string_view, 8> phase_names{
+    "standing", "engine_off", "slipping", "driving", "shifting", "coasting", "holding", "braking",
+};
+
+/// Everything of a drive that does not change but by an event.
+struct Mode {
+    Phase phase = Phase::standing;
+    std::size_t gear = 0;  // from 0
+    std::size_t stretch =
+        0;             // of a variator: 0 at its lowest gearing, 1 shifting, 2 at its highest
+    double pedal = 1;  // share of its travel, where the driver sets it
+    double engine_speed = 0;   // rad/s, where neither the wheels nor the torque decide it
+    bool engine_free = false;  // slipping: the torque that is not passed on speeds the crank up
+    bool spinning = false;     // the tyres are asked for more than they hold
+    bool lifted = true;        // shifting: no fuel is burnt meanwhile
+    double deceleration = 0;   // m/s2, braking
+};
+
+}  // namespace windwall::solve

@@ -1,0 +1,239 @@
+#include "windwall/solve/drive/motion.hpp"
+
+#include "windwall/driveline/train.hpp"
+#include "windwall/numerics/root.hpp"
+#include "windwall/vehicle/rotating.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace windwall::solve {
+namespace {
+
+using vehicle::NodeOwner;
+
+constexpr int most_turns = 8;
+constexpr double settled = 1e-7;  // of the lag; what is left is a hundredth of it
+constexpr double standstill = 1;  // rad/s, of an engine that is off, for what is divided by it
+
+}  // namespace
+
+Motion::Motion(const vehicle::Vehicle& vehicle)
+    : car_(vehicle),
+      solver_(car_),
+      losses_(vehicle.driveline.size()),
+      standing_radius_(vehicle.tyres.rolling_radius()),
+      grip_limit_(vehicle.tyres.grip_limit(vehicle.body.mass)),
+      idle_speed_(1100 * 3.14159265358979 / 30) {
+    if (const auto* cylinder = car_.engine.as<engine::Cylinder>())
+        film_time_ = cylinder->evaporation.film_time;
+}
+
+void Motion::open_hood(bool open) noexcept {
+    car_.engine_bay.hood = open ? vehicle::Hood::open : vehicle::Hood::closed;
+}
+
+const Moment& Motion::at(const Mode& mode, const Place& place, std::span<const double> state) {
+    car_.goal.grade = place.grade;
+    car_.day.headwind = place.headwind;
+    hold(state);
+    moment_.answered = true;
+    moment_.power = {};
+    moment_.road_speed = state[Layout::road_speed];
+    moment_.engine_speed = state[Layout::engine_speed];
+    moment_.gear_state = gear_state(mode);
+    moment_.engine_acceleration = moment_.acceleration = 0;
+    moment_.load =
+        road::road_load(car_.body, moment_.road_speed, solver_.balance().surroundings().air_density,
+                        place.headwind, place.grade);
+    switch (mode.phase) {
+        case Phase::standing:
+        case Phase::engine_off: stand(mode); break;
+        case Phase::slipping: slip(mode); break;
+        case Phase::driving: drive(mode); break;
+        case Phase::holding: keep_speed(mode); break;
+        case Phase::shifting:
+        case Phase::coasting:
+        case Phase::braking: roll(mode); break;
+    }
+    if (mode.phase != Phase::shifting) heat(mode, state);
+    return moment_;
+}
+
+void Motion::stand(const Mode& mode) {
+    moment_.thrust = moment_.wanted_thrust = moment_.tyre_slip = 0;
+    moment_.gripping_speed = 0;
+    std::ranges::fill(losses_, 0);
+    if (mode.phase == Phase::standing) return idle();
+    moment_.engine_speed = moment_.torque = moment_.fuel_flow = moment_.liquid_flow = 0;
+    moment_.point = {};
+    solver_.surround({standstill, 0, 0});
+}
+
+void Motion::idle() {
+    moment_.torque = 0;
+    moment_.engine_speed = idle_speed_;
+    ask_torque(idle_speed_, 0);
+}
+
+/// What the part that lets crank and wheels turn apart passes on is what the engine gives, unless
+/// it holds less, or grips by its own speed.
+void Motion::slip(const Mode& mode) {
+    const double speed = mode.engine_free ? moment_.engine_speed : mode.engine_speed;
+    moment_.engine_speed = speed;
+    if (!ask(speed, mode.pedal)) return;
+    const auto most = driveline::parting_capacity(car_.driveline, speed);
+    const double given = moment_.point.torque;
+    double passed = most ? std::min(given, *most) : given;
+    if (mode.engine_free && most) passed = *most;
+    moment_.torque = passed;
+    double slip_heat = 0;
+    for (int turn = 0; turn < 2; ++turn) {
+        const driveline::Shaft wheels =
+            driveline::drive_parted(car_.driveline, {speed, passed}, moment_.gear_state,
+                                    wheel_speed(moment_.tyre_slip), losses_, slip_heat);
+        reach_road(wheels);
+    }
+    moment_.gripping_speed = geared_speed(mode, moment_.road_speed) / (1 - moment_.tyre_slip);
+    if (mode.engine_free) moment_.engine_acceleration = (given - passed) / crank_inertia(mode);
+    moment_.acceleration = (moment_.thrust - moment_.load.total()) / mass(mode);
+    account((mode.engine_free ? given : passed) * speed, slip_heat);
+}
+
+/// The crank turns as fast as the road asks for, with what belts and tyres slip under the torque
+/// that it gives there.
+void Motion::drive(const Mode& mode) {
+    const double free = geared_speed(mode, moment_.road_speed);
+    for (int turn = 0; turn < most_turns; ++turn) {
+        set_driveline(mode, free);
+        if (!ask(moment_.engine_speed, mode.pedal)) return;
+        moment_.torque = moment_.point.torque;
+        if (!follow()) break;
+    }
+    moment_.acceleration = (moment_.thrust - moment_.load.total()) / mass(mode);
+    account(moment_.torque * moment_.engine_speed, 0);
+}
+
+/// Torque and pedal at which the thrust is what the road takes.
+void Motion::keep_speed(const Mode& mode) {
+    const double free = geared_speed(mode, moment_.road_speed);
+    const double wanted = moment_.load.total() * radius(moment_.road_speed);
+    for (int turn = 0; turn < most_turns; ++turn) {
+        set_driveline(mode, free);
+        const double speed = moment_.engine_speed;
+        const auto excess = [&](double torque) {
+            return driveline::drive(car_.driveline, {speed, torque}, moment_.gear_state).torque -
+                   wanted;
+        };
+        const double most = 10 * vehicle::usual_torque(car_) + std::abs(wanted);
+        moment_.torque = numerics::find_root(excess, -most, most).x;
+        if (!follow()) break;
+    }
+    if (!ask_torque(moment_.engine_speed, moment_.torque)) return;
+    account(moment_.torque * moment_.engine_speed, 0);
+}
+
+/// Out of gear, or on the way to the next one.
+void Motion::roll(const Mode& mode) {
+    const driveline::Shaft wheels =
+        driveline::dragged(car_.driveline, moment_.gear_state, wheel_speed(0), losses_);
+    reach_road(wheels);
+    moment_.gripping_speed = geared_speed(mode, moment_.road_speed);
+    const double inertia = mass(mode);
+    moment_.acceleration = (moment_.thrust - moment_.load.total()) / inertia;
+    if (mode.phase == Phase::shifting) {
+        if (mode.lifted) moment_.fuel_flow = moment_.liquid_flow = 0;
+        moment_.torque = 0;
+        account(0, 0);
+        return;
+    }
+    idle();
+    account(0, 0);
+    if (mode.phase != Phase::braking) return;
+    const double brakes = std::max(0.0, (mode.deceleration + moment_.acceleration) * inertia);
+    moment_.acceleration -= brakes / inertia;
+    moment_.power[static_cast<std::size_t>(Energy::brakes)] = brakes * moment_.road_speed;
+}
+
+bool Motion::ask(double engine_speed, double pedal) {
+    moment_.point = solver_.at({engine_speed, moment_.road_speed, pedal});
+    return take_point();
+}
+
+bool Motion::ask_torque(double engine_speed, double torque) {
+    const auto excess = [&](double opening) {
+        moment_.point = solver_.at({engine_speed, moment_.road_speed, opening});
+        return moment_.point.torque - torque;
+    };
+    held_opening_ = numerics::find_root(excess, 0.0, 1.0, {1e-12, 1e-11, 60}).x;
+    moment_.point = solver_.at({engine_speed, moment_.road_speed, held_opening_});
+    return take_point();
+}
+
+bool Motion::take_point() {
+    moment_.answered = moment_.point.outcome.answered();
+    if (!moment_.answered) return false;
+    const engine::Work& work = moment_.point.work;
+    moment_.fuel_flow = work.fuel_flow + work.injected_fuel_flow;
+    moment_.liquid_flow = sprayed();
+    moment_.power[static_cast<std::size_t>(Energy::fuel)] = work.fuel_power;
+    return true;
+}
+
+/// kg/s of what the nozzles put in.
+double Motion::sprayed() const {
+    double sum = 0;
+    const vehicle::Balance& balance = solver_.balance();
+    for (const std::size_t part : layout_.pumps)
+        car_.charge_path[part].part.visit([&]<class Part>(const Part& nozzle) {
+            if constexpr (charge::Spraying<Part>)
+                sum += nozzle
+                           .spray(balance.stations()[part].inlet,
+                                  balance.surroundings_of(balance.stations()[part]))
+                           .flow;
+        });
+    return sum;
+}
+
+/// What the wheels give becomes thrust as far as the tyres hold.
+void Motion::reach_road(const driveline::Shaft& wheels) {
+    moment_.wheel_power = wheels.power();
+    moment_.wanted_thrust = wheels.torque / radius(moment_.road_speed);
+    moment_.thrust = std::min(moment_.wanted_thrust, grip_limit_);
+    moment_.tyre_slip =
+        car_.tyres.slip(moment_.thrust, car_.tyres.driven_load(car_.body.mass, moment_.thrust));
+}
+
+/// The driveline at the torque that was found; whether the crank would turn at another speed.
+bool Motion::follow() {
+    const double speed = moment_.engine_speed;
+    const driveline::Shaft wheels =
+        driveline::drive(car_.driveline, {speed, moment_.torque}, moment_.gear_state, losses_);
+    reach_road(wheels);
+    moment_.gripping_speed = speed;
+    const double ratio = driveline::total_ratio(car_.driveline, moment_.gear_state);
+    const double lag = speed / ratio / wheels.speed / (1 - moment_.tyre_slip);
+    const bool moved = std::abs(lag / lag_ - 1) > settled;
+    lag_ = lag;
+    return moved;
+}
+
+void Motion::account(double crank_power, double slip_heat) {
+    const auto put = [&](Energy entry, double power) {
+        moment_.power[static_cast<std::size_t>(entry)] = power;
+    };
+    const double v = moment_.road_speed;
+    double lost = 0;
+    for (const double each : losses_)
+        lost += each;
+    const bool parted = driveline::parting(car_.driveline).has_value();
+    put(Energy::crank, crank_power);
+    put(Energy::clutch, slip_heat);
+    put(Energy::driveline, lost - (parted ? slip_heat : 0));
+    put(Energy::tyres, moment_.wheel_power - moment_.thrust * v);
+    put(Energy::air, moment_.load.air * v);
+    put(Energy::rolling, moment_.load.rolling * v);
+    put(Energy::grade, moment_.load.grade * v);
+}
+
+}  // namespace windwall::solve

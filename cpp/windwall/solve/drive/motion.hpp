@@ -1,0 +1,105 @@
+#pragma once
+#include "windwall/road/road_load.hpp"
+#include "windwall/solve/drive/layout.hpp"
+#include "windwall/solve/drive/mode.hpp"
+#include "windwall/solve/point/point.hpp"
+#include "windwall/vehicle/outing/outing.hpp"
+
+#include <array>
+#include <span>
+#include <vector>
+
+namespace windwall::solve {
+
+/// Slope and wind at one place of the road.
+struct Place {
+    double grade{};
+    double headwind{};  // m/s
+};
+
+/// Everything about one moment of a drive that its state and its mode decide.
+struct Moment {
+    Point point;  // of the engine; blank where it does not run
+    bool answered = true;
+    double road_speed{}, acceleration{};
+    double engine_speed{}, engine_acceleration{};  // rad/s, rad/s2
+    driveline::GearState gear_state;
+    double wanted_position{};          // of a variator that shifts, beyond 0 and 1 too
+    double gripping_speed{};           // rad/s, of the crank, at which nothing slips
+    double torque{};                   // N m at the crank that goes into the driveline
+    double wanted_thrust{}, thrust{};  // N, before and after the tyres' grip
+    double tyre_slip{};
+    double wheel_power{};  // W
+    road::RoadLoad load;
+    std::array<double, energies> power{};  // W, by Energy
+    double fuel_flow{}, liquid_flow{};     // kg/s
+    std::vector<double> heating;           // K/s of every node
+};
+
+/// The equations of motion, of heat and of liquid of one vehicle. The workspace of one thread; the
+/// vehicle is its own, since wind, slope and bonnet change along the road.
+class Motion {
+public:
+    explicit Motion(const vehicle::Vehicle& vehicle);
+    Motion(const Motion&) = delete;
+    Motion& operator=(const Motion&) = delete;
+
+    /// The state that an outing begins with; false where the engine has no answer there.
+    bool set_out(vehicle::Starts starts, std::vector<double>& state);
+    const Layout& layout() const noexcept { return layout_; }
+    const Moment& moment() const noexcept { return moment_; }
+    const vehicle::Vehicle& vehicle() const noexcept { return car_; }
+    void open_hood(bool open) noexcept;
+    void set_idle(double engine_speed) noexcept { idle_speed_ = engine_speed; }
+    double idle_speed() const noexcept { return idle_speed_; }
+    double grip_limit() const noexcept { return grip_limit_; }
+    double film_time() const noexcept { return film_time_; }
+
+    const Moment& at(const Mode& mode, const Place& place, std::span<const double> state);
+    void rates(const Moment& moment, std::span<const double> state, std::span<double> rate) const;
+    /// J in what moves and turns: the road speed's share, and that of a crank that turns by itself.
+    double kinetic_energy(const Mode& mode, std::span<const double> state) const noexcept;
+
+    /// Crank speed at which a gear neither slips nor stalls, rad/s, at a road speed without slip.
+    double geared_speed(const Mode& mode, double road_speed) const noexcept;
+    double mass(const Mode& mode) const noexcept;
+    PointSolver& solver() noexcept { return solver_; }
+    long points() const noexcept { return solver_.points(); }
+
+private:
+    bool rest(vehicle::Starts starts);
+    void find_nodes();
+    void hold(std::span<const double> state);
+    void stand(const Mode& mode);
+    void slip(const Mode& mode);
+    void drive(const Mode& mode);
+    void keep_speed(const Mode& mode);
+    void roll(const Mode& mode);
+    void idle();
+    bool ask(double engine_speed, double pedal);
+    bool ask_torque(double engine_speed, double torque);
+    bool take_point();
+    double sprayed() const;
+    void set_driveline(const Mode& mode, double without_slip) noexcept;
+    bool follow();
+    void reach_road(const driveline::Shaft& wheels);
+    void account(double crank_power, double slip_heat);
+    void heat(const Mode& mode, std::span<const double> state);
+    double crank_inertia(const Mode& mode) const noexcept;
+    double radius(double road_speed) const noexcept;
+    double wheel_speed(double slip) const noexcept;
+    driveline::GearState gear_state(const Mode& mode) const noexcept;
+
+    vehicle::Vehicle car_;
+    vehicle::HeldState held_;
+    PointSolver solver_;
+    Layout layout_;
+    Moment moment_;
+    std::vector<double> losses_;
+    double standing_radius_{}, grip_limit_{}, film_time_{};
+    double idle_speed_{};
+    double lag_ = 1;  // crank speed over that without slip, of the last moment in gear
+    double held_opening_ = 0.1;
+};
+
+}  // namespace windwall::solve

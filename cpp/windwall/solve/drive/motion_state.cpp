@@ -1,0 +1,231 @@
+// What the numbers of a drive's state mean to the vehicle, and how they change.
+#include "windwall/driveline/train.hpp"
+#include "windwall/road/body.hpp"
+#include "windwall/road/tyres.hpp"
+#include "windwall/solve/drive/motion.hpp"
+#include "windwall/solve/full_throttle/top_speed.hpp"
+#include "windwall/vehicle/rotating.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <string>
+
+namespace windwall::solve {
+namespace {
+
+using vehicle::NodeOwner;
+
+constexpr double kilo = 1000;
+
+std::string address_of(const vehicle::Vehicle& car, const NodeOwner& owner, std::string_view name) {
+    const std::string node(name);
+    switch (owner.of) {
+        case NodeOwner::Of::engine: return "engine/" + node;
+        case NodeOwner::Of::charge_path:
+            return "charge_path/" + car.charge_path[owner.part].id + "/" + node;
+        case NodeOwner::Of::driveline:
+            return "driveline/" + car.driveline[owner.part].id + "/" + node;
+        case NodeOwner::Of::under_hood: break;
+    }
+    return "under_hood/" + node;
+}
+
+/// Only what cools: W into a node at a temperature in K while the engine stands.
+template <class Node>
+double cooling(const Node& node, double temperature) {
+    if constexpr (requires { node.cold_conductance* node.cold_temperature; })
+        return node.cold_conductance * (node.cold_temperature - temperature);
+    return node.heat_flow(temperature);
+}
+
+template <class T>
+double rest_of(const T& node) {
+    double low = 1, high = 1e5;
+    if (!(node.heat_flow(low) > 0 && node.heat_flow(high) < 0)) return 0;
+    for (int i = 0; i < 200 && high - low > 1e-10; ++i) {
+        const double middle = (low + high) / 2;
+        (node.heat_flow(middle) > 0 ? low : high) = middle;
+    }
+    return (low + high) / 2;
+}
+
+}  // namespace
+
+/// Solves the point at whose rest an outing begins: warmed through, or idling.
+bool Motion::rest(vehicle::Starts starts) {
+    solver_.hold_state(nullptr);
+    moment_ = {};
+    std::ranges::fill(losses_, 0);
+    if (starts != vehicle::Starts::soaked) {
+        idle();
+        return moment_.answered;
+    }
+    const auto top = solve::top_speed(car_).equilibrium.full_throttle;
+    if (!top) return false;
+    moment_.road_speed = top->road_speed;
+    if (!ask(top->point.condition.engine_speed, 1)) return false;
+    driveline::drive(car_.driveline, {top->point.condition.engine_speed, moment_.point.torque},
+                     top->gear_state(), losses_);
+    return true;
+}
+
+bool Motion::set_out(vehicle::Starts starts, std::vector<double>& state) {
+    if (!rest(starts)) return false;
+    find_nodes();
+    state.assign(layout_.size(), 0);
+    state[Layout::engine_speed] = idle_speed_;
+    for (std::size_t i = 0; i < layout_.nodes.size(); ++i) {
+        const DriveNode& node = layout_.nodes[i];
+        const bool cold = starts == vehicle::Starts::cold && !(node.stated && node.rest > 0);
+        state[Layout::first_node + i] = cold || !(node.rest > 0) ? car_.day.temperature : node.rest;
+    }
+    const Moment& now = at({}, {car_.goal.grade, car_.day.headwind}, state);
+    if (layout_.wet)
+        for (std::size_t i = 0; i < Layout::liquids; ++i)
+            state[layout_.first_film() + i] =
+                kilo * film_time_ * solver_.balance().film_arriving()[i];
+    return now.answered;
+}
+
+/// The nodes of the last point, with where they would come to rest there.
+void Motion::find_nodes() {
+    layout_.nodes.clear();
+    vehicle::for_each_node(
+        solver_.balance(), losses_, [&](const NodeOwner& owner, const auto& node) {
+            const double rest = node.stated ? *node.stated : rest_of(node);
+            layout_.nodes.push_back({owner, address_of(car_, owner, node.name), node.heat_capacity,
+                                     node.stated.has_value() || !(rest > 0), rest});
+        });
+    moment_.heating.assign(layout_.nodes.size(), 0);
+    layout_.wet = film_time_ > 0 && std::ranges::any_of(car_.charge_path, [](const auto& entry) {
+                      return entry.part.visit([]<class Part>(const Part&) {
+                          return charge::Wetting<Part> || charge::Carburetting<Part>;
+                      });
+                  });
+    layout_.pumps.clear();
+    for (std::size_t i = 0; i < car_.charge_path.size(); ++i)
+        if (car_.charge_path[i].part.visit(
+                []<class Part>(const Part&) { return charge::Spraying<Part>; }))
+            layout_.pumps.push_back(i);
+}
+
+/// What is integrated is held while the balance is sought.
+void Motion::hold(std::span<const double> state) {
+    held_.path.assign(car_.charge_path.size(), {});
+    std::size_t engine_node = 0;
+    for (std::size_t i = 0; i < layout_.nodes.size(); ++i) {
+        const DriveNode& node = layout_.nodes[i];
+        const double T = state[Layout::first_node + i];
+        if (node.owner.of == NodeOwner::Of::engine) {
+            const std::array places{&held_.head, &held_.oil, &held_.block};
+            if (engine_node < places.size()) *places[engine_node++] = T;
+        } else if (node.owner.of == NodeOwner::Of::charge_path && !node.stated) {
+            held_.path[node.owner.part].metal = T;
+        } else if (node.owner.of == NodeOwner::Of::under_hood) {
+            held_.under_hood = T;
+        }
+    }
+    if (layout_.wet) {
+        auto& film = held_.film.emplace();
+        for (std::size_t i = 0; i < film.size(); ++i)
+            film[i] = std::max(0.0, state[layout_.first_film() + i]) / kilo / film_time_;
+    }
+    solver_.hold_state(&held_);
+}
+
+void Motion::heat(const Mode& mode, std::span<const double> state) {
+    if (!moment_.answered) return;
+    const bool off = mode.phase == Phase::engine_off;
+    std::size_t i = 0;
+    vehicle::for_each_node(solver_.balance(), losses_, [&](const NodeOwner&, const auto& node) {
+        if (i >= layout_.nodes.size()) return;
+        const double T = state[Layout::first_node + i];
+        const double flow = off ? cooling(node, T) : node.heat_flow(T);
+        moment_.heating[i] = layout_.nodes[i].stated ? 0 : flow / layout_.nodes[i].heat_capacity;
+        ++i;
+    });
+}
+
+void Motion::rates(const Moment& moment, std::span<const double> state,
+                   std::span<double> rate) const {
+    std::ranges::fill(rate, 0);
+    if (!moment.answered) return;
+    rate[Layout::road_speed] = moment.acceleration;
+    rate[Layout::distance] = moment.road_speed;
+    rate[Layout::engine_speed] = moment.engine_acceleration;
+    rate[Layout::fuel_used] = kilo * moment.fuel_flow;
+    rate[Layout::liquid_used] = kilo * moment.liquid_flow;
+    for (std::size_t i = 0; i < energies; ++i)
+        rate[Layout::first_energy + i] = moment.power[i] / kilo;
+    for (std::size_t i = 0; i < layout_.nodes.size(); ++i)
+        rate[Layout::first_node + i] = moment.heating[i];
+    if (!layout_.wet) return;
+    for (std::size_t i = 0; i < Layout::liquids; ++i) {
+        const std::size_t at = layout_.first_film() + i;
+        const double arriving = moment.engine_speed > 0 ? solver_.balance().film_arriving()[i] : 0;
+        rate[at] = kilo * arriving - state[at] / film_time_;
+    }
+}
+
+double Motion::kinetic_energy(const Mode& mode, std::span<const double> state) const noexcept {
+    const double v = state[Layout::road_speed];
+    const double turning =
+        mode.phase == Phase::slipping
+            ? (mode.engine_free ? state[Layout::engine_speed] : mode.engine_speed)
+            : 0;
+    return (mass(mode) * v * v + crank_inertia(mode) * turning * turning) / 2;
+}
+
+double Motion::mass(const Mode& mode) const noexcept {
+    using driveline::Behind;
+    const bool geared = mode.phase == Phase::driving || mode.phase == Phase::holding;
+    const Behind behind = !geared             ? Behind::clutch
+                          : mode.stretch == 1 ? Behind::variator
+                                              : Behind::crank;
+    return vehicle::accelerated_mass(car_, gear_state(mode), standing_radius_, behind);
+}
+
+double Motion::crank_inertia(const Mode& mode) const noexcept {
+    using driveline::Behind;
+    const driveline::GearState state = gear_state(mode);
+    const double ratio = driveline::total_ratio(car_.driveline, state);
+    const double before = driveline::inertia_at_wheels(car_.driveline, state, Behind::crank) -
+                          driveline::inertia_at_wheels(car_.driveline, state, Behind::clutch);
+    return vehicle::inertia_at_crank(car_) + before / (ratio * ratio);
+}
+
+driveline::GearState Motion::gear_state(const Mode& mode) const noexcept {
+    const bool lowest = mode.phase == Phase::slipping || mode.phase == Phase::standing;
+    if (!driveline::variator(car_.driveline, mode.gear)) return {mode.gear};
+    return {mode.gear, lowest || mode.stretch == 0 ? 0.0 : 1.0};
+}
+
+double Motion::geared_speed(const Mode& mode, double road_speed) const noexcept {
+    return road_speed / radius(road_speed) *
+           driveline::total_ratio(car_.driveline, gear_state(mode));
+}
+
+/// The crank speed, or while a variator shifts its position, at the lag of the last moment.
+void Motion::set_driveline(const Mode& mode, double without_slip) noexcept {
+    moment_.engine_speed = without_slip * lag_;
+    if (mode.stretch != 1) return;
+    const auto variator = driveline::variator(car_.driveline, mode.gear);
+    if (!variator) return;
+    const double wanted = variator->held_speed / moment_.engine_speed * variator->high_ratio;
+    moment_.engine_speed = variator->held_speed;
+    moment_.wanted_position = std::log(wanted / variator->low_ratio) /
+                              std::log(variator->high_ratio / variator->low_ratio);
+    moment_.gear_state.position = std::clamp(moment_.wanted_position, 0.0, 1.0);
+}
+
+double Motion::radius(double road_speed) const noexcept {
+    const double relative = road_speed / road::rise_speed;
+    return standing_radius_ * (1 + car_.tyres.growth * relative * relative);
+}
+
+double Motion::wheel_speed(double slip) const noexcept {
+    return moment_.road_speed / radius(moment_.road_speed) / (1 - slip);
+}
+
+}  // namespace windwall::solve

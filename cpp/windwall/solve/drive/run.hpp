@@ -1,0 +1,92 @@
+#pragma once
+#include "windwall/numerics/table.hpp"
+#include "windwall/solve/drive/drive.hpp"
+#include "windwall/solve/drive/guards.hpp"
+#include "windwall/solve/drive/integrator.hpp"
+#include "windwall/solve/drive/record.hpp"
+#include "windwall/solve/drive/shift_speeds.hpp"
+
+#include <optional>
+#include <vector>
+
+namespace windwall::solve {
+
+/// One drive on its way: legs become modes, modes are integrated until a guard is passed.
+class Run {
+public:
+    Run(const vehicle::Vehicle& vehicle, const vehicle::Outing& outing,
+        const DriveOptions& options);
+    DriveResult go();
+
+private:
+    using State = std::vector<double>;
+    enum class Verdict { leg_goes_on, leg_done, drive_ends };
+
+    // Legs.
+    bool set_out();
+    void warm_up();
+    void begin(const vehicle::Leg& leg);
+    void begin(const vehicle::Idle& leg);
+    void begin(const vehicle::Launch& leg);
+    void begin(const vehicle::FullThrottle& leg);
+    void begin(const vehicle::HoldSpeed& leg);
+    void begin(const vehicle::Coast& leg);
+    void begin(const vehicle::Stop& leg);
+    void stand(double time, bool engine_off);
+    void until_time(double seconds);
+    void until_distance(double metres);
+    void until_speed(double speed, bool falling);
+    void launch(std::optional<double> engine_speed);
+    void full_throttle();
+    void engage(std::size_t gear);
+    void hold();
+    std::size_t gear_for(double road_speed) const;
+    std::size_t holding_gear(double road_speed);
+
+    // Time.
+    Verdict drive_leg();
+    Verdict step();
+    void set(const Mode& mode);
+    Verdict happens(const Guard& guard);
+    Verdict react(Happening what);
+    std::optional<std::pair<const Guard*, double>> first_passed();
+    double value(const Guard& guard, double time, const State& state);
+    double crossing(const Guard& guard, double from, double to);
+    void rates(double time, std::span<const double> state, std::span<double> rate);
+    const Moment& moment(std::span<const double> state);
+    Place place(double distance) const;
+    void keep(double time, const State& state, bool always);
+    void note(Happening what);
+    void note_marks(double from, double to);
+    double speed() const { return state_[Layout::road_speed]; }
+    double run_distance() const { return state_[Layout::distance] - run_start_distance_; }
+
+    const vehicle::Vehicle& vehicle_;
+    const vehicle::Outing& outing_;
+    const DriveOptions& options_;
+    Motion motion_;
+    Integrator integrator_;
+    Record record_;
+    DriveResult result_;
+    ShiftSpeeds shifts_;
+    std::optional<numerics::Table> grade_, headwind_;
+    double shift_time_{}, rev_limit_{}, launch_speed_{};
+
+    State state_;
+    double time_ = 0;
+    Mode mode_;
+    std::vector<Guard> guards_;      // of the mode
+    std::vector<Guard> leg_guards_;  // of the leg
+    std::size_t leg_ = 0;
+    bool waits_for_speed_ = false;
+    double leg_speed_ = 0;                               // to hold
+    std::optional<std::pair<double, bool>> then_stand_;  // behind braking: s, and whether off
+    double run_start_time_ = 0, run_start_distance_ = 0;
+    long run_ = 0;
+    double kept_at_ = -1e9;
+    int at_once_ = 0;  // events without time between them
+    double last_event_ = -1;
+    bool broken_ = false;
+};
+
+}  // namespace windwall::solve

@@ -1,0 +1,179 @@
+// What each leg of an outing makes the driver do.
+#include "windwall/driveline/launch.hpp"
+#include "windwall/driveline/train.hpp"
+#include "windwall/solve/drive/run.hpp"
+#include "windwall/vehicle/rotating.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace windwall::solve {
+namespace {
+
+constexpr double moving = 0.02;  // m/s
+
+Guard when(std::function<double(double, std::span<const double>)> number) {
+    return {Guard::Then::leg_done, {}, {}, std::move(number), {}};
+}
+
+}  // namespace
+
+void Run::begin(const vehicle::Leg& leg) {
+    leg_guards_.clear();
+    then_stand_.reset();
+    waits_for_speed_ = false;
+    leg_speed_ = 0;
+    leg.visit([&](const auto& each) { begin(each); });
+}
+
+void Run::until_time(double seconds) {
+    leg_guards_.push_back(when([end = time_ + seconds](double time, auto) { return time - end; }));
+}
+
+void Run::until_distance(double metres) {
+    const double end = state_[Layout::distance] + metres;
+    leg_guards_.push_back(
+        when([end](double, auto state) { return state[Layout::distance] - end; }));
+}
+
+void Run::until_speed(double speed, bool falling) {
+    const double sign = falling ? -1 : 1;
+    leg_guards_.push_back(when(
+        [speed, sign](double, auto state) { return sign * (state[Layout::road_speed] - speed); }));
+}
+
+void Run::stand(double time, bool engine_off) {
+    state_[Layout::road_speed] = 0;
+    set({.phase = engine_off ? Phase::engine_off : Phase::standing});
+    until_time(time);
+}
+
+void Run::begin(const vehicle::Idle& leg) {
+    if (leg.engine_speed) motion_.set_idle(*leg.engine_speed);
+    stand(leg.time, false);
+}
+
+void Run::begin(const vehicle::Launch& leg) {
+    launch(leg.engine_speed);
+    leg_guards_.push_back(
+        {Guard::Then::leg_done, Happening::clutch_grips, {}, {}, [](const Moment& now) {
+             return now.gripping_speed - now.engine_speed;
+         }});
+}
+
+void Run::begin(const vehicle::FullThrottle& leg) {
+    full_throttle();
+    if (leg.to_speed) until_speed(*leg.to_speed, false);
+    if (leg.for_distance) until_distance(*leg.for_distance);
+    if (leg.for_time) until_time(*leg.for_time);
+    if (leg.to_engine_speed)
+        leg_guards_.push_back(
+            {Guard::Then::leg_done, {}, {}, {}, [wanted = *leg.to_engine_speed](const Moment& now) {
+                 return now.engine_speed - wanted;
+             }});
+    waits_for_speed_ = leg.to_speed || leg.to_engine_speed;
+}
+
+void Run::begin(const vehicle::HoldSpeed& leg) {
+    leg_speed_ = leg.speed;
+    if (std::abs(speed() - leg.speed) <= moving) return hold();
+    if (speed() < leg.speed)
+        full_throttle();
+    else
+        set({.phase = Phase::coasting, .gear = mode_.gear});
+    waits_for_speed_ = speed() < leg.speed;
+    until_speed(leg.speed, speed() > leg.speed);
+}
+
+/// The speed to hold is reached: from here its time and its road count.
+void Run::hold() {
+    const auto& leg = *outing_.legs[leg_].as<vehicle::HoldSpeed>();
+    leg_guards_.clear();
+    waits_for_speed_ = false;
+    leg_speed_ = 0;
+    set({.phase = Phase::holding, .gear = holding_gear(speed())});
+    if (leg.for_time) until_time(*leg.for_time);
+    if (leg.for_distance) until_distance(*leg.for_distance);
+}
+
+void Run::begin(const vehicle::Coast& leg) {
+    if (leg.in_gear && mode_.phase != Phase::standing)
+        set({.phase = Phase::driving, .gear = gear_for(speed()), .pedal = 0});
+    else
+        set({.phase = Phase::coasting, .gear = mode_.gear});
+    if (leg.to_speed) until_speed(*leg.to_speed, true);
+    if (leg.for_distance) until_distance(*leg.for_distance);
+    if (leg.for_time) until_time(*leg.for_time);
+}
+
+void Run::begin(const vehicle::Stop& leg) {
+    motion_.open_hood(leg.hood_over(vehicle_.engine_bay.hood) == vehicle::Hood::open);
+    const bool off = leg.engine == vehicle::StandingEngine::off;
+    if (speed() <= moving) return stand(leg.time, off);
+    then_stand_ = {leg.time, off};
+    set({.phase = Phase::braking, .gear = mode_.gear, .deceleration = leg.deceleration});
+}
+
+void Run::launch(std::optional<double> engine_speed) {
+    ++run_;
+    run_start_time_ = time_;
+    run_start_distance_ = state_[Layout::distance];
+    motion_.open_hood(vehicle_.engine_bay.hood == vehicle::Hood::open);
+    launch_speed_ =
+        engine_speed.value_or(outing_.launch_speed.value_or(vehicle::launch_speed(vehicle_)));
+    const std::size_t gear = outing_.launch_gear
+                                 ? static_cast<std::size_t>(*outing_.launch_gear) - 1
+                                 : shifts_.start_gear;
+    engage(std::min(gear, shifts_.up.size() - 1));
+}
+
+void Run::full_throttle() {
+    const bool pulling =
+        (mode_.phase == Phase::driving || mode_.phase == Phase::slipping) && mode_.pedal > 0;
+    if (pulling) return set(mode_);
+    if (speed() <= moving) return launch({});
+    engage(gear_for(speed()));
+}
+
+/// In a gear under power: slipping, where the wheels turn the crank too slowly.
+void Run::engage(std::size_t gear) {
+    Mode mode{.phase = Phase::driving, .gear = gear};
+    const double geared = motion_.geared_speed(mode, speed());
+    const bool by_speed = driveline::grips_by_speed(vehicle_.driveline);
+    if (geared >= launch_speed_) return set(mode);
+    mode.phase = Phase::slipping;
+    mode.engine_free = by_speed;
+    mode.engine_speed = launch_speed_;
+    state_[Layout::engine_speed] =
+        by_speed ? std::max(motion_.idle_speed(), geared) : launch_speed_;
+    set(mode);
+}
+
+/// The first gear that does not yet give way to the next.
+std::size_t Run::gear_for(double road_speed) const {
+    std::size_t gear = 0;
+    while (gear + 1 < shifts_.up.size()) {
+        const double engine =
+            motion_.geared_speed({.phase = Phase::driving, .gear = gear}, road_speed);
+        const double most =
+            outing_.shift_speed ? std::min(*outing_.shift_speed, rev_limit_) : rev_limit_;
+        const bool early = !outing_.shift_speed && road_speed >= shifts_.up[gear];
+        if (engine < most && !early) break;
+        ++gear;
+    }
+    return gear;
+}
+
+/// The highest gear in which full throttle could do more than hold a road speed.
+std::size_t Run::holding_gear(double road_speed) {
+    const std::size_t lowest = gear_for(road_speed);
+    for (std::size_t gear = shifts_.up.size() - 1; gear > lowest; --gear) {
+        const Mode mode{.phase = Phase::driving, .gear = gear};
+        if (motion_.geared_speed(mode, road_speed) < launch_speed_) continue;
+        const Moment& full = motion_.at(mode, place(run_distance()), state_);
+        if (full.answered && full.acceleration > 0) return gear;
+    }
+    return lowest;
+}
+
+}  // namespace windwall::solve

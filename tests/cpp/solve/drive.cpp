@@ -1,0 +1,262 @@
+// Drives held against closed forms: what a constant torque does from gear to gear, a clutch that
+// slips, a road that slows, and how the steps and the events of the integration behave.
+#include "windwall/solve/drive/drive.hpp"
+
+#include "windwall/media/constants.hpp"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <map>
+#include <stdexcept>
+#include <vector>
+
+#include "samples.hpp"
+
+namespace windwall::solve {
+namespace {
+
+using sample::rpm;
+using vehicle::Outing;
+
+constexpr double torque = 25, radius = 0.27, efficiency = 0.85, mass = 300, inertia = 0.015;
+constexpr double rolling = 0.015, drag_area = 0.45;
+constexpr double launch = 2500 * rpm, shift = 8000 * rpm, shift_time = 0.4;
+constexpr std::array ratios{14.0, 9.0, 6.5, 5.2};
+
+/// The same torque at every engine speed and nothing that is lost but in one place.
+vehicle::Vehicle plain_car() {
+    engine::TorqueCurve engine;
+    engine.table.column = {{500 * rpm, 20000 * rpm}, {torque, torque}};
+    engine.displacement = 400e-6;
+    engine.stroke = 0.06;
+    engine.rev_limit = 9000 * rpm;
+    engine.inertia = inertia;
+    engine.pressure = 99e3;
+    engine.temperature = 298.15;
+    vehicle::Vehicle car;
+    car.day.pressure = engine.pressure;
+    car.day.temperature = engine.temperature;
+    car.day.relative_humidity = 0;
+    car.engine = engine::Engine(engine);
+    car.body.mass = mass;
+    car.body.drag_area = drag_area;
+    car.body.rolling_resistance = rolling;
+    car.body.rolling_rise = 0;
+    car.body.wheel_inertia = 0;
+    car.tyres.measured_radius = radius;
+    car.tyres.slip_stiffness = 1e15;
+    car.tyres.grip = 1000;
+    driveline::Clutch clutch;
+    clutch.inertia = 0;
+    clutch.launch_speed = launch;
+    driveline::Gearbox box;
+    box.ratios = {ratios.begin(), ratios.end()};
+    box.efficiency = efficiency;
+    box.drag_torque = box.churning_torque = box.inertia = 0;
+    box.shift_time = shift_time;
+    car.driveline = {{"clutch", clutch}, {"gearbox", box}};
+    return car;
+}
+
+double air_density(const vehicle::Vehicle& car) {
+    return car.day.pressure.value() / (media::constants::gas_constant_air * car.day.temperature);
+}
+
+Outing outing(std::vector<vehicle::Leg> legs) {
+    Outing made;
+    made.id = "run";
+    made.legs = std::move(legs);
+    made.shift_speed = shift;
+    made.launch_gear = 1;
+    return made;
+}
+
+vehicle::FullThrottle for_distance(double metres) {
+    vehicle::FullThrottle leg;
+    leg.for_distance = metres;
+    return leg;
+}
+
+/// Under a constant thrust: the speed that is approached, and time and road between two speeds.
+struct Piece {
+    double thrust{}, mass{}, constant{}, square{};
+
+    double far() const { return std::sqrt((thrust - constant) / square); }
+    double time(double from, double to) const {
+        const double V = far();
+        return mass / (square * V) * (std::atanh(to / V) - std::atanh(from / V));
+    }
+    double road(double from, double to) const {
+        const double V = far();
+        return mass / (2 * square) * std::log((V * V - from * from) / (V * V - to * to));
+    }
+};
+
+/// Without thrust.
+struct Coast {
+    double mass{}, constant{}, square{};
+    double still() const { return std::sqrt(constant / square); }
+    double after(double speed, double time) const {
+        const double V = still();
+        return V * std::tan(std::atan(speed / V) - time * std::sqrt(constant * square) / mass);
+    }
+    double road(double from, double to) const {
+        return mass / (2 * square) *
+               std::log((constant + square * from * from) / (constant + square * to * to));
+    }
+};
+
+/// Time, road and speed of every event of the run through four gears.
+struct Passed {
+    Happening what{};
+    double time{}, distance{}, road_speed{};
+};
+
+std::vector<Passed> worked_run(const vehicle::Vehicle& car) {
+    const double a = rolling * mass * media::constants::gravity,
+                 c = air_density(car) * drag_area / 2;
+    std::vector<Passed> passed;
+    double t = 0, s = 0, v = 0;
+    const auto go = [&](const Piece& piece, double to, Happening what) {
+        t += piece.time(v, to);
+        s += piece.road(v, to);
+        v = to;
+        passed.push_back({what, t, s, v});
+    };
+    for (std::size_t gear = 0; gear < ratios.size(); ++gear) {
+        const double thrust = torque * efficiency * ratios[gear] / radius;
+        const double heavy = mass + inertia * std::pow(ratios[gear] / radius, 2);
+        if (gear == 0)
+            go({thrust, mass, a, c}, launch * radius / ratios[0], Happening::clutch_grips);
+        const Piece piece{thrust, heavy, a, c};
+        if (gear + 1 == ratios.size()) break;
+        go(piece, shift * radius / ratios[gear], Happening::shift_begins);
+        const Coast between{mass, a, c};
+        const double slow = between.after(v, shift_time);
+        s += between.road(v, slow);
+        t += shift_time;
+        v = slow;
+        passed.push_back({Happening::shift_ends, t, s, v});
+    }
+    return passed;
+}
+
+const DriveEvent& event(const DriveResult& drive, Happening what, int which = 0) {
+    for (const DriveEvent& each : drive.events)
+        if (each.what == what && which-- == 0) return each;
+    throw std::runtime_error("no such event");
+}
+
+double last(const DriveResult& drive, std::string_view address) {
+    const auto at = std::ranges::find(drive.addresses, address) - drive.addresses.begin();
+    return drive.columns.at(static_cast<std::size_t>(at)).back();
+}
+
+double energy_left(const DriveResult& drive) {
+    double left = drive.energy[static_cast<std::size_t>(Energy::crank)];
+    for (const Energy entry : {Energy::driveline, Energy::clutch, Energy::tyres, Energy::air,
+                               Energy::rolling, Energy::grade, Energy::brakes})
+        left -= drive.energy[static_cast<std::size_t>(entry)];
+    return left - (drive.kinetic_after - drive.kinetic_before) - drive.changed;
+}
+
+}  // namespace
+
+TEST(Drive, FourGearsUnderAConstantTorqueAreTheClosedForms) {
+    const vehicle::Vehicle car = plain_car();
+    const DriveResult drive = solve::drive(car, outing({for_distance(600)}), {.tolerance = 1e-9});
+    ASSERT_EQ(drive.end, DriveEnd::legs_done);
+    std::map<Happening, int> seen;
+    for (const Passed& expected : worked_run(car)) {
+        const DriveEvent& found = event(drive, expected.what, seen[expected.what]++);
+        EXPECT_NEAR(found.time, expected.time, 1e-6 * expected.time);
+        EXPECT_NEAR(found.distance, expected.distance, 1e-6 * expected.distance);
+        EXPECT_NEAR(found.road_speed, expected.road_speed, 1e-6 * expected.road_speed);
+    }
+}
+
+// Of what the engine gives while a clutch slips from standstill, half goes into the vehicle where
+// nothing resists it.
+TEST(Drive, AClutchTakesAsMuchAsTheVehicleGains) {
+    vehicle::Vehicle car = plain_car();
+    car.body.rolling_resistance = 0;
+    car.body.drag_area = 1e-9;
+    car.driveline[1].part.as<driveline::Gearbox>()->efficiency = 1;
+    const DriveResult drive = solve::drive(car, outing({vehicle::Launch{}}), {.tolerance = 1e-9});
+    const double speed = launch * radius / ratios[0];
+    const double gained = mass * speed * speed / 2;
+    EXPECT_NEAR(drive.energy[static_cast<std::size_t>(Energy::clutch)] / gained, 1, 1e-6);
+    EXPECT_NEAR(drive.energy[static_cast<std::size_t>(Energy::crank)] / gained, 2, 1e-6);
+}
+
+TEST(Drive, ACoastDownIsTheClosedForm) {
+    const vehicle::Vehicle car = plain_car();
+    vehicle::FullThrottle up;
+    up.to_speed = 30;
+    vehicle::Coast down;
+    down.for_time = 20;
+    const DriveResult drive = solve::drive(car, outing({up, down}), {.tolerance = 1e-9});
+    ASSERT_EQ(drive.end, DriveEnd::legs_done);
+    const Coast coast{mass, rolling * mass * media::constants::gravity,
+                      air_density(car) * drag_area / 2};
+    const double slow = coast.after(30, 20);
+    EXPECT_NEAR(last(drive, "road/speed"), slow, 1e-6 * slow);
+    const double road = last(drive, "distance") - event(drive, Happening::leg_begins, 1).distance;
+    EXPECT_NEAR(road, coast.road(30, slow), 1e-6 * road);
+}
+
+TEST(Drive, EnergyIsClosedInEveryVehicle) {
+    vehicle::HoldSpeed hold;
+    hold.speed = 15;
+    hold.for_time = 20;
+    vehicle::Coast coast;
+    coast.for_time = 5;
+    vehicle::Stop stop;
+    stop.time = 10;
+    vehicle::Idle idle;
+    idle.time = 10;
+    for (const vehicle::Vehicle& car :
+         {plain_car(), sample::cyclecar(), sample::cooled_cyclecar(), sample::belt_driven()}) {
+        Outing run = outing({idle, for_distance(400), coast, hold, stop});
+        run.shift_speed.reset();
+        const DriveResult drive = solve::drive(car, run);
+        EXPECT_EQ(drive.end, DriveEnd::legs_done);
+        const double size = drive.energy[static_cast<std::size_t>(Energy::crank)];
+        EXPECT_GT(size, 1e4);
+        EXPECT_NEAR(energy_left(drive), 0, 1e-6 * size);
+    }
+}
+
+// Dormand and Prince's method is of fifth order: a hundred times the tolerance, a hundred times the
+// error, for the estimate that sets the step is of what a step leaves.
+TEST(Drive, ErrorsFollowTheTolerance) {
+    const vehicle::Vehicle car = sample::cyclecar();
+    const auto time = [&](double tolerance) {
+        DriveOptions options;
+        options.tolerance = tolerance;
+        options.mark_distances = {400};
+        return solve::drive(car, outing({for_distance(401)}), options).marks.at(0).time;
+    };
+    const double best = time(1e-10);
+    EXPECT_LT(std::abs(time(1e-5) - best), 2e-3);
+    EXPECT_LT(std::abs(time(1e-8) - best), 1e-5);
+    EXPECT_LT(std::abs(time(1e-6) - time(0.5e-6)), 1e-4);
+}
+
+TEST(Drive, DoesNotDependOnWhatIsKept) {
+    const vehicle::Vehicle car = sample::cyclecar();
+    DriveOptions often, seldom;
+    often.every = 0.01;
+    seldom.every = 100;
+    often.mark_distances = seldom.mark_distances = {100, 300};
+    const DriveResult a = solve::drive(car, outing({for_distance(310)}), often);
+    const DriveResult b = solve::drive(car, outing({for_distance(310)}), seldom);
+    EXPECT_GT(a.phase.size(), 10 * b.phase.size());
+    for (std::size_t i = 0; i < 2; ++i)
+        EXPECT_NEAR(a.marks.at(i).time, b.marks.at(i).time, 1e-6);
+}
+
+}  // namespace windwall::solve
