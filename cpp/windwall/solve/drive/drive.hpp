@@ -71,7 +71,7 @@ struct DriveOptions {
     double tolerance = 1e-6;  // of a step, of each number of the state
     double every = 0.5;       // s between moments that are kept while it moves
     double every_standing = 5;
-    std::vector<double> mark_distances, mark_speeds;  // m, m/s
+    std::vector<double> mark_distances{}, mark_speeds{};  // m, m/s
     std::function<bool(double time)> go_on{};         // asked at every step; says false to stop
 };
 
