@@ -42,7 +42,8 @@ py::dict event(const solve::DriveEvent& each) {
     return py::dict("what"_a = solve::happening_names[static_cast<std::size_t>(each.what)],
                     "time"_a = each.time, "distance"_a = each.distance,
                     "road_speed"_a = each.road_speed, "engine_speed"_a = each.engine_speed,
-                    "leg"_a = each.leg, "gear"_a = each.gear);
+                    "about"_a = each.about, "value"_a = each.value, "leg"_a = each.leg,
+                    "gear"_a = each.gear);
 }
 
 py::dict mark(const solve::Mark& each) {
@@ -90,6 +91,7 @@ py::dict drive(const Scenario& scenario, const std::string& id,
     solve::DriveOptions options{.tolerance = tolerance,
                                 .every = every,
                                 .every_standing = 10 * every,
+                                .limits = scenario.limits,
                                 .mark_distances = mark_distances,
                                 .mark_speeds = mark_speeds};
     Listener listener(std::move(progress));

@@ -9,6 +9,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <iostream>
 #include <map>
 #include <stdexcept>
 #include <vector>
@@ -274,6 +275,122 @@ TEST(Drive, DoesNotDependOnWhatIsKept) {
     EXPECT_GT(a.phase.size(), 10 * b.phase.size());
     for (std::size_t i = 0; i < 2; ++i)
         EXPECT_NEAR(a.marks.at(i).time, b.marks.at(i).time, 1e-6);
+}
+
+// Two events between one step and the next, one at the very beginning and one that undoes itself.
+TEST(Drive, SeesEventsHoweverCloseTheyAre) {
+    vehicle::Vehicle car = plain_car();
+    // Launched where it would shift at once: each shift follows the one before by its own time.
+    Outing run = outing({for_distance(300)});
+    run.shift_speed = launch + 1e-9;
+    const DriveResult quick = solve::drive(car, run);
+    ASSERT_EQ(quick.end, DriveEnd::legs_done);
+    EXPECT_EQ(event(quick, Happening::shift_begins).gear, 2);
+    EXPECT_NEAR(event(quick, Happening::shift_begins).time,
+                event(quick, Happening::clutch_grips).time, 1e-6);
+
+    // A leg that is over as it begins: the next one begins at the same moment.
+    vehicle::FullThrottle reached;
+    reached.to_speed = 10;
+    const DriveResult twice = solve::drive(car, outing({reached, reached, reached}));
+    ASSERT_EQ(twice.end, DriveEnd::legs_done);
+    EXPECT_EQ(event(twice, Happening::leg_begins, 1).time,
+              event(twice, Happening::leg_begins, 2).time);
+    EXPECT_NEAR(last(twice, "road/speed"), 10, 1e-5);
+}
+
+// A hump so short that a step would go over it: what it takes is its height.
+TEST(Drive, SeesWhatUndoesItselfWithinAStep) {
+    vehicle::Vehicle car = plain_car();
+    car.body.rolling_resistance = 0;
+    car.body.drag_area = 1e-9;
+    vehicle::Coast coast;
+    coast.for_distance = 400;
+    vehicle::FullThrottle up;
+    up.to_speed = 20;
+    Outing run = outing({up, coast});
+    run.road.column = {{0, 150, 150.5, 151, 1000}, {0, 0, 0.2, 0, 0}, {0, 0, 0, 0, 0}};
+    const DriveResult over = solve::drive(car, run), flat = solve::drive(car, [&] {
+                                                         Outing level = run;
+                                                         level.road.column[1] = {0, 0, 0, 0, 0};
+                                                         return level;
+                                                     }());
+    ASSERT_EQ(over.end, DriveEnd::legs_done);
+    const double lost =
+        (std::pow(last(flat, "road/speed"), 2) - std::pow(last(over, "road/speed"), 2)) / 2;
+    // Its height is the mean sine of a slope that rises evenly to 0.2, over a metre of road.
+    const double height = (std::sqrt(1 + 0.2 * 0.2) - 1) / 0.2;
+    EXPECT_NEAR(lost, height * media::constants::gravity, 1e-4);
+}
+
+TEST(Drive, SaysWhereALimitIsPassed) {
+    const vehicle::Vehicle car = sample::cyclecar();
+    DriveOptions options = tight();
+    options.limits = {{"road/speed", 20.0, {}, "the fence"}};
+    const DriveResult drive = solve::drive(car, outing({for_distance(400)}), options);
+    const DriveEvent& passed = event(drive, Happening::limit_passed);
+    EXPECT_EQ(passed.about, "road/speed");
+    EXPECT_NEAR(passed.road_speed, 20, 1e-5);
+}
+
+TEST(Drive, EndsByAName) {
+    vehicle::Vehicle car = plain_car();
+    vehicle::FullThrottle ever;
+    ever.to_speed = 200;
+    EXPECT_EQ(solve::drive(car, outing({ever})).end, DriveEnd::no_more_speed);
+    Outing road = outing({for_distance(500)});
+    road.road_length = 200;
+    const DriveResult short_road = solve::drive(car, road);
+    EXPECT_EQ(short_road.end, DriveEnd::road_ends);
+    EXPECT_NEAR(last(short_road, "distance"), 200, 1e-5);
+    Outing dry = outing({for_distance(5000)});
+    dry.fuel_on_board = 2e-5;
+    EXPECT_EQ(solve::drive(car, dry).end, DriveEnd::tank_empty);
+    DriveOptions stopped;
+    stopped.go_on = [](double time) { return time < 3; };
+    const DriveResult part = solve::drive(car, outing({for_distance(500)}), stopped);
+    EXPECT_EQ(part.end, DriveEnd::cancelled);
+    EXPECT_GT(part.phase.size(), 3U);
+}
+
+// A hot idle before the launch costs time by the charge, by the head and by the spark that both
+// force; oil that stays as it is keeps friction out of it.
+TEST(Drive, AHotIdleMakesTheRunSlower) {
+    vehicle::Vehicle car = sample::knocking(sample::cyclecar(), 8);
+    car.engine.as<engine::Cylinder>()->oil.temperature = 363.15;
+    const auto cold_head = [](vehicle::Vehicle made) {
+        made.engine.as<engine::Cylinder>()->cooling.head_mass = 1e9;
+        return made;
+    };
+    const auto cold_path = [](vehicle::Vehicle made) {
+        made.charge_path[2].part.as<charge::PositiveBlower>()->case_mass = 1e9;
+        made.charge_path[3].part.as<charge::Plenum>()->wall_thickness = 1e6;
+        made.engine_bay.volume = 1e9;
+        return made;
+    };
+    const auto best_spark = [](vehicle::Vehicle made) {
+        made.engine.as<engine::Cylinder>()->spark.policy = engine::SparkPolicy::as_given;
+        return made;
+    };
+    const auto lost = [](const vehicle::Vehicle& made) {
+        vehicle::Idle idle;
+        idle.time = 300;
+        DriveOptions options;
+        options.mark_distances = {300};
+        Outing cool = outing({for_distance(301)}), hot = outing({idle, for_distance(301)});
+        cool.starts = hot.starts = vehicle::Starts::cold;
+        cool.shift_speed = hot.shift_speed = 6000 * rpm;
+        return solve::drive(made, hot, options).marks.at(0).time -
+               solve::drive(made, cool, options).marks.at(0).time;
+    };
+    const double all = lost(car), by_charge = lost(cold_head(car)), by_head = lost(cold_path(car));
+    const double without_spark = lost(best_spark(car));
+    std::cout << "a hot idle costs " << all << " s over 300 m: by the charge " << by_charge
+              << ", by the head " << by_head << "; " << without_spark << " at best spark\n";
+    EXPECT_GT(by_charge, 0.005);
+    EXPECT_GT(by_head, 0.005);
+    EXPECT_LT(without_spark, 0.9 * all);
+    EXPECT_NEAR(by_charge + by_head, all, 0.25 * all);
 }
 
 }  // namespace windwall::solve

@@ -49,10 +49,6 @@ std::vector<Limit> declared_limits(const vehicle::Vehicle& vehicle) {
 
 bool is_bound(const Limit& limit) { return limit.max || limit.min; }
 
-bool passes(const Limit& limit, double value) {
-    return (limit.max && value > *limit.max) || (limit.min && value < *limit.min);
-}
-
 bool worse(const Limit& limit, double value, double than) {
     return limit.max && value > *limit.max ? value > than : value < than;
 }
@@ -96,14 +92,20 @@ std::vector<std::string> unrated(const vehicle::Vehicle& vehicle,
     return silent;
 }
 
+bool passes(const Limit& limit, double value) noexcept {
+    return (limit.max && value > *limit.max) || (limit.min && value < *limit.min);
+}
+
+std::vector<Limit> limits_of(const vehicle::Vehicle& vehicle, const std::vector<Limit>& stated) {
+    std::vector<Limit> limits = stated;
+    for (Limit& limit : built_in_limits(vehicle))
+        if (!std::ranges::count(stated, limit.address, &Limit::address))
+            limits.push_back(std::move(limit));
+    return limits;
+}
+
 LimitWatch::LimitWatch(const vehicle::Vehicle& vehicle, const std::vector<Limit>& stated)
-    : limits_(stated) {
-    for (Limit& limit : built_in_limits(vehicle)) {
-        const bool replaced = std::any_of(stated.begin(), stated.end(), [&](const Limit& other) {
-            return other.address == limit.address;
-        });
-        if (!replaced) limits_.push_back(std::move(limit));
-    }
+    : limits_(limits_of(vehicle, stated)) {
     for (std::size_t k = 0; k < limits_.size(); ++k) {
         const std::string& address = limits_[k].address;
         if (address.starts_with("road/") || address.starts_with("tyres/"))

@@ -15,6 +15,12 @@ namespace windwall::solve {
 /// What parts and tyres are rated for, and a knock margin of nothing.
 std::vector<Limit> built_in_limits(const vehicle::Vehicle& vehicle);
 
+/// Those that hold for a vehicle: what is stated, and what is built in and not stated otherwise.
+std::vector<Limit> limits_of(const vehicle::Vehicle& vehicle, const std::vector<Limit>& stated);
+
+/// Whether a value is beyond a limit.
+bool passes(const Limit& limit, double value) noexcept;
+
 /// Results of which nobody has said what is too much, by a part or by a stated limit: never called
 /// within limits.
 std::vector<std::string> unrated(const vehicle::Vehicle& vehicle,

@@ -2,6 +2,7 @@
 #include "windwall/solve/drive/layout.hpp"
 #include "windwall/solve/drive/mode.hpp"
 #include "windwall/solve/point/outcome.hpp"
+#include "windwall/solve/results/limit.hpp"
 #include "windwall/vehicle/outing/outing.hpp"
 #include "windwall/vehicle/vehicle.hpp"
 
@@ -45,19 +46,22 @@ enum class Happening {
     stands_still,
     speed_lost,  // the speed to hold is more than it has
     liquid_empty,
-    mark,  // a distance or a speed that was waited for
+    limit_passed,
+    road_turns,  // its slope or its wind changes; not told
 };
-inline constexpr std::array<std::string_view, 15> happening_names{
-    "leg_begins",   "clutch_grips", "clutch_slips",  "shift_begins", "shift_ends",
-    "ratio_begins", "ratio_ends",   "ratio_returns", "tyres_spin",   "tyres_grip",
-    "rev_limit",    "stands_still", "speed_lost",    "liquid_empty", "mark",
+inline constexpr std::array<std::string_view, 16> happening_names{
+    "leg_begins", "clutch_grips",  "clutch_slips", "shift_begins", "shift_ends", "ratio_begins",
+    "ratio_ends", "ratio_returns", "tyres_spin",   "tyres_grip",   "rev_limit",  "stands_still",
+    "speed_lost", "liquid_empty",  "limit_passed", "road_turns",
 };
 
 struct DriveEvent {
     Happening what{};
     double time{}, distance{}, road_speed{}, engine_speed{};
-    long leg{};   // from 1
-    long gear{};  // from 1
+    std::string about;  // the limit
+    double value{};     // and what passes it
+    long leg{};         // from 1
+    long gear{};        // from 1
 };
 
 /// A run's clock and road: since the vehicle last left standstill.
@@ -71,8 +75,9 @@ struct DriveOptions {
     double tolerance = 1e-6;  // of a step, of each number of the state
     double every = 0.5;       // s between moments that are kept while it moves
     double every_standing = 5;
+    std::vector<Limit> limits{};  // as stated; the built-in ones hold beside them
     std::vector<double> mark_distances{}, mark_speeds{};  // m, m/s
-    std::function<bool(double time)> go_on{};         // asked at every step; says false to stop
+    std::function<bool(double time)> go_on{};             // asked at every step; says false to stop
 };
 
 /// A drive over time, column by column.

@@ -76,19 +76,34 @@ void Record::find_columns(const Motion& motion) {
     columns_.resize(addresses_.size());
 }
 
-void Record::keep(double time, const Mode& mode, const Moment& now, std::span<const double> state,
-                  const Motion& motion, const vehicle::Balance& balance) {
-    const bool runs = mode.phase != Phase::engine_off && now.point.outcome.answered();
-    if (runs) describe(balance, now.point, point_);
+void Record::look(const Mode& mode, const Moment& now, const Motion& motion,
+                  const vehicle::Balance& balance) {
+    runs_ = mode.phase != Phase::engine_off && now.point.outcome.answered();
+    if (runs_) describe(balance, now.point, point_);
     point_.road = road(mode, now, motion.vehicle());
     point_.tyres = {now.tyre_slip,
                     motion.vehicle().tyres.load_per_tyre(motion.vehicle().body.mass, now.thrust)};
     point_.engine.speed = now.engine_speed;
+}
+
+double Record::limited(std::size_t limit) {
+    if (limit_paths_.empty())
+        for (const Limit& each : limits_) {
+            auto path =
+                fields::find_number(fields::group_type<OperatingPoint>, &point_, each.address);
+            limit_paths_.push_back(path ? path.value : std::nullopt);
+        }
+    const auto& path = limit_paths_[limit];
+    return runs_ && path ? path->get(&point_).value_or(nothing) : nothing;
+}
+
+void Record::keep(double time, const Mode& mode, const Moment& now, std::span<const double> state,
+                  const Motion& motion) {
     if (addresses_.empty()) find_columns(motion);
     const DriveMoment beside{time,
                              state[Layout::distance],
                              now.acceleration,
-                             runs ? now.point.condition.opening : 0,
+                             runs_ ? now.point.condition.opening : 0,
                              now.gear_state.position,
                              now.power[static_cast<std::size_t>(Energy::clutch)],
                              state[Layout::fuel_used] / kilo,
@@ -98,7 +113,7 @@ void Record::keep(double time, const Mode& mode, const Moment& now, std::span<co
     for (const fields::Row& row : DriveMoment::rows())
         columns_[k++].push_back(*static_cast<const double*>(row.member.of(&beside)));
     for (const fields::FieldPath& path : paths_) {
-        const bool known = runs || of_the_road(addresses_[k]) || addresses_[k] == "engine/speed";
+        const bool known = runs_ || of_the_road(addresses_[k]) || addresses_[k] == "engine/speed";
         columns_[k++].push_back(known ? path.get(&point_).value_or(nothing) : nothing);
     }
     for (std::size_t i = 0; i < motion.layout().nodes.size(); ++i)

@@ -2,6 +2,7 @@
 #include "windwall/fields/field_path.hpp"
 #include "windwall/solve/drive/drive.hpp"
 #include "windwall/solve/drive/motion.hpp"
+#include "windwall/solve/results/limit.hpp"
 #include "windwall/solve/results/operating_point.hpp"
 
 #include <span>
@@ -36,14 +37,26 @@ struct NodeMoment {
 /// Keeps moments, column by column.
 class Record {
 public:
+    explicit Record(std::vector<Limit> limits) : limits_(std::move(limits)) {}
+
+    /// Reads an operating point, to be kept or to have its limits read.
+    void look(const Mode& mode, const Moment& moment, const Motion& motion,
+              const vehicle::Balance& balance);
+    const std::vector<Limit>& limits() const noexcept { return limits_; }
+    /// Of what was looked at last, the result of a limit; NaN where it has none.
+    double limited(std::size_t limit);
+    /// Keeps what was looked at last.
     void keep(double time, const Mode& mode, const Moment& moment, std::span<const double> state,
-              const Motion& motion, const vehicle::Balance& balance);
+              const Motion& motion);
     void hand_over(DriveResult& into);
 
 private:
     void find_columns(const Motion& motion);
 
     OperatingPoint point_;
+    bool runs_ = false;
+    std::vector<Limit> limits_;
+    std::vector<std::optional<fields::FieldPath>> limit_paths_;
     std::vector<fields::FieldPath> paths_;
     std::vector<std::string> addresses_;
     std::vector<std::vector<double>> columns_;

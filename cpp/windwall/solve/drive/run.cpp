@@ -2,6 +2,7 @@
 
 #include "windwall/driveline/train.hpp"
 #include "windwall/numerics/root.hpp"
+#include "windwall/solve/answer/limits.hpp"
 #include "windwall/vehicle/rotating.hpp"
 
 #include <algorithm>
@@ -34,12 +35,14 @@ Run::Run(const vehicle::Vehicle& vehicle, const vehicle::Outing& outing,
       options_(options),
       motion_(vehicle),
       integrator_(options.tolerance),
+      record_(limits_of(vehicle, options.limits)),
       shifts_(shift_speeds(vehicle)),
       grade_(road_table(outing.road, 1)),
       headwind_(road_table(outing.road, 2)),
       shift_time_(outing.shift_time.value_or(driveline::shift_time(vehicle.driveline))),
       rev_limit_(vehicle::speed_limit(vehicle)),
-      launch_speed_(outing.launch_speed.value_or(vehicle::launch_speed(vehicle))) {}
+      launch_speed_(outing.launch_speed.value_or(vehicle::launch_speed(vehicle))),
+      beyond_(record_.limits().size(), false) {}
 
 DriveResult Run::go() {
     if (set_out()) {
@@ -56,6 +59,7 @@ DriveResult Run::go() {
     for (std::size_t i = 0; i < energies; ++i)
         result_.energy[i] = 1000 * state_[Layout::first_energy + i];
     result_.points = motion_.points();
+    std::ranges::stable_sort(result_.events, {}, &DriveEvent::time);
     record_.hand_over(result_);
     return std::move(result_);
 }
@@ -117,7 +121,24 @@ void Run::set(const Mode& mode) {
                            [all = 1000 * *outing_.fuel_on_board * vehicle_.fuel.density()](
                                double, auto state) { return state[Layout::fuel_used] - all; },
                            {}});
+    watch_road();
     integrator_.start(time_, state_, first_step);
+    dense_from_ = time_;
+}
+
+/// No step goes over a place where the slope or the wind of the road turns.
+void Run::watch_road() {
+    if (!grade_) return;
+    const std::vector<double>& places = outing_.road.column[0];
+    const auto next = std::ranges::upper_bound(places, run_distance() + 1e-6);
+    if (next == places.end()) return;
+    guards_.push_back({Guard::Then::happens,
+                       Happening::road_turns,
+                       {},
+                       [at = run_start_distance_ + *next](double, auto state) {
+                           return state[Layout::distance] - at;
+                       },
+                       {}});
 }
 
 Run::Verdict Run::drive_leg() {
@@ -147,6 +168,7 @@ Run::Verdict Run::step() {
         result_.end = DriveEnd::no_answer;
         return Verdict::drive_ends;
     }
+    dense_from_ = integrator_.before();
     const auto passed = first_passed();
     const double from = time_, to = passed ? passed->second : integrator_.time();
     note_marks(from, to);
@@ -277,6 +299,7 @@ Run::Verdict Run::react(Happening what) {
             stand(time, off);
             return Verdict::leg_goes_on;
         }
+        case Happening::road_turns: set(next); return Verdict::leg_goes_on;
         default: break;
     }
     set(next);
@@ -286,15 +309,55 @@ Run::Verdict Run::react(Happening what) {
 
 void Run::note(Happening what) {
     const double engine_speed = moment(state_).engine_speed;
-    result_.events.push_back({what, time_, state_[Layout::distance], speed(), engine_speed,
-                              static_cast<long>(leg_) + 1, static_cast<long>(mode_.gear) + 1});
+    result_.events.push_back({what,
+                              time_,
+                              state_[Layout::distance],
+                              speed(),
+                              engine_speed,
+                              {},
+                              0,
+                              static_cast<long>(leg_) + 1,
+                              static_cast<long>(mode_.gear) + 1});
 }
 
 void Run::keep(double time, const State& state, bool) {
     if (time == kept_at_) return;
     const Moment& now = moment(state);
-    record_.keep(time, mode_, now, state, motion_, motion_.solver().balance());
+    record_.look(mode_, now, motion_, motion_.solver().balance());
+    record_.keep(time, mode_, now, state, motion_);
+    note_limits(std::max(kept_at_, dense_from_), time, state);
     kept_at_ = time;
+}
+
+double Run::limited(std::size_t limit, double time) {
+    State state;
+    integrator_.state_at(time, state);
+    record_.look(mode_, moment(state), motion_, motion_.solver().balance());
+    return record_.limited(limit);
+}
+
+/// Limits that are passed between the last moment that was kept and this one, which was looked at.
+void Run::note_limits(double from, double to, const State& state) {
+    const auto& limits = record_.limits();
+    std::vector<double> values(limits.size());
+    for (std::size_t k = 0; k < limits.size(); ++k)
+        values[k] = record_.limited(k);
+    for (std::size_t k = 0; k < limits.size(); ++k) {
+        const bool before = beyond_[k] != 0;
+        beyond_[k] = passes(limits[k], values[k]);
+        if (before || beyond_[k] == 0) continue;
+        const double bound = limits[k].max.value_or(limits[k].min.value_or(0));
+        const auto over = [&](double time) { return limited(k, time) - bound; };
+        double at = to;
+        if (from < to && !passes(limits[k], limited(k, from)))
+            at = numerics::find_root(over, from, to, {event_time, 0, 60}).x;
+        State there = state;
+        if (at < to) integrator_.state_at(at, there);
+        result_.events.push_back({Happening::limit_passed, at, there[Layout::distance],
+                                  there[Layout::road_speed], moment(there).engine_speed,
+                                  limits[k].address, values[k], static_cast<long>(leg_) + 1,
+                                  static_cast<long>(mode_.gear) + 1});
+    }
 }
 
 /// Distances and speeds that were waited for, found between two times of the last step.

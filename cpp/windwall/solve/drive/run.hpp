@@ -47,6 +47,7 @@ private:
     Verdict drive_leg();
     Verdict step();
     void set(const Mode& mode);
+    void watch_road();
     Verdict happens(const Guard& guard);
     Verdict react(Happening what);
     std::optional<std::pair<const Guard*, double>> first_passed();
@@ -57,6 +58,8 @@ private:
     Place place(double distance) const;
     void keep(double time, const State& state, bool always);
     void note(Happening what);
+    void note_limits(double from, double to, const State& state);
+    double limited(std::size_t limit, double time);
     void note_marks(double from, double to);
     double speed() const { return state_[Layout::road_speed]; }
     double run_distance() const { return state_[Layout::distance] - run_start_distance_; }
@@ -84,7 +87,9 @@ private:
     double run_start_time_ = 0, run_start_distance_ = 0;
     long run_ = 0;
     double kept_at_ = -1e9;
-    int at_once_ = 0;  // events without time between them
+    double dense_from_ = 0;     // s, since when the state is known at every time
+    std::vector<char> beyond_;  // of each limit, as last kept
+    int at_once_ = 0;           // events without time between them
     double last_event_ = -1;
     bool broken_ = false;
 };
