@@ -133,6 +133,13 @@ CAUTIONED = {
         ),
     ),
     "idle_pump": lambda: (vehicle(path(roots(), before=[jet(starts_at="200 kPa gauge")])),),
+    "untriggered_pump": lambda: (
+        vehicle(path(roots(), before=[jet(trigger={"engine_speed_above": "15000 rpm"})])),
+    ),
+    "uneven_spray": lambda: (
+        vehicle(path(roots(), jet(rated_flow="60 cm3/min", duty="50 %"))),
+        {"engine_speed": "4000 rpm"},
+    ),
     "throttled_spray": lambda: (
         vehicle(
             path(roots(), before=[jet(rated_flow="60 cm3/min", starts_at="25 kPa gauge")]),

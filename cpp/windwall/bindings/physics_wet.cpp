@@ -1,6 +1,7 @@
 #include "windwall/charge/blower_case.hpp"
 #include "windwall/charge/carburettor.hpp"
 #include "windwall/charge/evaporative_injection.hpp"
+#include "windwall/charge/spray_start.hpp"
 #include "windwall/charge/wall_heat.hpp"
 #include "windwall/media/constants.hpp"
 #include "windwall/media/drops.hpp"
@@ -159,6 +160,26 @@ void bind_parts(py::module_& physics) {
     physics.def("valve_open_share", py::vectorize(&charge::valve_open_share), "duty"_a, "period"_a,
                 "dead_time"_a,
                 "Share of the time a pulsed valve is open: duty less dead time over period.");
+    physics.def("cycle_spread", py::vectorize(&charge::cycle_spread), "period"_a, "open_share"_a,
+                "engine_speed"_a, "mixing_time"_a = 0.0,
+                "How far what one intake stroke catches of pulses is from what the next does, one "
+                "standard deviation over the mean; s, rad/s. A stroke lasts 240 of 720 degrees; "
+                "a stirred vessel before it takes `mixing_time` s to pass.");
+    physics.def(
+        "spray_start",
+        [](double delay, double rise_time, double fill_time, double film_share, double film_time,
+           py::array_t<double> time) {
+            const charge::SprayStart start{delay, rise_time, fill_time, film_share, film_time};
+            return py::dict(
+                "first_liquid"_a = start.first_liquid(),
+                "running"_a = py::vectorize([start](double t) { return start.running(t); })(time),
+                "sprayed"_a = py::vectorize([start](double t) { return start.sprayed(t); })(time),
+                "arrived"_a = py::vectorize([start](double t) { return start.arrived(t); })(time));
+        },
+        "delay"_a, "rise_time"_a, "fill_time"_a, "film_share"_a, "film_time"_a, "time"_a,
+        "The first seconds after a switch closes at 0: when the first liquid leaves the nozzle, "
+        "and over `time` the share of the pump, of the flow at the nozzle and at the valves. s.\n\n"
+        "A pump and a film of first order, a line that is filled first.");
     physics.def("jet_metering", py::vectorize(&charge::jet_metering), "depression"_a,
                 "bowl_above_inlet"_a,
                 "Fuel a carburettor draws over what its depression alone would draw; Pa.");

@@ -1,5 +1,8 @@
 #pragma once
+#include "windwall/charge/pulses.hpp"
 #include "windwall/charge/surroundings.hpp"
+#include "windwall/charge/trigger.hpp"
+#include "windwall/fields/class_limit.hpp"
 #include "windwall/fields/row.hpp"
 #include "windwall/media/stream.hpp"
 
@@ -21,6 +24,7 @@ struct Spray {
     std::optional<double> above_start{};  // Pa, what its switch reads above where the pump starts
     double flow{};                        // kg/s of liquid
     double siphoned{};                    // kg/s of it drawn by vacuum, the pump at rest
+    double filling{};                     // kg/s that fills the line, none of it leaving yet
     double drop_diameter{};               // m
     bool atomises{};                      // the difference reaches the least for a fine spray
 };
@@ -42,6 +46,12 @@ struct EvaporativeInjection {
     std::optional<double> starts_at_absolute;  // Pa
     std::string starts_where;  // id of the part behind which the switch reads; else the manifold
     double full_after = 5e3;   // Pa
+    Trigger trigger;
+    double hysteresis = 3e3;      // Pa
+    double delay = 0.1;           // s
+    double pump_rise_time = 0.3;  // s
+    double line_volume = 10e-6;   // m3
+    std::optional<double> fuel_cut;
     std::optional<double> duty;
     double valve_period = 50e-3;  // s
     double dead_time = 2e-3;      // s
@@ -55,20 +65,32 @@ struct EvaporativeInjection {
     /// By mass, by media::Vapour.
     std::array<double, 4> blend() const noexcept;
     double blend_density() const noexcept;
-    /// Whether a pressure switches the pump; without one it always runs.
+    /// Whether a pressure switches the pump.
     bool switched() const noexcept { return starts_at || starts_at_absolute; }
+    /// Pa that its switch reads above where the pump starts; nothing without one.
+    std::optional<double> above_start(const Surroundings& surroundings) const noexcept;
+    /// Share 0 to 1 of its pump that pressure and trigger ask for, `eased` Pa below where it
+    /// starts; 1 where nothing switches it.
+    double asked(const media::Stream& in, const Surroundings& surroundings,
+                 double eased = 0) const noexcept;
+    double open_share() const noexcept;
+    /// See charge::cycle_spread; 0 without a pulsed valve.
+    double cycle_spread(double engine_speed, double mixing_time) const noexcept;
+    /// As it is held, or as it comes to be in a long pull.
     Spray spray(const media::Stream& in, const Surroundings& surroundings) const noexcept;
     media::Stream outlet(const media::Stream& in, const Surroundings& surroundings) const noexcept;
 
     static std::span<const fields::Row> rows();
     std::optional<fields::Violation> check() const;
+    // Share; no source for how uneven a mixture may be before it is felt.
+    static constexpr std::array class_cautions{
+        fields::ClassCaution{"uneven_spray", "cycle_spread", 0.2},
+    };
 };
 
 /// Flow of a nozzle, in the unit of `rated_flow`, by the square root of the pressure difference; of
 /// another density at the same volume, the root of the densities' ratio. 0 without a difference.
 double nozzle_flow(double rated_flow, double pressure_difference, double rated_pressure) noexcept;
-/// Open share of a pulsed valve: duty less the dead time's share, within 0 and 1.
-double valve_open_share(double duty, double period, double dead_time) noexcept;
 
 }  // namespace windwall::charge
 

@@ -13,6 +13,7 @@
 #include "windwall/media/thermal_node.hpp"
 
 #include <concepts>
+#include <optional>
 
 namespace windwall::charge {
 
@@ -81,6 +82,18 @@ concept Switched = requires(const T& part) {
     { part.starts_where } -> std::convertible_to<std::string_view>;
 };
 
+/// Holds a volume in which the charge is stirred.
+template <class T>
+concept Stirring = requires(const T& part) {
+    { part.volume } -> std::convertible_to<double>;
+};
+
+/// Takes of the engine's own fuel while its pump runs.
+template <class T>
+concept Cutting = Spraying<T> && requires(const T& part) {
+    { part.fuel_cut } -> std::convertible_to<std::optional<double>>;
+};
+
 /// Loses gas to the weather, or draws it in.
 template <class T>
 concept Leaking = requires(const T& part, const media::Stream& in,
@@ -138,5 +151,13 @@ using Part = fields::OneOf<Filter, Duct, Throttle, PositiveBlower, MappedCompres
                            Bypass, Plenum, EvaporativeInjection, Carburettor, Leak>;
 
 static_assert(fields::of_all<Complete, Part>);
+
+/// Whether a share to take off the engine's own fuel is stated.
+inline bool cuts_fuel(const Part& part) {
+    return part.visit([]<class Each>([[maybe_unused]] const Each& each) {
+        if constexpr (Cutting<Each>) return each.fuel_cut.has_value();
+        return false;
+    });
+}
 
 }  // namespace windwall::charge

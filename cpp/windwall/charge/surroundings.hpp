@@ -20,6 +20,7 @@ struct Surroundings {
     double humidity_ratio{};              // kg of water vapour per kg of dry air
     double sensed_pressure{};             // Pa absolute, where the switch of a pump reads
     Held held{};                          // of the part that is asked
+    double engine_speed{};                // rad/s, where a pump is switched by it
 };
 
 }  // namespace windwall::charge

@@ -33,6 +33,9 @@ std::span<const fields::Row> Combustion::rows() {
              "the charge leaves the mixture as it was; otherwise it becomes richer",
              "chosen by the project; a closed loop or a retuned map does, an untouched carburettor "
              "does not"),
+        optional("trim_time", "tau_t", at<&Combustion::trim_time>, time("s"), {0.01, 60},
+                 "Time in which that cut follows what is sprayed, to 63 %, where a drive goes over "
+                 "time; when not given, at once, as a map that reads the charge's fuel would"),
         with_default(
             "burn_duration", "a_b", at<&Combustion::burn_duration>, angle("deg"), {25, 120}, 10,
             "Crank angle from 0 to 100 % burnt with 5 % residual; the knock integral uses it",

@@ -2,6 +2,7 @@
 #include "windwall/fields/row.hpp"
 
 #include <numbers>
+#include <optional>
 #include <span>
 #include <string_view>
 
@@ -14,6 +15,7 @@ struct Combustion {
 
     double real_cycle_factor = 0.85;
     bool trims_for_injected_fuel = true;
+    std::optional<double> trim_time;                     // s
     double burn_duration = 60 * std::numbers::pi / 180;  // rad
 
     /// Indicated work over the lower heating value of the fuel, at a spark `retard` rad after the

@@ -1,6 +1,7 @@
 #include "windwall/engine/cylinder.hpp"
 
 #include "windwall/engine/geometry.hpp"
+#include "windwall/engine/own_fuel.hpp"
 #include "windwall/engine/pumping.hpp"
 #include "windwall/engine/usual.hpp"
 
@@ -67,9 +68,7 @@ Intake Cylinder::worked_out(Intake intake, const media::Fuel& fuel) const noexce
 
 Mixture Cylinder::mixture(const Intake& intake, const media::Fuel& fuel) const noexcept {
     if (intake.burnt) return *intake.burnt;
-    return intake.carburetted ? mix_carburetted(intake.charge, fuel)
-                              : mix(intake.charge, fuel, lambda - intake.enrichment,
-                                    combustion.trims_for_injected_fuel);
+    return mix_at(intake, fuel, lambda - intake.enrichment, combustion.trims_for_injected_fuel);
 }
 
 std::array<double, 4> Cylinder::fuel_demand(const media::Fuel& fuel) const noexcept {

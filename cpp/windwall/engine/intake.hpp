@@ -21,6 +21,11 @@ struct Intake {
     std::optional<double> exhaust_pressure{};
     /// Taken off the engine's own lambda where knock is held off by a richer mixture.
     double enrichment{};
+    /// Share of the engine's own fuel that a pump takes off while it runs, where one does.
+    std::optional<double> fuel_cut{};
+    /// Air, kg per kg of dry air, whose own fuel has been taken off for fuel in the charge, where
+    /// an integration over time holds that; else all that the fuel in the charge needs.
+    std::optional<double> trim{};
     /// K, where something outside holds the head; else it follows from its heat balance.
     std::optional<double> head_temperature{};
     std::optional<double> oil_temperature{};    // K, likewise

@@ -51,18 +51,28 @@ std::array<double, 4> fuel_for(double lambda, const media::Fuel& fuel) noexcept 
     return asked;
 }
 
-Mixture mix(const media::Stream& charge, const media::Fuel& fuel, double target,
-            bool trimmed) noexcept {
+double air_for_injected(const media::Stream& charge) noexcept {
     Mixture mixture;
     mixture.sprayed = carried(charge);
-    const double air = add_sprayed(mixture);
-    const double left = std::max(0.0, 1 / target - (trimmed ? air : 0));
+    return add_sprayed(mixture);
+}
+
+Mixture mix(const media::Stream& charge, const media::Fuel& fuel, double target,
+            bool trimmed) noexcept {
+    return mix_for(charge, fuel, 1 / target - (trimmed ? air_for_injected(charge) : 0));
+}
+
+Mixture mix_for(const media::Stream& charge, const media::Fuel& fuel, double air) noexcept {
+    Mixture mixture;
+    mixture.sprayed = carried(charge);
+    const double injected = add_sprayed(mixture);
+    const double left = std::max(0.0, air);
     mixture.own_fuel = mixture.tank_fuel = left / fuel.stoichiometric_ratio();
     mixture.port = fuel.shares();
     for (double& share : mixture.port)
         share *= mixture.own_fuel;
     mixture.heating += mixture.own_fuel * fuel.heating_value();
-    mixture.lambda = 1 / std::max(least_fuel, left + air);
+    mixture.lambda = 1 / std::max(least_fuel, left + injected);
     return mixture;
 }
 

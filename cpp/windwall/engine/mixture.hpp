@@ -25,6 +25,12 @@ std::array<double, 4> fuel_for(double lambda, const media::Fuel& fuel) noexcept;
 Mixture mix(const media::Stream& charge, const media::Fuel& fuel, double target,
             bool trimmed) noexcept;
 
+/// The engine's own fuel is what `air` kg of air per kg of dry air need.
+Mixture mix_for(const media::Stream& charge, const media::Fuel& fuel, double air) noexcept;
+
+/// Air that all fuels need which a charge carries, kg per kg of dry air.
+double air_for_injected(const media::Stream& charge) noexcept;
+
 /// The fuel came with the charge: the engine adds none, and the mixture is what the charge carries.
 Mixture mix_carburetted(const media::Stream& charge, const media::Fuel& fuel) noexcept;
 

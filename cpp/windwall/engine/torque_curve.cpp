@@ -2,6 +2,7 @@
 
 #include "windwall/engine/fuel_air_cycle.hpp"
 #include "windwall/engine/geometry.hpp"
+#include "windwall/engine/own_fuel.hpp"
 #include "windwall/engine/usual.hpp"
 #include "windwall/fields/lookup.hpp"
 
@@ -36,8 +37,7 @@ double TorqueCurve::net_torque(double engine_speed) const noexcept {
 }
 
 Mixture TorqueCurve::mixture(const Intake& intake, const media::Fuel& fuel) const noexcept {
-    return intake.carburetted ? mix_carburetted(intake.charge, fuel)
-                              : mix(intake.charge, fuel, lambda, true);
+    return mix_at(intake, fuel, lambda, true);
 }
 
 std::array<double, 4> TorqueCurve::fuel_demand(const media::Fuel& fuel) const noexcept {

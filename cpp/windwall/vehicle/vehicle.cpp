@@ -43,6 +43,24 @@ std::optional<fields::Violation> reads_nowhere(const ChargePath& charge_path) {
     return broken;
 }
 
+bool carburets(const charge::Part& part) {
+    return part.visit([]<class Part>(const Part&) { return charge::Carburetting<Part>; });
+}
+
+/// Only an engine with a fuel system of its own has fuel that a pump may take off.
+std::optional<fields::Violation> cuts_a_carburettor(const ChargePath& charge_path) {
+    const auto cutting = std::ranges::find_if(
+        charge_path, [](const auto& entry) { return charge::cuts_fuel(entry.part); });
+    const auto carburettor =
+        std::ranges::find_if(charge_path, [](const auto& entry) { return carburets(entry.part); });
+    if (cutting == charge_path.end() || carburettor == charge_path.end()) return std::nullopt;
+    return fields::Violation{"charge_path",
+                             "\"" + cutting->id +
+                                 "/fuel_cut\" takes of fuel that the engine injects, "
+                                 "and here \"" +
+                                 carburettor->id + "\" meters it; leave `fuel_cut` out"};
+}
+
 constexpr std::size_t most_gears = 128;
 
 /// Each is a curve of its own.
@@ -78,6 +96,7 @@ std::optional<fields::Violation> more_than_one_varies(const Driveline& driveline
 std::optional<fields::Violation> Vehicle::check() const {
     if (auto violation = more_than_can_be_balanced(charge_path)) return violation;
     if (auto violation = reads_nowhere(charge_path)) return violation;
+    if (auto violation = cuts_a_carburettor(charge_path)) return violation;
     if (auto violation = more_gears_than_are_solved(driveline)) return violation;
     return more_than_one_varies(driveline);
 }

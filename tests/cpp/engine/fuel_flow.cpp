@@ -1,5 +1,6 @@
 // Own fuel, injected fuel and injectors.
 
+#include "windwall/engine/own_fuel.hpp"
 #include "windwall/media/liquids.hpp"
 
 #include <gtest/gtest.h>
@@ -42,6 +43,42 @@ TEST(Mixture, NeverTakesFuelBack) {
     const Mixture flooded = mix(charge_with(0.3), {}, 0.85, true);
     EXPECT_EQ(flooded.own_fuel, 0);
     EXPECT_NEAR(flooded.lambda, 1 / (0.3 * 6.474), 1e-12);
+}
+
+/// Of 8 g of methanol per kg of air at 0.85.
+Mixture with_methanol(std::optional<double> cut, std::optional<double> trim, bool trims) {
+    Intake intake;
+    intake.charge = charge_with(8e-3);
+    intake.fuel_cut = cut;
+    intake.trim = trim;
+    return mix_at(intake, {}, 0.85, trims);
+}
+
+// 8 g need 0.051792 of the 1/0.85 that all fuels burn: cut by as much, the mixture stays.
+TEST(OwnFuel, IsCutByTheShareThatAPumpTakes) {
+    const double air = 8e-3 * 6.474;
+    const Mixture fitting = with_methanol(air * 0.85, {}, true);
+    EXPECT_NEAR(fitting.lambda, 0.85, 1e-12);
+    EXPECT_NEAR(fitting.own_fuel, with_methanol({}, {}, true).own_fuel, 1e-15);
+    const Mixture half = with_methanol(0.5, {}, true);
+    EXPECT_NEAR(half.own_fuel, 0.5 / 0.85 / 14.604, 1e-12);
+    EXPECT_NEAR(half.lambda, 1 / (0.5 / 0.85 + air), 1e-12);
+    EXPECT_EQ(with_methanol(0.5, {}, false).lambda, half.lambda);
+    // While the pump rests its engine does not trim either.
+    EXPECT_EQ(with_methanol(0, {}, true).lambda, with_methanol({}, {}, false).lambda);
+    EXPECT_EQ(with_methanol(1, {}, true).own_fuel, 0);
+}
+
+TEST(OwnFuel, IsTrimmedForWhatItHasBeenTrimmedForYet) {
+    const double air = air_for_injected(charge_with(8e-3));
+    EXPECT_NEAR(air, 8e-3 * 6.474, 1e-12);
+    EXPECT_EQ(with_methanol({}, 0, true).lambda, with_methanol({}, {}, false).lambda);
+    EXPECT_EQ(with_methanol({}, air, true).lambda, with_methanol({}, {}, true).lambda);
+    const Mixture between = with_methanol({}, air / 2, true);
+    EXPECT_NEAR(between.lambda, 1 / (1 / 0.85 + air / 2), 1e-12);
+    EXPECT_EQ(with_methanol({}, air / 2, false).lambda, with_methanol({}, {}, false).lambda);
+    EXPECT_NEAR(trim_rate(air / 2, air, 0.25), air * 2, 1e-15);
+    EXPECT_EQ(trim_rate(air, air, 0.25), 0);
 }
 
 TEST(Mixture, WaterBringsNoHeat) {

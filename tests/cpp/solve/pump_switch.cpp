@@ -6,6 +6,7 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <utility>
 
 #include "solve/samples.hpp"
 
@@ -81,6 +82,91 @@ TEST(PumpSwitch, CountsFromVacuumOrFromTheDay) {
     EXPECT_NEAR(absolute.torque, found(spraying(spray)).torque, 1e-7);
 }
 
+// From a closed pedal or a low engine speed to where the switch is met, one point after another.
+TEST(PumpSwitch, IsMetByPedalAndEngineSpeedWithoutAStep) {
+    charge::EvaporativeInjection spray = nozzle(20e-6 / 60);
+    spray.trigger.pedal_above = 0.6;
+    const Vehicle car = spraying(spray);
+    double last = 0;
+    for (double opening = 0.59; opening < 0.63; opening += 1e-3) {
+        const Found here = found(car, opening);
+        ASSERT_TRUE(here.outcome.answered()) << opening;
+        EXPECT_GE(here.spray.running, last);
+        EXPECT_LT(here.spray.running - last, 0.12);
+        last = here.spray.running;
+    }
+    EXPECT_EQ(found(car, 0.6).spray.running, 0);
+    EXPECT_EQ(last, 1);
+    spray.trigger.engine_speed_above = 4200 * rpm;
+    EXPECT_EQ(found(spraying(spray)).spray.running, 0);
+    spray.trigger.engine_speed_above = 4150 * rpm;
+    EXPECT_NEAR(found(spraying(spray)).spray.running, 0.5, 1e-9);
+}
+
+// The spray moves the charge that asks for it by the air that it lets in; it still settles.
+TEST(PumpSwitch, IsMetByTheChargeBeforeTheNozzle) {
+    Vehicle car = sample::cyclecar();
+    car.charge_path.push_back({"jet", nozzle()});
+    auto& jet = *car.charge_path.back().part.as<charge::EvaporativeInjection>();
+    const auto met = [&] {
+        PointSolver solver(car);
+        EXPECT_TRUE(solver.at({4200 * rpm, 20, 1}).outcome.answered());
+        const vehicle::Station& here = solver.balance().stations().back();
+        return std::pair{here.inlet.temperature,
+                         jet.spray(here.inlet, solver.balance().surroundings_of(here)).running};
+    };
+    const double hot = met().first;
+    double last = 1;
+    for (double off = -4; off < 4; off += 0.5) {
+        jet.trigger.charge_temperature_above = hot + off;
+        const auto [temperature, running] = met();
+        const double inside = std::clamp((temperature - hot - off) / 2, 0.0, 1.0);
+        EXPECT_NEAR(running, inside * inside * (3 - 2 * inside), 1e-12) << off;
+        EXPECT_LE(running, last + 1e-9);
+        last = running;
+    }
+    EXPECT_EQ(last, 0);
+}
+
+// What a cut takes off the engine's own fuel follows the pump, in place of the trim.
+TEST(PumpSwitch, CutsTheEnginesOwnFuelWhileItRuns) {
+    charge::EvaporativeInjection spray = nozzle(60e-6 / 60);
+    spray.starts_at = 5e3;
+    const auto lambda = [&](double opening = 1) {
+        Vehicle car = spraying(spray);
+        car.engine.as<engine::Cylinder>()->spark.richest = 1;  // none against knock
+        PointSolver solver(car);
+        const Point point = solver.at({4200 * rpm, 20, opening});
+        EXPECT_TRUE(point.outcome.answered());
+        return point.work.lambda;
+    };
+    const double asked = lambda();
+    spray.fuel_cut = 0;
+    EXPECT_NEAR(lambda(), asked, 1e-9);  // water burns with nothing
+    spray.fuel_cut = 0.1;
+    EXPECT_NEAR(lambda(), asked / 0.9, 1e-9);
+    EXPECT_NEAR(lambda(0.25), asked, 1e-9);  // the pump rests
+    spray.methanol = 1;
+    const double cut = lambda();
+    spray.fuel_cut = 0;
+    EXPECT_LT(lambda(), 0.97 * asked);  // and petrol flows as before
+    EXPECT_LT(lambda(), cut);
+    spray.fuel_cut.reset();
+    EXPECT_NEAR(lambda(), asked, 1e-9);
+}
+
+TEST(PumpSwitch, TakesNothingOfWhatACarburettorMeters) {
+    charge::EvaporativeInjection spray = nozzle();
+    Vehicle car = spraying(spray);
+    charge::Carburettor carburettor;
+    carburettor.venturi = 0.03;
+    car.charge_path.insert(car.charge_path.begin() + 1, {"bowl", carburettor});
+    EXPECT_FALSE(car.check());
+    car.charge_path[3].part.as<charge::EvaporativeInjection>()->fuel_cut = 0.1;
+    ASSERT_TRUE(car.check());
+    EXPECT_NE(car.check()->sentence.find("\"jet/fuel_cut\""), std::string::npos);
+}
+
 TEST(PumpSwitch, RunsInWithoutAStep) {
     // More of it would raise the boost that starts it, by the room that its vapour takes.
     charge::EvaporativeInjection spray = nozzle(20e-6 / 60);
@@ -132,6 +218,17 @@ TEST(PumpSwitch, IsWarnedOfWhereItNeverRuns) {
     EXPECT_FALSE(about(CautionKind::idle_pump, answer_speed(spraying(spray), {}).cautions));
     spray.starts_at.reset();
     EXPECT_FALSE(about(CautionKind::idle_pump, answer_speed(spraying(spray), {}).cautions));
+}
+
+TEST(PumpSwitch, IsWarnedOfWhereNoPressureButATriggerKeepsItOff) {
+    charge::EvaporativeInjection spray = nozzle();
+    spray.starts_at = 5e3;
+    spray.trigger.engine_speed_above = 15000 * rpm;
+    const auto off = answer_speed(spraying(spray), {}).cautions;
+    EXPECT_TRUE(about(CautionKind::untriggered_pump, off));
+    EXPECT_FALSE(about(CautionKind::idle_pump, off));
+    spray.trigger.engine_speed_above = 2000 * rpm;
+    EXPECT_FALSE(about(CautionKind::untriggered_pump, answer_speed(spraying(spray), {}).cautions));
 }
 
 TEST(PumpSwitch, IsNamedWhereItDrownsTheLaunch) {

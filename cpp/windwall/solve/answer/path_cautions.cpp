@@ -58,7 +58,7 @@ std::vector<Caution> throttled_sprays(const Balance& balance) {
             if constexpr (charge::Spraying<Part>) {
                 const Station& station = balance.stations()[i];
                 const auto made = part.spray(station.inlet, balance.surroundings_of(station));
-                if (made.running < 1)
+                if (made.above_start && *made.above_start < part.full_after)
                     cautions.push_back({CautionKind::throttled_spray,
                                         "charge_path/" + path[i].id + "/liquid_flow",
                                         made.running});

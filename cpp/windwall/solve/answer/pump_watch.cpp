@@ -35,9 +35,11 @@ void PumpWatch::read(const vehicle::Balance& balance, FullThrottlePoint& full_th
     if (!point.outcome.answered()) return;
     for (Pump& pump : pumps_) {
         const auto made = spray(balance, pump.part);
+        pump.read = true;
         if (made->above_start)
             pump.most_above =
                 std::max(pump.most_above.value_or(*made->above_start), *made->above_start);
+        pump.ran = pump.ran || made->running > 0;
         if (!(made->flow > 0) || point.work.burnt > mostly_out) continue;
         const double speed = point.condition.engine_speed;
         if (!pump.drowned || speed > pump.drowned->engine_speed)
@@ -54,8 +56,10 @@ std::vector<Caution> PumpWatch::cautions() const {
     for (const Pump& pump : pumps_) {
         const std::string address =
             "charge_path/" + vehicle_->charge_path[pump.part].id + "/liquid_flow";
-        if (pump.most_above && *pump.most_above <= 0)
-            made.push_back({CautionKind::idle_pump, address, -*pump.most_above});
+        const bool by_pressure = pump.most_above && *pump.most_above <= 0;
+        if (by_pressure) made.push_back({CautionKind::idle_pump, address, -*pump.most_above});
+        if (pump.read && !pump.ran && !by_pressure)
+            made.push_back({CautionKind::untriggered_pump, address});
         if (pump.drowned)
             made.push_back({CautionKind::drowned,
                             address,

@@ -27,7 +27,9 @@ private:
     struct Pump {
         std::size_t part{};
         std::optional<double> most_above{};  // Pa that its switch read above where it starts
-        std::optional<Drowned> drowned{};    // at the highest engine speed
+        bool read = false;                   // at a point that was answered
+        bool ran = false;
+        std::optional<Drowned> drowned{};  // at the highest engine speed
     };
 
     const vehicle::Vehicle* vehicle_;

@@ -32,7 +32,9 @@ enum class CautionKind {
     condensation,
     coarse_spray,
     siphoning,
+    uneven_spray,
     idle_pump,
+    untriggered_pump,
     throttled_spray,
     drowned,
     leak,
@@ -58,7 +60,7 @@ struct Caution {
 
 template <>
 struct windwall::fields::Names<windwall::solve::CautionKind> {
-    static constexpr std::array<std::string_view, 28> names{
+    static constexpr std::array<std::string_view, 30> names{
         "compression_ratio",
         "mixture",
         "inlet_mach_index",
@@ -81,7 +83,9 @@ struct windwall::fields::Names<windwall::solve::CautionKind> {
         "condensation",
         "coarse_spray",
         "siphoning",
+        "uneven_spray",
         "idle_pump",
+        "untriggered_pump",
         "throttled_spray",
         "drowned",
         "leak",

@@ -41,9 +41,34 @@ CompressedResult compressed(const Balance& balance, const Station& station) {
             did.crank_power};
 }
 
-SprayedResult sprayed(const charge::Spray& made, const Station& station) {
-    return {gas(station.inlet), gas(station.outlet),      made.flow,
-            made.siphoned,      made.pressure_difference, made.drop_diameter};
+/// s that the charge needs to pass all vessels behind a station, in which it is stirred.
+double mixing_time(const Balance& balance, const Station& station) {
+    const auto stations = balance.stations();
+    double time = 0;
+    for (auto i = static_cast<std::size_t>(&station - stations.data()); i < stations.size(); ++i) {
+        balance.vehicle().charge_path[i].part.visit(
+            [&]<class Part>([[maybe_unused]] const Part& part) {
+                const media::Stream& gas = stations[i].outlet;
+                if constexpr (charge::Stirring<Part>)
+                    time += part.volume * gas.density() / gas.gas_flow();
+            });
+    }
+    return time;
+}
+
+template <charge::Spraying Part>
+SprayedResult sprayed(const Part& part, const Balance& balance, const Station& station) {
+    const charge::Spray made = part.spray(station.inlet, balance.surroundings_of(station));
+    const bool pumped = made.flow > made.siphoned;
+    return {gas(station.inlet),
+            gas(station.outlet),
+            made.flow,
+            made.siphoned,
+            made.pressure_difference,
+            made.drop_diameter,
+            pumped
+                ? part.cycle_spread(balance.condition().engine_speed, mixing_time(balance, station))
+                : 0};
 }
 
 template <class Part>
@@ -59,7 +84,7 @@ PartResult part_result(const Part& part, const Balance& balance, const Station& 
                               station.inlet.gas_flow() - station.outlet.gas_flow(),
                               part.opening(balance.manifold().pressure, balance.surroundings())};
     } else if constexpr (charge::Spraying<Part>) {
-        return sprayed(part.spray(station.inlet, balance.surroundings_of(station)), station);
+        return sprayed(part, balance, station);
     } else if constexpr (charge::Leaking<Part>) {
         return LeakedResult{gas(station.inlet), gas(station.outlet),
                             station.inlet.gas_flow() - station.outlet.gas_flow()};

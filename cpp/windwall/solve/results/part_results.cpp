@@ -42,6 +42,9 @@ std::span<const Row> SprayedResult::rows() {
                fields::pressure_difference("bar"), "Across the nozzle while the pump runs"),
         result("drop_diameter", "d_32", at<&SprayedResult::drop_diameter>, length("mm"),
                "Sauter mean diameter of the spray"),
+        result("cycle_spread", "s_c", at<&SprayedResult::cycle_spread>, percent(),
+               "By how much what one intake stroke catches of a pulsed spray differs from the "
+               "next, one standard deviation, stirred in the vessels on its way and nowhere else"),
     };
     return table;
 }

@@ -43,6 +43,7 @@ struct SprayedResult {
     double siphoned{};
     double pressure_difference{};
     double drop_diameter{};
+    double cycle_spread{};
 
     static std::span<const fields::Row> rows();
 };

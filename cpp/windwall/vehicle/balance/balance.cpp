@@ -39,6 +39,8 @@ Balance::Balance(const Vehicle& vehicle)
     carburetted_ = std::ranges::any_of(vehicle.charge_path, [](const auto& entry) {
         return entry.part.visit([]<class Part>(const Part&) { return charge::Carburetting<Part>; });
     });
+    cuts_fuel_ = std::ranges::any_of(
+        vehicle.charge_path, [](const auto& entry) { return charge::cuts_fuel(entry.part); });
 }
 
 double Balance::heat_lost(const Station& station) const noexcept {
@@ -66,6 +68,7 @@ void Balance::hold(const OperatingCondition& condition, const WhatIf& what_if) n
     what_if_ = what_if;
     surroundings_.road_speed = std::max(0.0, condition.road_speed + vehicle_->day.headwind);
     surroundings_.throttle_opening = condition.opening;
+    surroundings_.engine_speed = condition.engine_speed;
     exhaust_pressure_.reset();
     enrichment_ = 0;
     for (Station& station : stations_) {
@@ -171,6 +174,7 @@ engine::Intake Balance::intake(const media::Stream& manifold) const noexcept {
         seen.oil_temperature = state_->oil;
         seen.block_temperature = state_->block;
     }
+    if (cuts_fuel_) seen.fuel_cut = fuel_cut();
     return seen;
 }
 

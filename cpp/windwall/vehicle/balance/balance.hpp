@@ -112,6 +112,9 @@ public:
     static double unknown(const Part&, const media::Stream& inlet, double pressure) noexcept;
 
     engine::Intake intake(const media::Stream& manifold) const noexcept;
+    /// Share of the engine's own fuel that the pumps take off, after a march; nothing where none
+    /// does.
+    std::optional<double> fuel_cut() const noexcept;
     /// For blocks: what the engine sees behind the march whose residuals are asked, worked out.
     const engine::Intake& intake() const noexcept { return intake_; }
     /// That of the vehicle, worked out.
@@ -178,6 +181,7 @@ private:
     media::Stream manifold_;  // behind the last part of the last march
     std::array<double, 4> film_arriving_{};
     bool carburetted_ = false;  // the charge brings the fuel
+    bool cuts_fuel_ = false;    // a pump takes of the engine's own
     AirPath air_;
     std::vector<Station> stations_;
     std::vector<Branch> branches_;  // one for each loop

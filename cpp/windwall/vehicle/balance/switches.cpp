@@ -30,6 +30,21 @@ charge::Surroundings Balance::surroundings_of(const Station& station) const noex
     return around;
 }
 
+std::optional<double> Balance::fuel_cut() const noexcept {
+    std::optional<double> left;
+    for (std::size_t i = 0; i < stations_.size(); ++i) {
+        vehicle_->charge_path[i].part.visit([&]<class Part>([[maybe_unused]] const Part& part) {
+            if constexpr (charge::Cutting<Part>) {
+                if (!part.fuel_cut) return;
+                const Station& here = stations_[i];
+                const double running = part.spray(here.inlet, surroundings_of(here)).running;
+                left = left.value_or(1) * (1 - *part.fuel_cut * running);
+            }
+        });
+    }
+    return left ? std::optional(1 - *left) : std::nullopt;
+}
+
 double Balance::follow_switches(std::span<double> x) const noexcept {
     double largest = 0;
     for (const PressureSwitch& each : air_.switches) {

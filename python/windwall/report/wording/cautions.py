@@ -61,6 +61,11 @@ CAUTIONS = {
     "valve in the line holds it back.",
     "idle_pump": "The pump never runs: at its highest in the whole pull its switch reads {found} "
     "less than where the pump starts.",
+    "untriggered_pump": "The pump never runs in the whole pull: what its `trigger` asks for beside "
+    "the pressure is met at no speed where the pressure is.",
+    "uneven_spray": "The valve's pulses and the intake strokes miss each other: what one cycle "
+    "catches of the spray is {found} off the mean, more than {high}. A shorter period evens it, or "
+    "more volume behind the nozzle.",
     "throttled_spray": "The throttle that holds off knock takes the pressure at the pump's switch "
     "down with it: the pump gives {found} of its start, and more spray would need less throttle.",
     "drowned": "The pump puts the fire out: at {engine_speed} and full throttle it sprays {found} "
@@ -88,6 +93,7 @@ FOUND: dict[str, tuple[Measure, int]] = {
     "false_air": (FLOW, 2),
     "idle_pump": (PRESSURE_DIFFERENCE, 2),
     "throttled_spray": (SHARE, 2),
+    "uneven_spray": (SHARE, 2),
     "drowned": (SHARE, 2),
     "slip": (TORQUE, 3),
 }
