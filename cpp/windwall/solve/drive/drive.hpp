@@ -46,13 +46,18 @@ enum class Happening {
     stands_still,
     speed_lost,  // the speed to hold is more than it has
     liquid_empty,
+    pump_switched_on,
+    pump_runs,  // its delay is over
+    line_full,
+    pump_switched_off,
     limit_passed,
     road_turns,  // its slope or its wind changes; not told
 };
-inline constexpr std::array<std::string_view, 16> happening_names{
-    "leg_begins", "clutch_grips",  "clutch_slips", "shift_begins", "shift_ends", "ratio_begins",
-    "ratio_ends", "ratio_returns", "tyres_spin",   "tyres_grip",   "rev_limit",  "stands_still",
-    "speed_lost", "liquid_empty",  "limit_passed", "road_turns",
+inline constexpr std::array<std::string_view, 20> happening_names{
+    "leg_begins",   "clutch_grips", "clutch_slips",      "shift_begins", "shift_ends",
+    "ratio_begins", "ratio_ends",   "ratio_returns",     "tyres_spin",   "tyres_grip",
+    "rev_limit",    "stands_still", "speed_lost",        "liquid_empty", "pump_switched_on",
+    "pump_runs",    "line_full",    "pump_switched_off", "limit_passed", "road_turns",
 };
 
 struct DriveEvent {

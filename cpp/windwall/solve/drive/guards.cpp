@@ -17,10 +17,10 @@ constexpr double stands = 0.01;        // m/s
 using Then = Guard::Then;
 
 Guard on_state(Happening what, std::function<double(double, std::span<const double>)> number) {
-    return {Then::happens, what, {}, std::move(number), {}};
+    return {Then::happens, what, {}, 0, std::move(number), {}};
 }
 Guard on_moment(Happening what, std::function<double(const Moment&)> number) {
-    return {Then::happens, what, {}, {}, std::move(number)};
+    return {Then::happens, what, {}, 0, {}, std::move(number)};
 }
 
 void add_grip(std::vector<Guard>& guards, const Mode& mode, double limit) {
@@ -91,6 +91,37 @@ void add_variator(std::vector<Guard>& guards, const Mode& mode, const vehicle::V
 }
 
 }  // namespace
+
+namespace {
+
+Guard of_pump(std::size_t k, Guard guard) {
+    guard.number = k;
+    return guard;
+}
+
+}  // namespace
+
+void add_pump_guards(std::vector<Guard>& guards, const Mode& mode, const Layout& layout) {
+    for (std::size_t k = 0; k < mode.pumps.size(); ++k) {
+        const PumpMode& pump = mode.pumps[k];
+        const double sign = pump.switched ? -1 : 1;
+        const double slow = pump.switched ? slack : 0;
+        guards.push_back(of_pump(
+            k, on_moment(pump.switched ? Happening::pump_switched_off : Happening::pump_switched_on,
+                         [k, sign, slow](const Moment& now) {
+                             return sign * now.pumps[k].margin - slow;
+                         })));
+        if (pump.switched && !pump.runs)
+            guards.push_back(
+                of_pump(k, on_state(Happening::pump_runs,
+                                    [due = pump.due](double time, auto) { return time - due; })));
+        if (!pump.full)
+            guards.push_back(
+                of_pump(k, on_state(Happening::line_full,
+                                    [at = layout.first_pump() + Layout::of_a_pump * k + 1](
+                                        double, auto state) { return state[at] - 1; })));
+    }
+}
 
 std::vector<Guard> guards_of(const Mode& mode, const GuardContext& context) {
     std::vector<Guard> guards;

@@ -14,6 +14,7 @@ struct Guard {
     Then then = Then::happens;
     Happening what{};
     DriveEnd end{};
+    std::size_t number = 0;  // of the pump
     /// Of time in s and state alone; or also of the moment, which costs a solve.
     std::function<double(double, std::span<const double>)> of_state;
     std::function<double(const Moment&)> of_moment;
@@ -28,6 +29,9 @@ struct GuardContext {
     std::size_t gears{};
     bool may_shift = true;
 };
+
+/// What switches, delays and lines of the pumps do.
+void add_pump_guards(std::vector<Guard>& guards, const Mode& mode, const Layout& layout);
 
 /// What may end a mode by itself, beside its leg.
 std::vector<Guard> guards_of(const Mode& mode, const GuardContext& context);

@@ -51,7 +51,9 @@ struct Layout {
 
     std::size_t first_film() const noexcept { return first_node + nodes.size(); }
     std::size_t first_pump() const noexcept { return first_film() + (wet ? liquids : 0); }
-    std::size_t size() const noexcept { return first_pump() + pumps.size(); }
+    /// Of each pump the share that it runs at, and how far its line is filled.
+    static constexpr std::size_t of_a_pump = 2;
+    std::size_t size() const noexcept { return first_pump() + of_a_pump * pumps.size(); }
     static constexpr std::size_t energy(Energy entry) noexcept {
         return first_energy + static_cast<std::size_t>(entry);
     }

@@ -2,6 +2,7 @@
 #include <array>
 #include <cstddef>
 #include <string_view>
+#include <vector>
 
 namespace windwall::solve {
 
@@ -21,6 +22,14 @@ inline constexpr std::array<std::string_view, 8> phase_names{
     "standing", "engine_off", "slipping", "driving", "shifting", "coasting", "holding", "braking",
 };
 
+/// What one pump and its line are doing.
+struct PumpMode {
+    bool switched = false;  // its switch is on
+    bool runs = false;      // and its delay is over
+    bool full = true;       // its line, so that what it pumps leaves the nozzle
+    double due = 0;         // s, when the delay is over
+};
+
 /// Everything of a drive that does not change but by an event.
 struct Mode {
     Phase phase = Phase::standing;
@@ -33,6 +42,8 @@ struct Mode {
     bool spinning = false;     // the tyres are asked for more than they hold
     bool lifted = true;        // shifting: no fuel is burnt meanwhile
     double deceleration = 0;   // m/s2, braking
+    std::vector<PumpMode> pumps{};  // of the path, in its order
+    bool dry = false;               // the tank of the nozzles is empty
 };
 
 }  // namespace windwall::solve

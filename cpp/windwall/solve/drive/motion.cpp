@@ -36,7 +36,7 @@ void Motion::open_hood(bool open) noexcept {
 const Moment& Motion::at(const Mode& mode, const Place& place, std::span<const double> state) {
     car_.goal.grade = place.grade;
     car_.day.headwind = place.headwind;
-    hold(state);
+    hold(mode, state);
     moment_.answered = true;
     moment_.power = {};
     moment_.road_speed = state[Layout::road_speed];
@@ -56,7 +56,9 @@ const Moment& Motion::at(const Mode& mode, const Place& place, std::span<const d
         case Phase::coasting:
         case Phase::braking: roll(mode); break;
     }
-    if (mode.phase != Phase::shifting) heat(mode, state);
+    if (mode.phase == Phase::shifting) return moment_;
+    heat(mode, state);
+    pump(mode, state);
     return moment_;
 }
 

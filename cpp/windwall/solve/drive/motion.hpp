@@ -34,6 +34,11 @@ struct Moment {
     std::array<double, energies> power{};  // W, by Energy
     double fuel_flow{}, liquid_flow{};     // kg/s
     std::vector<double> heating;           // K/s of every node
+    struct Pump {
+        double margin{};                        // of its switch, above 0 where it is on
+        double running_rate{}, filling_rate{};  // 1/s
+    };
+    std::vector<Pump> pumps;
 };
 
 /// The equations of motion, of heat and of liquid of one vehicle. The workspace of one thread; the
@@ -69,7 +74,8 @@ public:
 private:
     bool rest(vehicle::Starts starts);
     void find_nodes();
-    void hold(std::span<const double> state);
+    void hold(const Mode& mode, std::span<const double> state);
+    void pump(const Mode& mode, std::span<const double> state);
     void stand(const Mode& mode);
     void slip(const Mode& mode);
     void drive(const Mode& mode);

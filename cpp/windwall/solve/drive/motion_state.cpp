@@ -1,4 +1,5 @@
 // What the numbers of a drive's state mean to the vehicle, and how they change.
+#include "windwall/charge/spray_in_time.hpp"
 #include "windwall/driveline/train.hpp"
 #include "windwall/road/body.hpp"
 #include "windwall/road/tyres.hpp"
@@ -111,7 +112,7 @@ void Motion::find_nodes() {
 }
 
 /// What is integrated is held while the balance is sought.
-void Motion::hold(std::span<const double> state) {
+void Motion::hold(const Mode& mode, std::span<const double> state) {
     held_.path.assign(car_.charge_path.size(), {});
     std::size_t engine_node = 0;
     for (std::size_t i = 0; i < layout_.nodes.size(); ++i) {
@@ -131,7 +132,40 @@ void Motion::hold(std::span<const double> state) {
         for (std::size_t i = 0; i < film.size(); ++i)
             film[i] = std::max(0.0, state[layout_.first_film() + i]) / kilo / film_time_;
     }
+    for (std::size_t k = 0; k < layout_.pumps.size() && k < mode.pumps.size(); ++k) {
+        charge::Held& held = held_.path[layout_.pumps[k]];
+        const double running = state[layout_.first_pump() + Layout::of_a_pump * k];
+        held.running = mode.dry ? 0 : std::clamp(running, 0.0, 1.0);
+        held.line_filled = mode.pumps[k].full ? 1.0 : 0.0;
+    }
     solver_.hold_state(&held_);
+}
+
+/// What the switches read, and how pumps and lines follow.
+void Motion::pump(const Mode& mode, std::span<const double> state) {
+    moment_.pumps.assign(layout_.pumps.size(), {-1, 0, 0});
+    const bool runs = moment_.answered && mode.phase != Phase::engine_off;
+    const vehicle::Balance& balance = solver_.balance();
+    for (std::size_t k = 0; k < layout_.pumps.size() && k < mode.pumps.size(); ++k) {
+        const vehicle::Station& station = balance.stations()[layout_.pumps[k]];
+        const PumpMode& now = mode.pumps[k];
+        const double running = state[layout_.first_pump() + Layout::of_a_pump * k];
+        car_.charge_path[layout_.pumps[k]].part.visit([&]<class Part>(const Part& nozzle) {
+            if constexpr (charge::Spraying<Part>) {
+                const auto around = balance.surroundings_of(station);
+                const bool on = now.runs && runs && !mode.dry;
+                const double wanted = charge::running_wanted(nozzle, on, station.inlet, around);
+                Moment::Pump& pump = moment_.pumps[k];
+                if (runs)
+                    pump.margin =
+                        charge::switch_margin(nozzle, now.switched, station.inlet, around);
+                pump.running_rate = charge::running_rate(nozzle, running, wanted);
+                if (!now.full && runs)
+                    pump.filling_rate = charge::line_fill_rate(
+                        nozzle, 0, nozzle.spray(station.inlet, around).filling);
+            }
+        });
+    }
 }
 
 void Motion::heat(const Mode& mode, std::span<const double> state) {
@@ -160,6 +194,10 @@ void Motion::rates(const Moment& moment, std::span<const double> state,
         rate[Layout::first_energy + i] = moment.power[i] / kilo;
     for (std::size_t i = 0; i < layout_.nodes.size(); ++i)
         rate[Layout::first_node + i] = moment.heating[i];
+    for (std::size_t k = 0; k < layout_.pumps.size() && k < moment.pumps.size(); ++k) {
+        rate[layout_.first_pump() + Layout::of_a_pump * k] = moment.pumps[k].running_rate;
+        rate[layout_.first_pump() + Layout::of_a_pump * k + 1] = moment.pumps[k].filling_rate;
+    }
     if (!layout_.wet) return;
     for (std::size_t i = 0; i < Layout::liquids; ++i) {
         const std::size_t at = layout_.first_film() + i;

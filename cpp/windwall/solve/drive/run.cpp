@@ -1,5 +1,6 @@
 #include "windwall/solve/drive/run.hpp"
 
+#include "windwall/charge/spray_in_time.hpp"
 #include "windwall/driveline/train.hpp"
 #include "windwall/numerics/root.hpp"
 #include "windwall/solve/answer/limits.hpp"
@@ -67,6 +68,9 @@ DriveResult Run::go() {
 /// The state that the vehicle sets out with; false where its engine has no answer at all.
 bool Run::set_out() {
     const bool answered = motion_.set_out(outing_.starts, state_);
+    mode_.pumps.assign(motion_.layout().pumps.size(), {});
+    for (std::size_t k = 0; k < mode_.pumps.size(); ++k)
+        rest_line(k);
     if (answered) return true;
     result_.end = DriveEnd::no_answer;
     result_.outcome = motion_.moment().point.outcome;
@@ -95,7 +99,11 @@ void Run::rates(double, std::span<const double> state, std::span<double> rate) {
 /// Goes on in another mode: what the crank gives or takes meanwhile is noted.
 void Run::set(const Mode& mode) {
     const double before = state_.empty() ? 0 : motion_.kinetic_energy(mode_, state_);
+    const std::vector<PumpMode> pumps = mode_.pumps;
+    const bool dry = mode_.dry;
     mode_ = mode;
+    mode_.pumps = pumps;
+    mode_.dry = dry;
     result_.changed += before - motion_.kinetic_energy(mode_, state_);
     GuardContext context{&motion_,   &shifts_.up,       outing_.shift_speed,
                          rev_limit_, shifts_.up.size(), mode.pedal > 0};
@@ -104,12 +112,14 @@ void Run::set(const Mode& mode) {
         guards_.push_back({Guard::Then::happens,
                            Happening::shift_ends,
                            {},
+                           0,
                            [end = time_ + shift_time_](double time, auto) { return time - end; },
                            {}});
     if (outing_.road_length && mode.phase != Phase::standing && mode.phase != Phase::engine_off)
         guards_.push_back({Guard::Then::drive_ends,
                            {},
                            DriveEnd::road_ends,
+                           0,
                            [end = run_start_distance_ + *outing_.road_length](double, auto state) {
                                return state[Layout::distance] - end;
                            },
@@ -118,8 +128,19 @@ void Run::set(const Mode& mode) {
         guards_.push_back({Guard::Then::drive_ends,
                            {},
                            DriveEnd::tank_empty,
+                           0,
                            [all = 1000 * *outing_.fuel_on_board * vehicle_.fuel.density()](
                                double, auto state) { return state[Layout::fuel_used] - all; },
+                           {}});
+    add_pump_guards(guards_, mode_, motion_.layout());
+    if (outing_.liquid_on_board && !mode_.dry)
+        guards_.push_back({Guard::Then::happens,
+                           Happening::liquid_empty,
+                           {},
+                           0,
+                           [all = liquid_on_board()](double, auto state) {
+                               return state[Layout::liquid_used] - all;
+                           },
                            {}});
     watch_road();
     integrator_.start(time_, state_, first_step);
@@ -135,6 +156,7 @@ void Run::watch_road() {
     guards_.push_back({Guard::Then::happens,
                        Happening::road_turns,
                        {},
+                       0,
                        [at = run_start_distance_ + *next](double, auto state) {
                            return state[Layout::distance] - at;
                        },
@@ -240,151 +262,15 @@ Run::Verdict Run::happens(const Guard& guard) {
     keep(time_, state_, true);
     switch (guard.then) {
         case Guard::Then::drive_ends: result_.end = guard.end; return Verdict::drive_ends;
-        case Guard::Then::happens: return react(guard.what);
+        case Guard::Then::happens: return react(guard);
         case Guard::Then::leg_done: break;
     }
     if (leg_speed_ > 0) {
         hold();
         return Verdict::leg_goes_on;
     }
-    if (guard.what == Happening::clutch_grips) react(guard.what);
+    if (guard.what == Happening::clutch_grips) react(guard);
     return Verdict::leg_done;
-}
-
-/// What follows from what happened.
-Run::Verdict Run::react(Happening what) {
-    Mode next = mode_;
-    switch (what) {
-        case Happening::clutch_grips:
-            next = {.phase = Phase::driving,
-                    .gear = mode_.gear,
-                    .pedal = mode_.pedal,
-                    .spinning = mode_.spinning};
-            break;
-        case Happening::clutch_slips:
-            next.phase = Phase::slipping;
-            next.engine_free = true;
-            state_[Layout::engine_speed] = moment(state_).engine_speed;
-            break;
-        case Happening::shift_begins:
-            next = {.phase = Phase::shifting, .gear = mode_.gear + 1, .lifted = outing_.lift};
-            break;
-        case Happening::shift_ends:
-            note(what);
-            engage(mode_.gear);
-            return Verdict::leg_goes_on;
-        case Happening::ratio_begins: next.stretch = 1; break;
-        case Happening::ratio_ends: next.stretch = 2; break;
-        case Happening::ratio_returns: next.stretch = mode_.stretch - 1; break;
-        case Happening::tyres_spin: next.spinning = true; break;
-        case Happening::tyres_grip: next.spinning = false; break;
-        case Happening::rev_limit:
-            if (waits_for_speed_) {
-                note(what);
-                result_.end = DriveEnd::no_more_speed;
-                return Verdict::drive_ends;
-            }
-            if (mode_.phase == Phase::slipping) {
-                next.engine_free = false;
-                next.engine_speed = rev_limit_;
-            } else {
-                next = {.phase = Phase::holding, .gear = mode_.gear};
-            }
-            break;
-        case Happening::stands_still: {
-            note(what);
-            if (!then_stand_) return stand(0, false), Verdict::leg_done;
-            const auto [time, off] = *then_stand_;
-            then_stand_.reset();
-            stand(time, off);
-            return Verdict::leg_goes_on;
-        }
-        case Happening::road_turns: set(next); return Verdict::leg_goes_on;
-        default: break;
-    }
-    set(next);
-    note(what);
-    return Verdict::leg_goes_on;
-}
-
-void Run::note(Happening what) {
-    const double engine_speed = moment(state_).engine_speed;
-    result_.events.push_back({what,
-                              time_,
-                              state_[Layout::distance],
-                              speed(),
-                              engine_speed,
-                              {},
-                              0,
-                              static_cast<long>(leg_) + 1,
-                              static_cast<long>(mode_.gear) + 1});
-}
-
-void Run::keep(double time, const State& state, bool) {
-    if (time == kept_at_) return;
-    const Moment& now = moment(state);
-    record_.look(mode_, now, motion_, motion_.solver().balance());
-    record_.keep(time, mode_, now, state, motion_);
-    note_limits(std::max(kept_at_, dense_from_), time, state);
-    kept_at_ = time;
-}
-
-double Run::limited(std::size_t limit, double time) {
-    State state;
-    integrator_.state_at(time, state);
-    record_.look(mode_, moment(state), motion_, motion_.solver().balance());
-    return record_.limited(limit);
-}
-
-/// Limits that are passed between the last moment that was kept and this one, which was looked at.
-void Run::note_limits(double from, double to, const State& state) {
-    const auto& limits = record_.limits();
-    std::vector<double> values(limits.size());
-    for (std::size_t k = 0; k < limits.size(); ++k)
-        values[k] = record_.limited(k);
-    for (std::size_t k = 0; k < limits.size(); ++k) {
-        const bool before = beyond_[k] != 0;
-        beyond_[k] = passes(limits[k], values[k]);
-        if (before || beyond_[k] == 0) continue;
-        const double bound = limits[k].max.value_or(limits[k].min.value_or(0));
-        const auto over = [&](double time) { return limited(k, time) - bound; };
-        double at = to;
-        if (from < to && !passes(limits[k], limited(k, from)))
-            at = numerics::find_root(over, from, to, {event_time, 0, 60}).x;
-        State there = state;
-        if (at < to) integrator_.state_at(at, there);
-        result_.events.push_back({Happening::limit_passed, at, there[Layout::distance],
-                                  there[Layout::road_speed], moment(there).engine_speed,
-                                  limits[k].address, values[k], static_cast<long>(leg_) + 1,
-                                  static_cast<long>(mode_.gear) + 1});
-    }
-}
-
-/// Distances and speeds that were waited for, found between two times of the last step.
-void Run::note_marks(double from, double to) {
-    State before, behind, there;
-    integrator_.state_at(from, before);
-    integrator_.state_at(to, behind);
-    const auto look = [&](std::size_t at, double offset, const std::vector<double>& wanted,
-                          bool distance) {
-        for (const double mark : wanted) {
-            const double goal = mark + offset;
-            if (!(before[at] < goal && behind[at] >= goal)) continue;
-            const auto gap = [&](double time) {
-                integrator_.state_at(time, there);
-                return there[at] - goal;
-            };
-            const double time = numerics::find_root(gap, from, to, {event_time / 100, 0, 80}).x;
-            integrator_.state_at(time, there);
-            result_.marks.push_back(
-                {run_, distance ? std::optional(mark) : std::nullopt,
-                 distance ? std::nullopt : std::optional(mark), time - run_start_time_,
-                 there[Layout::distance] - run_start_distance_, there[Layout::road_speed]});
-        }
-    };
-    if (run_ == 0) return;
-    look(Layout::distance, run_start_distance_, options_.mark_distances, true);
-    look(Layout::road_speed, 0, options_.mark_speeds, false);
 }
 
 }  // namespace windwall::solve

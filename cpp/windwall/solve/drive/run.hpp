@@ -49,7 +49,11 @@ private:
     void set(const Mode& mode);
     void watch_road();
     Verdict happens(const Guard& guard);
-    Verdict react(Happening what);
+    Verdict react(const Guard& guard);
+    void pump(const Guard& guard);
+    void rest_line(std::size_t number);
+    const charge::EvaporativeInjection* nozzle_of(std::size_t number) const;
+    double liquid_on_board() const;
     std::optional<std::pair<const Guard*, double>> first_passed();
     double value(const Guard& guard, double time, const State& state);
     double crossing(const Guard& guard, double from, double to);

@@ -13,7 +13,11 @@ namespace {
 constexpr double moving = 0.02;  // m/s
 
 Guard when(std::function<double(double, std::span<const double>)> number) {
-    return {Guard::Then::leg_done, {}, {}, std::move(number), {}};
+    return {Guard::Then::leg_done, {}, {}, 0, std::move(number), {}};
+}
+
+Guard when_moment(Happening what, std::function<double(const Moment&)> number) {
+    return {Guard::Then::leg_done, what, {}, 0, {}, std::move(number)};
 }
 
 }  // namespace
@@ -55,10 +59,9 @@ void Run::begin(const vehicle::Idle& leg) {
 
 void Run::begin(const vehicle::Launch& leg) {
     launch(leg.engine_speed);
-    leg_guards_.push_back(
-        {Guard::Then::leg_done, Happening::clutch_grips, {}, {}, [](const Moment& now) {
-             return now.gripping_speed - now.engine_speed;
-         }});
+    leg_guards_.push_back(when_moment(Happening::clutch_grips, [](const Moment& now) {
+        return now.gripping_speed - now.engine_speed;
+    }));
 }
 
 void Run::begin(const vehicle::FullThrottle& leg) {
@@ -67,10 +70,9 @@ void Run::begin(const vehicle::FullThrottle& leg) {
     if (leg.for_distance) until_distance(*leg.for_distance);
     if (leg.for_time) until_time(*leg.for_time);
     if (leg.to_engine_speed)
-        leg_guards_.push_back(
-            {Guard::Then::leg_done, {}, {}, {}, [wanted = *leg.to_engine_speed](const Moment& now) {
-                 return now.engine_speed - wanted;
-             }});
+        leg_guards_.push_back(when_moment({}, [wanted = *leg.to_engine_speed](const Moment& now) {
+            return now.engine_speed - wanted;
+        }));
     waits_for_speed_ = leg.to_speed || leg.to_engine_speed;
 }
 

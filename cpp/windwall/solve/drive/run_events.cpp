@@ -1,0 +1,106 @@
+// What follows from what happens in a drive.
+#include "windwall/charge/spray_in_time.hpp"
+#include "windwall/solve/drive/run.hpp"
+
+namespace windwall::solve {
+
+/// What follows from what happened.
+Run::Verdict Run::react(const Guard& guard) {
+    const Happening what = guard.what;
+    Mode next = mode_;
+    switch (what) {
+        case Happening::clutch_grips:
+            next = {.phase = Phase::driving,
+                    .gear = mode_.gear,
+                    .pedal = mode_.pedal,
+                    .spinning = mode_.spinning};
+            break;
+        case Happening::clutch_slips:
+            next.phase = Phase::slipping;
+            next.engine_free = true;
+            state_[Layout::engine_speed] = moment(state_).engine_speed;
+            break;
+        case Happening::shift_begins:
+            next = {.phase = Phase::shifting, .gear = mode_.gear + 1, .lifted = outing_.lift};
+            break;
+        case Happening::shift_ends:
+            note(what);
+            engage(mode_.gear);
+            return Verdict::leg_goes_on;
+        case Happening::ratio_begins: next.stretch = 1; break;
+        case Happening::ratio_ends: next.stretch = 2; break;
+        case Happening::ratio_returns: next.stretch = mode_.stretch - 1; break;
+        case Happening::tyres_spin: next.spinning = true; break;
+        case Happening::tyres_grip: next.spinning = false; break;
+        case Happening::rev_limit:
+            if (waits_for_speed_) {
+                note(what);
+                result_.end = DriveEnd::no_more_speed;
+                return Verdict::drive_ends;
+            }
+            if (mode_.phase == Phase::slipping) {
+                next.engine_free = false;
+                next.engine_speed = rev_limit_;
+            } else {
+                next = {.phase = Phase::holding, .gear = mode_.gear};
+            }
+            break;
+        case Happening::stands_still: {
+            note(what);
+            if (!then_stand_) return stand(0, false), Verdict::leg_done;
+            const auto [time, off] = *then_stand_;
+            then_stand_.reset();
+            stand(time, off);
+            return Verdict::leg_goes_on;
+        }
+        case Happening::road_turns: set(next); return Verdict::leg_goes_on;
+        case Happening::pump_switched_on:
+        case Happening::pump_switched_off:
+        case Happening::pump_runs:
+        case Happening::line_full: pump(guard); break;
+        case Happening::liquid_empty: mode_.dry = true; break;
+        default: break;
+    }
+    set(next);
+    note(what);
+    return Verdict::leg_goes_on;
+}
+
+/// What a pump and its line do from now on.
+void Run::pump(const Guard& guard) {
+    PumpMode& pump = mode_.pumps[guard.number];
+    const auto* nozzle = nozzle_of(guard.number);
+    switch (guard.what) {
+        case Happening::pump_switched_on:
+            pump.switched = true;
+            pump.due = time_ + (nozzle ? nozzle->delay : 0);
+            break;
+        case Happening::pump_runs: pump.runs = true; break;
+        case Happening::line_full: pump.full = true; break;
+        default: pump.switched = pump.runs = false; rest_line(guard.number);
+    }
+}
+
+/// A line whose pump rests stays full, or runs back into the tank.
+void Run::rest_line(std::size_t number) {
+    const auto* nozzle = nozzle_of(number);
+    const double filled = nozzle ? charge::line_at_rest(*nozzle, 0) : 1;
+    state_[motion_.layout().first_pump() + Layout::of_a_pump * number + 1] = filled;
+    mode_.pumps[number].full = filled >= 1;
+}
+
+const charge::EvaporativeInjection* Run::nozzle_of(std::size_t number) const {
+    return vehicle_.charge_path[motion_.layout().pumps[number]]
+        .part.as<charge::EvaporativeInjection>();
+}
+
+/// g of what the nozzles have to spray.
+double Run::liquid_on_board() const {
+    double density = 1000;
+    for (const std::size_t part : motion_.layout().pumps)
+        if (const auto* nozzle = vehicle_.charge_path[part].part.as<charge::EvaporativeInjection>())
+            density = nozzle->blend_density();
+    return 1000 * *outing_.liquid_on_board * density;
+}
+
+}  // namespace windwall::solve

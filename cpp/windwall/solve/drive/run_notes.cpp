@@ -1,0 +1,96 @@
+// What is kept and told of a drive on its way.
+#include "windwall/numerics/root.hpp"
+#include "windwall/solve/answer/limits.hpp"
+#include "windwall/solve/drive/run.hpp"
+
+#include <algorithm>
+
+namespace windwall::solve {
+namespace {
+
+constexpr double event_time = 1e-7;  // s, to which limits are found
+constexpr double mark_time = 1e-9;   // s
+
+}  // namespace
+
+void Run::note(Happening what) {
+    const double engine_speed = moment(state_).engine_speed;
+    result_.events.push_back({what,
+                              time_,
+                              state_[Layout::distance],
+                              speed(),
+                              engine_speed,
+                              {},
+                              0,
+                              static_cast<long>(leg_) + 1,
+                              static_cast<long>(mode_.gear) + 1});
+}
+
+void Run::keep(double time, const State& state, bool) {
+    if (time == kept_at_) return;
+    const Moment& now = moment(state);
+    record_.look(mode_, now, motion_, motion_.solver().balance());
+    record_.keep(time, mode_, now, state, motion_);
+    note_limits(std::max(kept_at_, dense_from_), time, state);
+    kept_at_ = time;
+}
+
+double Run::limited(std::size_t limit, double time) {
+    State state;
+    integrator_.state_at(time, state);
+    record_.look(mode_, moment(state), motion_, motion_.solver().balance());
+    return record_.limited(limit);
+}
+
+/// Limits that are passed between the last moment that was kept and this one, which was looked at.
+void Run::note_limits(double from, double to, const State& state) {
+    const auto& limits = record_.limits();
+    std::vector<double> values(limits.size());
+    for (std::size_t k = 0; k < limits.size(); ++k)
+        values[k] = record_.limited(k);
+    for (std::size_t k = 0; k < limits.size(); ++k) {
+        const bool before = beyond_[k] != 0;
+        beyond_[k] = passes(limits[k], values[k]);
+        if (before || beyond_[k] == 0) continue;
+        const double bound = limits[k].max.value_or(limits[k].min.value_or(0));
+        const auto over = [&](double time) { return limited(k, time) - bound; };
+        double at = to;
+        if (from < to && !passes(limits[k], limited(k, from)))
+            at = numerics::find_root(over, from, to, {event_time, 0, 60}).x;
+        State there = state;
+        if (at < to) integrator_.state_at(at, there);
+        result_.events.push_back({Happening::limit_passed, at, there[Layout::distance],
+                                  there[Layout::road_speed], moment(there).engine_speed,
+                                  limits[k].address, values[k], static_cast<long>(leg_) + 1,
+                                  static_cast<long>(mode_.gear) + 1});
+    }
+}
+
+/// Distances and speeds that were waited for, found between two times of the last step.
+void Run::note_marks(double from, double to) {
+    State before, behind, there;
+    integrator_.state_at(from, before);
+    integrator_.state_at(to, behind);
+    const auto look = [&](std::size_t at, double offset, const std::vector<double>& wanted,
+                          bool distance) {
+        for (const double mark : wanted) {
+            const double goal = mark + offset;
+            if (!(before[at] < goal && behind[at] >= goal)) continue;
+            const auto gap = [&](double time) {
+                integrator_.state_at(time, there);
+                return there[at] - goal;
+            };
+            const double time = numerics::find_root(gap, from, to, {mark_time, 0, 80}).x;
+            integrator_.state_at(time, there);
+            result_.marks.push_back(
+                {run_, distance ? std::optional(mark) : std::nullopt,
+                 distance ? std::nullopt : std::optional(mark), time - run_start_time_,
+                 there[Layout::distance] - run_start_distance_, there[Layout::road_speed]});
+        }
+    };
+    if (run_ == 0) return;
+    look(Layout::distance, run_start_distance_, options_.mark_distances, true);
+    look(Layout::road_speed, 0, options_.mark_speeds, false);
+}
+
+}  // namespace windwall::solve

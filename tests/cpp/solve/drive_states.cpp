@@ -1,0 +1,135 @@
+// What a drive remembers from moment to moment: every temperature, the film on the walls, the pump
+// with its delay and its line. Each test falls when its state is taken out.
+#include "windwall/solve/drive/drive.hpp"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <set>
+#include <stdexcept>
+#include <string>
+#include <vector>
+
+#include "samples.hpp"
+
+namespace windwall::solve {
+namespace {
+
+using sample::rpm;
+
+vehicle::Outing full_throttle(double seconds, vehicle::Starts starts = vehicle::Starts::idling) {
+    vehicle::FullThrottle leg;
+    leg.for_time = seconds;
+    vehicle::Outing made;
+    made.id = "run";
+    made.starts = starts;
+    made.shift_speed = 6000 * rpm;
+    made.legs = {leg};
+    return made;
+}
+
+const std::vector<double>& column(const DriveResult& drive, std::string_view address) {
+    const auto at = std::ranges::find(drive.addresses, address);
+    if (at == drive.addresses.end()) throw std::runtime_error("no column " + std::string(address));
+    return drive.columns[static_cast<std::size_t>(at - drive.addresses.begin())];
+}
+
+const DriveEvent& event(const DriveResult& drive, Happening what) {
+    const auto found = std::ranges::find(drive.events, what, &DriveEvent::what);
+    if (found == drive.events.end()) throw std::runtime_error("no such event");
+    return *found;
+}
+
+/// Sprays behind the blower once the manifold has a few kilopascals.
+vehicle::Vehicle spraying() {
+    charge::EvaporativeInjection jet;
+    jet.rated_flow = 150e-6 / 60;
+    jet.pump_pressure = 8e5;
+    jet.starts_at = 15e3;
+    jet.wall_share = 0.5;
+    jet.delay = 0.4;
+    jet.pump_rise_time = 0.5;
+    vehicle::Vehicle car = sample::cyclecar();
+    car.charge_path.insert(car.charge_path.begin() + 3, {"jet", jet});
+    return car;
+}
+
+double at(const DriveResult& drive, std::string_view address, double time) {
+    const auto& times = column(drive, "time");
+    const auto k = std::ranges::lower_bound(times, time) - times.begin();
+    return column(drive, address).at(static_cast<std::size_t>(k));
+}
+
+}  // namespace
+
+TEST(DriveStates, EveryNodeTakesItsTime) {
+    vehicle::Vehicle car = sample::belt_driven(sample::cooled_cyclecar());
+    charge::Duct pipe;
+    pipe.length = 0.6;
+    pipe.bore = 0.04;
+    car.charge_path.insert(car.charge_path.end() - 1, {"pipe", pipe});
+    car.charge_path.back().part.as<charge::Plenum>()->volume = 3e-3;
+    DriveOptions options;
+    options.every = 0.1;
+    const DriveResult drive = solve::drive(car, full_throttle(60, vehicle::Starts::cold), options);
+    ASSERT_EQ(drive.end, DriveEnd::legs_done);
+    const std::set<std::string> nodes{"engine/head",
+                                      "engine/oil",
+                                      "engine/block",
+                                      "charge_path/blower/case",
+                                      "charge_path/pipe/wall",
+                                      "charge_path/cooler/core",
+                                      "charge_path/plenum/wall",
+                                      "driveline/belt/belt",
+                                      "under_hood/air"};
+    for (const std::string& node : nodes) {
+        const auto& temperature = column(drive, node + "/temperature");
+        EXPECT_NEAR(temperature.front(), car.day.temperature, 1e-9) << node;
+        EXPECT_GT(temperature.back(), car.day.temperature + 0.5) << node;
+        // Not at once: after a fifth of a second nothing is where it is after a minute.
+        EXPECT_LT(std::abs(at(drive, node + "/temperature", 0.2) - temperature.front()),
+                  0.5 * std::abs(temperature.back() - temperature.front()))
+            << node;
+    }
+}
+
+TEST(DriveStates, APumpRunsOnceItsDelayIsOver) {
+    const DriveResult drive = solve::drive(spraying(), full_throttle(12));
+    ASSERT_EQ(drive.end, DriveEnd::legs_done);
+    const double on = event(drive, Happening::pump_switched_on).time;
+    EXPECT_GT(on, 0);
+    EXPECT_NEAR(event(drive, Happening::pump_runs).time, on + 0.4, 1e-6);
+    EXPECT_EQ(at(drive, "charge_path/jet/liquid_flow", on + 0.2), 0);
+    // By its rise of half a second not all of it is there after a fifth of one.
+    const double soon = at(drive, "charge_path/jet/liquid_flow", on + 0.6);
+    const double late = column(drive, "charge_path/jet/liquid_flow").back();
+    EXPECT_GT(soon, 0);
+    EXPECT_LT(soon, 0.9 * late);
+}
+
+TEST(DriveStates, TheFilmComesLateAndStaysLate) {
+    vehicle::Vehicle car = spraying();
+    const DriveResult drive = solve::drive(car, full_throttle(15));
+    const double film_time = car.engine.as<engine::Cylinder>()->evaporation.film_time;
+    const double film = column(drive, "film").back();
+    const double sprayed = column(drive, "charge_path/jet/liquid_flow").back();
+    // Half of the spray lands on the wall and stays there for its time; some of it has dried.
+    EXPECT_GT(film, 0.3 * 0.5 * sprayed * film_time);
+    EXPECT_LT(film, 1.1 * sprayed * film_time);
+    car.engine.as<engine::Cylinder>()->evaporation.film_time = 4 * film_time;
+    EXPECT_GT(column(solve::drive(car, full_throttle(15)), "film").back(), 2.5 * film);
+}
+
+TEST(DriveStates, AnEmptyTankEndsTheSprayAndNotTheDrive) {
+    vehicle::Outing run = full_throttle(15);
+    run.liquid_on_board = 5e-6;
+    const DriveResult drive = solve::drive(spraying(), run);
+    ASSERT_EQ(drive.end, DriveEnd::legs_done);
+    EXPECT_NEAR(column(drive, "liquid_used").back(), 5e-6 * 997, 2e-5 * 997 * 5e-6 + 1e-7);
+    EXPECT_EQ(column(drive, "charge_path/jet/liquid_flow").back(), 0);
+    EXPECT_GT(event(drive, Happening::liquid_empty).time, event(drive, Happening::pump_runs).time);
+}
+
+}  // namespace windwall::solve
