@@ -45,7 +45,7 @@ const DriveEvent& event(const DriveResult& drive, Happening what) {
 /// Sprays behind the blower once the manifold has a few kilopascals.
 vehicle::Vehicle spraying() {
     charge::EvaporativeInjection jet;
-    jet.rated_flow = 150e-6 / 60;
+    jet.rated_flow = 50e-6 / 60;
     jet.pump_pressure = 8e5;
     jet.starts_at = 15e3;
     jet.wall_share = 0.5;
@@ -130,6 +130,16 @@ TEST(DriveStates, AnEmptyTankEndsTheSprayAndNotTheDrive) {
     EXPECT_NEAR(column(drive, "liquid_used").back(), 5e-6 * 997, 2e-5 * 997 * 5e-6 + 1e-7);
     EXPECT_EQ(column(drive, "charge_path/jet/liquid_flow").back(), 0);
     EXPECT_GT(event(drive, Happening::liquid_empty).time, event(drive, Happening::pump_runs).time);
+}
+
+// So much water drowns the engine at the launch: the drive says that it stands.
+TEST(DriveStates, ADrownedEngineStalls) {
+    vehicle::Vehicle car = spraying();
+    auto& jet = *car.charge_path[3].part.as<charge::EvaporativeInjection>();
+    jet.starts_at.reset();
+    jet.rated_flow = 400e-6 / 60;
+    vehicle::Outing run = full_throttle(1e5);
+    EXPECT_EQ(solve::drive(car, run).end, DriveEnd::stalled);
 }
 
 }  // namespace windwall::solve

@@ -20,14 +20,16 @@ enum class DriveEnd {
     legs_done,
     road_ends,
     no_more_speed,  // a leg waits for a speed that is never reached
+    stalled,        // full throttle does not move it
+    too_long,       // a leg does not end within a day
     tank_empty,
     no_answer,  // a balance was not found
     cancelled,
     too_many_events,
 };
-inline constexpr std::array<std::string_view, 7> drive_end_names{
-    "legs_done", "road_ends", "no_more_speed",   "tank_empty",
-    "no_answer", "cancelled", "too_many_events",
+inline constexpr std::array<std::string_view, 9> drive_end_names{
+    "legs_done",  "road_ends", "no_more_speed", "stalled",         "too_long",
+    "tank_empty", "no_answer", "cancelled",     "too_many_events",
 };
 
 /// What happened at one moment.

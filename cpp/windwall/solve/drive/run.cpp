@@ -18,7 +18,9 @@ constexpr double event_time = 1e-7;           // s, to which events are found
 constexpr double longest_moving = 5;          // s, of one step
 constexpr double longest_standing = 60;       // s
 constexpr std::array looks{0.25, 0.5, 0.75};  // within a step, for what undoes itself
-constexpr double no_longer = 1e-3;  // m/s2, where a speed that a leg waits for will not come
+constexpr double no_longer = 1e-3;     // m/s2, where a speed that a leg waits for will not come
+constexpr double stalls_below = 0.1;   // m/s
+constexpr double longest_leg = 86400;  // s
 constexpr int most_at_once = 40;
 
 std::optional<numerics::Table> road_table(const fields::Columns& road, std::size_t column) {
@@ -165,6 +167,7 @@ void Run::watch_road() {
 
 Run::Verdict Run::drive_leg() {
     keep(time_, state_, true);
+    leg_begun_ = time_;
     for (Verdict verdict = Verdict::leg_goes_on;;) {
         verdict = step();
         if (verdict != Verdict::leg_goes_on) return verdict;
@@ -204,12 +207,22 @@ Run::Verdict Run::step() {
     time_ = to;
     if (passed) return happens(Guard(*passed->first));
     keep(time_, state_, true);
-    if (waits_for_speed_ && mode_.phase == Phase::driving &&
-        moment(state_).acceleration < no_longer && mode_.gear + 1 >= shifts_.up.size()) {
-        result_.end = DriveEnd::no_more_speed;
+    if (const auto end = gets_nowhere()) {
+        result_.end = *end;
         return Verdict::drive_ends;
     }
     return Verdict::leg_goes_on;
+}
+
+/// Why a leg will not end by itself.
+std::optional<DriveEnd> Run::gets_nowhere() {
+    if (time_ - leg_begun_ > longest_leg) return DriveEnd::too_long;
+    const bool pulls =
+        mode_.phase == Phase::slipping || (mode_.phase == Phase::driving && mode_.pedal > 0);
+    if (!pulls || moment(state_).acceleration >= no_longer) return std::nullopt;
+    if (speed() < stalls_below) return DriveEnd::stalled;
+    const bool last_gear = mode_.phase == Phase::slipping || mode_.gear + 1 >= shifts_.up.size();
+    return waits_for_speed_ && last_gear ? std::optional(DriveEnd::no_more_speed) : std::nullopt;
 }
 
 double Run::value(const Guard& guard, double time, const State& state) {

@@ -46,6 +46,7 @@ private:
     // Time.
     Verdict drive_leg();
     Verdict step();
+    std::optional<DriveEnd> gets_nowhere();
     void set(const Mode& mode);
     void watch_road();
     Verdict happens(const Guard& guard);
@@ -91,6 +92,7 @@ private:
     double run_start_time_ = 0, run_start_distance_ = 0;
     long run_ = 0;
     double kept_at_ = -1e9;
+    double leg_begun_ = 0;
     double dense_from_ = 0;     // s, since when the state is known at every time
     std::vector<char> beyond_;  // of each limit, as last kept
     int at_once_ = 0;           // events without time between them
