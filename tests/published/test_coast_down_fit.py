@@ -59,6 +59,14 @@ def test_both_ways_tell_wind_and_grade_too(wind, grade):
     assert fit.start_speeds == pytest.approx((30, 30), rel=1e-7)
 
 
+def test_a_slope_that_would_keep_it_rolling():
+    """Two percent down it would never stop: the hyperbolic branch of the solution."""
+    fit = ww.coast_down_fit(both_ways(end=10.0, grade=-0.02), **LIGHT)
+    assert fit.drag_area.value == pytest.approx(0.45, rel=1e-6)
+    assert fit.rolling_resistance.value == pytest.approx(0.015, rel=1e-6)
+    assert fit.grade.value == pytest.approx(-0.02, rel=1e-6)
+
+
 def test_a_rise_that_is_stated_is_kept_out_of_the_drag():
     rise, square = 0.09, 0.27
     aliased = 300 * GRAVITY * 0.015 * rise / (100 * KMH) ** 2

@@ -2,6 +2,7 @@
 
 import json
 
+import numpy as np
 import pytest
 
 import windwall as ww
@@ -68,9 +69,16 @@ def test_a_torque_that_falls_away_is_left_before_the_limit():
         "rows": [[2000, 50], [3500, 50], [4500, 30], [6000, 8]],
     }
     car = geared(engine=CURVE["engine"] | {"table": table})
-    (shift,) = ww.best_gearing(car).shifts
+    best = ww.best_gearing(car)
+    (shift,) = best.shifts
     assert not shift.at_the_limit
     assert shift.engine_speed < car.get("engine/rev_limit")
+    fastest = car.set({best.address: best.best.value})
+    curves = [
+        fastest.full_throttle_curve(gear, 400).dropna(subset=["road/thrust"]) for gear in (1, 2)
+    ]
+    pushes = [np.interp(shift.road_speed, one["road/speed"], one["road/thrust"]) for one in curves]
+    assert pushes[0] == pytest.approx(pushes[1], rel=2e-3)
 
 
 def test_the_end_of_what_was_tried_is_said():

@@ -34,6 +34,23 @@ def test_too_small_a_span_is_not_separated():
     assert fit.force.value == pytest.approx(still, abs=2 * fit.force.sigma)
 
 
+def test_a_wind_one_way_is_a_doubt_of_the_force():
+    doubts = [
+        ww.coast_down_fit(one_way(20, 10), **LIGHT, units=SI, headwind=wind, grade=0).force
+        for wind in ("0 m/s", "0 ± 1 m/s")
+    ]
+    of_wind = (doubts[1].sigma ** 2 - doubts[0].sigma ** 2) ** 0.5
+    assert of_wind == pytest.approx(0.6 * doubts[1].value * 2 / 15, rel=1e-6)
+
+
+def test_a_clock_that_does_not_begin_at_nothing():
+    runs = both_ways()
+    fit = ww.coast_down_fit(runs, **LIGHT, units=SI)
+    late = ww.coast_down_fit(runs | {"time": [t + 500 for t in runs["time"]]}, **LIGHT, units=SI)
+    assert late.drag_area.value == pytest.approx(fit.drag_area.value, rel=1e-6)
+    assert late.start_speeds == pytest.approx((30, 30), rel=1e-6)
+
+
 def test_just_enough_is():
     assert ww.coast_down_fit(one_way(25, 10), **LIGHT, units=SI).separated
 
