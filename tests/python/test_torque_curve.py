@@ -30,6 +30,10 @@ def test_answers_top_speed_ranking_and_texts():
     assert ww.rank(car)
 
 
+def test_it_is_shown_without_cylinders():
+    assert "625 cm3 by its measured torque, to 6000 rpm" in repr(ww.loads(changed()))
+
+
 def test_a_blower_beside_it_is_refused():
     blower = {
         "id": "roots",

@@ -33,6 +33,9 @@ def facts(scenario: ScenarioData) -> Iterator[tuple[str, str]]:
 
 
 def engine_text(scenario: ScenarioData) -> str:
+    if scenario.document()["engine"]["kind"] == "torque_curve":
+        size, limit = (scenario.readable(f"engine/{key}") for key in ("displacement", "rev_limit"))
+        return f"{size} by its measured torque, to {limit}"
     cylinders = scenario.get("engine/cylinders")
     bore, stroke = scenario.readable("engine/bore"), scenario.readable("engine/stroke")
     ratio = scenario.readable("engine/compression_ratio")
