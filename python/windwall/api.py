@@ -12,12 +12,21 @@ from windwall.results.default_sensitivity import DefaultSensitivity
 from windwall.results.diagnosis import Compared, Diagnosis
 from windwall.results.operating_point import OperatingPoint
 from windwall.results.ranking import Chosen, Ranking
+from windwall.results.standing_start import Shortfall
 from windwall.results.top_speed import TopSpeed
 from windwall.results.views import Readable, frame
 from windwall.scenario import files, info
 from windwall.scenario.data import ScenarioData
 from windwall.scenario.installing import Fitted
-from windwall.study import challenge, coast_down, compare, default_sensitivity, diagnosis, solve
+from windwall.study import (
+    challenge,
+    coast_down,
+    compare,
+    default_sensitivity,
+    diagnosis,
+    solve,
+    standing_start,
+)
 
 if TYPE_CHECKING:
     import pandas
@@ -47,6 +56,20 @@ class Scenario(ScenarioData, Readable):
     def full_throttle_curve(self, gear: int | None = None, points: int = 40) -> pandas.DataFrame:
         """Full throttle over engine speed, one column for each result, SI; units in `attrs`."""
         return frame(solve.full_throttle_curve(self, gear, points))
+
+    def time_to(self, speed: Any, **outing: Any) -> float:
+        """Seconds from standstill to a speed at full throttle, `"100 km/h"`; further arguments are
+        keys of an outing, such as `starts="soaked"`. Raises `NoAnswer` where it is not reached.
+        """
+        return standing_start.time_to(self, speed, **outing)
+
+    def time_over(self, distance: Any, **outing: Any) -> float:
+        """Seconds from standstill over a distance at full throttle, `"402.336 m"`; likewise."""
+        return standing_start.time_over(self, distance, **outing)
+
+    def shortfall(self, **outing: Any) -> Shortfall:
+        """How far a run that is driven from standstill ends below the quick `top_speed()`."""
+        return standing_start.shortfall(self, **outing)
 
     def coast_down(
         self,

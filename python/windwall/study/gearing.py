@@ -9,13 +9,12 @@ from typing import Any
 
 from windwall import _core
 from windwall.errors import NoAnswer, ScenarioError
-from windwall.quantities.measures import LENGTH, SPEED
 from windwall.results.gearing import BestGearing, Mark, Tried
 from windwall.scenario.arguments import wrong
 from windwall.scenario.data import ScenarioData
 from windwall.scenario.inputs import row
 from windwall.study.shifts import launch_gear, shifts
-from windwall.study.standing_start import time_at
+from windwall.study.standing_start import read_mark, timed
 
 # What is changed to gear a vehicle anew, by the kind of the last part that can be.
 FINAL = {"chain": "teeth_rear", "final_drive": "ratio", "belt": "diameter_rear"}
@@ -71,18 +70,6 @@ def _number(scenario: ScenarioData, address: str) -> float:
     return found
 
 
-def read_mark(mark: Any) -> Mark:
-    """`"402.336 m"` or `"100 km/h"`."""
-    for key, measure in (("distance", LENGTH), ("speed", SPEED)):
-        try:
-            value, _ = _core.read_quantity(mark, measure.dimension, measure.unit, "")
-        except (ValueError, TypeError):
-            continue
-        if value > 0:
-            return Mark(**{key: value})
-    raise wrong("mark", f'{mark!r} is no distance or speed: write "402.336 m" or "100 km/h"')
-
-
 def _speeds(scenario: ScenarioData, address: str) -> Merits:
     def speeds(values: list[float]) -> list[float | None]:
         found = _core.sweep(scenario.core, [address], [values], [], 0, None)["speed"]
@@ -100,7 +87,7 @@ def _times(scenario: ScenarioData, address: str, mark: Mark) -> Merits:
 
 def _time(scenario: ScenarioData, mark: Mark) -> float | None:
     try:
-        return time_at(scenario, mark)
+        return timed(scenario, mark).time
     except NoAnswer:
         return None
 

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from windwall.errors import NoAnswer
 from windwall.results.gearing import Mark, Shift
 from windwall.scenario.data import ScenarioData
 from windwall.scenario.info import scenario_info
 from windwall.study.solve import full_throttle_curve, top_speed
-from windwall.study.standing_start import time_at
+from windwall.study.standing_start import timed
 
 if TYPE_CHECKING:
     import numpy as np
@@ -26,8 +27,17 @@ def launch_gear(scenario: ScenarioData, mark: Mark | None) -> int | None:
         road = scenario.get("goal/run_up") or SOME_ROAD
         answer = top_speed(scenario.set({"goal/run_up": road}), brief=True)
         return answer.run_up.start_gear if answer.answered else None
-    times = {gear: time_at(scenario, mark, launch_gear=gear) for gear in range(1, gears + 1)}
-    return min(times, key=times.__getitem__)
+    times = {gear: _started(scenario, mark, gear) for gear in range(1, gears + 1)}
+    reached = {gear: time for gear, time in times.items() if time is not None}
+    return min(reached, key=reached.__getitem__) if reached else None
+
+
+def _started(scenario: ScenarioData, mark: Mark, gear: int) -> float | None:
+    """Seconds to a mark from a start in a gear; None where that does not get there."""
+    try:
+        return timed(scenario, mark, launch_gear=gear).time
+    except NoAnswer:
+        return None
 
 
 def shifts(scenario: ScenarioData) -> tuple[Shift, ...]:

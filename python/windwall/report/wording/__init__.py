@@ -12,6 +12,7 @@ from windwall.report.wording import (
     operating_point,
     ranking,
     sets,
+    standing_start,
     top_speed,
 )
 
@@ -23,5 +24,6 @@ __all__ = [
     "operating_point",
     "ranking",
     "sets",
+    "standing_start",
     "top_speed",
 ]
