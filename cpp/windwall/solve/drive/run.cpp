@@ -20,6 +20,7 @@ constexpr double longest_standing = 60;       // s
 constexpr std::array looks{0.25, 0.5, 0.75};  // within a step, for what undoes itself
 constexpr double no_longer = 1e-3;     // m/s2, where a speed that a leg waits for will not come
 constexpr double stalls_below = 0.1;   // m/s
+constexpr double revs_up_by = 1;       // rad/s2, an engine that is on its way
 constexpr double longest_leg = 86400;  // s
 constexpr int most_at_once = 40;
 
@@ -220,7 +221,8 @@ std::optional<DriveEnd> Run::gets_nowhere() {
     const bool pulls =
         mode_.phase == Phase::slipping || (mode_.phase == Phase::driving && mode_.pedal > 0);
     if (!pulls || moment(state_).acceleration >= no_longer) return std::nullopt;
-    if (speed() < stalls_below) return DriveEnd::stalled;
+    const bool revs_up = mode_.engine_free && moment(state_).engine_acceleration > revs_up_by;
+    if (speed() < stalls_below) return revs_up ? std::nullopt : std::optional(DriveEnd::stalled);
     const bool last_gear = mode_.phase == Phase::slipping || mode_.gear + 1 >= shifts_.up.size();
     return waits_for_speed_ && last_gear ? std::optional(DriveEnd::no_more_speed) : std::nullopt;
 }

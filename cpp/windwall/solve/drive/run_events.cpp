@@ -24,8 +24,8 @@ Run::Verdict Run::react(const Guard& guard) {
             next = {.phase = Phase::shifting, .gear = mode_.gear + 1, .lifted = outing_.lift};
             break;
         case Happening::shift_ends:
-            note(what);
             engage(mode_.gear);
+            note(what);
             return Verdict::leg_goes_on;
         case Happening::ratio_begins: next.stretch = 1; break;
         case Happening::ratio_ends: next.stretch = 2; break;
@@ -61,8 +61,8 @@ Run::Verdict Run::react(const Guard& guard) {
         case Happening::liquid_empty: mode_.dry = true; break;
         default: break;
     }
-    set(next);
     note(what);
+    set(next);
     return Verdict::leg_goes_on;
 }
 
