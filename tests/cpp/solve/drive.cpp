@@ -226,6 +226,68 @@ TEST(Drive, ACoastDownIsTheClosedForm) {
     EXPECT_NEAR(road, coast.road(30, slow), 1e-6 * road);
 }
 
+// A belt drive that holds the engine's speed makes a constant torque a constant power.
+TEST(Drive, ABeltDriveWithoutLossIsConstantPower) {
+    vehicle::Vehicle car = plain_car();
+    car.body.rolling_resistance = 0;
+    driveline::BeltCvt belt;
+    belt.low_ratio = 4;
+    belt.high_ratio = 0.8;
+    belt.shift_speed = 6000 * rpm;
+    belt.rated_torque = 50;
+    belt.drag_share = belt.load_loss = belt.ratio_loss = belt.slip = 0;
+    belt.inertia = belt.driven_inertia = 0;
+    driveline::FinalDrive last_drive;
+    last_drive.fixed_ratio = 4;
+    last_drive.efficiency = 1;
+    last_drive.drag_torque = last_drive.inertia = 0;
+    car.driveline = {car.driveline.front(), {"belt", belt}, {"axle", last_drive}};
+    vehicle::FullThrottle up;
+    up.to_speed = 35;
+    DriveOptions options = tight();
+    options.mark_speeds = {15, 30};
+    const DriveResult drive = solve::drive(car, outing({up}), options);
+    ASSERT_EQ(drive.end, DriveEnd::legs_done);
+    const double power = torque * belt.shift_speed, c = air_density(car) * drag_area / 2;
+    const double far = std::cbrt(power / c), heavy = mass;
+    const auto road = [&](double v) {
+        return -heavy / (3 * c) * std::log1p(-std::pow(v / far, 3));
+    };
+    const auto time = [&](double v) {
+        const double x = v / far, root = std::sqrt(3.0);
+        return heavy / (c * far) *
+               (-std::log(1 - x) / 3 + std::log(1 + x + x * x) / 6 -
+                (std::atan((2 * x + 1) / root) - std::atan(1 / root)) / root);
+    };
+    const Mark &slow = drive.marks.at(0), &fast = drive.marks.at(1);
+    EXPECT_GT(slow.time, event(drive, Happening::ratio_begins).time);
+    EXPECT_NEAR((fast.time - slow.time) / (time(30) - time(15)), 1, 1e-6);
+    EXPECT_NEAR((fast.distance - slow.distance) / (road(30) - road(15)), 1, 1e-6);
+}
+
+// With the engine off what is left of a block's warmth falls by the same share in the same time.
+TEST(Drive, MetalCoolsByAnExponential) {
+    vehicle::Vehicle car = sample::cyclecar();
+    car.engine.as<engine::Cylinder>()->cooling.warm_air_share = 0;
+    vehicle::Stop stop;
+    stop.time = 600;
+    stop.engine = vehicle::StandingEngine::off;
+    Outing rest = outing({stop});
+    rest.starts = vehicle::Starts::soaked;
+    DriveOptions options = tight();
+    options.every_standing = 100;
+    const DriveResult drive = solve::drive(car, rest, options);
+    const auto at = std::ranges::find(drive.addresses, "engine/block/temperature");
+    const auto& T = drive.columns[static_cast<std::size_t>(at - drive.addresses.begin())];
+    const auto& t = drive.columns[0];
+    const double air = car.day.temperature;
+    const double rate = std::log((T.front() - air) / (T.back() - air)) / (t.back() - t.front());
+    EXPECT_GT(rate, 1e-5);
+    for (std::size_t i = 0; i < T.size(); ++i)
+        EXPECT_NEAR((T[i] - air) / ((T.front() - air) * std::exp(-rate * (t[i] - t.front()))), 1,
+                    1e-6);
+}
+
 TEST(Drive, EnergyIsClosedInEveryVehicle) {
     vehicle::HoldSpeed hold;
     hold.speed = 15;
