@@ -22,6 +22,7 @@ if TYPE_CHECKING:
     from windwall.results.top_speed import TopSpeed
     from windwall.scenario.schema import schema
     from windwall.study.coast_down_fit import coast_down_fit
+    from windwall.study.driven_gains import driven_gains
     from windwall.study.gearing import best_gearing
     from windwall.study.rank import rank
     from windwall.study.sweep import sweep
@@ -36,6 +37,7 @@ __all__ = [
     "best_gearing",
     "build_info",
     "coast_down_fit",
+    "driven_gains",
     "load",
     "loads",
     "physics",
@@ -57,6 +59,7 @@ HOMES = {
     "best_gearing": "study.gearing",
     "build_info": "_core",
     "coast_down_fit": "study.coast_down_fit",
+    "driven_gains": "study.driven_gains",
     "load": "api",
     "loads": "api",
     "rank": "study.rank",

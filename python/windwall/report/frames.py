@@ -9,6 +9,7 @@ from windwall.report.wording.sets import outside
 from windwall.results.account import Account
 from windwall.results.coast_down import CoastDown
 from windwall.results.curve import Curve
+from windwall.results.driven_gains import DrivenGains
 from windwall.results.gearing import BestGearing
 from windwall.results.outcome import Outcome
 from windwall.results.ranking import ANCHORS, Ranking
@@ -89,6 +90,19 @@ def gearing(best: BestGearing) -> pandas.DataFrame:
     made = pd.DataFrame(list(best.tried), columns=["value", name], dtype=float)
     made.attrs["units"] = {"value": best.measure.si, name: best.of_merit.si}
     made.attrs["address"] = best.address
+    return made
+
+
+@frame.register(DrivenGains)
+def driven_gains(answer: DrivenGains) -> pandas.DataFrame:
+    """Time or speed without and with each upgrade, and the change."""
+    import pandas as pd
+
+    rows = {one.id: (one.title, one.before, one.fitted, one.change) for one in answer.gains}
+    columns = ["title", "before", "fitted", "change"]
+    made = pd.DataFrame.from_dict(rows, orient="index", columns=columns)
+    made.index.name = "upgrade"
+    made.attrs["units"] = dict.fromkeys(columns[1:], answer.of_merit.si)
     return made
 
 

@@ -6,6 +6,7 @@ from dataclasses import fields
 from typing import Any
 
 from windwall.results.coast_down import CoastDownFit, Estimate
+from windwall.results.driven_gains import DrivenGains
 from windwall.results.gearing import BestGearing
 from windwall.results.views import document
 
@@ -54,4 +55,19 @@ def gearing_document(best: BestGearing) -> dict[str, Any]:
         "shifts": [one._asdict() for one in best.shifts],
         "units": {"value": of_value, merit: of_merit, "flat": of_value, "run_up": "m"}
         | {"engine_speed": "rad/s", "road_speed": "m/s", "mark/speed": "m/s", "mark/distance": "m"},
+    }
+
+
+@document.register(DrivenGains)
+def driven_gains_document(answer: DrivenGains) -> dict[str, Any]:
+    """What each upgrade is worth in a driven run."""
+    merit = answer.of_merit.si
+    return {
+        "title": answer.title,
+        "mark": None if answer.mark is None else answer.mark._asdict(),
+        "run_up": answer.run_up,
+        "stock": answer.stock,
+        "gains": [one._asdict() | {"change": one.change} for one in answer.gains],
+        "units": {"stock": merit, "before": merit, "fitted": merit, "change": merit}
+        | {"run_up": "m", "mark/speed": "m/s", "mark/distance": "m"},
     }

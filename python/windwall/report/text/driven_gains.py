@@ -1,0 +1,50 @@
+"""Every upgrade by a driven run."""
+
+from __future__ import annotations
+
+from windwall.quantities.measures import LENGTH
+from windwall.report.text_layout import paragraph, section, table
+from windwall.results.driven_gains import DrivenGain, DrivenGains
+from windwall.results.views import summary
+
+TO = "time from standstill to {mark}, in {unit}"
+OVER = "speed at the end of {road} from standstill, in {unit}"
+HIGHEST = "speed where it gets no faster, in {unit}"
+NOTE = (
+    "Each upgrade is fitted alone, with what it requires, and held against that; a choice takes "
+    "the value of the highest quick speed. Sets are ranked by that speed: rank()."
+)
+
+
+@summary.register(DrivenGains)
+def driven_gains_text(answer: DrivenGains) -> str:
+    """What each is worth, the best first."""
+    unit = answer.of_merit.shown(answer.system)
+    rows = [("", "without", "with", "change"), *(_row(one, answer) for one in answer.gains)]
+    lines = [answer.title, *paragraph(f"Driven: {what(answer).format(unit=unit)}.", "")]
+    stock = "no answer" if answer.stock is None else _number(answer, answer.stock)
+    lines += ["", *paragraph(f"As it is: {stock} {unit}.")]
+    lines += section("Every upgrade alone", table(rows))
+    reasons = [f"{one.id}: {one.refusal}" for one in answer.gains if one.refusal]
+    lines += section("Without an answer", [line for one in reasons for line in paragraph(one)])
+    return "\n".join([*lines, "", *paragraph(NOTE)])
+
+
+def what(answer: DrivenGains) -> str:
+    """What is read off a run."""
+    if answer.mark is not None:
+        mark = answer.mark.measure.short(answer.mark.value, answer.system, 6)
+        return TO.replace("{mark}", mark)
+    if answer.run_up is None:
+        return HIGHEST
+    return OVER.replace("{road}", LENGTH.short(answer.run_up, answer.system))
+
+
+def _number(answer: DrivenGains, value: float | None) -> str:
+    return "-" if value is None else answer.of_merit.number(value, answer.system, 4)
+
+
+def _row(one: DrivenGain, answer: DrivenGains) -> tuple[str, str, str, str]:
+    change = one.change
+    shown = "-" if change is None else answer.of_merit.change(change, answer.system, 2)
+    return one.id, _number(answer, one.before), _number(answer, one.fitted), shown
