@@ -14,7 +14,16 @@ PAGE = ROOT / "docs" / "evidence.md"
 PLOTS = ROOT / "docs" / "evidence"
 PUBLISHED = ROOT / "tests" / "published"
 WEAK = Path(__file__).parent / "weak.md"
-VEHICLE = {"test_road", "test_coast_down_table"}
+VEHICLE = {
+    "test_best_gearing",
+    "test_coast_down",
+    "test_coast_down_fit",
+    "test_coast_down_table",
+    "test_drive_closed_forms",
+    "test_drive_rules",
+    "test_road",
+    "test_road_tests",
+}
 ENGINE = {
     "test_blown_ratings",
     "test_exhaust_heat",

@@ -1,6 +1,5 @@
 """The best gearing against closed forms: a vehicle is fastest where its engine gives its highest
-power at the speed that this power can hold (cubic of road load by NumPy's polynomial roots), and
-the least time to a mark is found by SciPy's `minimize_scalar` over a run of constant power.
+power at the speed that this power can hold, the root of a cubic by NumPy.
 """
 
 import json
