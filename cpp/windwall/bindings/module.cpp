@@ -9,6 +9,7 @@ void bind_facts(pybind11::module_& module);
 void bind_design(pybind11::module_& module);
 void bind_solve(pybind11::module_& module);
 void bind_drive(pybind11::module_& module);
+void bind_flyweights(pybind11::module_& module);
 void bind_rank(pybind11::module_& module);
 void bind_sweep(pybind11::module_& module);
 void bind_media_physics(pybind11::module_& physics);
@@ -32,6 +33,7 @@ PYBIND11_MODULE(_core, module) {
     bind_design(module);
     bind_solve(module);
     bind_drive(module);
+    bind_flyweights(module);
     bind_rank(module);
     bind_sweep(module);
 

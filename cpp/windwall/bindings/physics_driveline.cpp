@@ -51,6 +51,69 @@ double cvt_efficiency(double torque, double rated_torque, double ratio, double s
     return part.efficiency({speed, torque}, 0);
 }
 
+double flyweight_force(double speed, double weights, double mass, double radius, double ramp) {
+    const driveline::Flyweights closing{weights, mass, radius, ramp, {}, 0, 0};
+    return closing.closing_force(speed, {});
+}
+
+double flyweight_speed(double force, double weights, double mass, double radius, double ramp) {
+    const driveline::Flyweights closing{weights, mass, radius, ramp, {}, 0, 0};
+    return closing.speed_for(force, {});
+}
+
+double flyweight_mass(double force, double speed, double weights, double radius, double ramp) {
+    const driveline::Flyweights closing{weights, 1, radius, ramp, {}, 0, 0};
+    return force / closing.closing_force(speed, {});
+}
+
+double torque_cam_force(double torque, double radius, double angle, double share) {
+    const driveline::TorqueCam cam{0, 0, 0, radius, angle, share};
+    return cam.closing_force(torque, 0);
+}
+
+double belt_wrap_ratio(double driving, double driven, double centre_distance) {
+    const driveline::Wraps wraps = driveline::belt_wraps(driving, driven, centre_distance);
+    return wraps.driving / wraps.driven;
+}
+
+double sheave_travel(double radius_change, double half_angle) {
+    driveline::Sheaves sheaves;
+    sheaves.groove_angle = 2 * half_angle;
+    return sheaves.movement(radius_change);
+}
+
+void bind_sheaves(py::module_& physics) {
+    physics.def("belt_driving_radius", py::vectorize(&driveline::driving_radius), "ratio"_a,
+                "centre_distance"_a, "length"_a,
+                "Pitch radius, m, of the driving sheave at which a belt of this length turns the "
+                "driven one `ratio` times as slowly.");
+    physics.def("belt_wrap_ratio", py::vectorize(&belt_wrap_ratio), "driving_radius"_a,
+                "driven_radius"_a, "centre_distance"_a,
+                "Wrap of the driving sheave over that of the driven one: in what ratio the forces "
+                "along both shafts balance, and by how much one radius falls while the other "
+                "rises. Virtual work of an inextensible belt without friction.");
+    physics.def("sheave_travel", py::vectorize(&sheave_travel), "radius_change"_a, "half_angle"_a,
+                "How far one moving half of a sheave goes, m, while the belt climbs by a radius, "
+                "m: 2 tan(beta) dr, half the groove angle in rad.");
+    physics.def("flyweight_force", py::vectorize(&flyweight_force), "speed"_a, "weights"_a,
+                "mass"_a, "radius"_a, "ramp"_a,
+                "Force, N, with which weights on a ramp close a sheave that turns at a speed, "
+                "rad/s: n m w2 R dR/dx; mass of one in kg, its radius in m, and how far it goes "
+                "out for each metre of closing. Virtual work of the centrifugal force.");
+    physics.def("flyweight_speed", py::vectorize(&flyweight_speed), "force"_a, "weights"_a,
+                "mass"_a, "radius"_a, "ramp"_a,
+                "The speed, rad/s, at which they close with a force, N: of the spring alone where "
+                "the belt is gripped, with what the driven sheave answers where it shifts.");
+    physics.def("flyweight_mass", py::vectorize(&flyweight_mass), "force"_a, "speed"_a, "weights"_a,
+                "radius"_a, "ramp"_a,
+                "The mass of one weight, kg, that closes with a force, N, at a speed, rad/s.");
+    physics.def("torque_cam_force", py::vectorize(&torque_cam_force), "torque"_a, "radius"_a,
+                "angle"_a, "share"_a = 0.5,
+                "Force, N, along the shaft of a helix of a mean radius, m, and angle from the "
+                "plane across the shaft, rad, over which a share of a torque, N m, goes: "
+                "f T/(r tan(alpha)), without friction.");
+}
+
 void bind_belts(py::module_& physics) {
     physics.def("belt_length", py::vectorize(&driveline::belt_length), "driving_radius"_a,
                 "driven_radius"_a, "centre_distance"_a,
@@ -87,6 +150,7 @@ void bind_belts(py::module_& physics) {
 
 void bind_driveline_physics(py::module_& physics) {
     bind_belts(physics);
+    bind_sheaves(physics);
     physics.def(
         "stage_torque", py::vectorize(&stage_torque), "torque"_a, "speed"_a, "ratio"_a,
         "efficiency"_a, "drag_torque"_a = 0.0, "churning_torque"_a = 0.0,

@@ -2,13 +2,14 @@
 #include "windwall/bindings/scenario_problems.hpp"
 #include "windwall/bindings/scenario_text.hpp"
 #include "windwall/bindings/solve_question.hpp"
+#include "windwall/bindings/stated.hpp"
 #include "windwall/bindings/status_names.hpp"
 #include "windwall/driveline/train.hpp"
-#include "windwall/fields/quantity.hpp"
 #include "windwall/scenario/result_address.hpp"
 #include "windwall/scenario/scenario.hpp"
 #include "windwall/solve/answer/answer.hpp"
 #include "windwall/solve/answer/curve.hpp"
+#include "windwall/solve/results/flyweight_fit.hpp"
 #include "windwall/study/columns.hpp"
 #include "windwall/study/ranking.hpp"
 
@@ -28,26 +29,6 @@ using scenario::Scenario;
 
 namespace {
 
-using Stated = std::variant<double, std::string>;  // SI, or a text with its unit
-
-double read(const Stated& stated, const fields::Row& row) {
-    const auto* text = std::get_if<std::string>(&stated);
-    const auto read =
-        text ? fields::read_quantity(*text, row) : fields::read_si(std::get<double>(stated), row);
-    if (!read) throw WrongInput(row.key, read.violation);
-    return read->value;
-}
-
-Question question(const std::map<std::string, Stated>& stated) {
-    Question made;
-    for (const fields::Row& row : Question::rows()) {
-        const auto found = stated.find(std::string(row.key));
-        if (found == stated.end()) continue;
-        *static_cast<double*>(row.member.of(&made)) = read(found->second, row);
-    }
-    return made;
-}
-
 py::dict top_speed(const Scenario& scenario, bool brief) {
     solve::TopSpeedResult answer;
     {
@@ -59,7 +40,7 @@ py::dict top_speed(const Scenario& scenario, bool brief) {
 }
 
 py::dict operating_point(const Scenario& scenario, const std::map<std::string, Stated>& stated) {
-    const Question asked = question(stated);
+    const Question asked = question<Question>(stated);
     solve::PointResult answer;
     {
         const py::gil_scoped_release others_run;
@@ -113,6 +94,7 @@ void bind_solve(py::module_& module) {
         [] {
             return py::dict("top_speed"_a = rows_of(fields::group_type<solve::TopSpeedResult>),
                             "operating_point"_a = rows_of(fields::group_type<solve::PointResult>),
+                            "flyweights"_a = rows_of(fields::group_type<solve::FlyweightFit>),
                             "ranking"_a = rows_of(fields::group_type<study::Ranking>),
                             "sweep"_a = rows_of(fields::group_type<study::AnswerColumns>));
         },

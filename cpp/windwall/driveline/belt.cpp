@@ -27,13 +27,13 @@ std::optional<double> Belt::capacity(double speed) const noexcept {
     return front * belt_pull(2 * *tension, linear_density, speed * front, hold);
 }
 
-double Belt::slip_share(double torque, GearState) const noexcept {
-    return section == BeltSection::toothed || torque == 0 ? 0 : creep;
+double Belt::slip_share(const Shaft& in, GearState) const noexcept {
+    return section == BeltSection::toothed || in.torque == 0 ? 0 : creep;
 }
 
 Shaft Belt::drive(const Shaft& in, GearState gear_state) const noexcept {
-    const double held = held_torque(in.torque, capacity(in.speed));
-    const Shaft out = transmit({in.speed, held}, ratio(gear_state), {efficiency, drag_torque, 0});
+    const Shaft held{in.speed, held_torque(in.torque, capacity(in.speed))};
+    const Shaft out = transmit(held, ratio(gear_state), {efficiency, drag_torque, 0});
     return lagging(out, slip_share(held, gear_state));
 }
 

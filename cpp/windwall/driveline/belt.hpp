@@ -53,7 +53,7 @@ struct Belt {
     /// front pulley in rad/s; nothing where its tension is not stated, or where it has teeth.
     std::optional<double> capacity(double speed) const noexcept;
     /// Share of speed lost to creep; none where it has teeth.
-    double slip_share(double torque, GearState gear_state) const noexcept;
+    double slip_share(const Shaft& in, GearState gear_state) const noexcept;
     /// The belt, warmed by the watts it loses.
     std::array<media::LumpedNode, 1> thermal_nodes(double loss,
                                                    double air_temperature) const noexcept;

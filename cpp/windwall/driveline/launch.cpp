@@ -28,6 +28,15 @@ std::optional<double> held_by(const Part& part, double torque, double before) no
     });
 }
 
+/// Engine speed at which a belt grips that nothing but its weights takes along.
+std::optional<double> gripped_by(const Part& part, double torque, double before) noexcept {
+    return part.visit([&]<class Each>(const Each& each) -> std::optional<double> {
+        if constexpr (Varying<Each>)
+            if (const auto speed = each.taking_hold(torque * before)) return *speed * before;
+        return std::nullopt;
+    });
+}
+
 double own_bottom_ratio(const Part& part) noexcept {
     return part.visit([](const auto& each) { return each.ratio({0, bottom}); });
 }
@@ -35,10 +44,12 @@ double own_bottom_ratio(const Part& part) noexcept {
 }  // namespace
 
 std::optional<double> launch_speed(const Train& train, double torque) noexcept {
-    double before = 1;
-    for (const auto& entry : train) {
-        if (const auto held = held_by(entry.part, torque, before)) return held;
-        before *= own_bottom_ratio(entry.part);
+    for (auto* speed_of : {&held_by, &gripped_by}) {
+        double before = 1;
+        for (const auto& entry : train) {
+            if (const auto speed = speed_of(entry.part, torque, before)) return speed;
+            before *= own_bottom_ratio(entry.part);
+        }
     }
     return std::nullopt;
 }

@@ -8,7 +8,8 @@ namespace windwall::driveline {
 
 /// Engine speed, rad/s, that the train holds while its clutch or its belt slips at the start, for
 /// an engine that gives this torque there, N m; nothing where no part can slip. A centrifugal
-/// clutch holds the speed at which it just carries the torque.
+/// clutch holds the speed at which it just carries the torque, and so does a belt drive with
+/// weights where the train has nothing else that slips.
 std::optional<double> launch_speed(const Train& train, double torque) noexcept;
 
 /// What a start is judged by.

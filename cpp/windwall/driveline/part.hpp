@@ -67,10 +67,10 @@ bool slips(const Part& part, const Shaft& in, GearState gear_state) noexcept {
     return held && std::abs(in.torque) > *held;
 }
 
-/// May lose speed to slip, a share that its torque decides.
+/// May lose speed to slip, a share that the torque decides which it takes of a shaft.
 template <class T>
-concept Slipping = requires(const T& part, double torque, GearState gear_state) {
-    { part.slip_share(torque, gear_state) }
+concept Slipping = requires(const T& part, const Shaft& taken, GearState gear_state) {
+    { part.slip_share(taken, gear_state) }
     noexcept->std::same_as<double>;
 };
 

@@ -47,9 +47,29 @@ double clamp_torque(double friction, double force, double radius, double half_an
     return 2 * friction * force * radius / std::cos(half_angle);
 }
 
-double Sheaves::capacity(double ratio) const noexcept {
-    const double radius = driving_radius(ratio, centre_distance, belt_length);
-    return clamp_torque(friction, clamp_force, radius, groove_angle / 2);
+PitchRadii Sheaves::radii(double ratio) const noexcept {
+    const double driving = driving_radius(ratio, centre_distance, belt_length);
+    return {driving, ratio * driving};
+}
+
+double Sheaves::movement(double radius) const noexcept {
+    return 2 * std::tan(groove_angle / 2) * radius;
+}
+
+double Sheaves::reached(double low, double high) const noexcept {
+    if (!travel) return high;
+    const double climbed = radii(low).driving + *travel / movement(1);
+    if (climbed >= radii(high).driving) return high;
+    return driven_radius(climbed, centre_distance, belt_length) / climbed;
+}
+
+bool Sheaves::fits(double ratio) const noexcept {
+    const PitchRadii belt = radii(ratio);
+    return belt.driving + belt.driven < centre_distance;
+}
+
+double Sheaves::capacity(double force, double ratio) const noexcept {
+    return clamp_torque(friction, force, radii(ratio).driving, groove_angle / 2);
 }
 
 std::optional<fields::Violation> Sheaves::check() const {
@@ -66,8 +86,12 @@ std::span<const fields::Row> Sheaves::rows() {
                  "Distance between the two shafts"),
         required("belt_length", "L", at<&Sheaves::belt_length>, length("mm"), {500, 2000},
                  "Length of the belt along its pitch line"),
-        required("clamp_force", "F", at<&Sheaves::clamp_force>, force("N"), {50, 20000},
-                 "Force that presses the sheaves of the driving pulley together"),
+        optional("clamp_force", "F", at<&Sheaves::clamp_force>, force("N"), {50, 20000},
+                 "Force that presses the halves of the driving sheave together, where no weights "
+                 "are stated that make it"),
+        optional("travel", "x_1", at<&Sheaves::travel>, length("mm"), {1, 100},
+                 "How far the driving sheave closes until it meets its stop; far enough for both "
+                 "ratios where it is not stated"),
         with_default("groove_angle", "2 beta", at<&Sheaves::groove_angle>, angle("deg"), {16, 44},
                      2, "Angle between the two faces of a pulley", "no source"),
         with_default("friction", "mu", at<&Sheaves::friction>, number(), {0.05, 0.9}, 0.1,

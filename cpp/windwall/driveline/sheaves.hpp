@@ -28,18 +28,34 @@ double driven_radius(double driving_radius, double centre_distance, double lengt
 /// The driving radius, m, at which a belt of this length has a reduction.
 double driving_radius(double ratio, double centre_distance, double length) noexcept;
 
-/// Sheave geometry and what presses the sheaves together: how much torque the belt holds.
+/// Where a belt runs on both sheaves.
+struct PitchRadii {
+    double driving{};  // m
+    double driven{};
+};
+
+/// Sheave geometry: where the belt runs, how far the sheaves move for it, and what holds it there.
 struct Sheaves {
     static constexpr std::string_view description =
-        "Sizes of the sheaves and the force that presses them together.";
+        "Sizes of the sheaves, and what presses them together where no weights are stated.";
     double centre_distance{};                           // m
     double belt_length{};                               // m, pitch
-    double clamp_force{};                               // N
+    std::optional<double> clamp_force;                  // N
+    std::optional<double> travel;                       // m, of the driving sheave
     double groove_angle = 26 * std::numbers::pi / 180;  // rad, included
     double friction = 0.35;
 
-    /// Torque at the driving sheave that the clamp force holds at a reduction, N m.
-    double capacity(double ratio) const noexcept;
+    /// Where the belt runs at a reduction.
+    PitchRadii radii(double ratio) const noexcept;
+    /// How far the moving half of a sheave goes while the belt climbs by a radius, both in m.
+    double movement(double radius) const noexcept;
+    /// The reduction that the driving sheave gets down to from a larger one: `high`, or what its
+    /// travel leaves.
+    double reached(double low, double high) const noexcept;
+    /// Whether the belt is so short that both sheaves have room at a reduction.
+    bool fits(double ratio) const noexcept;
+    /// Torque at the driving sheave that a force along it holds at a reduction, N m.
+    double capacity(double force, double ratio) const noexcept;
     std::optional<fields::Violation> check() const;
     static std::span<const fields::Row> rows();
 };

@@ -246,12 +246,22 @@ std::optional<Variator> variator(const Train& train, std::size_t gear) noexcept 
     for (const auto& entry : train) {
         const GearState own = dealer.next(entry.part);
         if (std::optional<Variator> found = own_variator(entry.part)) {
-            found->held_speed *= before;
+            found->before = before;
             return found;
         }
         before *= own_ratio(entry.part, own);
     }
     return std::nullopt;
+}
+
+std::optional<VariatorPassage> through_variator(const Train& train, const Shaft& crank,
+                                                GearState gear_state) noexcept {
+    std::optional<VariatorPassage> found;
+    pass(train, crank, gear_state, [&](std::size_t at, const Passage& through) {
+        if (const auto* belt = train[at].part.as<BeltCvt>())
+            found = {belt, through.gear_state, through.in, through.out};
+    });
+    return found;
 }
 
 double shift_time(const Train& train) noexcept {

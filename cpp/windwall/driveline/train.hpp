@@ -63,9 +63,22 @@ enum class Behind { crank, clutch, variator };
 double inertia_at_wheels(const Train& train, GearState gear_state,
                          Behind behind = Behind::crank) noexcept;
 
-/// The variator of the train as the crank sees it in a gear: what stands before it is taken into
-/// its held speed. Nothing where all ratios are fixed. A vehicle has no more than one.
+/// The variator of the train as the crank sees it in a gear: its speeds and torques are those of
+/// the crank, through what stands before it, which is taken to lose nothing. Nothing where all
+/// ratios are fixed. A vehicle has no more than one.
 std::optional<Variator> variator(const Train& train, std::size_t gear = 0) noexcept;
+
+/// A belt drive of variable ratio at work: how it is set, what comes to it and what leaves it.
+struct VariatorPassage {
+    const BeltCvt* belt;
+    GearState gear_state;
+    Shaft in;
+    Shaft out;
+};
+
+/// What the variator of the train does of what the crank gives; nothing where all ratios are fixed.
+std::optional<VariatorPassage> through_variator(const Train& train, const Shaft& crank,
+                                                GearState gear_state) noexcept;
 
 /// Time without drive at a change of gear, s: that of the slowest box.
 double shift_time(const Train& train) noexcept;

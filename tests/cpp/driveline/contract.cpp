@@ -60,7 +60,7 @@ TYPED_TEST(EveryPart, TurnsByItsRatioInEveryGear) {
             if constexpr (driveline::Slipping<TypeParam>) {
                 const double held =
                     driveline::held_torque(in.torque, part.holds(in.speed, gear_state));
-                slip = part.slip_share(held, gear_state);
+                slip = part.slip_share({in.speed, held}, gear_state);
                 EXPECT_GE(slip, 0);
                 EXPECT_LE(slip, 0.6);  // what the steepest slip of a variator bends to
             }

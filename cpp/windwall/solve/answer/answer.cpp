@@ -1,5 +1,6 @@
 #include "windwall/solve/answer/answer.hpp"
 
+#include "windwall/solve/answer/belt_cautions.hpp"
 #include "windwall/solve/answer/binding.hpp"
 #include "windwall/solve/answer/cautions.hpp"
 #include "windwall/solve/answer/limits.hpp"
@@ -64,6 +65,7 @@ void explain_equilibrium(const vehicle::Vehicle& vehicle, const TopSpeed& found,
                       std::back_inserter(result.cautions));
     std::ranges::move(heat_cautions(heat), std::back_inserter(result.cautions));
     std::ranges::move(slip_cautions(found, vehicle), std::back_inserter(result.cautions));
+    std::ranges::move(belt_cautions(found, vehicle), std::back_inserter(result.cautions));
     result.heat = lines(std::move(heat.account));
 }
 

@@ -68,7 +68,13 @@ std::vector<Caution> point_cautions(const vehicle::Balance& balance, const Point
     return cautions;
 }
 
-/// Below its holding speed a centrifugal clutch slips by design: of it only the equilibrium counts.
+/// Whether a part that slips does so by design: a centrifugal clutch, or a belt that its weights
+/// grip and that has not begun to shift. Of these only the equilibrium counts.
+bool slips_at_the_start(const driveline::Part& part, double position) {
+    if (const auto* belt = part.as<driveline::BeltCvt>()) return belt->flyweights && position <= 0;
+    return part.as<driveline::CentrifugalClutch>() != nullptr;
+}
+
 std::vector<Caution> slip_cautions(const TopSpeed& found, const vehicle::Vehicle& vehicle) {
     const std::vector<const FullThrottlePoint*> way = acceleration_path(found);
     const FullThrottlePoint* worst = nullptr;
@@ -79,8 +85,9 @@ std::vector<Caution> slip_cautions(const TopSpeed& found, const vehicle::Vehicle
             {full_throttle->point.condition.engine_speed, full_throttle->point.torque},
             full_throttle->gear_state());
         if (!slips || (worst && full_throttle->point.torque <= worst->point.torque)) continue;
-        const bool by_speed = vehicle.driveline[*slips].part.as<driveline::CentrifugalClutch>();
-        if (by_speed && full_throttle != way.back()) continue;
+        if (slips_at_the_start(vehicle.driveline[*slips].part, full_throttle->position) &&
+            full_throttle != way.back())
+            continue;
         worst = full_throttle;
         part = *slips;
     }

@@ -1,6 +1,8 @@
 #include "windwall/solve/answer/curve.hpp"
 
 #include "windwall/fields/field_path.hpp"
+#include "windwall/solve/answer/flyweights.hpp"
+#include "windwall/solve/full_throttle/full_load_curve.hpp"
 #include "windwall/solve/point/guarded.hpp"
 #include "windwall/solve/results/describe.hpp"
 
@@ -63,6 +65,7 @@ private:
 Curve recorded(const vehicle::Vehicle& vehicle, std::optional<std::size_t> gear,
                std::size_t points) {
     VehicleSolver solver(vehicle);
+    if (has_flyweights(vehicle)) FullLoadCurve{solver};  // says where it shifts
     Recorder recorder;
     const std::size_t first = gear.value_or(0);
     const std::size_t last = gear ? *gear + 1 : solver.gears();

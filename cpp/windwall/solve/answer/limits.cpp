@@ -108,8 +108,8 @@ LimitWatch::LimitWatch(const vehicle::Vehicle& vehicle, const std::vector<Limit>
     : limits_(limits_of(vehicle, stated)) {
     for (std::size_t k = 0; k < limits_.size(); ++k) {
         const std::string& address = limits_[k].address;
-        if (address.starts_with("road/") || address.starts_with("tyres/"))
-            of_the_road_.push_back(k);
+        for (const std::string_view group : {"road/", "tyres/", "variator/"})
+            if (address.starts_with(group)) of_the_road_.push_back(k);
         if (address.starts_with("knock/integral")) second_opinion_ = SecondOpinion::asked;
     }
 }

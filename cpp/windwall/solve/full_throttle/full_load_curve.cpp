@@ -84,6 +84,7 @@ bool FullLoadCurve::solve_plan(VehicleSolver& solver) {
     std::ranges::reverse(nodes_);
     refine(solver, plan);
     fit();
+    let_shift(solver);
     return true;
 }
 
@@ -170,6 +171,15 @@ void FullLoadCurve::fit() {
         torques.push_back({engine_speed(node), node.point.torque / share, regime(node.point)});
     }
     torque_ = TorqueOverSpeed(torques);
+}
+
+/// By copies: a solver may be asked longer than the curve is there.
+void FullLoadCurve::let_shift(VehicleSolver& solver) const {
+    const double low = engine_speed(nodes_.front()), high = engine_speed(nodes_.back());
+    solver.shift_at(
+        [=, torque = torque_, effect = effect_](double engine_speed, double road_speed) {
+            return torque.at(std::clamp(engine_speed, low, high)) * effect.share(road_speed);
+        });
 }
 
 double FullLoadCurve::torque(double engine_speed, double road_speed) const noexcept {

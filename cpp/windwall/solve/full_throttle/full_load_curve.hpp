@@ -15,7 +15,7 @@ namespace windwall::solve {
 /// the same share at every engine speed.
 ///
 /// It reaches from the launch speed up to the first engine speed without an answer; the solver's
-/// ceiling is lowered to that.
+/// ceiling is lowered to that, and a belt drive with weights shifts where this torque lets it.
 class FullLoadCurve {
 public:
     explicit FullLoadCurve(VehicleSolver& solver);
@@ -47,6 +47,7 @@ private:
     bool lower_ceiling(VehicleSolver& solver);
     void refine(VehicleSolver& solver, const FullLoadPlan& plan);
     void fit();
+    void let_shift(VehicleSolver& solver) const;
 
     bool answered_ = false;
     bool held_back_ = false;

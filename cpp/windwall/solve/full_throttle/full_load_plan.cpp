@@ -30,13 +30,14 @@ double spaced(std::size_t node) {
 }
 
 /// Where a variator holds the engine the vehicle is driven longest.
-void add_held_speed(const vehicle::Vehicle& vehicle, std::vector<double>& falling) {
-    const auto variator = driveline::variator(vehicle.driveline);
-    if (!variator) return;
-    const double held = variator->held_speed;
-    if (held >= falling.front() || held <= falling.back() || std::ranges::count(falling, held) > 0)
-        return;
-    falling.insert(std::ranges::lower_bound(falling, held, std::greater{}), held);
+void add_held_speeds(const vehicle::Vehicle& vehicle, std::vector<double>& falling) {
+    const auto shift = usual_shift(vehicle);
+    if (!shift) return;
+    for (const double held : *shift) {
+        if (held >= falling.front() || held <= falling.back()) continue;
+        if (std::ranges::count(falling, held) > 0) continue;
+        falling.insert(std::ranges::lower_bound(falling, held, std::greater{}), held);
+    }
 }
 
 }  // namespace
@@ -49,7 +50,7 @@ FullLoadPlan plan_full_load(const VehicleSolver& solver) {
     for (std::size_t i = node_count; i-- > 0;)
         plan.engine_speeds.push_back(std::lerp(launch, end, spaced(i)));
     const double middle = plan.engine_speeds[node_count - 1 - middle_node];
-    add_held_speed(solver.vehicle(), plan.engine_speeds);
+    add_held_speeds(solver.vehicle(), plan.engine_speeds);
     plan.at = static_cast<std::size_t>(std::ranges::find(plan.engine_speeds, middle) -
                                        plan.engine_speeds.begin());
     plan.road_per_turn =

@@ -65,6 +65,25 @@ std::vector<numerics::Table> thrust_over_speed(const std::vector<CurvePoint>& sa
     return tables;
 }
 
+/// Where a shift takes the crank along, what it adds falls as the gearing rises.
+std::optional<numerics::Table> mass_over_speed(const VehicleSolver& solver, std::size_t gear,
+                                               std::size_t segment,
+                                               const std::vector<CurvePoint>& samples) {
+    const double from = static_cast<double>(segment);
+    const double share = solver.gear_range(gear).crank_share(from + 0.5);
+    if (share == 0 || share == 1) return std::nullopt;
+    std::vector<double> speeds, masses;
+    for (const CurvePoint& sample : samples) {
+        if (sample.along < from || sample.along > from + 1) continue;
+        // Of both segments that meet in a whole number, this one.
+        const double inside = std::clamp(sample.along, from, from + 1 - 1e-9);
+        speeds.push_back(sample.road_speed);
+        masses.push_back(solver.accelerated_mass_at(gear, inside));
+    }
+    if (speeds.size() < 2) return std::nullopt;
+    return numerics::Table(speeds, masses, numerics::Interpolation::monotone);
+}
+
 }  // namespace
 
 CurvePoint read(const FullLoadCurve& engine, const VehicleSolver& solver, std::size_t gear,
@@ -82,10 +101,12 @@ TractiveEffortCurve::TractiveEffortCurve(const FullLoadCurve& engine, const Vehi
                                          std::size_t gear)
     : gear_(gear), samples_(sampled(engine, solver, gear)), thrust_(thrust_over_speed(samples_)) {
     const GearRange& gear_range = solver.gear_range(gear);
+    highest_position_ = gear_range.at(gear_range.end()).gear_state.position;
     masses_[0] = solver.launched_mass(gear);
     ends_[0] = low_speed();
     for (std::size_t segment = 0; segment < gear_range.segments(); ++segment, ++pieces_) {
         masses_[pieces_] = solver.accelerated_mass(gear, segment);
+        varying_masses_[pieces_] = mass_over_speed(solver, gear, segment, samples_);
         ends_[pieces_] = read(engine, solver, gear, static_cast<double>(segment) + 1).road_speed;
     }
 }
@@ -120,6 +141,11 @@ std::size_t TractiveEffortCurve::piece(double road_speed) const noexcept {
     while (piece + 1 < pieces_ && road_speed >= ends_[piece])
         ++piece;
     return piece;
+}
+
+double TractiveEffortCurve::accelerated_mass(double road_speed) const noexcept {
+    const std::size_t at = piece(road_speed);
+    return varying_masses_[at] ? varying_masses_[at]->at(road_speed).value : masses_[at];
 }
 
 std::vector<TractiveEffortCurve> tractive_effort_curves(const FullLoadCurve& engine,

@@ -3,6 +3,7 @@
 #include "windwall/solve/full_throttle/full_load_curve.hpp"
 
 #include <array>
+#include <optional>
 #include <vector>
 
 namespace windwall::solve {
@@ -44,17 +45,21 @@ public:
     /// Which piece of the curve a speed is on: 0 while the clutch slips, then one for each stretch
     /// of the range. From one to the next mass and slope may jump.
     std::size_t piece(double road_speed) const noexcept;
+    /// How far a variator shifts in the gear before its range ends; 1 without one.
+    double highest_position() const noexcept { return highest_position_; }
     /// Mass that the thrust accelerates, kg.
-    double accelerated_mass(double road_speed) const noexcept { return masses_[piece(road_speed)]; }
+    double accelerated_mass(double road_speed) const noexcept;
 
 private:
     std::size_t gear_;
     std::vector<CurvePoint> samples_;
     std::vector<numerics::Table> thrust_;  // from kink to kink
     double scale_ = 1;
+    double highest_position_ = 1;
     std::size_t pieces_ = 1;
     std::array<double, 4> ends_{};  // road speeds
     std::array<double, 4> masses_{};
+    std::array<std::optional<numerics::Table>, 4> varying_masses_{};  // over road speed
 };
 
 /// One curve for every gear of the vehicle.

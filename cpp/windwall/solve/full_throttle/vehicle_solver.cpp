@@ -39,9 +39,24 @@ void VehicleSolver::carry(const vehicle::Vehicle& other) {
 
 void VehicleSolver::lower_ceiling(double engine_speed) {
     ceiling_ = engine_speed;
+    find_gear_ranges();
+}
+
+void VehicleSolver::shift_at(std::function<double(double, double)> torque) {
+    full_torque_ = std::move(torque);
+    find_gear_ranges();
+}
+
+void VehicleSolver::find_gear_ranges() {
     gear_ranges_.clear();
-    for (std::size_t gear = 0; gear < driveline::gears(vehicle_->driveline); ++gear)
-        gear_ranges_.emplace_back(*vehicle_, gear, ceiling_);
+    for (std::size_t gear = 0; gear < driveline::gears(vehicle_->driveline); ++gear) {
+        if (full_torque_)
+            gear_ranges_.emplace_back(*vehicle_, gear, ceiling_, [this](const DrivelineState& at) {
+                return full_torque_(at.engine_speed, road_speed(at));
+            });
+        else
+            gear_ranges_.emplace_back(*vehicle_, gear, ceiling_);
+    }
 }
 
 FullThrottlePoint VehicleSolver::at(const DrivelineState& driveline_state, double agreement) {
@@ -130,13 +145,16 @@ double VehicleSolver::road_speed(const DrivelineState& driveline_state) const no
     return speed;
 }
 
-double VehicleSolver::accelerated_mass(std::size_t gear, std::size_t segment) const noexcept {
-    const GearRange& gear_range = gear_ranges_[gear];
-    const driveline::GearState middle =
-        gear_range.at(static_cast<double>(segment) + 0.5).gear_state;
-    const auto behind =
-        gear_range.shifts(segment) ? driveline::Behind::variator : driveline::Behind::crank;
-    return vehicle::accelerated_mass(*vehicle_, middle, standing_radius_, behind);
+double VehicleSolver::accelerated_mass_at(std::size_t gear, double along) const noexcept {
+    const driveline::GearState state = gear_ranges_[gear].at(along).gear_state;
+    const auto mass = [&](driveline::Behind behind) {
+        return vehicle::accelerated_mass(*vehicle_, state, standing_radius_, behind);
+    };
+    const double share = gear_ranges_[gear].crank_share(along);
+    if (share == 1) return mass(driveline::Behind::crank);
+    // A shift along a line takes the crank along by a share of its energy at a fixed ratio.
+    const double behind = mass(driveline::Behind::variator);
+    return share == 0 ? behind : std::lerp(behind, mass(driveline::Behind::crank), share);
 }
 
 double VehicleSolver::launched_mass(std::size_t gear) const noexcept {
@@ -170,12 +188,8 @@ double VehicleSolver::on_grown_tyres(double standing) const noexcept {
 }
 
 bool same_range(const vehicle::Vehicle& a, const vehicle::Vehicle& b) noexcept {
-    const auto held = [](const vehicle::Vehicle& car) {
-        const auto variator = driveline::variator(car.driveline);
-        return variator ? variator->held_speed : 0;
-    };
     return vehicle::launch_speed(a) == vehicle::launch_speed(b) &&
-           vehicle::speed_limit(a) == vehicle::speed_limit(b) && held(a) == held(b);
+           vehicle::speed_limit(a) == vehicle::speed_limit(b) && usual_shift(a) == usual_shift(b);
 }
 
 bool VehicleSolver::tyres_keep_shape(const FullThrottlePoint& full_throttle) const noexcept {

@@ -3,6 +3,7 @@
 #include "windwall/solve/full_throttle/gear_range.hpp"
 #include "windwall/solve/point/point.hpp"
 
+#include <functional>
 #include <vector>
 
 namespace windwall::solve {
@@ -64,9 +65,17 @@ public:
     double ceiling() const noexcept { return ceiling_; }
     /// Ends every gear at an engine speed, where nothing above it has an answer.
     void lower_ceiling(double engine_speed);
-    /// Mass that a thrust accelerates in a segment of a gear's range, kg: wheels and driveline turn
-    /// along, and crank and blower except while the gearing shifts at one engine speed.
-    double accelerated_mass(std::size_t gear, std::size_t segment = 0) const noexcept;
+    /// Full throttle over engine speed, rad/s, and road speed, m/s, in N m, once it is known: where
+    /// a belt drive with weights shifts depends on it.
+    void shift_at(std::function<double(double, double)> torque);
+    /// Mass that a thrust accelerates along a gear's range, kg: wheels and driveline turn along,
+    /// and crank and blower as far as they get faster with the road.
+    double accelerated_mass_at(std::size_t gear, double along) const noexcept;
+    /// The same in the middle of a segment; all through it where its gearing or engine speed is
+    /// one.
+    double accelerated_mass(std::size_t gear, std::size_t segment = 0) const noexcept {
+        return accelerated_mass_at(gear, static_cast<double>(segment) + 0.5);
+    }
     /// The same while the clutch slips at the start.
     double launched_mass(std::size_t gear) const noexcept;
 
@@ -87,6 +96,7 @@ public:
 private:
     FullThrottlePoint solve(const DrivelineState& driveline_state, double road_speed);
     void read(FullThrottlePoint& full_throttle);
+    void find_gear_ranges();
     double radius(double road_speed) const noexcept;
     /// From the speed on tyres as they stand to that on tyres as they have grown, m/s.
     double on_grown_tyres(double standing) const noexcept;
@@ -98,6 +108,7 @@ private:
     double standing_radius_{};
     double grip_limit_{};
     double ceiling_{};
+    std::function<double(double, double)> full_torque_;  // empty before it is known
     std::vector<GearRange> gear_ranges_;
 };
 

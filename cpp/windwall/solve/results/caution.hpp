@@ -40,6 +40,8 @@ enum class CautionKind {
     leak,
     false_air,
     slip,
+    short_travel,
+    unshifted,
 };
 
 /// Something the builder should know about an answer, and where; with the numbers it takes to say
@@ -91,6 +93,9 @@ struct windwall::fields::Names<windwall::solve::CautionKind> {
         "leak",
         "false_air",
         "slip",
+        "short_travel",
+        "unshifted",
     };
-    static_assert(names.size() == static_cast<std::size_t>(windwall::solve::CautionKind::slip) + 1);
+    static_assert(names.size() ==
+                  static_cast<std::size_t>(windwall::solve::CautionKind::unshifted) + 1);
 };

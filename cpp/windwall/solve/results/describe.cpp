@@ -1,6 +1,7 @@
 #include "windwall/solve/results/describe.hpp"
 
 #include "windwall/driveline/train.hpp"
+#include "windwall/solve/results/describe_variator.hpp"
 #include "windwall/vehicle/balance/knock_hold.hpp"
 
 #include <cmath>
@@ -174,6 +175,7 @@ void describe(const Balance& balance, const Point& point, OperatingPoint& into,
     describe_engine(balance, point, second_opinion, into);
     into.road.reset();
     into.tyres.reset();
+    into.variator.reset();
 }
 
 void describe(const Balance& balance, const FullThrottlePoint& full_throttle, OperatingPoint& into,
@@ -193,6 +195,7 @@ void describe_road(const vehicle::Vehicle& car, const FullThrottlePoint& full_th
                  full_throttle.load.rolling,
                  full_throttle.load.grade};
     into.tyres = {full_throttle.slip, car.tyres.load_per_tyre(car.body.mass, full_throttle.thrust)};
+    into.variator = variator_result(car, full_throttle);
 }
 
 }  // namespace windwall::solve

@@ -126,6 +126,8 @@ std::span<const Row> OperatingPoint::rows() {
         optional_group("injector", at<&OperatingPoint::injector>, "The injectors"),
         optional_group("road", at<&OperatingPoint::road>, "The road"),
         optional_group("tyres", at<&OperatingPoint::tyres>, "The driven tyres"),
+        optional_group("variator", at<&OperatingPoint::variator>,
+                       "The belt drive of variable ratio"),
     };
     return table;
 }

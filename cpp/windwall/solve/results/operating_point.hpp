@@ -1,5 +1,6 @@
 #pragma once
 #include "windwall/solve/results/part_results.hpp"
+#include "windwall/solve/results/variator_result.hpp"
 
 #include <optional>
 #include <span>
@@ -102,6 +103,7 @@ struct OperatingPoint {
     std::optional<InjectorResult> injector;
     std::optional<RoadResult> road;  // empty where the engine alone was asked for
     std::optional<TyreResult> tyres;
+    std::optional<VariatorResult> variator;  // empty where all ratios are fixed
 
     static std::span<const fields::Row> rows();
 };
