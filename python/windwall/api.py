@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Any
 
 from windwall.results.default_sensitivity import DefaultSensitivity
 from windwall.results.diagnosis import Compared, Diagnosis
+from windwall.results.flyweights import Flyweights
 from windwall.results.operating_point import OperatingPoint
 from windwall.results.ranking import Chosen, Ranking
 from windwall.results.standing_start import Shortfall
@@ -24,6 +25,7 @@ from windwall.study import (
     compare,
     default_sensitivity,
     diagnosis,
+    flyweights,
     solve,
     standing_start,
 )
@@ -83,6 +85,14 @@ class Scenario(ScenarioData, Readable):
         grade are those of the scenario unless stated. The driveline takes nothing.
         """
         return frame(coast_down.coast_down(self, from_speed, to_speed, headwind, grade, points))
+
+    def flyweights(
+        self, shift_speed: Any, shift_end_speed: Any = None, engagement_speed: Any = None
+    ) -> Flyweights:
+        """Weights and spring of the belt drive that hold the engine at these speeds, `"4200 rpm"`,
+        at full throttle: where it begins to shift, where it has shifted, and where it grips.
+        """
+        return flyweights.flyweights(self, shift_speed, shift_end_speed, engagement_speed)
 
     def against_observed(self) -> list[Compared]:
         """The model beside every fact that was observed and that it has a number for."""

@@ -25,6 +25,7 @@ def words_of(rows):
 
 WORDS = words_of({key: {"rows": answer_rows(key)} for key in _core.answer_rows()})
 CYCLECAR = Path(__file__).parents[2] / "scenarios" / "airfield_cyclecar.json"
+SHEAVES = {"centre_distance": "270 mm", "belt_length": "962 mm"}
 HALF_SHUT = {"engine_speed": "5000 rpm", "opening": "8 %"}
 
 
@@ -132,6 +133,8 @@ CAUTIONED = {
             ]
         ),
     ),
+    "short_travel": lambda: (vehicle(driveline=belt_drive(sheaves={**SHEAVES, "travel": "8 mm"})),),
+    "unshifted": lambda: (vehicle(driveline=belt_drive(shift_end_speed="6500 rpm")),),
     "idle_pump": lambda: (vehicle(path(roots(), before=[jet(starts_at="200 kPa gauge")])),),
     "untriggered_pump": lambda: (
         vehicle(path(roots(), before=[jet(trigger={"engine_speed_above": "15000 rpm"})])),
@@ -156,6 +159,18 @@ CAUTIONED = {
         vehicle(path(roots(), before=[jet(check_valve=False, starts_at="10 kPa")])),
     ),
 }
+
+
+def belt_drive(**stated):
+    belt = {
+        "id": "belt",
+        "kind": "belt_cvt",
+        "low_ratio": 2.7,
+        "high_ratio": 0.8,
+        "shift_speed": "4200 rpm",
+        "rated_torque": "80 N m",
+    }
+    return [belt | stated, {"id": "axle", "kind": "final_drive", "ratio": 5}]
 
 
 def ask(scenario, point=None):

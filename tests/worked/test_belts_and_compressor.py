@@ -48,6 +48,51 @@ def test_radii_change_as_their_wraps():
     assert slope == pytest.approx(-0.85536997, rel=1e-6)
 
 
+def test_sheave_travel():
+    """A belt that climbs by 30 mm between faces of 13 degrees closes one half by 13.85209 mm."""
+    assert 1000 * physics.sheave_travel(0.030, np.radians(13)) == pytest.approx(13.85209, abs=6e-6)
+
+
+def test_the_driving_radius_of_a_ratio():
+    driving = np.array([0.035, 0.050, 0.080])
+    driven = physics.belt_driven_radius(driving, 0.27, LENGTH)
+    back = physics.belt_driving_radius(driven / driving, 0.27, LENGTH)
+    np.testing.assert_allclose(back, driving, rtol=1e-9)
+
+
+def test_force_of_flyweights():
+    """Three of 45 g at 50 mm, 0.6 out for each closing: 277.5826, 1598.8759 and 2498.2436 N."""
+    speeds = np.array([2500, 6000, 7500]) * RPM
+    force = physics.flyweight_force(speeds, 3, 0.045, 0.050, 0.60)
+    np.testing.assert_allclose(force, [277.5826, 1598.8759, 2498.2436], atol=6e-5)
+    np.testing.assert_allclose(physics.flyweight_speed(force, 3, 0.045, 0.050, 0.60), speeds)
+    np.testing.assert_allclose(physics.flyweight_mass(force, speeds, 3, 0.050, 0.60), 0.045)
+
+
+def test_engagement_of_flyweights():
+    """A spring of 350 N, 42 mm and 0.55: 3199.135 rpm."""
+    speed = physics.flyweight_speed(350.0, 3, 0.045, 0.042, 0.55)
+    assert speed / RPM == pytest.approx(3199.135, abs=6e-4)
+
+
+def test_force_of_a_torque_cam():
+    """60 N m, half of it over a helix of 45 mm: 917.5879 N at 36 degrees, 690.3535 at 44."""
+    force = physics.torque_cam_force(60.0, 0.045, np.radians([36, 44]))
+    np.testing.assert_allclose(force, [917.5879, 690.3535], atol=6e-5)
+
+
+def test_speed_while_a_belt_shifts():
+    """300 + 917.5879 N answer over the wraps with 1041.4881 N; with 450 N of spring 5795.004 rpm,
+    and with a tenth more weight 5525.320 rpm.
+    """
+    wraps = physics.belt_wrap_ratio(0.05, 0.08297811, 0.27)
+    driving = wraps * (300 + 917.5879)
+    assert driving == pytest.approx(1041.4881, abs=1e-4)
+    speed = physics.flyweight_speed(driving + 450, 3, np.array([0.045, 0.0495]), 0.050, 0.60)
+    np.testing.assert_allclose(speed / RPM, [5795.004, 5525.320], atol=6e-4)
+    assert speed[0] / speed[1] == pytest.approx(np.sqrt(1.1), rel=1e-12)
+
+
 def test_slip_capacity():
     """mu 0.35, 1041.4881 N, 50 mm, 13 degrees: 37.4109 N m."""
     assert physics.clamp_torque(0.35, 1041.4881, 0.05, np.radians(13)) == pytest.approx(

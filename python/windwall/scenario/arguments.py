@@ -13,7 +13,7 @@ from windwall.quantities.si import SI, accepted
 
 @cache
 def _rows() -> dict[str, dict[str, Any]]:
-    return _core.question_rows()["rows"]
+    return _core.question_rows()["rows"] | _core.flyweights_question_rows()["rows"]
 
 
 def stated(**arguments: Any) -> dict[str, str | float]:

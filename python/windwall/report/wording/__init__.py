@@ -7,6 +7,7 @@ values are texts already, in the units of the scenario.
 from windwall.report.wording import (
     cautions,
     coast_down,
+    flyweights,
     gearing,
     knock,
     operating_point,
@@ -19,6 +20,7 @@ from windwall.report.wording import (
 __all__ = [
     "cautions",
     "coast_down",
+    "flyweights",
     "gearing",
     "knock",
     "operating_point",

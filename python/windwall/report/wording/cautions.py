@@ -14,6 +14,7 @@ from windwall.results.entry import Caution
 from windwall.results.views import sentence
 
 PRESSURE_DIFFERENCE = Measure("pressure difference", "kPa")
+RATIO = Measure("number", "")
 
 CAUTIONS = {
     "compression_ratio": "The table of fuel-air efficiency covers compression ratios 6 to 12; "
@@ -77,6 +78,10 @@ CAUTIONS = {
     "the mixture, and what burns lean burns hot.",
     "slip": "It slips at full throttle: at {engine_speed} the flywheel gives {found}, more than it "
     "holds, and what it cannot pass on heats it until it fails.",
+    "short_travel": "The driving sheave meets its stop at {found} to 1: the belt never gets to the "
+    "{low} to 1 that is stated.",
+    "unshifted": "The engine is at the end of its speeds with the belt at {found} to 1: it never "
+    "gets to {low} to 1. Heavier weights or a softer spring shift earlier.",
 }
 # What is found, and to how many digits it is said.
 FOUND: dict[str, tuple[Measure, int]] = {
@@ -96,6 +101,8 @@ FOUND: dict[str, tuple[Measure, int]] = {
     "uneven_spray": (SHARE, 2),
     "drowned": (SHARE, 2),
     "slip": (TORQUE, 3),
+    "short_travel": (RATIO, 3),
+    "unshifted": (RATIO, 3),
 }
 
 
