@@ -64,6 +64,12 @@ bool own_parts(const Part& part) noexcept {
     });
 }
 
+/// Whether weights grip a belt that nothing else would let go.
+bool own_grips(const Part& part) noexcept {
+    const auto* belt = part.as<BeltCvt>();
+    return belt != nullptr && belt->flyweights;
+}
+
 /// Deals one running gear number out to the parts, one after another; the position goes to all.
 class GearDealer {
 public:
@@ -137,32 +143,33 @@ Shaft drive(const Train& train, const Shaft& crank, GearState gear_state,
 }
 
 std::optional<std::size_t> parting(const Train& train) noexcept {
-    for (std::size_t at = 0; at < train.size(); ++at)
-        if (own_parts(train[at].part)) return at;
+    for (const auto parts : {own_parts, own_grips})
+        for (std::size_t at = 0; at < train.size(); ++at)
+            if (parts(train[at].part)) return at;
     return std::nullopt;
 }
 
 bool grips_by_speed(const Train& train) noexcept {
     const auto at = parting(train);
-    return at && train[*at].part.as<CentrifugalClutch>() != nullptr;
+    if (!at) return false;
+    const Part& part = train[*at].part;
+    return part.as<CentrifugalClutch>() != nullptr || (own_grips(part) && !own_parts(part));
 }
 
 std::optional<double> parting_capacity(const Train& train, double crank_speed) noexcept {
+    const auto parts_at = parting(train);
+    if (!parts_at) return std::nullopt;
     GearDealer dealer(train, GearState{0, 0});
     double before = 1;
-    for (const auto& entry : train) {
-        const GearState own = dealer.next(entry.part);
-        if (!own_parts(entry.part)) {
-            before *= own_ratio(entry.part, own);
-            continue;
-        }
-        const auto held = entry.part.visit([&]<class Each>(const Each& each) {
-            if constexpr (Holding<Each>) return each.holds(crank_speed / before, own);
-            return std::optional<double>();
-        });
-        return held ? std::optional(*held / before) : std::nullopt;
-    }
-    return std::nullopt;
+    for (std::size_t at = 0; at < *parts_at; ++at)
+        before *= own_ratio(train[at].part, dealer.next(train[at].part));
+    const Part& part = train[*parts_at].part;
+    const GearState own = dealer.next(part);
+    const auto held = part.visit([&]<class Each>(const Each& each) {
+        if constexpr (Holding<Each>) return each.holds(crank_speed / before, own);
+        return std::optional<double>();
+    });
+    return held ? std::optional(*held / before) : std::nullopt;
 }
 
 Shaft drive_parted(const Train& train, const Shaft& crank, GearState gear_state, double wheel_speed,
@@ -230,12 +237,14 @@ double slowing_power(const Train& train, const Shaft& crank, GearState gear_stat
 double inertia_at_wheels(const Train& train, GearState gear_state, Behind behind) noexcept {
     // What turns at a part's input counts with the square of every ratio from there on.
     GearDealer dealer(train, gear_state);
+    const auto first = behind == Behind::clutch ? parting(train) : std::nullopt;
     double inertia = 0;
-    for (const auto& entry : train) {
-        const double ratio = own_ratio(entry.part, dealer.next(entry.part));
-        inertia = (inertia + own_inertia(entry.part)) * ratio * ratio;
-        if (parts_company(entry.part, behind)) inertia = 0;
-        inertia += own_inertia_behind(entry.part);
+    for (std::size_t at = 0; at < train.size(); ++at) {
+        const Part& part = train[at].part;
+        const double ratio = own_ratio(part, dealer.next(part));
+        inertia = (inertia + own_inertia(part)) * ratio * ratio;
+        if (parts_company(part, behind) || first == at) inertia = 0;
+        inertia += own_inertia_behind(part);
     }
     return inertia;
 }

@@ -24,7 +24,8 @@ Shaft drive(const Train& train, const Shaft& crank, GearState gear_state,
             std::span<double> losses = {}) noexcept;
 
 /// Where crank and wheels may turn apart at the start: the number of the first clutch, or of a
-/// variator whose belt takes hold by itself; nothing where no part can.
+/// variator whose belt takes hold by itself; where there is none, of one whose weights grip it.
+/// Nothing where no part can.
 std::optional<std::size_t> parting(const Train& train) noexcept;
 
 /// Whether that part grips the more the faster the crank turns, by itself.

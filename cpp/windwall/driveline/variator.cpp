@@ -32,10 +32,13 @@ double Variator::ratio(double position) const noexcept {
     return ratio_between(low_ratio, high_ratio, position);
 }
 
-double Variator::position_of(double ratio) const noexcept {
+double Variator::unbounded_position(double ratio) const noexcept {
     const double span = std::log(high_ratio / low_ratio);
-    if (span == 0) return 1;
-    return std::clamp(std::log(ratio / low_ratio) / span, 0.0, 1.0);
+    return span == 0 ? 1 : std::log(ratio / low_ratio) / span;
+}
+
+double Variator::position_of(double ratio) const noexcept {
+    return std::clamp(unbounded_position(ratio), 0.0, 1.0);
 }
 
 double Variator::held_speed(double position, double torque) const noexcept {
@@ -48,8 +51,15 @@ double Variator::position(double engine_speed, double torque) const noexcept {
 }
 
 double Variator::position_at_output(double output_speed, double torque) const noexcept {
-    return position_where(
-        [&](double at) { return held_speed(at, torque) / (before * ratio(at)) - output_speed; });
+    return std::clamp(wanted_position(output_speed, torque), 0.0, 1.0);
+}
+
+double Variator::wanted_position(double output_speed, double torque) const noexcept {
+    const double crank_speed = before * output_speed;  // at a ratio of 1
+    const auto off = [&](double at) { return held_speed(at, torque) / ratio(at) - crank_speed; };
+    const double found = holds_one_speed() ? 0 : position_where(off);
+    if (found > 0 && found < 1) return found;
+    return unbounded_position(held_speed(found, torque) / crank_speed);
 }
 
 double Variator::crank_share(double position, double torque) const noexcept {

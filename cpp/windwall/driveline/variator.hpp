@@ -37,10 +37,17 @@ struct Variator {
     /// The position it takes where its output turns at a speed, rad/s, with the engine held where
     /// it belongs: what a road speed asks for. 0 and 1 beyond what it can shift through.
     double position_at_output(double output_speed, double torque) const noexcept;
+    /// The same, gone on beyond both ends as if the engine stayed where it is held there.
+    double wanted_position(double output_speed, double torque) const noexcept;
     /// How far the engine's speed rises while the output's does, both as logarithms: 0 where it is
     /// held, 1 where the ratio is fixed, below 0 where it falls while the belt shifts. What turns
     /// with the crank is felt at the output as this share of what it is at a fixed ratio.
     double crank_share(double position, double torque) const noexcept;
+
+private:
+    /// Where equal steps of ratio lead to a reduction, beyond the ends too.
+    double unbounded_position(double ratio) const noexcept;
+    bool holds_one_speed() const noexcept { return !forces && line.begin == line.end; }
 };
 
 }  // namespace windwall::driveline

@@ -6,6 +6,7 @@
 #include "windwall/solve/answer/cautions.hpp"
 #include "windwall/solve/answer/curve.hpp"
 #include "windwall/solve/answer/flyweights.hpp"
+#include "windwall/solve/drive/drive.hpp"
 #include "windwall/solve/full_throttle/gear_range.hpp"
 #include "windwall/solve/full_throttle/run_up.hpp"
 #include "windwall/solve/full_throttle/top_speed.hpp"
@@ -292,6 +293,44 @@ TEST(BeltDrive, TellsItsCurveWithTheSpeedsItHolds) {
         const double position = variator->position_of(column("variator/ratio")[i]);
         const double held = variator->held_speed(position, column("engine/torque")[i]);
         EXPECT_NEAR(column("engine/speed")[i], held, 3e-4 * held);
+    }
+}
+
+// Over time as over the steady chain: the engine stays where its position holds it, what it gives
+// its own crank meanwhile is paid for, and the belt warms from the air's temperature on.
+TEST(BeltDrive, IsDrivenOverTime) {
+    for (const Vehicle& car : {along_a_line(), weighted()}) {
+        vehicle::Outing outing;
+        outing.id = "run";
+        vehicle::FullThrottle leg;
+        leg.for_distance = 300;
+        outing.legs = {leg};
+        const DriveResult run = drive(car, outing);
+        ASSERT_EQ(run.end, DriveEnd::legs_done);
+        double left = run.energy[static_cast<std::size_t>(Energy::crank)];
+        const double size = left;
+        for (const Energy entry : {Energy::driveline, Energy::clutch, Energy::tyres, Energy::air,
+                                   Energy::rolling, Energy::grade, Energy::brakes})
+            left -= run.energy[static_cast<std::size_t>(entry)];
+        EXPECT_NEAR(left - (run.kinetic_after - run.kinetic_before) - run.changed, 0, 1e-6 * size);
+        EXPECT_EQ(std::ranges::count(run.events, Happening::ratio_begins, &DriveEvent::what), 1);
+        const auto column = [&](std::string_view address) -> const std::vector<double>& {
+            const auto found = std::ranges::find(run.addresses, address);
+            return run.columns[static_cast<std::size_t>(found - run.addresses.begin())];
+        };
+        const auto variator = driveline::variator(car.driveline);
+        int shifting = 0;
+        for (std::size_t i = 0; i < column("position").size(); ++i) {
+            const double position = column("position")[i];
+            if (position <= 0 || position >= 1) continue;
+            const double held = variator->held_speed(position, column("engine/torque")[i]);
+            EXPECT_NEAR(column("engine/speed")[i], held, 0.02 * held);
+            ++shifting;
+        }
+        EXPECT_GT(shifting, 3);
+        const auto& temperature = column("variator/temperature");
+        EXPECT_GT(temperature.back(), temperature.front() + 1);
+        EXPECT_LT(temperature.back(), answer_speed(car, {}).point->variator->temperature);
     }
 }
 

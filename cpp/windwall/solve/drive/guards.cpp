@@ -74,10 +74,10 @@ void add_clutch(std::vector<Guard>& guards, const vehicle::Vehicle& car) {
 void add_variator(std::vector<Guard>& guards, const Mode& mode, const vehicle::Vehicle& car) {
     const auto variator = driveline::variator(car.driveline, mode.gear);
     if (!variator) return;
-    const double held = variator->held_speed;
     if (mode.stretch == 0)
-        guards.push_back(on_moment(Happening::ratio_begins,
-                                   [held](const Moment& now) { return now.engine_speed - held; }));
+        guards.push_back(on_moment(Happening::ratio_begins, [held = *variator](const Moment& now) {
+            return now.engine_speed - held.held_speed(0, now.torque);
+        }));
     if (mode.stretch == 1) {
         guards.push_back(on_moment(Happening::ratio_ends,
                                    [](const Moment& now) { return now.wanted_position - 1; }));
@@ -85,8 +85,8 @@ void add_variator(std::vector<Guard>& guards, const Mode& mode, const vehicle::V
                                    [](const Moment& now) { return -slack - now.wanted_position; }));
     }
     if (mode.stretch == 2)
-        guards.push_back(on_moment(Happening::ratio_returns, [held](const Moment& now) {
-            return (1 - slack) * held - now.engine_speed;
+        guards.push_back(on_moment(Happening::ratio_returns, [held = *variator](const Moment& now) {
+            return (1 - slack) * held.held_speed(1, now.torque) - now.engine_speed;
         }));
 }
 

@@ -106,13 +106,18 @@ void Motion::slip(const Mode& mode) {
 /// that it gives there.
 void Motion::drive(const Mode& mode) {
     const double free = geared_speed(mode, moment_.road_speed);
+    const double inertia = mass(mode);
     for (int turn = 0; turn < most_turns; ++turn) {
+        const double before = moment_.torque;
         set_driveline(mode, free);
         if (!ask(moment_.engine_speed, mode.pedal)) return;
         moment_.torque = moment_.point.torque;
-        if (!follow()) break;
+        if (crank_share_ != 0) moment_.torque -= taken_by_crank(inertia);
+        const bool same =
+            crank_share_ == 0 || std::abs(moment_.torque - before) <= settled * std::abs(before);
+        if (!follow() && same) break;
     }
-    moment_.acceleration = (moment_.thrust - moment_.load.total()) / mass(mode);
+    moment_.acceleration = (moment_.thrust - moment_.load.total()) / inertia;
     account(moment_.torque * moment_.engine_speed, 0);
 }
 

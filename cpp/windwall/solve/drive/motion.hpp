@@ -92,6 +92,7 @@ private:
     void account(double crank_power, double slip_heat);
     void heat(const Mode& mode, std::span<const double> state);
     double crank_inertia(const Mode& mode) const noexcept;
+    double taken_by_crank(double inertia) const noexcept;
     double radius(double road_speed) const noexcept;
     double wheel_speed(double slip) const noexcept;
     driveline::GearState gear_state(const Mode& mode) const noexcept;
@@ -104,7 +105,8 @@ private:
     std::vector<double> losses_;
     double standing_radius_{}, grip_limit_{}, film_time_{};
     double idle_speed_{};
-    double lag_ = 1;  // crank speed over that without slip, of the last moment in gear
+    double crank_share_ = 0;  // d ln of the crank's speed over d ln of the road's, along a shift
+    double lag_ = 1;          // crank speed over that without slip, of the last moment in gear
     double held_opening_ = 0.1;
 };
 

@@ -233,6 +233,20 @@ double Motion::crank_inertia(const Mode& mode) const noexcept {
     return vehicle::inertia_at_crank(car_) + before / (ratio * ratio);
 }
 
+/// N m that a crank takes for itself while a variator shifts along a line, and the road gets faster
+/// as it did a turn ago.
+double Motion::taken_by_crank(double inertia) const noexcept {
+    using driveline::Behind;
+    const auto at_wheels = [&](Behind behind) {
+        return driveline::inertia_at_wheels(car_.driveline, moment_.gear_state, behind);
+    };
+    const double ratio = driveline::total_ratio(car_.driveline, moment_.gear_state);
+    const double before =
+        (at_wheels(Behind::crank) - at_wheels(Behind::variator)) / (ratio * ratio);
+    const double gain = (moment_.thrust - moment_.load.total()) / inertia / moment_.road_speed;
+    return (vehicle::inertia_at_crank(car_) + before) * crank_share_ * gain * moment_.engine_speed;
+}
+
 driveline::GearState Motion::gear_state(const Mode& mode) const noexcept {
     const bool lowest = mode.phase == Phase::slipping || mode.phase == Phase::standing;
     if (!driveline::variator(car_.driveline, mode.gear)) return {mode.gear};
@@ -247,14 +261,16 @@ double Motion::geared_speed(const Mode& mode, double road_speed) const noexcept 
 /// The crank speed, or while a variator shifts its position, at the lag of the last moment.
 void Motion::set_driveline(const Mode& mode, double without_slip) noexcept {
     moment_.engine_speed = without_slip * lag_;
+    crank_share_ = 0;
     if (mode.stretch != 1) return;
     const auto variator = driveline::variator(car_.driveline, mode.gear);
     if (!variator) return;
-    const double wanted = variator->held_speed / moment_.engine_speed * variator->high_ratio;
-    moment_.engine_speed = variator->held_speed;
-    moment_.wanted_position = std::log(wanted / variator->low_ratio) /
-                              std::log(variator->high_ratio / variator->low_ratio);
-    moment_.gear_state.position = std::clamp(moment_.wanted_position, 0.0, 1.0);
+    const double output = moment_.engine_speed / (variator->before * variator->high_ratio);
+    moment_.wanted_position = variator->wanted_position(output, moment_.torque);
+    const double position = std::clamp(moment_.wanted_position, 0.0, 1.0);
+    moment_.gear_state.position = position;
+    moment_.engine_speed = variator->held_speed(position, moment_.torque);
+    crank_share_ = variator->crank_share(position, moment_.torque);
 }
 
 double Motion::radius(double road_speed) const noexcept {

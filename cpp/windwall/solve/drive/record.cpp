@@ -2,6 +2,7 @@
 
 #include "windwall/driveline/train.hpp"
 #include "windwall/solve/results/describe.hpp"
+#include "windwall/solve/results/describe_variator.hpp"
 
 #include <cmath>
 #include <limits>
@@ -32,6 +33,28 @@ double film(const Motion& motion, std::span<const double> state) {
         for (std::size_t i = 0; i < Layout::liquids; ++i)
             sum += state[motion.layout().first_film() + i];
     return sum / kilo;
+}
+
+/// The belt drive of variable ratio, its belt as warm as it is by now.
+std::optional<VariatorResult> variator(const Moment& now, std::span<const double> state,
+                                       const Motion& motion) {
+    const vehicle::Vehicle& car = motion.vehicle();
+    FullThrottlePoint point;
+    point.point = now.point;
+    point.point.torque = now.torque;
+    point.point.condition.engine_speed = now.engine_speed;
+    point.gear = now.gear_state.gear;
+    point.position = now.gear_state.position;
+    point.road_speed = now.road_speed;
+    auto made = variator_result(car, point);
+    const auto& nodes = motion.layout().nodes;
+    for (std::size_t i = 0; made && i < nodes.size(); ++i) {
+        const vehicle::NodeOwner& owner = nodes[i].owner;
+        if (owner.of == vehicle::NodeOwner::Of::driveline &&
+            car.driveline[owner.part].part.as<driveline::BeltCvt>())
+            made->temperature = state[Layout::first_node + i];
+    }
+    return made;
 }
 
 }  // namespace
@@ -76,10 +99,13 @@ void Record::find_columns(const Motion& motion) {
     columns_.resize(addresses_.size());
 }
 
-void Record::look(const Mode& mode, const Moment& now, const Motion& motion,
-                  const vehicle::Balance& balance) {
+void Record::look(const Mode& mode, const Moment& now, std::span<const double> state,
+                  const Motion& motion, const vehicle::Balance& balance) {
     runs_ = mode.phase != Phase::engine_off && now.point.outcome.answered();
-    if (runs_) describe(balance, now.point, point_);
+    if (runs_) {
+        describe(balance, now.point, point_);
+        point_.variator = variator(now, state, motion);
+    }
     point_.road = road(mode, now, motion.vehicle());
     point_.tyres = {now.tyre_slip,
                     motion.vehicle().tyres.load_per_tyre(motion.vehicle().body.mass, now.thrust)};

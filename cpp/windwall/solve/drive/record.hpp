@@ -40,8 +40,8 @@ public:
     explicit Record(std::vector<Limit> limits) : limits_(std::move(limits)) {}
 
     /// Reads an operating point, to be kept or to have its limits read.
-    void look(const Mode& mode, const Moment& moment, const Motion& motion,
-              const vehicle::Balance& balance);
+    void look(const Mode& mode, const Moment& moment, std::span<const double> state,
+              const Motion& motion, const vehicle::Balance& balance);
     const std::vector<Limit>& limits() const noexcept { return limits_; }
     /// Of what was looked at last, the result of a limit; NaN where it has none.
     double limited(std::size_t limit);

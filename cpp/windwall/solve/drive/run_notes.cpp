@@ -29,7 +29,7 @@ void Run::note(Happening what) {
 void Run::keep(double time, const State& state, bool) {
     if (time == kept_at_) return;
     const Moment& now = moment(state);
-    record_.look(mode_, now, motion_, motion_.solver().balance());
+    record_.look(mode_, now, state, motion_, motion_.solver().balance());
     record_.keep(time, mode_, now, state, motion_);
     note_limits(std::max(kept_at_, dense_from_), time, state);
     kept_at_ = time;
@@ -38,7 +38,7 @@ void Run::keep(double time, const State& state, bool) {
 double Run::limited(std::size_t limit, double time) {
     State state;
     integrator_.state_at(time, state);
-    record_.look(mode_, moment(state), motion_, motion_.solver().balance());
+    record_.look(mode_, moment(state), state, motion_, motion_.solver().balance());
     return record_.limited(limit);
 }
 
