@@ -134,6 +134,7 @@ CAUTIONED = {
         ),
     ),
     "short_travel": lambda: (vehicle(driveline=belt_drive(sheaves={**SHEAVES, "travel": "8 mm"})),),
+    "early_grip": lambda: (vehicle(driveline=belt_drive(engagement_speed="700 rpm")),),
     "unshifted": lambda: (vehicle(driveline=belt_drive(shift_end_speed="6500 rpm")),),
     "idle_pump": lambda: (vehicle(path(roots(), before=[jet(starts_at="200 kPa gauge")])),),
     "untriggered_pump": lambda: (

@@ -211,6 +211,10 @@ TEST(BeltDrive, WarnsOfWhatItNeverReaches) {
     Vehicle light = weighted();
     belt_of(light).flyweights->weight_mass = 0.045;
     EXPECT_TRUE(warns(belt_cautions(top_speed(light), light), CautionKind::unshifted));
+    EXPECT_FALSE(warns(belt_cautions(top_speed(car), car), CautionKind::early_grip));
+    Vehicle soft = weighted();
+    belt_of(soft).flyweights->spring_preload = 20;
+    EXPECT_TRUE(warns(belt_cautions(top_speed(soft), soft), CautionKind::early_grip));
 }
 
 // At the start it slips until its weights clamp it: that is no fault. Where it slips later it is.

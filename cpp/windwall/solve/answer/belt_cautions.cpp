@@ -3,6 +3,8 @@
 #include "windwall/driveline/train.hpp"
 
 #include <algorithm>
+#include <numbers>
+#include <optional>
 
 namespace windwall::solve {
 namespace {
@@ -17,11 +19,31 @@ double reached(const TopSpeed& found) {
     return most;
 }
 
+constexpr double usual_idle = 1000 * std::numbers::pi / 30;  // rad/s
+
+double idle_speed(const vehicle::Vehicle& vehicle) {
+    return vehicle.engine.visit([](const auto& engine) {
+        if constexpr (requires { engine.idle_speed; }) return double(engine.idle_speed);
+        return usual_idle;
+    });
+}
+
+/// Engine speed at which a belt grips that the engine drives by itself; nothing where a clutch lets
+/// it go, or nobody knows.
+std::optional<double> grips_at(const vehicle::Vehicle& vehicle, std::size_t at) {
+    if (driveline::parting(vehicle.driveline) != at) return std::nullopt;
+    const auto* belt = vehicle.driveline[at].part.as<driveline::BeltCvt>();
+    const double before = driveline::variator(vehicle.driveline)->before;
+    return before *
+           (belt->engagement_speed ? *belt->engagement_speed : belt->forces()->engagement_speed());
+}
+
 }  // namespace
 
 std::vector<Caution> belt_cautions(const TopSpeed& found, const vehicle::Vehicle& vehicle) {
     std::vector<Caution> cautions;
-    for (const auto& [id, part] : vehicle.driveline) {
+    for (std::size_t at = 0; at < vehicle.driveline.size(); ++at) {
+        const auto& [id, part] = vehicle.driveline[at];
         const auto* belt = part.as<driveline::BeltCvt>();
         if (belt == nullptr) continue;
         const std::string address = "driveline/" + id;
@@ -31,6 +53,9 @@ std::vector<Caution> belt_cautions(const TopSpeed& found, const vehicle::Vehicle
         if (!found.curves.empty() && reached(found) < shifted)
             cautions.push_back({CautionKind::unshifted, address, belt->ratio({0, reached(found)}),
                                 belt->reached_ratio()});
+        const auto grips = grips_at(vehicle, at);
+        if (grips && *grips < idle_speed(vehicle))
+            cautions.push_back({CautionKind::early_grip, address, *grips, idle_speed(vehicle)});
     }
     return cautions;
 }

@@ -42,6 +42,7 @@ enum class CautionKind {
     slip,
     short_travel,
     unshifted,
+    early_grip,
 };
 
 /// Something the builder should know about an answer, and where; with the numbers it takes to say
@@ -62,7 +63,7 @@ struct Caution {
 
 template <>
 struct windwall::fields::Names<windwall::solve::CautionKind> {
-    static constexpr std::array<std::string_view, 30> names{
+    static constexpr std::array<std::string_view, 33> names{
         "compression_ratio",
         "mixture",
         "inlet_mach_index",
@@ -95,7 +96,8 @@ struct windwall::fields::Names<windwall::solve::CautionKind> {
         "slip",
         "short_travel",
         "unshifted",
+        "early_grip",
     };
     static_assert(names.size() ==
-                  static_cast<std::size_t>(windwall::solve::CautionKind::unshifted) + 1);
+                  static_cast<std::size_t>(windwall::solve::CautionKind::early_grip) + 1);
 };
