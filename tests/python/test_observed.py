@@ -4,13 +4,14 @@ import copy
 import json
 from math import hypot, pi
 
+import numpy as np
 import pytest
 
 import windwall as ww
 from python.samples import DOCUMENT
-from windwall.results.diagnosis import FAR_OFF, Fact
-from windwall.scenario.inputs import moved
-from windwall.study.diagnosis import FARTHEST
+from windwall.results.diagnosis import FAR_OFF, MISREAD, Fact
+from windwall.scenario.inputs import BELT_SLIP, SLIPS, moved, uncertain_inputs
+from windwall.study.diagnosis import FARTHEST, Moved, without_menu
 
 
 @pytest.fixture
@@ -47,13 +48,63 @@ def test_each_kind_of_fact_has_its_place(seen):
     assert car.against_observed()[5].model == point.manifold.temperature
 
 
+def driven(car, retard):
+    return car.set({"engine/spark/policy": "as_given", "engine/spark/retard": retard})
+
+
 def test_knock_is_compared_at_the_spark_that_was_driven(seen):
-    """An octane number for each degree: driven early enough, not hearing it contradicts."""
+    """Driven early enough, not hearing it contradicts."""
     one = seen(top(knock="not heard", retard="-20 deg")).against_observed()[0]
-    margin = one.fact.model(seen().top_speed())
-    assert margin == pytest.approx(seen().top_speed().knock.margin_at_best_spark - 20)
+    assert one.model == driven(seen(), "-20 deg").top_speed().knock.margin
     assert one.off < -FAR_OFF
     assert seen(top(knock="not heard", retard="40 deg")).against_observed()[0].off == 0
+
+
+def test_the_model_has_the_spark_and_the_engine_speed_that_were_driven(seen):
+    facts = {"speed": "110 ± 2 km/h", "gear": 4, "boost": "30 ± 4 kPa", "retard": "14 ± 2 deg"}
+    car = seen(top(**facts, charge_temperature="70 ± 5 degC", knock="not heard"))
+    held = {one.key: one for one in car.against_observed()}
+    late = driven(car, "14 deg")
+    pull = late.full_throttle_curve(4)
+    turns = np.interp(110 / 3.6, pull["road/speed"], pull["engine/speed"])
+    point = late.operating_point(ww.si(turns), road_speed="110 km/h").point
+    assert held["boost"].model == pytest.approx(point.manifold.boost, rel=1e-3)
+    assert held["charge_temperature"].model == pytest.approx(point.manifold.temperature, rel=1e-4)
+    assert held["knock"].model == pytest.approx(point.knock.margin, abs=0.01)
+    assert held["boost"].engine_speed == pytest.approx(turns, rel=1e-4)
+    assert held["boost"].model < 0.97 * late.top_speed().point.manifold.boost
+    assert held["speed"].model == late.top_speed().goal_speed
+    assert held["speed"].model < car.top_speed().goal_speed - 0.1
+    # What it chooses itself stands beside what was chosen, at that engine speed too.
+    own = car.operating_point(ww.si(held["retard"].engine_speed), road_speed="110 km/h")
+    assert held["retard"].model == pytest.approx(own.point.knock.retard, rel=1e-6)
+    ends = [abs(driven(car, f"{way} deg").top_speed().goal_speed - held["speed"].model)
+            for way in (12, 16)]  # fmt: skip
+    assert held["speed"].model_sigma == pytest.approx(max(ends))
+    text = " ".join(car.top_speed().summary(car.diagnose()).split())
+    assert "The model has the spark that was driven, 14 deg late, and for boost and charge" in text
+    assert f"{turns * 30 / pi:.0f} rpm: 110 km/h in gear 4" in text
+
+
+def test_an_engine_speed_that_was_read_goes_before_speed_and_gear(seen):
+    car = seen(top(speed="110 km/h", gear=4, engine_speed="4321 rpm", boost="30 ± 4 kPa"))
+    boost = car.against_observed()[-1]
+    assert boost.engine_speed == pytest.approx(4321 * pi / 30)
+    assert "4321 rpm as it was read" in car.top_speed().summary(car.diagnose())
+
+
+def test_a_gear_that_the_vehicle_does_not_have_holds_nothing(seen):
+    car = seen(top(speed="110 km/h", gear=9, boost="30 ± 4 kPa"))
+    assert car.against_observed()[-1].model == car.top_speed().point.manifold.boost
+
+
+def test_a_spark_that_the_file_states_is_what_was_driven(document):
+    columns = {"engine_speed": "rpm", "retard": "deg"}
+    table = {"columns": columns, "rows": [[1000, 9], [6000, 9]]}
+    document["engine"]["spark"] = {"policy": "as_given", "table": table}
+    document["observed"] = [top(boost="30 ± 4 kPa", retard="2 deg")]
+    car = ww.loads(json.dumps(document))
+    assert car.against_observed()[0].model == car.top_speed().point.manifold.boost
 
 
 def test_knock_says_nothing_of_a_spark_nobody_states(seen):
@@ -118,7 +169,7 @@ def test_what_explains_it_does(seen, best):
     moves = [abs(one.deviations) for one in far.inputs]
     assert moves == sorted(moves)
     assert moves[-1] <= FARTHEST
-    for one in far.inputs:
+    for one in (each for each in far.inputs if each.input.sentence not in (MISREAD, SLIPS)):
         sigma = car.known_to(one.input.address)
         assert one.value == pytest.approx(car.get(one.input.address) + one.deviations * sigma)
         speed = car.set({one.input.address: one.value}).top_speed().goal_speed
@@ -181,7 +232,9 @@ def test_a_contradiction_comes_before_any_recommendation(challenged):
     said = " ".join(text[: text.index("as it is")].split())
     for one in found.explained[0].inputs:
         assert f"{one.input.address}: " in said
-        assert f"{one.deviations:+.1f} of its standard deviations; then " in said
+        assert f"{one.deviations:+.1f} of its standard deviations" in said
+    assert said.count("; then nothing here changes") == 1
+    assert said.count("; then ") == len(found.explained[0].inputs)
     assert all(len(line) <= 100 for line in text.splitlines())
 
 
@@ -200,6 +253,9 @@ def test_each_explanation_is_followed_into_the_first_gains(contradicted, challen
     assert explained.inputs
     names = [one.id for one in ranking.upgrades.values() if one.label in dict(found.first)]
     for one in explained.inputs:
+        if one.is_misread:
+            assert one.gains == pytest.approx([first.gain for first in found.first])
+            continue
         there = moved(contradicted, one.input, one.deviations)
         assert there.get(one.input.address) == pytest.approx(one.value)
         again = ww.rank(there, upgrades=[*names, "fairing"], progress=False)
@@ -233,6 +289,78 @@ def test_what_breaks_a_fact_that_agrees_explains_nothing(seen):
     turns = f"{best.engine_speed * 30 / pi:.0f} ± 5 rpm"
     (far,) = seen(top(speed=speed, engine_speed=turns)).set(anchor).diagnose().explained
     assert "body/drag_area" not in {one.input.address for one in far.inputs}
+
+
+def test_a_belt_that_slips_and_a_wrong_reading_are_among_the_explanations(contradicted):
+    (found,) = contradicted.diagnose().explained
+    (belt,) = (one for one in found.inputs if one.input.sentence == SLIPS)
+    assert belt.input.address == "charge_path/roots/drive_ratio"
+    assert belt.input.sigma == BELT_SLIP * 1.35
+    slow = contradicted.set({belt.input.address: belt.value})
+    assert slow.against_observed()[0].off == pytest.approx(0, abs=0.1)
+    slip = f"by a belt that slips {100 * (1 - belt.value / 1.35):.1f} %"
+    assert slip in " ".join(contradicted.top_speed().summary(contradicted.diagnose()).split())
+    (read,) = (one for one in found.inputs if one.is_misread)
+    assert read.input.address == "observed/1/boost"
+    assert read.value == pytest.approx(found.compared.model)
+    assert read.deviations == pytest.approx(2, abs=1e-3)
+
+
+def test_a_belt_never_runs_ahead(seen, best):
+    boost = best.point.manifold.boost / 1e3
+    (found,) = seen(top(boost=f"{boost + 4:.3f} ± 2 kPa")).diagnose().explained
+    assert SLIPS not in [one.input.sentence for one in found.inputs]
+
+
+@pytest.fixture(scope="module")
+def rated():
+    """A stock engine known by its plate, with less boost than the model has it."""
+    document = copy.deepcopy(DOCUMENT)
+    document["engine"] |= {
+        "design": {"chamber": "two_valve_wedge", "cooling": "air", "duty": "work"},
+        "rated": {"torque": "47 N m", "torque_speed": "2500 rpm", "power": "15.5 kW",
+                  "power_speed": "3600 rpm", "compression_ratio": 8.0},
+    }  # fmt: skip
+    document["engine"]["knock_anchor"] = {"octane_number": "60 ± 1"}
+    car = ww.loads(json.dumps(document))
+    boost = car.top_speed().point.manifold.boost / 1e3
+    document["observed"] = [top(boost=f"{boost - 4:.3f} ± 2 kPa")]
+    return ww.loads(json.dumps(document))
+
+
+def test_no_explanation_contradicts_the_plate(rated):
+    (found,) = rated.diagnose().explained
+    own = [one for one in found.inputs if one.input.address.startswith("engine/")]
+    assert own
+    for one in own:
+        there = moved(rated, one.input, one.deviations)
+        assert there.get(one.input.address) == pytest.approx(one.value)
+        figures = there.rated_fit["figures"]
+        assert not any(each["unreconciled"] for each in figures)
+        assert [each.met for each in one.rated] == [each["met"] for each in figures]
+    text = " ".join(rated.top_speed().summary(rated.diagnose()).split())
+    assert text.count("the plate, 47 N m and 15.5 kW, is then met with") == len(own)
+
+
+def test_what_the_plate_settled_is_settled_again_beside_a_change(rated):
+    """As reading a file does that states the same value."""
+    (one,) = (each for each in uncertain_inputs(rated)
+              if each.address == "engine/breathing/peak_efficiency")  # fmt: skip
+    there = moved(rated, one, 1.0)
+    document = rated.document()
+    document["engine"]["breathing"] = {"peak_efficiency": one.value + one.sigma}
+    stated = ww.loads(json.dumps(document))
+    for address in ("engine/combustion/real_cycle_factor", "engine/friction/scale"):
+        assert there.get(address) == pytest.approx(stated.get(address), rel=1e-9)
+        assert there.get(address) != pytest.approx(rated.get(address), rel=1e-3)
+
+
+def test_a_plate_that_is_missed_by_more_than_it_is_known_to_refuses_an_explanation(rated):
+    answers = Moved(without_menu(rated))
+    (one,) = (each for each in uncertain_inputs(rated)
+              if each.address == "engine/breathing/peak_efficiency")  # fmt: skip
+    assert not answers.breaks_rated(one, 0.5)
+    assert answers.breaks_rated(one, 6.0)
 
 
 def test_a_challenge_takes_few_solves(contradicted, monkeypatch):

@@ -128,14 +128,15 @@ def observed_document(diagnosis: Diagnosis | None) -> list[dict[str, Any]] | Non
 
 
 def _observed(compared: Compared) -> dict[str, Any]:
-    keys = ("key", "observed", "sigma", "model", "model_sigma", "off")
+    keys = ("key", "observed", "sigma", "model", "model_sigma", "off", "engine_speed")
     made = {"what": compared.fact.entry["what"]} | {key: getattr(compared, key) for key in keys}
-    return made | {"unit": compared.measure.si}
+    return made | {"retard": compared.fact.situation.retard, "unit": compared.measure.si}
 
 
 def _explanation(one: Explanation, first: list[str]) -> dict[str, Any]:
     made = {"address": one.input.address, "value": one.value, "deviations": one.deviations}
     made |= {"stated": one.input.given}
+    made |= {"rated": {each.key: each.met for each in one.rated}} if one.rated else {}
     made |= {"gains": dict(zip(first, one.gains, strict=True))} if one.gains else {}
     return made | ({"speeds": one.speeds} if one.speeds else {})
 

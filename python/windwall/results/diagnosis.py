@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from functools import cache
-from math import degrees, hypot
+from math import hypot
 from typing import Any, NamedTuple
 
 from windwall import _core
 from windwall.quantities.measures import Measure
 from windwall.quantities.uncertain_input import UncertainInput
+from windwall.results.scenario_info import RatedFigure
 from windwall.results.values import Values
 
 CHALLENGED = 1  # standard deviations, beyond which an explanation is looked for
@@ -23,6 +24,8 @@ RESULTS = {
     "retard": "knock/retard",
 }
 SETTINGS = {"retard"}  # what a driver chose: shown beside the model's own, and no evidence
+OF_THE_PULL = {"speed", "gear", "engine_speed"}  # of a top speed: where the model's own pull ends
+READINGS, MISREAD = "observed", "What was read"  # instead of an input that is wrong
 OCTANE = Measure("plain number", "")
 
 
@@ -41,6 +44,21 @@ def heard_tells(entry: dict[str, Any], spark_is_chosen: bool) -> bool:
     return listened_for_knock(entry) and (entry["retard"] is not None or not spark_is_chosen)
 
 
+class Situation(NamedTuple):
+    """Where the model is asked, SI: at the end of its own pull, or held at what was driven. None is
+    what nobody states; the model then has its own.
+    """
+
+    retard: float | None = None  # the spark that was driven
+    engine_speed: float | None = None
+    gear: float | None = None  # where no engine speed was read: with the speed it makes one
+    road_speed: float | None = None
+
+    @property
+    def held(self) -> bool:
+        return self.engine_speed is not None or self.gear is not None
+
+
 class Fact(NamedTuple):
     """One thing that was observed: SI, or the word for what was heard of knock."""
 
@@ -54,14 +72,27 @@ class Fact(NamedTuple):
         return self.entry["what"] == "top speed"
 
     @property
-    def engine_speed(self) -> float:
-        """rad/s, of something seen at full throttle."""
-        return self.entry["engine_speed"][0]
+    def situation(self) -> Situation:
+        """Equal for facts that one answer serves: the spark that was driven, and for all but the
+        end of a pull the engine speed, read or by speed and gear.
+        """
+        engine_speed, gear, speed = map(self._driven, ("engine_speed", "gear", "speed"))
+        retard = None if self.key in SETTINGS else self._driven("retard")
+        if self.at_top_speed and self.key in OF_THE_PULL:
+            return Situation(retard)
+        if engine_speed is not None:
+            return Situation(retard, engine_speed, None, speed)
+        return Situation(retard) if None in (gear, speed) else Situation(retard, None, gear, speed)
+
+    def _driven(self, key: str) -> float | None:
+        stated = self.entry.get(key)
+        return stated[0] if stated else None
 
     @property
-    def situation(self) -> tuple:
-        """Equal for facts that one answer serves."""
-        return () if self.at_top_speed else (self.engine_speed, self.entry["speed"])
+    def retard_sigma(self) -> float:
+        """rad, to which the spark that was driven is known."""
+        stated = None if self.key in SETTINGS else self.entry.get("retard")
+        return (stated[1] or 0.0) if stated else 0.0
 
     @property
     def measure(self) -> Measure:
@@ -84,13 +115,7 @@ class Fact(NamedTuple):
             return answer.goal_speed
         if RESULTS[self.key].startswith("knock/") and answer.point.knock is None:
             return None
-        if self.key == "knock" and self.entry["retard"] is not None:
-            return self.driven_margin(answer.point.knock)
         return answer.point[RESULTS[self.key]]
-
-    def driven_margin(self, knock: Any) -> float:
-        """Octane numbers that the spark which was driven leaves, one for each degree."""
-        return knock.margin_at_best_spark + degrees(self.entry["retard"][0])
 
 
 class Compared(NamedTuple):
@@ -98,7 +123,8 @@ class Compared(NamedTuple):
 
     fact: Fact
     model: float
-    model_sigma: float  # of the model's number, from not knowing where the engine knocks
+    model_sigma: float  # of the model's number: by where the engine knocks and what spark it had
+    engine_speed: float | None = None  # rad/s, at which the model was held for it
 
     @property
     def key(self) -> str:
@@ -152,11 +178,17 @@ class Explanation(NamedTuple):
     deviations: float
     gains: tuple[float | None, ...] = ()  # of the first upgrades alone with it moved there, m/s
     speeds: dict[str, float | None] = {}  # noqa: RUF012  # of the sets a ranking names, likewise
+    rated: tuple[RatedFigure, ...] = ()  # what the stock engine then has of them
 
     @property
     def value(self) -> float:
         """What it would have to be, SI."""
         return self.input.value + self.deviations * self.input.sigma
+
+    @property
+    def is_misread(self) -> bool:
+        """Whether the model stays as it is, and what was seen was read wrong."""
+        return self.input.address.startswith(READINGS + "/")
 
 
 class Explained(NamedTuple):
@@ -164,6 +196,10 @@ class Explained(NamedTuple):
 
     compared: Compared
     inputs: list[Explanation]
+
+    def least_first(self) -> Explained:
+        """By how many standard deviations each has to be moved."""
+        return self._replace(inputs=sorted(self.inputs, key=lambda one: abs(one.deviations)))
 
 
 class FirstGain(NamedTuple):

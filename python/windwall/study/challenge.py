@@ -47,7 +47,7 @@ def first_steps(ranking: Ranking) -> dict[str, Step]:
 def _followed(
     one: Explanation, scenario: ScenarioData, ranking: Ranking, steps: dict[str, Step]
 ) -> Explanation:
-    there = moved(scenario, one.input, one.deviations)
+    there = scenario if one.is_misread else moved(scenario, one.input, one.deviations)
     speeds = {name: _speed(there, ranking[name]) for name in JUDGED if ranking[name]}
     return one._replace(gains=tuple(_gain(there, *step) for step in steps.values()), speeds=speeds)
 

@@ -2,28 +2,53 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from functools import lru_cache
+from math import hypot
 
+import numpy as np
+
+from windwall import _core
 from windwall.quantities.si import si
-from windwall.results.diagnosis import Compared, Fact, heard_tells
+from windwall.results.diagnosis import Compared, Fact, Situation, heard_tells
 from windwall.results.outcome import Outcome
 from windwall.scenario.data import KNOCK_ANCHOR, ScenarioData
-from windwall.study.solve import operating_point, top_speed
+from windwall.study.solve import full_throttle_curve, operating_point, top_speed
 
 # Standing for themselves: what else was true while the rest was seen at full throttle.
 CONDITIONS = {"speed", "engine_speed", "gear"}
+POLICY, RETARD, TABLE = (f"engine/spark/{key}" for key in ("policy", "retard", "table"))
 
 
-def ask(fact: Fact, scenario: ScenarioData | None) -> Outcome | None:
+def ask(situation: Situation, scenario: ScenarioData | None) -> Outcome | None:
     """Asks a scenario about the situation that was observed."""
     if scenario is None:
         return None
-    if fact.at_top_speed:
-        return top_speed(scenario, brief=True)
-    speed = fact.entry["speed"]
-    road_speed = si(speed[0]) if speed else None
-    return operating_point(scenario, si(fact.engine_speed), road_speed=road_speed)
+    driven = at_spark(scenario, situation.retard)
+    if not situation.held or (situation.gear or 1) > _core.gears(driven.core):
+        return top_speed(driven, brief=True)
+    road_speed = None if situation.road_speed is None else si(situation.road_speed)
+    return operating_point(driven, si(turns(driven, situation)), road_speed=road_speed)
+
+
+def at_spark(scenario: ScenarioData, retard: float | None) -> ScenarioData:
+    """The scenario with the spark as it was driven, rad, and not as the model would choose it; a
+    table of the file is what was driven.
+    """
+    if retard is None or not scenario.has_knock_anchor or scenario.given(TABLE):
+        return scenario
+    return scenario.set({POLICY: "as_given", RETARD: retard})
+
+
+def turns(scenario: ScenarioData, situation: Situation) -> float:
+    """The engine speed of a situation, rad/s; by road speed and gear where it was not read."""
+    if situation.engine_speed is not None:
+        return situation.engine_speed
+    curve = full_throttle_curve(scenario, int(situation.gear))
+    columns = dict(zip(curve.addresses, map(np.asarray, curve.columns), strict=True))
+    road_speed = columns["road/speed"]
+    ratio = np.interp(situation.road_speed, road_speed, columns["engine/speed"] / road_speed)
+    return float(ratio * situation.road_speed)
 
 
 def at_knock_anchors(scenario: ScenarioData) -> list[ScenarioData]:
@@ -48,23 +73,45 @@ def facts(scenario: ScenarioData) -> Iterator[Fact]:
 
 @lru_cache(maxsize=16)
 def compare(scenario: ScenarioData) -> tuple[Compared, ...]:
-    """Every fact beside the model, which is asked again at the knock anchors either way."""
-    answers: dict[tuple, list[Outcome | None]] = {}
+    """Every fact beside the model, which is asked again at the knock anchors and the sparks either
+    way.
+    """
+    answers: dict[Situation, list[Outcome | None]] = {}
     found = []
     for fact in facts(scenario):
         if fact.situation not in answers:
-            answers[fact.situation] = [ask(fact, one) for one in at_knock_anchors(scenario)]
+            answers[fact.situation] = [
+                ask(fact.situation, one) for one in at_knock_anchors(scenario)
+            ]
         low, model, high = (fact.model(answer) for answer in answers[fact.situation])
         if model is not None:
-            found.append(Compared(fact, model, _anchor_sigma(fact, scenario, low, model, high)))
+            sigma = _model_sigma(fact, scenario, (low, model, high))
+            found.append(Compared(fact, model, sigma, _held_at(answers[fact.situation][1])))
     return tuple(found)
 
 
-def _anchor_sigma(
-    fact: Fact, scenario: ScenarioData, low: float | None, model: float, high: float | None
+def _held_at(answer: Outcome) -> float:
+    return answer.point.engine.speed
+
+
+def _model_sigma(
+    fact: Fact, scenario: ScenarioData, models: tuple[float | None, float, float | None]
 ) -> float:
-    if fact.key == "knock":
-        return scenario.knock_sigma
     if fact.key == "gear":
         return 0.0
-    return max((abs(one - model) for one in (low, high) if one is not None), default=0.0)
+    low, model, high = models
+    by_anchor = scenario.knock_sigma if fact.key == "knock" else _farthest(model, (low, high))
+    return hypot(by_anchor, _farthest(model, _at_sparks(fact, scenario)))
+
+
+def _at_sparks(fact: Fact, scenario: ScenarioData) -> list[float | None]:
+    """The model with the spark as early and as late as it may have been."""
+    spread, asked = fact.retard_sigma, fact.situation
+    if not spread:
+        return []
+    sparks = (asked._replace(retard=asked.retard + way * spread) for way in (-1, 1))
+    return [fact.model(ask(spark, scenario)) for spark in sparks]
+
+
+def _farthest(model: float, others: Iterable[float | None]) -> float:
+    return max((abs(one - model) for one in others if one is not None), default=0.0)

@@ -6,10 +6,20 @@ import json
 from functools import lru_cache
 
 from windwall.quantities.uncertain_input import UncertainInput
-from windwall.results.diagnosis import Compared, Diagnosis, Explained, Explanation, Fact
+from windwall.results.diagnosis import (
+    MISREAD,
+    READINGS,
+    Compared,
+    Diagnosis,
+    Explained,
+    Explanation,
+    Fact,
+)
 from windwall.results.outcome import Outcome
+from windwall.results.scenario_info import RatedFigure
 from windwall.scenario.data import ScenarioData
-from windwall.scenario.inputs import moved, uncertain_inputs
+from windwall.scenario.info import rated_figures
+from windwall.scenario.inputs import SLIPS, belt_slips, moved, uncertain_inputs
 from windwall.study.compare import ask, compare
 
 FARTHEST = 3.0  # standard deviations that an input may be moved
@@ -24,15 +34,34 @@ class Moved:
 
     def __init__(self, scenario: ScenarioData) -> None:
         self.scenario = scenario
+        self._moved: dict[tuple, ScenarioData | None] = {}
         self._answers: dict[tuple, Outcome | None] = {}
+
+    def to(self, one: UncertainInput, deviations: float) -> ScenarioData | None:
+        """The scenario with an input that far off; None beyond its range."""
+        asked = (one.address, deviations)
+        if asked not in self._moved:
+            self._moved[asked] = moved(self.scenario, one, deviations)
+        return self._moved[asked]
 
     def gap(self, fact: Fact, one: UncertainInput, deviations: float) -> float | None:
         """Model less observation with an input that far off; None beyond its range."""
         asked = (fact.situation, one.address, deviations)
         if asked not in self._answers:
-            self._answers[asked] = ask(fact, moved(self.scenario, one, deviations))
+            self._answers[asked] = ask(fact.situation, self.to(one, deviations))
         model = fact.model(self._answers[asked])
         return None if model is None else fact.above(model)
+
+    def rated(self, one: UncertainInput, deviations: float) -> tuple[RatedFigure, ...]:
+        """What the stock engine has of its rated figures with an input of its own that far off."""
+        there = self.to(one, deviations) if one.address.startswith("engine/") else None
+        return rated_figures(there) if there else ()
+
+    def breaks_rated(self, one: UncertainInput, deviations: float) -> bool:
+        """Whether a rated figure that is met is missed then by more than it is known to."""
+        was = [each.unreconciled for each in rated_figures(self.scenario)]
+        then = [each.unreconciled for each in self.rated(one, deviations)]
+        return any(now and not before for now, before in zip(then, was, strict=False))
 
 
 @lru_cache(maxsize=16)
@@ -40,12 +69,25 @@ def diagnose(scenario: ScenarioData) -> Diagnosis:
     """Holds the model against what was observed, and explains what contradicts it."""
     compared = compare(scenario)
     challenged = [one for one in compared if one.challenged]
-    candidates = uncertain_inputs(scenario) if challenged else []
+    candidates = uncertain_inputs(scenario) + belt_slips(scenario) if challenged else []
     answers = Moved(without_menu(scenario) if challenged else scenario)
     explained = (
-        Explained(one, explanations(answers, one, candidates, compared)) for one in challenged
+        Explained(one, explanations(answers, one, candidates, compared) + misread(scenario, one))
+        for one in challenged
     )
-    return Diagnosis(compared, tuple(explained))
+    return Diagnosis(compared, tuple(one.least_first() for one in explained))
+
+
+def misread(scenario: ScenarioData, compared: Compared) -> list[Explanation]:
+    """That the model is right and what was seen was read wrong, within reach of its +/-."""
+    fact = compared.fact
+    if not fact.sigma:
+        return []
+    entry = scenario.observed.index(fact.entry) + 1
+    address = f"{READINGS}/{entry}/{fact.key}"
+    read = UncertainInput(address, MISREAD, fact.observed, fact.sigma, True, fact.measure)
+    deviations = fact.above(compared.model) / fact.sigma
+    return [Explanation(read, deviations)] if abs(deviations) <= FARTHEST else []
 
 
 def without_menu(scenario: ScenarioData) -> ScenarioData:
@@ -66,17 +108,23 @@ def explanations(
     here = compared.fact.above(compared.model)
     hopeful = ((estimate(answers, compared.fact, one, here), one) for one in candidates)
     nearest = sorted(
-        (found for found in hopeful if found[0] is not None and abs(found[0]) <= HOPEFUL),
+        (found for found in hopeful if found[0] is not None and believed(*found)),
         key=lambda found: abs(found[0]),
     )
+    belts = [found for found in nearest[REFINED:] if found[1].sentence == SLIPS]
     close = CLOSE * compared.spread
-    found = [
-        Explanation(one, met)
-        for guess, one in nearest[:REFINED]
+    return [
+        Explanation(one, met, rated=answers.rated(one, met))
+        for guess, one in nearest[:REFINED] + belts
         if (met := meet(answers, compared.fact, one, here, guess, close)) is not None
         and not any(breaks(answers, other, one, met) for other in others)
+        and not answers.breaks_rated(one, met)
     ]
-    return sorted(found, key=lambda explanation: abs(explanation.deviations))
+
+
+def believed(guess: float, one: UncertainInput) -> bool:
+    """Whether it is worth solving: a straight line says not too far, and a belt only slips."""
+    return abs(guess) <= HOPEFUL and (guess < 0 or one.sentence != SLIPS)
 
 
 def breaks(answers: Moved, other: Compared, one: UncertainInput, deviations: float) -> bool:

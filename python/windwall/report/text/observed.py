@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from windwall.quantities.measures import ENGINE_SPEED, SPEED
+from windwall.quantities.measures import ANGLE, ENGINE_SPEED, SHARE, SPEED
+from windwall.report.text.rated import MEASURES as RATED
 from windwall.report.text_layout import bullet, paragraph, section, table
 from windwall.results.diagnosis import (
     FAR_OFF,
@@ -18,10 +19,11 @@ from windwall.results.diagnosis import (
     heard_tells,
     listened_for_knock,
 )
-from windwall.results.scenario_info import ScenarioInfo
+from windwall.results.scenario_info import RatedFigure, ScenarioInfo
+from windwall.scenario.inputs import SLIPS
 from windwall.study.diagnosis import FARTHEST
 
-HEADER = ("", "observed", "+/-", "model", "+/- by knock", "standard deviations off")
+HEADER = ("", "observed", "+/-", "model", "+/-", "standard deviations off")
 NOT_YET = "The model is not held against what was observed here: diagnose() of the scenario does."
 FAR = (
     "CAUTION: the model is over {limit} standard deviations from what was observed in {name}, and "
@@ -48,6 +50,7 @@ def observed_lines(info: ScenarioInfo, diagnosis: Diagnosis | None) -> list[str]
         return section(heading, paragraph(NOT_YET)) if info.observed else []
     system, compared = info.system, diagnosis.compared
     lines = table([HEADER, *(_row(one, system) for one in compared)]) if compared else []
+    lines += [line for sentence in held(compared, system) for line in paragraph(sentence)]
     for one in diagnosis.explained:
         lines += contradiction(one, diagnosis.first, system)
     lines += [line for sentence in not_compared(info) for line in paragraph(sentence)]
@@ -78,6 +81,40 @@ def _row(one: Compared, system: str) -> tuple[str, ...]:
     return name, observed, known, model, spread, off if one.off is None else f"{one.off:+.1f}"
 
 
+def held(compared: Sequence[Compared], system: str) -> Iterator[str]:
+    """With which spark, and at which engine speed, the model stands beside each entry."""
+    entries: list[list[Compared]] = []
+    for one in compared:
+        if entries and entries[-1][0].fact.entry is one.fact.entry:
+            entries[-1].append(one)
+        else:
+            entries.append([one])
+    for entry in entries:
+        judged = [one for one in entry if one.key not in SETTINGS]
+        if judged:
+            at_turns = [one for one in judged if one.fact.situation.held]
+            yield f"The model has {_spark(judged[0], system)}{_turns(at_turns, system)}."
+
+
+def _spark(one: Compared, system: str) -> str:
+    retard = one.fact.situation.retard
+    if retard is None:
+        return "its own spark, for the one that was driven is not stated"
+    return f"the spark that was driven, {ANGLE.short(retard, system, 2)} late"
+
+
+def _turns(held: list[Compared], system: str) -> str:
+    """At what the engine turned for the facts that are not of the end of the model's own pull."""
+    if not held or not held[0].fact.at_top_speed:
+        return ""
+    asked = held[0].fact.situation
+    names = " and ".join(label(one.fact, system) for one in held)
+    text = f", and for {names} {ENGINE_SPEED.short(held[0].engine_speed, system)}"
+    if asked.gear is None:
+        return text + " as it was read"
+    return text + f": {SPEED.short(asked.road_speed, system)} in gear {asked.gear:.0f}"
+
+
 def contradiction(one: Explained, first: tuple[FirstGain, ...], system: str) -> list[str]:
     """That a fact contradicts the model, which single input would explain it, and what that makes
     of the gains that come first.
@@ -101,17 +138,31 @@ def moved_text(one: Explanation, first: tuple[FirstGain, ...], system: str) -> s
     """An input, what it is and what it would have to be, and the gains then."""
     known = one.input
     now, then = (known.measure.short(value, system, 3) for value in (known.value, one.value))
-    stated = "stated" if known.given else "assumed"
+    stated = "read" if one.is_misread else "stated" if known.given else "assumed"
     text = (
         f"{known.address}: {then} instead of {now} {stated}, "
         f"{one.deviations:+.1f} of its standard deviations"
     )
+    if known.sentence == SLIPS:
+        text += f", by a belt that slips {SHARE.text(1 - one.value / known.value, system, 2)}"
     names = [each.label for each in first]
+    text += rated_text(one.rated, system)
+    if one.is_misread:
+        return f"{text}; then nothing here changes"
     if not one.gains:
         return text
     text += THEN.format(gains=in_order(names, one.gains, system))
     speed = one.speeds.get("target")
     return text + (RECOMMENDED.format(speed=SPEED.text(speed, system, 4)) if speed else "")
+
+
+def rated_text(rated: tuple[RatedFigure, ...], system: str) -> str:
+    """What the plate comes to, once the rest of the stock engine is fitted to it again."""
+    if not rated:
+        return ""
+    met = [RATED[one.key].text(one.met, system, 3) for one in rated]
+    printed = [RATED[one.key].short(one.rated, system, 3) for one in rated]
+    return f"; the plate, {' and '.join(printed)}, is then met with {' and '.join(met)}"
 
 
 def in_order(names: list[str], gains: Sequence[float | None], system: str) -> str:

@@ -41,7 +41,7 @@ def assumptions(ranking: Ranking, diagnosis: Diagnosis | None) -> Iterator[Assum
     if apart_by_much(ranking) and all(said.values()):
         yield Assumption(DELAY, {key: one.speed for key, one in said.items()})
     for explained in diagnosis.explained if diagnosis else ():
-        for one in explained.inputs:
+        for one in (each for each in explained.inputs if not each.is_misread):
             value = one.input.measure.short(one.value, system, 3)
             yield Assumption(f"{one.input.address} of {value}", one.speeds)
 
