@@ -25,6 +25,15 @@ def test_an_account_is_printed_in_watts_and_shares(best):
     assert float(share) == round(100 * best.shaft["air"] / best.shaft["indicated"], 1)
 
 
+def test_accessories_that_nobody_states_are_not_said_to_take_nothing(car, best):
+    account = repr(best).split("Shaft: where the power goes")[1]
+    assert re.search(r"\n  accessories +not stated\n", account)
+    for key in ("torque", "fan_torque"):
+        stated = repr(car.set({f"engine/accessories/{key}": "0 N m"}).top_speed())
+        assert re.search(r"\n  accessories +0 +0.0\n", stated)
+        assert "not stated" not in stated.split("Shaft:")[1].split("Heat:")[0]
+
+
 def test_stations_are_printed_as_they_are(best):
     words = line_of(repr(best), "behind roots").split()
     pressure = best.stations.loc["behind roots", "pressure"]

@@ -75,20 +75,18 @@ void refuse(const solve::TopSpeed& found, SetResult& result) {
 }
 
 SetResult EngineGroup::solve(UpgradeSet chosen, SetResult result) {
-    std::vector<Fitted> made = fit_each(chosen);
+    const std::vector<Fitted> made = fit_each(chosen);
     if (made.empty()) {
         result.refused_for = Refusal::not_installable;
         result.refusal = std::get<std::string>(scenario::install(scenario_, chosen));
         return result;
     }
-    const Fastest best = fastest(std::move(made));
-    result.choices = best.fitted.choices;
-    tell(best.found, best.fitted.engine->limits(), result);
-    for (std::size_t anchor = 0; anchor < anchors; ++anchor)
-        tell_speed(anchor == middle
-                       ? best.found
-                       : best.fitted.engine->brief_top_speed(best.fitted.vehicle, anchor),
-                   anchor, result);
+    for (std::size_t anchor = 0; anchor < anchors; ++anchor) {
+        const Fastest best = fastest(made, anchor);
+        result.choices[anchor] = best.fitted->choices;
+        if (anchor == middle) tell(best.found, best.fitted->engine->limits(), result);
+        tell_speed(best.found, anchor, result);
+    }
     return result;
 }
 
@@ -103,20 +101,26 @@ std::vector<EngineGroup::Fitted> EngineGroup::fit_each(UpgradeSet chosen) {
 }
 
 /// Of those that the curves alone do not rule out; the first of equals, and of none with an answer.
-EngineGroup::Fastest EngineGroup::fastest(std::vector<Fitted> fitted) {
+EngineGroup::Fastest EngineGroup::fastest(const std::vector<Fitted>& fitted, std::size_t anchor) {
     std::vector<double> rough(fitted.size(), 0);
     double most = 0;
     for (std::size_t i = 0; fitted.size() > 1 && i < fitted.size(); ++i) {
-        rough[i] = fitted[i].engine->rough_speed(fitted[i].vehicle);
+        rough[i] = fitted[i].engine->rough_speed(fitted[i].vehicle, anchor);
         if (std::isfinite(rough[i])) most = std::max(most, rough[i]);
     }
     std::optional<Fastest> best;
     for (std::size_t i = 0; i < fitted.size(); ++i) {
         if (rough[i] < most * (1 - wrong_by)) continue;
-        solve::TopSpeed found = fitted[i].engine->top_speed(fitted[i].vehicle, middle);
-        if (!best || faster(found, best->found)) best = {std::move(fitted[i]), std::move(found)};
+        solve::TopSpeed found = speed_of(fitted[i], anchor);
+        if (!best || faster(found, best->found)) best = {&fitted[i], std::move(found)};
     }
     return *std::move(best);
+}
+
+/// The points on the way are told of at the stated anchor alone.
+solve::TopSpeed EngineGroup::speed_of(const Fitted& fitted, std::size_t anchor) {
+    return anchor == middle ? fitted.engine->top_speed(fitted.vehicle, anchor)
+                            : fitted.engine->brief_top_speed(fitted.vehicle, anchor);
 }
 
 FittedEngine& EngineGroup::engine(const Vehicle& fitted, UpgradeSet chosen,

@@ -26,11 +26,12 @@ private:
         FittedEngine* engine;
     };
     struct Fastest {
-        Fitted fitted;
+        const Fitted* fitted;
         solve::TopSpeed found;
     };
     std::vector<Fitted> fit_each(scenario::UpgradeSet chosen);
-    Fastest fastest(std::vector<Fitted> fitted);
+    Fastest fastest(const std::vector<Fitted>& fitted, std::size_t anchor);
+    solve::TopSpeed speed_of(const Fitted& fitted, std::size_t anchor);
     FittedEngine& engine(const vehicle::Vehicle& fitted, scenario::UpgradeSet chosen,
                          const scenario::Choices& choices);
 

@@ -24,8 +24,10 @@ double anchor_spread(const Vehicle& vehicle) {
 Vehicle at_anchor(Vehicle vehicle, double octane_shift) {
     std::visit(
         [&]<class Engine>(Engine& engine) {
-            if constexpr (engine::Anchored<Engine>)
+            if constexpr (engine::Anchored<Engine>) {
+                engine.knock_anchor.known_to = engine.knock_anchor.spread();
                 engine.knock_anchor.octane_number += octane_shift;
+            }
         },
         vehicle.engine.value);
     return vehicle;
@@ -52,9 +54,9 @@ solve::TopSpeed FittedEngine::ask(Question question, Vehicle fitted, std::size_t
                           [] { return solve::TopSpeed{.outcome = solve::broken_off}; });
 }
 
-double FittedEngine::rough_speed(const Vehicle& fitted) {
-    if (!solve::same_range(vehicles_[middle], fitted)) return infinity;
-    return solve::guarded([&] { return shared(middle).rough_speed(fitted); },
+double FittedEngine::rough_speed(const Vehicle& fitted, std::size_t anchor) {
+    if (!solve::same_range(vehicles_[anchor], fitted)) return infinity;
+    return solve::guarded([&] { return shared(anchor).rough_speed(fitted); },
                           [] { return infinity; });
 }
 

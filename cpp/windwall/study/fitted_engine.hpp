@@ -13,7 +13,7 @@ namespace windwall::study {
 /// nothing of knock.
 double anchor_spread(const vehicle::Vehicle& vehicle);
 
-/// Moves the knock anchor of a vehicle by so many octane numbers.
+/// Moves the knock anchor of a vehicle by so many octane numbers; it is known as well as before.
 vehicle::Vehicle at_anchor(vehicle::Vehicle vehicle, double octane_shift);
 
 /// One engine as fitted, at the three anchors; each is solved once it is asked for.
@@ -26,8 +26,8 @@ public:
     solve::TopSpeed top_speed(vehicle::Vehicle fitted, std::size_t anchor);
     /// The same without the points on the way.
     solve::TopSpeed brief_top_speed(vehicle::Vehicle fitted, std::size_t anchor);
-    /// At the stated anchor, see solve::SharedEngine; infinite where that tells nothing.
-    double rough_speed(const vehicle::Vehicle& fitted);
+    /// See solve::SharedEngine; infinite where that tells nothing.
+    double rough_speed(const vehicle::Vehicle& fitted, std::size_t anchor);
     const solve::LimitWatch& limits() const { return limits_; }
 
 private:

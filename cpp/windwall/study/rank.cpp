@@ -2,6 +2,7 @@
 
 #include "windwall/scenario/install.hpp"
 #include "windwall/solve/point/guarded.hpp"
+#include "windwall/study/end_of_pull.hpp"
 #include "windwall/study/fitted_engine.hpp"
 #include "windwall/study/gains.hpp"
 #include "windwall/study/goal.hpp"
@@ -23,7 +24,8 @@ void look_at_goal(const Scenario& scenario, const Considered& considered,
     ranking.cheapest_to_goal = cheapest_to(ranking.sets, *goal, options);
     if (ranking.cheapest_to_goal || !ranking.fastest) return;
     const SetResult& best = ranking.sets[*ranking.fastest];
-    const auto fitted = scenario::install(scenario, in_menu(considered, best.set), best.choices);
+    const auto fitted =
+        scenario::install(scenario, in_menu(considered, best.set), best.choices[middle]);
     ranking.missing = missing_to(std::get<vehicle::Vehicle>(fitted), *goal);
 }
 
@@ -37,8 +39,14 @@ std::array<double, anchors> octane_numbers(const Scenario& scenario) {
 }
 
 void add_choices(const Scenario& scenario, const Considered& considered, Ranking& ranking) {
-    for (SetResult& one : ranking.sets)
-        one.chosen = chosen_values(scenario, in_menu(considered, one.set), one.choices);
+    for (SetResult& one : ranking.sets) {
+        const auto chosen = [&](std::size_t anchor) {
+            return chosen_values(scenario, in_menu(considered, one.set), one.choices[anchor]);
+        };
+        one.chosen = chosen(middle);
+        one.chosen_lower = chosen(middle - 1);
+        one.chosen_upper = chosen(middle + 1);
+    }
 }
 
 /// The sets that end without an answer: how many, and those that hold no other. In rising order a
@@ -92,6 +100,7 @@ Ranking ranked(const Scenario& scenario, const RankOptions& options) {
     ranking.leaders = leaders(considered, ranking, options);
     if (!complete) return ranking;
     look_at_goal(scenario, considered, options, ranking);
+    ranking.ends_of_pulls = ends_of_pulls(scenario, considered, ranking, options);
     ranking.second_opinions = opinions_of(scenario, considered, ranking, options);
     return ranking;
 }

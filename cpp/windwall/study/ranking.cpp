@@ -38,7 +38,9 @@ std::span<const Row> SetResult::rows() {
         result("cost", "", at<&S::cost>, money(""), "What its upgrades cost"),
         result("hours", "t", at<&S::hours>, labour("h"), "What its upgrades take"),
         fact("passed", at<&S::passed>, "Limits passed, at the middle anchor"),
-        fact("chosen", at<&S::chosen>, "What each open choice took"),
+        fact("chosen", at<&S::chosen>, "What each open choice took, at the middle anchor"),
+        fact("chosen_lower", at<&S::chosen_lower>, "The same at the lower anchor"),
+        fact("chosen_upper", at<&S::chosen_upper>, "The same at the upper anchor"),
     };
     return table;
 }
@@ -107,6 +109,24 @@ std::span<const Row> SecondOpinion::rows() {
     return table;
 }
 
+std::span<const Row> EndOfPull::rows() {
+    using E = EndOfPull;
+    static constexpr Row table[] = {
+        fact("set", at<&E::set>, "Which set it is about").pointing_into("sets"),
+        result("boost", "p_m - p_a", at<&E::boost>, gauge_pressure("kPa"),
+               "Pressure in the manifold above the local air"),
+        result("head_temperature", "T_h", at<&E::head_temperature>, temperature("degC"),
+               "Temperature of the cylinder head"),
+        result("blower_outlet_temperature", "T_2", at<&E::blower_outlet_temperature>,
+               temperature("degC"), "Temperature behind the blower that makes it hottest"),
+        result("water_per_fuel", "W/F", at<&E::water_per_fuel>, number(),
+               "Water that is sprayed, by mass of all fuel; its octane is measured to 0.6"),
+        result("margin_without_spray", "M_d", at<&E::margin_without_spray>, number(),
+               "Knock margin the moment every jet is blocked, spark and fuel as they are"),
+    };
+    return table;
+}
+
 std::span<const Row> Ranking::rows() {
     using R = Ranking;
     static constexpr Row table[] = {
@@ -142,6 +162,8 @@ std::span<const Row> Ranking::rows() {
         fact("cheapest_to_goal", at<&R::cheapest_to_goal>,
              "The cheapest set that reaches the goal's speed")
             .pointing_into("sets"),
+        fact("ends_of_pulls", at<&R::ends_of_pulls>,
+             "What the sets that are named have where their pull ends"),
         fact("second_opinions", at<&R::second_opinions>,
              "What the second model of knock makes of the base, the leaders and the sets named"),
         optional_group("missing", at<&R::missing>, "What the fastest set lacks to the goal"),

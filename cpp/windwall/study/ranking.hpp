@@ -43,9 +43,12 @@ struct SetResult {
     double opening = 1;            // of the throttle there: below full where knock holds it back
     double cost{};
     double hours{};
-    std::vector<solve::LimitViolation> passed;  // limits, at the stated anchor
-    scenario::Choices choices;                  // which value each open choice of the set took
-    std::vector<Chosen> chosen;                 // the same, with whose it is and what it is
+    std::vector<solve::LimitViolation> passed;       // limits, at the stated anchor
+    std::array<scenario::Choices, anchors> choices;  // the value that each open choice of it took
+    // The same, with whose it is and what it is: at the stated anchor, and at the other two.
+    std::vector<Chosen> chosen;
+    std::vector<Chosen> chosen_lower;
+    std::vector<Chosen> chosen_upper;
 
     bool ends_early(std::size_t anchor) const noexcept;
     static std::span<const fields::Row> rows();
@@ -124,6 +127,20 @@ struct SecondOpinion {
     static std::span<const fields::Row> rows();
 };
 
+/// What a set that is named has where its pull ends, at the stated anchor.
+struct EndOfPull {
+    static constexpr std::string_view description =
+        "What a set that is named has where its pull ends, at the middle knock anchor.";
+    std::size_t set{};                                // into sets
+    std::optional<double> boost;                      // Pa
+    std::optional<double> head_temperature;           // K
+    std::optional<double> blower_outlet_temperature;  // K
+    std::optional<double> water_per_fuel;             // kg/kg; empty where nothing sprays
+    std::optional<double> margin_without_spray;       // octane numbers; likewise
+
+    static std::span<const fields::Row> rows();
+};
+
 struct Ranking {
     static constexpr std::string_view description =
         "Every upgrade alone, last and by its fair share, and the best set for every budget.";
@@ -144,6 +161,7 @@ struct Ranking {
     std::vector<std::size_t> best_by_cost;   // into sets: each faster than all that cost no more
     std::vector<std::size_t> best_by_hours;  // likewise
     std::optional<std::size_t> cheapest_to_goal;
+    std::vector<EndOfPull> ends_of_pulls;        // of the sets that are named
     std::vector<SecondOpinion> second_opinions;  // of the base, the leaders and the sets named
     std::optional<Missing> missing;              // only where no set reaches the goal
 

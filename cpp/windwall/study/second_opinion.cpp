@@ -67,7 +67,8 @@ std::vector<SecondOpinion> opinions_of(const scenario::Scenario& scenario,
     std::vector<SecondOpinion> made(sets.size());
     const auto look = [&](std::size_t i) {
         const SetResult& one = ranking.sets[sets[i]];
-        const auto fitted = scenario::install(scenario, in_menu(considered, one.set), one.choices);
+        const auto fitted =
+            scenario::install(scenario, in_menu(considered, one.set), one.choices[middle]);
         if (const auto* vehicle = std::get_if<Vehicle>(&fitted))
             made[i] = opinion_of(*vehicle, sets[i]);
     };

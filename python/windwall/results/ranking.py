@@ -16,6 +16,7 @@ if TYPE_CHECKING:
 
 ANCHORS = ("lower", "middle", "upper")
 MIDDLE = 1
+CHOSEN = ("chosen_lower", "chosen", "chosen_upper")  # what open choices take at each of them
 JUDGED = ("cheapest_to_goal", "target")  # the sets that a reader may go by
 
 
@@ -35,7 +36,7 @@ class UpgradeSet(Values):
     """One allowed set of upgrades, solved at three knock anchors. `car.install` takes it."""
 
     __slots__ = ()
-    kinds = {"chosen": Chosen}  # noqa: RUF012  # never changed
+    kinds = dict.fromkeys(CHOSEN, Chosen)
 
     @property
     def name(self) -> str:
@@ -49,8 +50,12 @@ class UpgradeSet(Values):
     @property
     def choices(self) -> dict[str, dict[str, Any]]:
         """The values that its choices take, SI or as a file has them, by upgrade and address."""
+        return self.choices_at(MIDDLE)
+
+    def choices_at(self, anchor: int) -> dict[str, dict[str, Any]]:
+        """The same at one of the knock anchors."""
         made: dict[str, dict[str, Any]] = {}
-        for one in self.chosen:
+        for one in self[CHOSEN[anchor]]:
             value = one.text if one.number is None else one.number
             made.setdefault(one.upgrade, {})[one.address] = value
         return made
@@ -154,6 +159,12 @@ class Ranking(Answer):
         return next(
             (said for said in self.second_opinions if self.set_at(said["set"]) == one), None
         )
+
+    def end_of(self, one: UpgradeSet) -> Values | None:
+        """What a set that is named has where its pull ends."""
+        sets, wanted = self._numbers["sets"], list(one.upgrades)
+        named = (end for end in self.ends_of_pulls if sets[end["set"]]["upgrades"] == wanted)
+        return next(named, None)
 
     @property
     def complete(self) -> bool:

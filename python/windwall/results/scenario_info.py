@@ -29,6 +29,7 @@ class ScenarioInfo(NamedTuple):
     gears: int = 1
     spark_is_chosen: bool = True  # by the model, where nobody states it
     rated: tuple[RatedFigure, ...] = ()  # of the stock engine, before any change
+    accessories_stated: bool = True  # or part of a torque that was measured
 
     @property
     def observed_speed(self) -> float | None:

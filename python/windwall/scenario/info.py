@@ -17,6 +17,8 @@ CONDITIONS = (
     "goal/grade",
 )
 
+ACCESSORIES = ("engine/accessories/torque", "engine/accessories/fan_torque")
+
 
 def chosen(scenario: ScenarioData, *what: Fitted) -> tuple[Chosen, ...]:
     """Which value each choice would take if these were fitted: as stated, else the fastest."""
@@ -38,7 +40,13 @@ def scenario_info(scenario: ScenarioData) -> ScenarioInfo:
         gears=_core.gears(scenario.core),
         spark_is_chosen=scenario.spark_is_chosen,
         rated=rated_figures(scenario),
+        accessories_stated=accessories_stated(scenario),
     )
+
+
+def accessories_stated(scenario: ScenarioData) -> bool:
+    """Whether the file says what dynamo, pump and fan take, or a measured torque holds it."""
+    return not scenario.has_knock_anchor or any(map(scenario.given, ACCESSORIES))
 
 
 def rated_figures(scenario: ScenarioData) -> tuple[RatedFigure, ...]:

@@ -3,6 +3,7 @@
 #include "windwall/scenario/install.hpp"
 #include "windwall/scenario/load.hpp"
 #include "windwall/solve/full_throttle/top_speed.hpp"
+#include "windwall/study/fitted_engine.hpp"
 
 #include <gtest/gtest.h>
 
@@ -82,21 +83,32 @@ TEST(Rank, SharesSumToTheGainOfTheTarget) {
     }
 }
 
+/// Of a set with these values of its choices, solved by itself at one of the anchors.
+double speed(const scenario::Scenario& car, const Ranking& ranking, const SetResult& one,
+             const scenario::Choices& choices, std::size_t anchor) {
+    const auto fitted = scenario::install(car, in_menu(ranking, one.set), choices);
+    const double shift = ranking.knock_anchors[anchor] - ranking.knock_anchors[middle];
+    return solve::top_speed(at_anchor(std::get<vehicle::Vehicle>(fitted), shift)).speed();
+}
+
 TEST(Rank, EverySpeedIsThatOfTheFittedVehicle) {
     const auto car = make({pulley, intercooler, gearing});
     const Ranking ranking = rank(car);
     ASSERT_EQ(ranking.sets.size(), 8u);
-    for (const SetResult& result : ranking.sets) {
-        const auto fitted = scenario::install(car, in_menu(ranking, result.set), result.choices);
-        const auto& vehicle = std::get<vehicle::Vehicle>(fitted);
-        EXPECT_EQ(solve::top_speed(vehicle).speed(), result.speed[middle]);
-    }
+    for (const SetResult& result : ranking.sets)
+        for (std::size_t anchor = 0; anchor < anchors; ++anchor)
+            EXPECT_EQ(speed(car, ranking, result, result.choices[anchor], anchor),
+                      result.speed[anchor]);
+}
+
+TEST(Rank, AnOpenChoiceTakesWhatIsFastestAtEachAnchor) {
+    const auto car = make({pulley, intercooler, gearing});
+    const Ranking ranking = rank(car);
     const SetResult& geared = ranking.sets[4];
-    ASSERT_EQ(geared.choices.size(), 1u);
-    for (std::size_t other : {0u, 1u}) {
-        const auto fitted = scenario::install(car, in_menu(ranking, geared.set), {other});
-        EXPECT_LE(solve::top_speed(std::get<vehicle::Vehicle>(fitted)).speed(),
-                  geared.speed[middle]);
+    for (std::size_t anchor = 0; anchor < anchors; ++anchor) {
+        ASSERT_EQ(geared.choices[anchor].size(), 1u);
+        for (std::size_t other : {0u, 1u})
+            EXPECT_LE(speed(car, ranking, geared, {other}, anchor), geared.speed[anchor]);
     }
 }
 
@@ -162,7 +174,7 @@ TEST(Rank, MissingToTheGoalIsWhatWouldReachIt) {
     ASSERT_TRUE(ranking.missing->drag_area);
     const SetResult& best = ranking.sets[ranking.best_by_cost.back()];
     auto slim = std::get<vehicle::Vehicle>(
-        scenario::install(car, in_menu(ranking, best.set), best.choices));
+        scenario::install(car, in_menu(ranking, best.set), best.choices[middle]));
     slim.body.drag_area -= *ranking.missing->drag_area;
     EXPECT_NEAR(solve::top_speed(slim).speed(), 150 / 3.6, 1e-4);
 }

@@ -7,6 +7,7 @@
 #include "windwall/solve/answer/margins.hpp"
 #include "windwall/solve/answer/pump_watch.hpp"
 #include "windwall/solve/answer/sensitivity.hpp"
+#include "windwall/solve/answer/without_spray.hpp"
 #include "windwall/solve/point/guarded.hpp"
 #include "windwall/solve/results/describe.hpp"
 
@@ -44,6 +45,7 @@ FullThrottlePoint describe_equilibrium(VehicleSolver& solver, const TopSpeed& fo
     FullThrottlePoint full_throttle =
         solver.at({there.point.condition.engine_speed, there.gear_state()});
     describe(solver.point_solver().balance(), full_throttle, result.point.emplace());
+    result.margin_without_spray = margin_without_spray(solver.vehicle(), full_throttle);
     return full_throttle;
 }
 

@@ -14,6 +14,8 @@ namespace {
 // Where small spark-ignition engines at full load are found; common practice.
 constexpr double coldest_exhaust = 273.15 + 550;
 constexpr double hottest_exhaust = 273.15 + 1050;
+// Of the fuel by mass: to here what sprayed water does for knock was measured (NACA WR E-244).
+constexpr double most_water_measured = 0.6;
 
 void add_validity(const engine::Validity& valid, std::vector<Caution>& cautions) {
     const auto add = [&](bool inside, CautionKind about, std::string_view address) {
@@ -25,7 +27,6 @@ void add_validity(const engine::Validity& valid, std::vector<Caution>& cautions)
     add(valid.pressure_ratio, CautionKind::exhaust_over_intake, "engine/exhaust");
     add(valid.retard, CautionKind::late_spark, "knock/retard");
     add(valid.knock_pressure, CautionKind::knock_pressure, "knock/margin");
-    add(valid.water, CautionKind::much_water, "knock/margin");
     add(valid.dry_plug, CautionKind::wet_plug, "manifold");
     add(valid.measured_speed, CautionKind::measured_speed, "engine/table");
 }
@@ -61,6 +62,13 @@ std::vector<Caution> point_cautions(const vehicle::Balance& balance, const Point
     if (point.outcome.status == Status::knock_limited) add(throttled_sprays(balance));
     if (!point.spark.modelled) {
         cautions.push_back({CautionKind::torque_curve, "engine"});
+    }
+    if (now.knock && now.knock->water_per_fuel.value_or(0) > most_water_measured) {
+        cautions.push_back({CautionKind::much_water,
+                            "knock/margin",
+                            *now.knock->water_per_fuel,
+                            {},
+                            most_water_measured});
     }
     if (point.spark.modelled && point.spark.margin < 0) {
         cautions.push_back({CautionKind::detonation, "knock/margin", point.spark.margin});

@@ -1,9 +1,9 @@
 #include "windwall/solve/answer/margins.hpp"
 
 #include "windwall/numerics/root.hpp"
+#include "windwall/solve/answer/held_spark.hpp"
 
 #include <cmath>
-#include <limits>
 #include <numbers>
 
 namespace windwall::solve {
@@ -16,28 +16,6 @@ constexpr double earliest = 40 * std::numbers::pi / 180;  // rad of advance
 constexpr double fastest = 1.0;                           // e-folds of the drive ratio
 constexpr int steps = 10;           // outwards over the range, until the margin changes its sign
 constexpr double tolerance = 1e-8;  // of the range
-
-/// The vehicle with its spark held at a retard, whatever knocks, and the mixture that went with
-/// one.
-Vehicle with_spark(Vehicle vehicle, double retard, double mixture_of) {
-    std::visit(
-        [&](auto& engine) {
-            engine.lambda -= engine.spark.enrichment(mixture_of, engine.lambda);
-            engine.spark.policy = engine::SparkPolicy::as_given;
-            engine.spark.stated_retard = retard;
-            engine.spark.table = {};
-        },
-        vehicle.engine.value);
-    return vehicle;
-}
-
-double margin_at(const Vehicle& vehicle, const vehicle::OperatingCondition& condition,
-                 const vehicle::WhatIf& what_if = {}) {
-    PointSolver solver(vehicle, what_if);
-    const Point point = solver.at(condition);
-    const bool answered = point.outcome.answered();
-    return answered ? point.spark.margin : std::numeric_limits<double>::quiet_NaN();
-}
 
 /// The least move away from nothing at which the margin is zero: onwards while there is margin
 /// left, and back where there is none.

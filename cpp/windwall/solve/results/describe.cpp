@@ -120,9 +120,21 @@ std::optional<KnockResult> knock(const Balance& balance, const engine::Spark& sp
                        means.enrichment,
                        means.enrichment_left,
                        integral,
+                       {},
                        {}};
     if (integral) result.integral_margin = spark.fuel_index - *integral;
     return result;
+}
+
+/// Water of all jets over all fuel, kg/kg; empty where there is no jet.
+std::optional<double> water_per_fuel(const vehicle::Vehicle& car, const OperatingPoint& now) {
+    std::optional<double> water;
+    for (std::size_t i = 0; i < car.charge_path.size(); ++i)
+        if (const auto* jet = car.charge_path[i].part.as<charge::EvaporativeInjection>())
+            water = water.value_or(0) + now.charge_path[i].part.as<SprayedResult>()->liquid_flow *
+                                            jet->blend()[media::index(media::Vapour::water)];
+    const double fuel = now.engine.fuel_flow;
+    return water && fuel > 0 ? std::optional(*water / fuel) : std::nullopt;
 }
 
 void describe_engine(const Balance& balance, const Point& point, SecondOpinion second_opinion,
@@ -156,6 +168,7 @@ void describe_engine(const Balance& balance, const Point& point, SecondOpinion s
         if (second_opinion == SecondOpinion::asked)
             integral = engine.integral_requirement(intake, car.fuel, point.spark.retard);
         into.knock = knock(balance, point.spark, exhaust.temperature, integral);
+        if (into.knock) into.knock->water_per_fuel = water_per_fuel(car, into);
         const auto injection = engine.injection(intake, car.fuel, point.work);
         into.injector.reset();
         if (injection) {

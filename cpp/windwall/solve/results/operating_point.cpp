@@ -76,6 +76,8 @@ std::span<const Row> KnockResult::rows() {
                "Octane number by the ignition delay of the end gas, a second opinion"),
         result("integral_margin", "M_int", at<&KnockResult::integral_margin>, number(),
                "Octane numbers the fuel has to spare by that opinion"),
+        result("water_per_fuel", "W/F", at<&KnockResult::water_per_fuel>, number(),
+               "Water that is sprayed, by mass of all fuel; its octane is measured to 0.6"),
     };
     return table;
 }

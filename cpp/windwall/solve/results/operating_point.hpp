@@ -56,6 +56,7 @@ struct KnockResult {
     double enrichment_left{};
     std::optional<double> integral_requirement;
     std::optional<double> integral_margin;
+    std::optional<double> water_per_fuel;  // kg/kg; empty where nothing sprays
 
     static std::span<const fields::Row> rows();
 };

@@ -30,6 +30,8 @@ std::span<const Row> TopSpeedResult::rows() {
         result("exhaust_temperature", "T_e", at<&R::exhaust_temperature>, temperature("degC"),
                "Temperature of the exhaust behind the valves"),
         optional_group("margins", at<&R::margins>, "Until nothing is left of the knock margin"),
+        result("margin_without_spray", "M_d", at<&R::margin_without_spray>, number(),
+               "Knock margin there the moment every jet is blocked, spark and fuel as they are"),
         fact("sensitivities", at<&R::sensitivities>, "What small changes add"),
         fact("passed", at<&R::passed>, "Limits passed on the way up or at the balance speed"),
         fact("unrated", at<&R::unrated>, "Results that nobody has rated"),

@@ -35,7 +35,8 @@ struct TopSpeedResult {
     std::vector<AccountEntry> shaft;
     std::vector<AccountEntry> heat;
     std::optional<double> exhaust_temperature;
-    std::optional<Margins> margins;  // until nothing is left of the knock margin
+    std::optional<Margins> margins;              // until nothing is left of the knock margin
+    std::optional<double> margin_without_spray;  // octane numbers, with every jet blocked
     std::vector<Sensitivity> sensitivities;
     std::vector<LimitViolation> passed;
     std::vector<std::string> unrated;

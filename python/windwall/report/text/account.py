@@ -6,17 +6,22 @@ from windwall.quantities.measures import POWER
 from windwall.report.text_layout import section, table
 from windwall.report.wording.names import by_name
 from windwall.results.entry import Use
+from windwall.results.scenario_info import ScenarioInfo
 
+NOT_STATED = "not stated"  # and counted as nothing
 SMALLEST = 0.5  # W; a smaller entry is printed as 0
 
 
-def account_table(heading: str, entries: tuple[Use, ...], system: str) -> list[str]:
+def account_table(heading: str, entries: tuple[Use, ...], info: ScenarioInfo) -> list[str]:
     """The total, then every entry in the unit of the system and as a share of the total."""
+    system = info.system
     total = entries[0].number if entries else 0
     unit = POWER.shown(system)
     decimals = 0 if unit == "W" else 2
 
     def cells(name: str, power: float) -> tuple[str, str, str]:
+        if name == "accessories" and not info.accessories_stated:
+            return name, NOT_STATED, ""
         value = POWER.value(power, system) if abs(power) >= SMALLEST else 0.0
         share = round(100 * power / total, 1) if total else 0.0
         return name, f"{value:,.{decimals}f}".replace(",", " "), f"{share + 0.0:.1f}"

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from windwall.quantities.measures import ANGLE, SHARE
 from windwall.report.text_layout import bullet, section
-from windwall.report.wording.knock import of_a_hundred
+from windwall.report.wording.knock import blocked, of_a_hundred
 from windwall.results.knock import KnockBand, beyond_bands
 from windwall.results.outcome import Outcome
 from windwall.results.record import Record
@@ -23,7 +23,15 @@ def knock_lines(answer: Outcome) -> list[str]:
     held_back = answer.status == "knock_limited"
     opening = answer.point.engine.opening if held_back else 1.0
     said = sentences(answer.point.knock, answer.knock_band, opening, system)
-    return section(heading, [line for one in said for line in bullet(one)])
+    lines = [line for one in said for line in bullet(one)]
+    return section(heading, lines + [line for one in dry(answer) for line in bullet(one)])
+
+
+def dry(answer: Outcome) -> Iterator[str]:
+    """What is left without the spray, where there is one."""
+    margin = answer.get("margin_without_spray")
+    if margin is not None:
+        yield blocked(margin, answer.knock_band.sigma, "a jet of the spray")
 
 
 def sentences(knock: Record, band: KnockBand, opening: float, system: str) -> Iterator[str]:

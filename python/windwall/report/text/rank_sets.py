@@ -6,20 +6,23 @@ import math
 import textwrap
 from collections.abc import Iterator, Sequence
 
-from windwall.quantities.measures import SPEED
+from windwall.quantities.measures import BOOST, SPEED, TEMPERATURE
 from windwall.report.text.limits import bound_text
 from windwall.report.text_layout import bullet, paragraph, section, table
-from windwall.report.wording.knock import of_a_hundred
-from windwall.report.wording.sets import cost, ending_early, speed_number, target
+from windwall.report.wording.knock import octane, of_a_hundred
+from windwall.report.wording.sets import at_the_end, cost, ending_early, speed_number, target
 from windwall.report.wording.sets import outside as why_outside
 from windwall.report.wording.top_speed import ends_at_rev_limit
 from windwall.results.knock import KnockBand
 from windwall.results.ranking import MIDDLE, Ranking, UpgradeSet
+from windwall.results.values import Values
 
 SMALLEST_STEP = 0.5  # in the unit of speed shown, between two sets that are both printed
-SET_WIDTH = 48
+SET_WIDTH = 36
 TITLE_WIDTH = 46
 AT_REV_LIMIT = "r"
+ENDS = ("boost", "head", "outlet")
+DRY = "Dry: what is left of it where the pull ends, the moment the jet is blocked."
 MOST_REFUSED = 5  # sets of which the reason is printed
 
 
@@ -29,7 +32,10 @@ def target_table(ranking: Ranking) -> list[str]:
     rows = [_member(key, best, ranking) for key in best.upgrades] if best else []
     if len(rows) > 1:
         rows.append(("in all", "", cost(best, ranking), f"{best.hours:g} h"))
-    return section("The recommended set", table(rows, left=(0, 1)) + paragraph(target(ranking)))
+    lines = table(rows, left=(0, 1)) + paragraph(target(ranking))
+    if best and (end := ranking.end_of(best)):
+        lines += paragraph(at_the_end(end, ranking.scenario_info))
+    return section("The recommended set", lines)
 
 
 def _member(key: str, best: UpgradeSet, ranking: Ranking) -> tuple[str, ...]:
@@ -81,10 +87,19 @@ def unfinished(ranking: Ranking) -> list[str]:
 def best_table(heading: str, sets: Sequence[UpgradeSet], ranking: Ranking) -> list[str]:
     """The sets that no cheaper or quicker one beats."""
     system = ranking.scenario_info.system
-    header = ("", "hours", SPEED.shown(system), "least margin", "set")
     printed = worth_printing(sets, system)
-    rows = [row for one in printed for row in _set_rows(one, ranking)]
-    lines = table([header, *rows], left=(4,)) if rows else []
+    sprays = any(has_spray(ranking.end_of(one)) for one in printed)
+    header = (
+        "",
+        "hours",
+        SPEED.shown(system),
+        "margin",
+        *(["dry"] if sprays else []),
+        *ENDS,
+        "set",
+    )
+    rows = [row for one in printed for row in _set_rows(one, ranking, sprays)]
+    lines = table([header, *rows], left=(len(header) - 1,)) if rows else []
     if lines:
         lines += paragraph(best_note(ranking, printed, len(printed) < len(sets)))
     return section(heading, lines)
@@ -92,7 +107,8 @@ def best_table(heading: str, sets: Sequence[UpgradeSet], ranking: Ranking) -> li
 
 def best_note(ranking: Ranking, printed: Sequence[UpgradeSet], shortened: bool) -> str:
     """What the columns are, how safe the least margin is, and that not every step is shown."""
-    note = "Least margin: octane numbers to spare of knock, where they are least on the way up"
+    system = ranking.scenario_info.system
+    note = "Margin: octane numbers to spare of knock, where they are least on the way up"
     least = min((one.least_margin for one in printed), default=math.inf)
     sigma = ranking.scenario_info.knock_sigma
     if math.isfinite(least):
@@ -102,12 +118,22 @@ def best_note(ranking: Ranking, printed: Sequence[UpgradeSet], shortened: bool) 
             "described like this would knock"
         )
     note += "."
+    if any(has_spray(ranking.end_of(one)) for one in printed):
+        note += f" {DRY}"
+    note += (
+        f" Boost in {BOOST.shown(system)}, head and blower's outlet in {TEMPERATURE.shown(system)} "
+        "are those where the pull ends."
+    )
     if any(map(ends_at_rev_limit, printed)):
         note += f" {AT_REV_LIMIT}: ends at the rev limit, where what adds thrust adds no speed."
     if shortened:
-        step = f"{SMALLEST_STEP} {SPEED.shown(ranking.scenario_info.system)}"
+        step = f"{SMALLEST_STEP} {SPEED.shown(system)}"
         note += f" Sets less than {step} faster than the one above are left out."
     return note
+
+
+def has_spray(end: Values | None) -> bool:
+    return end is not None and end.water_per_fuel is not None
 
 
 def worth_printing(sets: Sequence[UpgradeSet], system: str) -> list[UpgradeSet]:
@@ -120,14 +146,29 @@ def worth_printing(sets: Sequence[UpgradeSet], system: str) -> list[UpgradeSet]:
     return kept if not sets or kept[-1] is sets[-1] else [*kept, sets[-1]]
 
 
-def _set_rows(one: UpgradeSet, ranking: Ranking) -> Iterator[tuple[str, ...]]:
+def _set_rows(one: UpgradeSet, ranking: Ranking, sprays: bool) -> Iterator[tuple[str, ...]]:
     """A set, with its members on as many lines as they take."""
     first, *more = wrapped(one.name)
     speed = speed_number(one.speed[MIDDLE], ranking.scenario_info.system)
     speed += AT_REV_LIMIT if ends_at_rev_limit(one) else ""
-    yield cost(one, ranking), f"{one.hours:g}", speed, f"{one.least_margin:+.1f}", first
+    end = ranking.end_of(one)
+    dry = ["-" if end is None else octane(end.margin_without_spray)] if sprays else []
+    told = _ends(end, ranking.scenario_info.system)
+    row = (cost(one, ranking), f"{one.hours:g}", speed, f"{one.least_margin:+.1f}", *dry, *told)
+    yield *row, first
     for line in more:
-        yield "", "", "", "", line
+        yield *[""] * len(row), line
+
+
+def _ends(end: Values | None, system: str) -> tuple[str, ...]:
+    """Boost, head and blower's outlet where the pull ends."""
+    if end is None:
+        return ("-",) * len(ENDS)
+    hot = (end.head_temperature, end.blower_outlet_temperature)
+    return (
+        f"{BOOST.value(end.boost, system):.0f}",
+        *("-" if one is None else f"{TEMPERATURE.value(one, system):.0f}" for one in hot),
+    )
 
 
 def wrapped(name: str) -> list[str]:

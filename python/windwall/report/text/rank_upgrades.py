@@ -7,11 +7,17 @@ from math import isnan
 from windwall.quantities.measures import ANGLE, SHARE, SPEED
 from windwall.report.text_layout import paragraph, section, table
 from windwall.report.wording.ranking import GAINS, MARKS, gains_heading, late_gains
+from windwall.report.wording.top_speed import ends_at_rev_limit
 from windwall.results.ranking import MIDDLE, Ranking, UpgradeGain, UpgradeSet
 from windwall.results.values import Values
 
 NONE = "-"
 CUT_SHORT = "!"
+CHOICES = "An open choice takes at each anchor what is fastest there."
+AT_REV_LIMIT = (
+    "The recommended set ends at the rev limit, where less drag or mass adds nothing: the engine "
+    "turns no faster, and under less weight the driven tyres slip more."
+)
 SMALLEST_GAIN = 0.05  # in the unit of speed shown; a smaller one is printed as 0.0
 
 
@@ -24,9 +30,17 @@ def upgrades_table(ranking: Ranking) -> list[str]:
     lines = table([header, *rows])
     marks = MARKS if any(CUT_SHORT in cell for row in rows for cell in row[1:]) else ""
     lines += paragraph(GAINS.format(unit=unit, base=_spark(ranking.base, ranking), marks=marks))
-    lines += paragraph(other_choices(ranking))
+    lines += paragraph(other_choices(ranking)) + paragraph(loses(ranking))
     lines += paragraph(late_gains(ranking)) + paragraph(too_dear(ranking))
     return section(gains_heading(ranking), lines)
+
+
+def loses(ranking: Ranking) -> str:
+    """Why taking something off the recommended set may make it faster."""
+    best = ranking.target
+    gains = [gain for one in ranking.within_budget.values() for gain in one.last]
+    lost = any(SPEED.value(gain, _system(ranking)) <= -SMALLEST_GAIN for gain in gains)
+    return AT_REV_LIMIT if lost and best and ends_at_rev_limit(best) else ""
 
 
 def too_dear(ranking: Ranking) -> str:
@@ -51,7 +65,9 @@ def other_choices(ranking: Ranking) -> str:
     inside = [best.label(one) for one in best.upgrades] if best else []
     alone = {one.label for one in ranking.upgrades.values()}
     others = [one for one in inside if one not in alone]
-    return f"Last and fair share are with {', '.join(others)}." if others else ""
+    said = f"Last and fair share are with {', '.join(others)}. " if others else ""
+    open_choices = any(one.chosen for one in ranking.upgrades.values())
+    return said + (CHOICES if open_choices else "")
 
 
 def _price(worth: UpgradeGain, first: UpgradeSet, ranking: Ranking) -> tuple[str, str]:

@@ -18,9 +18,38 @@ AGREED = (
 APART = (
     "Everything here is ranked by a rule of octane numbers. The ignition delay of the end gas, "
     "known by the same anchor, leaves {apart:.1f} octane numbers {way} for the vehicle as it is: "
-    "further apart than the bands of both, {sigma:.1f} and {other:.1f}. Listen to this engine "
-    "before believing either. If the delay is right:"
+    "further apart than the bands of both, {sigma:.1f} and {other:.1f}. Trusted here is the rule: "
+    "its slopes were measured on engines, and the delay makes less than half of what a hotter "
+    "charge or head was measured to ask for. Listen to this engine before believing either. If the "
+    "delay is right:"
 )
+BLOCKED = (
+    "The moment {jet} is blocked the margin is {margin:+.1f} octane numbers at that spark, and of "
+    "100 engines described like this about {chance} would knock."
+)
+WATER = (
+    " Its water is {water:.2f} of the fuel by mass; what water does for knock was measured to "
+    "{measured}, and beyond that is extrapolated."
+)
+MEASURED_WATER = 0.6  # of the fuel
+
+
+def blocked(margin: float, sigma: float, jet: str) -> str:
+    """What a spark that needs a spray is worth without it."""
+    chance = of_a_hundred(KnockBand(margin, sigma).chance)
+    return BLOCKED.format(jet=jet, margin=margin, chance=chance)
+
+
+def water(per_fuel: float | None) -> str:
+    """That more is sprayed than was ever measured; nothing within that."""
+    if per_fuel is None or per_fuel <= MEASURED_WATER:
+        return ""
+    return WATER.format(water=per_fuel, measured=MEASURED_WATER)
+
+
+def octane(margin: float | None) -> str:
+    """A margin in a column."""
+    return "-" if margin is None else f"{margin:+.1f}"
 
 
 def apart(said: float, sigma: float) -> str:

@@ -4,20 +4,31 @@ from __future__ import annotations
 
 from math import isnan
 
-from windwall.quantities.measures import ANGLE, SHARE, SPEED, Measure
+from windwall.quantities.measures import ANGLE, BOOST, SHARE, SPEED, TEMPERATURE, Measure
+from windwall.report.wording.knock import blocked, water
 from windwall.report.wording.operating_point import unanswered
 from windwall.report.wording.top_speed import no_answer
-from windwall.results.ranking import ANCHORS, MIDDLE, Chosen, Ranking, UpgradeGain, UpgradeSet
+from windwall.results.ranking import (
+    ANCHORS,
+    CHOSEN,
+    MIDDLE,
+    Chosen,
+    Ranking,
+    UpgradeGain,
+    UpgradeSet,
+)
+from windwall.results.scenario_info import ScenarioInfo
+from windwall.results.values import Values
 from windwall.results.views import sentence
 
 NO_TARGET = "There is none: every allowed set passes a limit, has no answer or ends without one."
 EMPTY_TARGET = "It is empty: nothing{within} is faster without passing a limit."
 FASTEST = (
-    "{speed} at the three knock anchors. It is the fastest{within}, and over every "
+    "{speed} at the three knock anchors{elsewhere}. It is the fastest{within}, and over every "
     "cheaper one it has a lead that can be told: more than {smallest} at one of the anchors.{early}"
 )
 ALIKE = (
-    "{speed} at the three knock anchors. It is the cheapest{within} that cannot be told "
+    "{speed} at the three knock anchors{elsewhere}. It is the cheapest{within} that cannot be told "
     "from the fastest, which is this set {changes}: {dearer}, and a lead of {lead} {unit}; one "
     "that can be told is more than {smallest}.{early}"
 )
@@ -35,6 +46,7 @@ OUTSIDE = {
     "beyond_budget": "beyond the budget",
     "ends_without_answer": "with it {reason}",
 }
+AT_THE_END = "Where its pull ends it has {found}."
 ENDING_EARLY = (
     "{number} of the {solved} sets end with thrust to spare, because the model has no answer "
     "beyond, at the knock anchor as stated. Their speed is that where answers end. None of them is "
@@ -101,9 +113,26 @@ def target(ranking: Ranking) -> str:
         "dearer": cost(ranking.fastest, ranking),
         "lead": ", ".join(SPEED.change(one, system) for one in ranking.lead),
         "unit": unit,
+        "elsewhere": chosen_elsewhere(best, ranking),
         "early": early_elsewhere(best, ranking),
     }
     return (FASTEST if best == ranking.fastest else ALIKE).format(**values)
+
+
+def at_the_end(end: Values, info: ScenarioInfo) -> str:
+    """What a set has where its pull ends, and how it stands without its spray."""
+    system = info.system
+    found = [f"{BOOST.text(end.boost, system)} of boost"]
+    if end.head_temperature is not None:
+        found.append(f"a head of {TEMPERATURE.text(end.head_temperature, system)}")
+    if end.blower_outlet_temperature is not None:
+        outlet = TEMPERATURE.text(end.blower_outlet_temperature, system, 2)
+        found.append(f"{outlet} behind the blower")
+    *others, last = found
+    said = AT_THE_END.format(found=f"{', '.join(others)} and {last}" if others else last)
+    if end.margin_without_spray is not None:
+        said += f" {blocked(end.margin_without_spray, info.knock_sigma, 'the jet of its spray')}"
+    return said + water(end.water_per_fuel)
 
 
 def changes(one: UpgradeSet, other: UpgradeSet) -> str:
@@ -113,6 +142,16 @@ def changes(one: UpgradeSet, other: UpgradeSet) -> str:
     less = [label for label in mine if label not in its]
     said = [("with", more), ("without", less)]
     return " and ".join(f"{word} {', '.join(labels)}" for word, labels in said if labels)
+
+
+def chosen_elsewhere(one: UpgradeSet, ranking: Ranking) -> str:
+    """What open choices take at another anchor, where that is something else."""
+    others = []
+    for key, octane in zip(CHOSEN, ranking.knock_anchors, strict=True):
+        changed = [each.sentence for each in one[key] if each not in one.chosen]
+        if changed:
+            others.append(f"with {' and '.join(changed)} at {octane:.4g}")
+    return f" ({', '.join(others)})" if others else ""
 
 
 def early_elsewhere(one: UpgradeSet, ranking: Ranking) -> str:
