@@ -12,11 +12,13 @@ from windwall.results.default_sensitivity import DefaultSensitivity
 from windwall.results.diagnosis import Compared, Diagnosis
 from windwall.results.flyweights import Flyweights
 from windwall.results.operating_point import OperatingPoint
+from windwall.results.part_load import PartLoad
 from windwall.results.ranking import Chosen, Ranking
 from windwall.results.standing_start import Shortfall
 from windwall.results.top_speed import TopSpeed
 from windwall.results.views import Readable, frame
 from windwall.scenario import files, info
+from windwall.scenario.arguments import several
 from windwall.scenario.data import ScenarioData
 from windwall.scenario.installing import Fitted
 from windwall.study import (
@@ -93,6 +95,23 @@ class Scenario(ScenarioData, Readable):
         at full throttle: where it begins to shift, where it has shifted, and where it grips.
         """
         return flyweights.flyweights(self, shift_speed, shift_end_speed, engagement_speed)
+
+    def hold_speed(self, speed: Any, gear: int | None = None) -> PartLoad | pandas.DataFrame:
+        """The pedal that holds a road speed, `"50 km/h"` or `si(x)`, in a gear counted from 1; else
+        in the highest that can. Of several speeds a table, one column for each result, SI, with
+        units in `attrs` and how each ended under `status`.
+        """
+        if several(speed):
+            return frame(solve.hold_speed_curve(self, speed, gear))
+        return solve.hold_speed(self, speed, gear)
+
+    def idle(self, engine_speed: Any = None) -> PartLoad | pandas.DataFrame:
+        """The engine alone, the vehicle standing, at the speed it idles at or at another; of
+        several engine speeds a table.
+        """
+        if several(engine_speed):
+            return frame(solve.idle_curve(self, engine_speed))
+        return solve.idle(self, engine_speed)
 
     def against_observed(self) -> list[Compared]:
         """The model beside every fact that was observed and that it has a number for."""

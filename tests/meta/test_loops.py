@@ -57,6 +57,13 @@ ENDS = {
     "solve/full_throttle/torque_over_speed.cpp": {
         "for (std::size_t from = 0; from + 1 < nodes.size();)": "each turn ends at a later node",
     },
+    "solve/part_load/held_speed.cpp": {
+        "while (excess(high) < 0)": "twice as much each time, up to 64 usual torques: out_of_range",
+        "while (excess(low) > 0)": "likewise, the other way",
+    },
+    "solve/part_load/held_torque.cpp": {
+        "while (above < 0 && high < 1)": WIDENED,
+    },
     "solve/point/hold_knock.cpp": {
         "while (below < 0)": "a share less each time, down to 2 %: no_survivable_state",
     },

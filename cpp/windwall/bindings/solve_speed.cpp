@@ -10,11 +10,13 @@
 #include "windwall/solve/answer/answer.hpp"
 #include "windwall/solve/answer/curve.hpp"
 #include "windwall/solve/results/flyweight_fit.hpp"
+#include "windwall/solve/answer/part_load.hpp"
 #include "windwall/study/columns.hpp"
 #include "windwall/study/ranking.hpp"
 
 #include <pybind11/stl.h>
 
+#include <algorithm>
 #include <map>
 #include <optional>
 #include <string>
@@ -49,23 +51,85 @@ py::dict operating_point(const Scenario& scenario, const std::map<std::string, S
     return values_of(answer);
 }
 
+/// Numbers of one row of a question, SI.
+std::vector<double> several(const std::vector<Stated>& stated, std::string_view key) {
+    const auto row = std::ranges::find(Question::rows(), key, &fields::Row::key);
+    std::vector<double> made;
+    for (const Stated& one : stated)
+        made.push_back(read(one, *row));
+    return made;
+}
+
+std::optional<std::size_t> counted_gear(const Scenario& scenario, std::optional<std::size_t> gear) {
+    const std::size_t gears = driveline::gears(scenario.vehicle.driveline);
+    if (gear && (*gear == 0 || *gear > gears))
+        throw WrongInput("gear", "this vehicle has gears 1 to " + std::to_string(gears));
+    return gear ? std::optional(*gear - 1) : gear;
+}
+
+py::dict hold_speed(const Scenario& scenario, const Stated& speed,
+                    std::optional<std::size_t> gear) {
+    const double road_speed = several({speed}, "road_speed").front();
+    const auto in_gear = counted_gear(scenario, gear);
+    solve::PartLoadResult answer;
+    {
+        const py::gil_scoped_release others_run;
+        answer = solve::answer_hold_speed(scenario.vehicle, road_speed, in_gear);
+    }
+    return values_of(answer);
+}
+
+py::dict idle(const Scenario& scenario, const std::optional<Stated>& speed) {
+    std::optional<double> engine_speed;
+    if (speed) engine_speed = several({*speed}, "engine_speed").front();
+    solve::PartLoadResult answer;
+    {
+        const py::gil_scoped_release others_run;
+        answer = solve::answer_idle(scenario.vehicle, engine_speed);
+    }
+    return values_of(answer);
+}
+
+py::dict columns_of(const solve::Curve& curve) {
+    return py::dict("addresses"_a = curve.addresses, "columns"_a = curve.columns,
+                    "status"_a = status_names(curve.status));
+}
+
+py::dict hold_speed_curve(const Scenario& scenario, const std::vector<Stated>& speeds,
+                          std::optional<std::size_t> gear) {
+    const std::vector<double> asked = several(speeds, "road_speed");
+    const auto in_gear = counted_gear(scenario, gear);
+    solve::Curve made;
+    {
+        const py::gil_scoped_release others_run;
+        made = solve::hold_speed_curve(scenario.vehicle, asked, in_gear);
+    }
+    return columns_of(made);
+}
+
+py::dict idle_curve(const Scenario& scenario, const std::vector<Stated>& speeds) {
+    const std::vector<double> asked = several(speeds, "engine_speed");
+    solve::Curve made;
+    {
+        const py::gil_scoped_release others_run;
+        made = solve::idle_curve(scenario.vehicle, asked);
+    }
+    return columns_of(made);
+}
+
 constexpr std::size_t most_points = 10000;  // of a curve in one gear
 
 py::dict curve(const Scenario& scenario, std::optional<std::size_t> gear, std::size_t points) {
     if (points == 0 || points > most_points)
         throw WrongInput(
             "points", "a curve has 1 to " + std::to_string(most_points) + " points in each gear");
-    const std::size_t gears = driveline::gears(scenario.vehicle.driveline);
-    if (gear && (*gear == 0 || *gear > gears))
-        throw WrongInput("gear", "this vehicle has gears 1 to " + std::to_string(gears));
+    const auto in_gear = counted_gear(scenario, gear);
     solve::Curve made;
     {
         const py::gil_scoped_release others_run;
-        made = solve::full_throttle_curve(scenario.vehicle, gear ? std::optional(*gear - 1) : gear,
-                                          points);
+        made = solve::full_throttle_curve(scenario.vehicle, in_gear, points);
     }
-    return py::dict("addresses"_a = made.addresses, "columns"_a = made.columns,
-                    "status"_a = status_names(made.status));
+    return columns_of(made);
 }
 
 py::object result_row(const Text& address) {
@@ -87,6 +151,14 @@ void bind_solve(py::module_& module) {
                "One operating point, explained, as plain objects.");
     module.def("full_throttle_curve", &curve, "scenario"_a, "gear"_a, "points"_a,
                "Full throttle over engine speed, one column a result address.");
+    module.def("hold_speed", &hold_speed, "scenario"_a, "road_speed"_a, "gear"_a,
+               "The pedal that holds a road speed, explained, as plain objects.");
+    module.def("hold_speed_curve", &hold_speed_curve, "scenario"_a, "road_speeds"_a, "gear"_a,
+               "The same over road speeds, one column a result address.");
+    module.def("idle", &idle, "scenario"_a, "engine_speed"_a,
+               "The pedal of an idle, explained, as plain objects.");
+    module.def("idle_curve", &idle_curve, "scenario"_a, "engine_speeds"_a,
+               "The same over engine speeds, one column a result address.");
     module.def("result_row", &result_row, "address"_a,
                "What the row of a result says, from its address alone; None where there is none.");
     module.def(
@@ -95,6 +167,7 @@ void bind_solve(py::module_& module) {
             return py::dict("top_speed"_a = rows_of(fields::group_type<solve::TopSpeedResult>),
                             "operating_point"_a = rows_of(fields::group_type<solve::PointResult>),
                             "flyweights"_a = rows_of(fields::group_type<solve::FlyweightFit>),
+                            "part_load"_a = rows_of(fields::group_type<solve::PartLoadResult>),
                             "ranking"_a = rows_of(fields::group_type<study::Ranking>),
                             "sweep"_a = rows_of(fields::group_type<study::AnswerColumns>));
         },

@@ -26,6 +26,7 @@ struct Bypass {
     double shut_from = 0.6;   // share of the pedal's travel, where the pedal works it
     double hand_opening = 0;  // share, where it is set by hand
 
+    bool by_diaphragm() const noexcept { return opened_by == OpenedBy::manifold_depression; }
     /// 0 shut, 1 fully open; rises smoothly in between.
     double opening(double manifold_pressure, const Surroundings& surroundings) const noexcept;
     /// Gas in kg/s from the path back to the blower's inlet, negative the other way.

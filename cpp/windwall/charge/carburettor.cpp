@@ -88,6 +88,8 @@ std::span<const fields::Row> Carburettor::rows() {
                      "no source"),
         with_default("drop_diameter", "d_32", at<&C::drop_diameter>, length("mm"), {0.01, 1}, 0.05,
                      "Sauter mean diameter of the fuel's drops", "no source"),
+        with_default("idle_richer", "x_i", at<&C::idle_richer>, percent(), {-20, 60}, 6,
+                     "Fuel that the idle jet gives beyond what lambda asks for", "no source"),
     };
     return table;
 }

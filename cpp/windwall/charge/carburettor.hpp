@@ -22,6 +22,7 @@ struct Carburettor {
     double evaporated = 0.3;        // of the fuel, at once
     double on_wall = 0.35;          // of what has not
     double drop_diameter = 100e-6;  // m
+    double idle_richer = 0.05;      // of the fuel at load, more through the idle jet
 
     /// Pressure of the charge less that in the throat, Pa, odd in the flow.
     double depression(const media::Stream& in) const noexcept;

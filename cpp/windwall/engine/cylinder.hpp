@@ -20,6 +20,7 @@
 #include "windwall/engine/rated.hpp"
 #include "windwall/engine/spark.hpp"
 #include "windwall/engine/temperatures.hpp"
+#include "windwall/engine/usual.hpp"
 #include "windwall/engine/validity.hpp"
 #include "windwall/engine/valves.hpp"
 #include "windwall/engine/work.hpp"
@@ -48,6 +49,7 @@ struct Cylinder {
     double lambda = 0.88;
     std::optional<double> head_temperature;  // K; at equilibrium where not stated
     double octane_sensitivity_weight = 0.5;
+    double idle_speed = usual_idle_speed;  // rad/s
     double inertia = 0.01;  // kg m2, crank and flywheel
     Design design;
     std::optional<Rated> rated;

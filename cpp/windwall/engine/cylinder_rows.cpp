@@ -28,6 +28,10 @@ std::span<const fields::Row> Cylinder::rows() {
             "Weight of the motor method in the fuel's octane index, 0 for the research method "
             "and 1 for the motor method",
             "no source for the value; form of SAE 2017-01-0666"),
+        with_default("idle_speed", "N_i", at<&Cylinder::idle_speed>, angular_speed("rpm"),
+                     {300, 3000}, 250, "Engine speed at which it idles",
+                     "common practice: 800 to 1000 rpm of cars, 1100 to 1400 of motorcycles, up to "
+                     "1750 of industrial engines"),
         with_default("inertia", "J", at<&Cylinder::inertia>, fields::inertia("kg m2"), {0, 2},
                      0.005, "Moment of inertia of crank and flywheel",
                      "derived: a flywheel of 2.5 kg, 180 mm across; 0.003 is one of 0.75 kg, 0.02 "

@@ -13,6 +13,7 @@ template <class T>
 concept EngineKind = fields::Kind<T> &&
     requires(const T& engine, const Intake& intake, const media::Fuel& fuel, const Work& work) {
     { engine.inertia } -> std::convertible_to<double>;
+    { engine.idle_speed } -> std::convertible_to<double>;
     { engine.spark } -> std::convertible_to<SparkPlan>;
     { engine.injector } -> std::convertible_to<std::optional<Injector>>;
     { engine.swept_volume() }

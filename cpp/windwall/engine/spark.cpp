@@ -102,6 +102,10 @@ std::span<const fields::Row> SparkPlan::rows() {
                  "Crank angle after the spark of best torque at every engine speed, for as_given"),
         fields::table("table", at<&SparkPlan::table>, table_columns,
                       "Retard over engine speed for as_given, linear in between, its ends held"),
+        with_default("idle_retard", "d_i", at<&SparkPlan::idle_retard>, angle("deg"), {-10, 40}, 8,
+                     "Crank angle after the spark of best torque at which the engine idles",
+                     "no source; engines idle well away from best torque, 5 to 15 degrees before "
+                     "top dead centre where 30 to 40 would be best with so much residual"),
     };
     return rows;
 }

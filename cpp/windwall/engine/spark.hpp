@@ -50,6 +50,7 @@ struct SparkPlan {
     double hottest_exhaust = 1223.15;                  // K
     std::optional<double> stated_retard;               // rad, at every engine speed
     fields::Columns table;                             // engine speed in rad/s, retard in rad
+    double idle_retard = 25 * std::numbers::pi / 180;  // rad
 
     /// From what the spark of best torque leaves.
     Spark choose(double engine_speed, const Spark& best) const noexcept;

@@ -188,6 +188,10 @@ std::span<const fields::Row> TorqueCurve::rows() {
                      "25 to 30 % for small engines at full load; common practice"),
         with_default("lambda", "l", at<&TorqueCurve::lambda>, number(), {0.65, 1.4}, 0.04,
                      "Air over what the fuel needs, at full load", "common practice, 0.85 to 0.90"),
+        with_default("idle_speed", "N_i", at<&TorqueCurve::idle_speed>, angular_speed("rpm"),
+                     {300, 3000}, 250, "Engine speed at which it idles",
+                     "common practice: 800 to 1000 rpm of cars, 1100 to 1400 of motorcycles, up to "
+                     "1750 of industrial engines"),
         with_default("inertia", "J", at<&TorqueCurve::inertia>, fields::inertia("kg m2"), {0, 2},
                      0.005, "Moment of inertia of crank and flywheel",
                      "derived: a flywheel of 2.5 kg, 180 mm across; 0.003 is one of 0.75 kg, 0.02 "

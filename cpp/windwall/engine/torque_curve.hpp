@@ -8,6 +8,7 @@
 #include "windwall/engine/spark.hpp"
 #include "windwall/engine/temperatures.hpp"
 #include "windwall/engine/validity.hpp"
+#include "windwall/engine/usual.hpp"
 #include "windwall/engine/work.hpp"
 #include "windwall/fields/row.hpp"
 #include "windwall/media/fuel.hpp"
@@ -43,6 +44,7 @@ struct TorqueCurve {
     double mechanical_efficiency = 0.85;
     double brake_efficiency = 0.25;
     double lambda = 0.88;
+    double idle_speed = usual_idle_speed;  // rad/s
     double inertia = 0.01;  // kg m2, crank and flywheel
     Walls walls;
     std::optional<Injector> injector;

@@ -9,6 +9,13 @@ struct OperatingCondition {
     double opening = 1;     // share of the throttle plate's travel
 };
 
+/// What an engine that idles is set to, in place of the spark that its plan has and of the mixture
+/// that its jets meter at load.
+struct IdleSetting {
+    double retard{};        // rad after the spark of best torque
+    double fuel_share = 1;  // of a carburettor's fuel, over that at load
+};
+
 /// Small changes asked of an otherwise unchanged vehicle, to see what each is worth.
 struct WhatIf {
     double torque_factor = 1;       // on the torque at the flywheel

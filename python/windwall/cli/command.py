@@ -8,6 +8,7 @@ from collections.abc import Callable, Sequence
 from typing import Any, NoReturn
 
 from windwall._core import build_info
+from windwall.cli import held
 from windwall.cli.exit_codes import (
     ANSWERED,
     CLOSED_PIPE,
@@ -136,6 +137,12 @@ def parser() -> Parser:
     ranking.add_argument("--budget", metavar="SUM", help='what may be spent, such as "500 EUR"')
     ranking.add_argument(
         "--threads", type=count, default=0, metavar="N", help="how many at once; all by default"
+    )
+    held.add_speeds(
+        add_question(commands, "hold", held.hold, "which pedal holds a road speed, and its price")
+    )
+    held.add_engine_speed(
+        add_question(commands, "idle", held.idle, "what the engine draws and burns as it idles")
     )
     add_question(commands, "check", Check, "what is wrong with a file, and what it leaves open")
     add_new(commands)

@@ -62,8 +62,9 @@ def full_throttle(curve: Curve) -> pandas.DataFrame:
     import pandas as pd
 
     made = pd.DataFrame(dict(zip(curve.addresses, curve.columns, strict=True)))
-    made.insert(0, "gear", made.pop("road/gear").astype(int))
-    rows = {address: result_row(address) for address in made.columns[1:]}
+    if "road/gear" in made:
+        made.insert(0, "gear", made.pop("road/gear").astype(int))
+    rows = {address: result_row(address) for address in made.columns if address != "gear"}
     made.attrs["units"] = {address: row["si"] for address, row in rows.items()}
     made.attrs["long_name"] = {address: row["sentence"] for address, row in rows.items()}
     made["status"] = curve.status

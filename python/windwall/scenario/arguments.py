@@ -25,6 +25,11 @@ def stated(**arguments: Any) -> dict[str, str | float]:
     }
 
 
+def several(value: Any) -> bool:
+    """Whether this is a list, an array or a column of values rather than one."""
+    return isinstance(value, (list, tuple, range)) or getattr(value, "ndim", 0) > 0
+
+
 def _stated(key: str, value: Any, row: dict[str, Any]) -> str | float:
     return _with_unit(key, value, row["unit"], row["si"])
 

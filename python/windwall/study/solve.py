@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from typing import Any
 
 from windwall import _core
 from windwall.results.curve import Curve
 from windwall.results.operating_point import OperatingPoint
+from windwall.results.part_load import PartLoad
 from windwall.results.top_speed import TopSpeed
 from windwall.scenario.arguments import stated
 from windwall.scenario.data import ScenarioData
@@ -29,3 +31,27 @@ def operating_point(
 def full_throttle_curve(scenario: ScenarioData, gear: int | None = None, points: int = 40) -> Curve:
     """Full throttle over engine speed, in one gear or in all."""
     return Curve(**_core.full_throttle_curve(scenario.core, gear, points))
+
+
+def hold_speed(scenario: ScenarioData, speed: Any, gear: int | None = None) -> PartLoad:
+    """The pedal that holds a road speed, in a gear or in the highest that can."""
+    asked = stated(road_speed=speed)["road_speed"]
+    return PartLoad(_core.hold_speed(scenario.core, asked, gear), scenario_info(scenario))
+
+
+def hold_speed_curve(scenario: ScenarioData, speeds: Iterable[Any], gear: int | None) -> Curve:
+    """The same over road speeds."""
+    asked = [stated(road_speed=one)["road_speed"] for one in speeds]
+    return Curve(**_core.hold_speed_curve(scenario.core, asked, gear))
+
+
+def idle(scenario: ScenarioData, engine_speed: Any = None) -> PartLoad:
+    """The engine alone, at the speed it idles at or at another."""
+    asked = stated(engine_speed=engine_speed).get("engine_speed")
+    return PartLoad(_core.idle(scenario.core, asked), scenario_info(scenario))
+
+
+def idle_curve(scenario: ScenarioData, engine_speeds: Iterable[Any]) -> Curve:
+    """The same over engine speeds."""
+    asked = [stated(engine_speed=one)["engine_speed"] for one in engine_speeds]
+    return Curve(**_core.idle_curve(scenario.core, asked))

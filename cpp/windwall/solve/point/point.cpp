@@ -1,6 +1,7 @@
 #include "windwall/solve/point/point.hpp"
 
 #include "windwall/solve/point/loop_bracket.hpp"
+#include "windwall/vehicle/balance/flywheel.hpp"
 
 #include <cmath>
 
@@ -16,15 +17,7 @@ constexpr double close = 1e-10;     // however Newton's method ended
 // passes a flow that doubles know to 1e-8 of it.
 constexpr double rounded = 1e-8;
 constexpr std::array other_returns{0.0, 2.0, 4.0, 6.0, 8.0, 10.0};
-constexpr int newton_evaluations = 80;   // then brackets take over
 constexpr long most_bracketed = 200000;  // evaluations of one solver, which take half a second
-
-double blower_power(const Balance& balance) {
-    double power = 0;
-    for (const vehicle::Station& station : balance.stations())
-        if (station.by_crank) power += station.compression.crank_power;
-    return power;
-}
 
 }  // namespace
 
@@ -44,7 +37,7 @@ PointSolver::PointSolver(const vehicle::Vehicle& vehicle, const vehicle::WhatIf&
 
 Point PointSolver::at(const OperatingCondition& condition) {
     ++points_;
-    if (state_.knocked)
+    if (state_.knocked && !valves_move(condition))
         if (const auto held = hold_warm(condition)) return *held;
     state_.knocked = false;
     const Point open = solve(condition);
@@ -58,6 +51,38 @@ Point PointSolver::solve(const OperatingCondition& condition) {
     return describe(balance_air());
 }
 
+Point PointSolver::idle_at(const OperatingCondition& condition, const vehicle::IdleSetting& idle) {
+    ++points_;
+    state_.knocked = false;
+    balance_.hold(condition, what_if_);
+    balance_.meter(idle.fuel_share);
+    return describe(balance_air(), idle.retard);
+}
+
+/// Where Newton's method does not arrive, the next point starts from where this one did.
+Outcome PointSolver::join(vehicle::Block& block, const OperatingCondition& condition,
+                          numerics::JacobianMemory& jacobian, int most_evaluations) {
+    ++points_;
+    const std::array start = state_.unknowns;
+    const std::size_t air = balance_.unknowns().size();
+    balance_.attach(block);
+    balance_.hold(condition, what_if_);
+    const std::span<double> x(state_.unknowns.data(), balance_.unknowns().size());
+    if (!state_.warm) balance_.guess(x);
+    block.guess(balance_, x);
+    Outcome outcome = newton(x, jacobian, most_evaluations);
+    outcome = most_open(outcome, x, air, jacobian, most_evaluations);
+    balance_.detach();
+    evaluations_ += outcome.evaluations;
+    state_.knocked = false;
+    if (!run_away(balance_).empty()) outcome.status = Status::not_converged;
+    if (outcome.status == Status::solved)
+        state_.warm = true;
+    else
+        state_.unknowns = start;
+    return outcome;
+}
+
 Outcome PointSolver::balance_air() {
     const std::span<double> x(state_.unknowns.data(), balance_.unknowns().size());
     if (!state_.warm) {
@@ -65,7 +90,7 @@ Outcome PointSolver::balance_air() {
         state_.jacobian.known = false;
     }
     Outcome outcome = newton(x, state_.jacobian, newton_evaluations);
-    if (outcome.status != Status::solved) outcome = elsewhere(outcome, x);
+    if (outcome.status != Status::solved) outcome = elsewhere(outcome, x, state_.jacobian);
     if (outcome.status != Status::solved) {
         const int spent = outcome.evaluations;
         outcome = bracket_network(balance_, x, static_cast<int>(most_bracketed - state_.bracketed));
@@ -79,22 +104,24 @@ Outcome PointSolver::balance_air() {
         outcome.status = Status::no_survivable_state;
         outcome.worst = part;
     }
+    outcome = most_open(outcome, x, x.size(), state_.jacobian, newton_evaluations);
     state_.warm = outcome.status == Status::solved;
     evaluations_ += outcome.evaluations;
     return outcome;
 }
 
 /// From other guesses of what goes round, where gas can.
-Outcome PointSolver::elsewhere(Outcome failed, std::span<double> x) {
+Outcome PointSolver::elsewhere(Outcome failed, std::span<double> x,
+                               numerics::JacobianMemory& jacobian) {
     if (balance_.loops().empty()) return failed;
     for (const double unknown : other_returns) {
         if (failed.status == Status::solved) break;
         balance_.guess(x);
         for (const vehicle::Loop& loop : balance_.loops())
             x[loop.flow] = unknown;
-        state_.jacobian.known = false;
+        jacobian.known = false;
         const int spent = failed.evaluations;
-        failed = newton(x, state_.jacobian, newton_evaluations);
+        failed = newton(x, jacobian, newton_evaluations);
         failed.evaluations += spent;
     }
     return failed;
@@ -138,9 +165,8 @@ Point PointSolver::describe(const Outcome& outcome, std::optional<double> retard
                              : engine.choose_spark(intake, fuel);
         point.work = engine.work(intake, fuel, point.spark.retard);
     });
-    point.blower_power = blower_power(balance_);
-    point.torque = what_if_.torque_factor *
-                   (point.work.torque() - point.blower_power / point.condition.engine_speed);
+    point.blower_power = vehicle::blower_power(balance_);
+    point.torque = vehicle::flywheel_torque(balance_, point.work);
     return point;
 }
 

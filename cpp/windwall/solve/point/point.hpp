@@ -27,13 +27,29 @@ struct Point {
 /// The workspace of one thread: it borrows the vehicle and allocates nothing once made.
 class PointSolver {
 public:
+    static constexpr int newton_evaluations = 80;  // from a guess, then brackets take over
+
     /// `blocks` join the balance and must outlive the solver.
     explicit PointSolver(const vehicle::Vehicle& vehicle, const vehicle::WhatIf& what_if = {},
                          std::span<vehicle::Block* const> blocks = {});
 
     Point at(const vehicle::OperatingCondition& condition);
+    /// With what an idle is set to, at the pedal of the condition.
+    Point idle_at(const vehicle::OperatingCondition& condition, const vehicle::IdleSetting& idle);
+    /// Closes the balance with a block that joins it for this one point, by Newton's method alone,
+    /// with the Jacobian that belongs to the block. The block's unknowns start from its guess and
+    /// end in `state`; `describe` tells of the point.
+    Outcome join(vehicle::Block& block, const vehicle::OperatingCondition& condition,
+                 numerics::JacobianMemory& jacobian, int most_evaluations);
+    /// Temperature of the charge, K, in the balance with less gas going round that stands beside
+    /// the last point's at the same pedal, its bypass less open: an engine that comes there from
+    /// another side may find that one. Nothing where there is none. Leaves the last point as it is.
+    std::optional<double> hotter_balance();
+    /// The point that the balance was left at, with the spark at a retard in rad, or as its plan
+    /// chooses.
+    Point describe(const Outcome& outcome, std::optional<double> retard = {}) const;
     /// Forgets the last point, so that the next one is solved from the cold guess.
-    void forget() noexcept { state_.warm = state_.knocked = false; }
+    void forget() noexcept { state_.warm = state_.knocked = wide_.warm = false; }
 
     /// From the next point on, temperatures and liquid as an integration over time has them; null:
     /// as in a long pull. It is borrowed.
@@ -70,10 +86,14 @@ private:
     Point solve(const vehicle::OperatingCondition& condition);
     Outcome balance_air();
     Outcome newton(std::span<double> x, numerics::JacobianMemory& jacobian, int most_evaluations);
-    Outcome elsewhere(Outcome failed, std::span<double> x);
+    Outcome elsewhere(Outcome failed, std::span<double> x, numerics::JacobianMemory& jacobian);
     Outcome polish(const Outcome& near, std::span<double> x);
-    /// With the spark at a retard in rad, or as its plan chooses.
-    Point describe(const Outcome& outcome, std::optional<double> retard = {}) const;
+    bool valves_move(const vehicle::OperatingCondition& condition) const noexcept;
+    Outcome most_open(const Outcome& found, std::span<double> x, std::size_t air,
+                      numerics::JacobianMemory& jacobian, int most_evaluations);
+    Outcome set_wide(std::span<double> x, std::size_t air);
+    Outcome settle_valves(double felt, std::span<double> x, numerics::JacobianMemory& jacobian,
+                          int most_evaluations);
     std::optional<Point> hold_at_once(const vehicle::OperatingCondition& condition,
                                       double first_retard, double first_held_back,
                                       int most_evaluations);
@@ -91,6 +111,12 @@ private:
     vehicle::WhatIf what_if_;
     vehicle::KnockHold knock_;
     State state_;
+    /// The balance with the bypasses set wide, of the last point that asked for it.
+    struct {
+        std::array<double, numerics::most_unknowns> unknowns{};
+        numerics::JacobianMemory jacobian{};
+        bool warm = false;
+    } wide_;
     long evaluations_ = 0;
     long points_ = 0;
 };

@@ -39,6 +39,7 @@ enum class CautionKind {
     drowned,
     leak,
     false_air,
+    two_balances,
     slip,
     short_travel,
     unshifted,
@@ -63,7 +64,7 @@ struct Caution {
 
 template <>
 struct windwall::fields::Names<windwall::solve::CautionKind> {
-    static constexpr std::array<std::string_view, 33> names{
+    static constexpr std::array<std::string_view, 34> names{
         "compression_ratio",
         "mixture",
         "inlet_mach_index",
@@ -93,6 +94,7 @@ struct windwall::fields::Names<windwall::solve::CautionKind> {
         "drowned",
         "leak",
         "false_air",
+        "two_balances",
         "slip",
         "short_travel",
         "unshifted",

@@ -34,7 +34,7 @@ Balance::Balance(const Vehicle& vehicle)
     stations_.resize(vehicle.charge_path.size());
     branches_.resize(air_.loops.size());
     blocks_.reserve(room_for_blocks);
-    surroundings_.fuel_demand =
+    surroundings_.fuel_demand = fuel_demand_ =
         vehicle.engine.visit([&](const auto& engine) { return engine.fuel_demand(vehicle.fuel); });
     carburetted_ = std::ranges::any_of(vehicle.charge_path, [](const auto& entry) {
         return entry.part.visit([]<class Part>(const Part&) { return charge::Carburetting<Part>; });
@@ -71,6 +71,7 @@ void Balance::hold(const OperatingCondition& condition, const WhatIf& what_if) n
     surroundings_.engine_speed = condition.engine_speed;
     exhaust_pressure_.reset();
     enrichment_ = 0;
+    surroundings_.fuel_demand = fuel_demand_;
     for (Station& station : stations_) {
         station.drive_speed = condition.engine_speed;
         station.by_crank = true;
@@ -105,6 +106,11 @@ void Balance::give_back_film(media::Stream& manifold) noexcept {
 
 void Balance::set_opening(double opening) noexcept {
     condition_.opening = surroundings_.throttle_opening = opening;
+}
+
+void Balance::meter(double fuel_share) noexcept {
+    for (std::size_t i = 0; i < fuel_demand_.size(); ++i)
+        surroundings_.fuel_demand[i] = fuel_share * fuel_demand_[i];
 }
 
 void Balance::turn(std::size_t part, double drive_speed) noexcept {

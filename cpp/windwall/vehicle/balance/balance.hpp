@@ -81,6 +81,14 @@ public:
     void set_exhaust_pressure(double pressure) noexcept { exhaust_pressure_ = pressure; }
     void enrich(double off_lambda) noexcept { enrichment_ = off_lambda; }
     void turn(std::size_t part, double drive_speed) noexcept;  // by a shaft of its own
+    void meter(double fuel_share) noexcept;  // of a carburettor, over what lambda asks for
+
+    /// What the diaphragms of bypasses feel in place of the manifold's pressure, Pa, until it is
+    /// taken back: nothing opens them wide.
+    void feel(std::optional<double> pressure) noexcept { felt_ = pressure; }
+    /// Least opening, at a manifold pressure, of the bypasses that a diaphragm works; 1 where there
+    /// are none.
+    double diaphragm_opening(double manifold_pressure) const noexcept;
 
     /// Takes the air from the weather to the manifold at a flow of dry air in kg/s and leaves every
     /// station behind. `choose(part, inlet, k)` gives the pressure behind each valve and blower,
@@ -188,6 +196,8 @@ private:
     std::vector<Attached> blocks_;
     double enrichment_ = 0;                   // off the engine's lambda
     std::optional<double> exhaust_pressure_;  // where a block sets it
+    std::optional<double> felt_;              // by diaphragms, in place of the manifold's
+    std::array<double, 4> fuel_demand_{};     // what lambda asks for, kg per kg of dry air
 };
 
 template <class Choose>

@@ -20,6 +20,22 @@ double spark_left(const Balance& balance, const engine::Intake& intake, double r
     });
 }
 
+const engine::SparkPlan& spark_plan(const Balance& balance) noexcept {
+    return balance.vehicle().engine.visit(
+        [](const auto& engine) -> const engine::SparkPlan& { return engine.spark; });
+}
+
+/// In the last march.
+engine::Spark best_spark(const Balance& balance) noexcept {
+    return balance.vehicle().engine.visit(
+        [&](const auto& engine) { return engine.best_spark(balance.intake(), balance.fuel()); });
+}
+
+/// From what it leaves and by how much it may be later.
+double beside_plan(double retard, double spare, double left) noexcept {
+    return -std::max(-retard, std::min(-spare / engine::octane_per_radian, left));
+}
+
 }  // namespace
 
 MeansLeft means_left(const Balance& balance, const engine::Spark& spark,
@@ -41,11 +57,22 @@ double spark_left(const Balance& balance, double retard) noexcept {
     return spark_left(balance, balance.worked_out(balance.manifold()), retard);
 }
 
+double beside_plan(const Balance& balance, double retard) noexcept {
+    const engine::SparkPlan& plan = spark_plan(balance);
+    const engine::Spark best = best_spark(balance);
+    if (plan.policy == engine::SparkPolicy::as_given)
+        return retard - plan.choose(balance.intake().engine_speed, best).retard;
+    const double spare = plan.spare(best.later(retard));
+    // With so much to spare the spark is the best one, however late it might be.
+    if (!best.modelled || spare >= engine::octane_per_radian * retard) return retard;
+    return beside_plan(retard, spare, spark_left(balance, balance.intake(), retard));
+}
+
 void enrich(Balance& balance, double retard) noexcept {
-    balance.enrich(balance.vehicle().engine.visit([&](const auto& engine) {
-        const engine::SparkPlan& plan = engine.spark;
-        return plan.enrichment(retard, engine.lambda);
-    }));
+    const double taken_off = balance.vehicle().engine.visit(
+        [&](const auto& engine) { return engine.spark.enrichment(retard, engine.lambda); });
+    const bool chosen = spark_plan(balance).policy == engine::SparkPolicy::hold_margin;
+    balance.enrich(chosen ? taken_off : 0);
 }
 
 void KnockHold::ask(double opening, double held_back, double retard) noexcept {
@@ -71,13 +98,10 @@ void KnockHold::act(Balance& balance, std::span<const double> x) const noexcept 
 
 void KnockHold::residuals(const Balance& balance, std::span<const double> x,
                           std::span<double> r) const noexcept {
-    const engine::Intake& intake = balance.intake();
-    const double spare = balance.vehicle().engine.visit([&](const auto& engine) {
-        const engine::SparkPlan& plan = engine.spark;
-        return plan.spare(engine.best_spark(intake, balance.fuel()).later(x[retard_]));
-    });
-    const double left = spark_left(balance, intake, x[retard_]);
-    r[retard_] = -std::max(-x[retard_], std::min(-spare / engine::octane_per_radian, left));
+    const double retard = x[retard_];
+    const double spare = spark_plan(balance).spare(best_spark(balance).later(retard));
+    const double left = spark_left(balance, balance.intake(), retard);
+    r[retard_] = beside_plan(retard, spare, left);
     const double at_its_end = spare + engine::octane_per_radian * std::max(0.0, left);
     r[held_back_] = std::min(x[held_back_], at_its_end / octane_scale);
 }

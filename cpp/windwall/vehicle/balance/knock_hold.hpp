@@ -50,7 +50,11 @@ MeansLeft means_left(const Balance& balance, const engine::Spark& spark,
 /// Radians by which the spark may be later than at a retard; negative where the exhaust is too hot.
 double spark_left(const Balance& balance, double retard) noexcept;
 
-/// The balance with the mixture that the engine's plan has at a retard in rad.
+/// How far a retard is from the one that the engine's plan has in a balance, rad: where the margin
+/// to knock is what is wanted, or at an end of its range; or what the plan states. For blocks.
+double beside_plan(const Balance& balance, double retard) noexcept;
+
+/// The balance with the mixture that the engine's plan has at a retard in rad, where it chooses.
 void enrich(Balance& balance, double retard) noexcept;
 
 }  // namespace windwall::vehicle

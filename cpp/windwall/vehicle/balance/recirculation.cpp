@@ -96,12 +96,24 @@ double Balance::branch_flow(std::size_t loop) const noexcept {
     const double flow = vehicle_->charge_path[air_.loops[loop].takeoff].part.visit(
         [&]<class Part>(const Part& part) {
             if constexpr (charge::Branching<Part>)
-                return part.branch_flow(upstream, inlet.pressure, manifold_.pressure,
-                                        surroundings_);
+                return part.branch_flow(upstream, inlet.pressure,
+                                        felt_.value_or(manifold_.pressure), surroundings_);
             else
                 return 0.0;
         });
     return flow / (net_flow_ * (1 + path.vapour_share()));
+}
+
+double Balance::diaphragm_opening(double manifold_pressure) const noexcept {
+    double least = 1;
+    for (const Loop& loop : air_.loops) {
+        vehicle_->charge_path[loop.takeoff].part.visit([&]<class Part>(const Part& part) {
+            if constexpr (charge::Branching<Part>)
+                if (part.by_diaphragm())
+                    least = std::min(least, part.opening(manifold_pressure, surroundings_));
+        });
+    }
+    return least;
 }
 
 double Balance::branch_heat(std::size_t loop) const noexcept {

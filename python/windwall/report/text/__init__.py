@@ -3,6 +3,7 @@
 from windwall.report.text.coast_down import coast_down_text
 from windwall.report.text.driven_gains import driven_gains_text
 from windwall.report.text.gearing import gearing_text
+from windwall.report.text.part_load import part_load_text
 from windwall.report.text.point import point_text
 from windwall.report.text.rank import rank_text
 from windwall.report.text.record import record_text
@@ -13,6 +14,7 @@ __all__ = [
     "coast_down_text",
     "driven_gains_text",
     "gearing_text",
+    "part_load_text",
     "point_text",
     "rank_text",
     "record_text",

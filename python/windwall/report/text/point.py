@@ -15,8 +15,13 @@ from windwall.results.views import summary
 @summary.register(OperatingPoint)
 def point_text(answer: OperatingPoint) -> str:
     """Everything worth reading about one operating point."""
+    return held_text(answer, question(answer))
+
+
+def held_text(answer: OperatingPoint, asked: str) -> str:
+    """The same of whatever the engine is held by."""
     info = answer.scenario_info
-    lines = head(info, question(answer))
+    lines = head(info, asked)
     if not answer.answered:
         lines += section(f"No answer ({answer.status})", paragraph(answer.sentence))
         return "\n".join([*lines, *caution_lines(answer), *safety_notes()])

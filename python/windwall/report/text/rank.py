@@ -12,6 +12,7 @@ from windwall.report.text.rank_doubts import goal, opinions, verdict_lines
 from windwall.report.text.rank_sets import best_table, new_limits, outside, target_table, unfinished
 from windwall.report.text.rank_upgrades import partners_table, upgrades_table
 from windwall.report.text.safety_notes import safety_notes
+from windwall.report.text.stock_engine import stock_engine_lines
 from windwall.report.text_layout import bullet, paragraph, section
 from windwall.report.wording.ranking import WHICH
 from windwall.report.wording.scenario import conditions, road_length
@@ -30,6 +31,7 @@ def rank_text(ranking: Ranking, diagnosis: Diagnosis | None = None) -> str:
     lines = head(info, question(ranking))
     if not ranking.answered:
         return "\n".join([*lines, *no_answer(ranking), *safety_notes()])
+    lines += stock_engine_lines(info)
     lines += observed_lines(info, diagnosis)
     lines += stopped(ranking)
     lines += ["", *pairs(start(ranking)), *verdict_lines(ranking, diagnosis)]

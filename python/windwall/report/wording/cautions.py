@@ -5,6 +5,7 @@ from __future__ import annotations
 from windwall.quantities.measures import (
     ENGINE_SPEED,
     FLOW,
+    PRESSURE_DIFFERENCE,
     SHARE,
     TEMPERATURE,
     TORQUE,
@@ -13,7 +14,6 @@ from windwall.quantities.measures import (
 from windwall.results.entry import Caution
 from windwall.results.views import sentence
 
-PRESSURE_DIFFERENCE = Measure("pressure difference", "kPa")
 RATIO = Measure("number", "")
 
 CAUTIONS = {
@@ -76,6 +76,10 @@ CAUTIONS = {
     "take it for the reason where boost stays below what the pulleys promise.",
     "false_air": "{found} of air is drawn in here past the filter: behind a carburettor it leans "
     "the mixture, and what burns lean burns hot.",
+    "two_balances": "The bypass may stand in another balance at this pedal, less open, with the "
+    "charge at {found}: a valve that its own opening helps to open keeps to the side it comes "
+    "from. What is answered is the open one, which an engine finds that comes from speed with the "
+    "throttle shut.",
     "slip": "It slips at full throttle: at {engine_speed} the flywheel gives {found}, more than it "
     "holds, and what it cannot pass on heats it until it fails.",
     "short_travel": "The driving sheave meets its stop at {found} to 1: the belt never gets to the "
@@ -102,6 +106,7 @@ FOUND: dict[str, tuple[Measure, int]] = {
     "throttled_spray": (SHARE, 2),
     "uneven_spray": (SHARE, 2),
     "drowned": (SHARE, 2),
+    "two_balances": (TEMPERATURE, 3),
     "slip": (TORQUE, 3),
     "short_travel": (RATIO, 3),
     "unshifted": (RATIO, 3),

@@ -1,0 +1,25 @@
+"""The answer to "which pedal holds this"."""
+
+from __future__ import annotations
+
+from windwall.quantities.measures import ENGINE_SPEED, SPEED
+from windwall.report.text.point import held_text
+from windwall.report.wording.scenario import conditions
+from windwall.results.part_load import PartLoad
+from windwall.results.views import summary
+
+
+@summary.register(PartLoad)
+def part_load_text(answer: PartLoad) -> str:
+    """Everything worth reading about it."""
+    return held_text(answer, question(answer))
+
+
+def question(answer: PartLoad) -> str:
+    info = answer.scenario_info
+    if answer.idles:
+        engine_speed = ENGINE_SPEED.text(answer["engine_speed"], info.system, 4)
+        what = f"the engine idling at {engine_speed}, the vehicle standing"
+    else:
+        what = f"the pedal that holds {SPEED.text(answer['road_speed'], info.system)}"
+    return f"{what}; {conditions(info)}."

@@ -1,0 +1,98 @@
+"""What holding a road speed or an idle takes."""
+
+from __future__ import annotations
+
+from windwall.quantities.measures import (
+    ENGINE_SPEED,
+    FLOW,
+    FUEL,
+    POWER,
+    PRESSURE_DIFFERENCE,
+    SHARE,
+    SPEED,
+    TEMPERATURE,
+    TORQUE,
+)
+from windwall.report.wording.operating_point import knock, unanswered
+from windwall.results.part_load import PartLoad
+from windwall.results.views import sentence
+
+SHUT = 0.5  # of the pedal's travel: which end of it an answer without one stands at
+HELD = (
+    "{speed} takes {opening} of the pedal in gear {gear}: the engine turns {engine_speed} and the "
+    "flywheel gives {torque}. It burns {petrol}."
+)
+IDLES = "It idles at {engine_speed} with {opening} of the pedal and burns {petrol}."
+CHARGE = " The charge reaches the engine at {temperature}."
+BLOWER = (
+    " The blower takes {power} for that, all of it wasted, with its inlet {depression} below the "
+    "air around."
+)
+ROUND = " {returned} goes round through the bypass."
+# By the part that an answer ends at, and there by the end of the pedal.
+ENDS = {
+    ("throttle", True): "Even with the pedal released the engine gives {torque} at "
+    "{engine_speed}, more than {what} asks for: the throttle lets too much past when it is shut. "
+    "{more}",
+    ("throttle", False): "Even at full throttle the engine gives no more than {torque} at "
+    "{engine_speed}, less than {what} asks for.",
+}
+IDLES_FASTER = (
+    "The engine idles faster than that; a smaller `leak_area` of its throttle is its cure."
+)
+NEEDS_BRAKE = "It is held by the brake, or by a lower gear."
+GEARS = (
+    "In {which} the engine would not turn between its idle and its limit at {speed}: there is no "
+    "pedal to hold it."
+)
+GRIP = "The driven tyres, or a clutch, do not pass on what {speed} asks for in {which}."
+
+
+def _which(answer: PartLoad) -> str:
+    return f"gear {answer['gear']}" if answer["gear"] else "any gear"
+
+
+def no_pedal(answer: PartLoad, system: str) -> str:
+    """Why no pedal holds it."""
+    part, shut = answer.ending.part, answer["opening"] < SHUT
+    values = {
+        "speed": SPEED.text(answer["road_speed"], system),
+        "engine_speed": ENGINE_SPEED.text(answer["engine_speed"], system, 4),
+        "which": _which(answer),
+    }
+    if part == "gears":
+        return GEARS.format(**values)
+    if part == "grip":
+        return GRIP.format(**values)
+    what = "an idle" if answer.idles else values["speed"]
+    more = IDLES_FASTER if answer.idles else NEEDS_BRAKE
+    torque = TORQUE.text(answer["torque"], system)
+    return ENDS[part, shut].format(**values, what=what, torque=torque, more=more)
+
+
+@sentence.register(PartLoad)
+def part_load_sentence(answer: PartLoad) -> str:
+    """What it takes, or why nothing holds it."""
+    system = answer.scenario_info.system
+    if not answer.answered:
+        beyond = answer.status == "out_of_range" and answer.ending.part != "tyres"
+        return no_pedal(answer, system) if beyond else unanswered(answer, system)
+    made = (IDLES if answer.idles else HELD).format(
+        speed=SPEED.text(answer.road_speed, system),
+        opening=SHARE.text(answer.opening, system, 2),
+        gear=answer["gear"],
+        engine_speed=ENGINE_SPEED.text(answer.engine_speed, system, 4),
+        torque=TORQUE.text(answer.torque, system),
+        petrol=FUEL.text(answer.petrol, system, 2),
+    )
+    made += CHARGE.format(temperature=TEMPERATURE.text(answer.charge_temperature, system))
+    if answer["blower_power"] is not None:
+        made += BLOWER.format(
+            power=POWER.text(answer.blower_power, system, 2),
+            depression=PRESSURE_DIFFERENCE.text(answer.inlet_depression, system, 2),
+        )
+    if answer["returned"]:
+        made += ROUND.format(returned=FLOW.text(answer.returned, system, 2))
+    spark = answer.point.knock
+    retard = spark.retard if spark and not answer.idles else 0.0
+    return made + knock(answer.status, answer.opening, retard, system)
