@@ -248,7 +248,7 @@ TEST(Drive, ABeltDriveWithoutLossIsConstantPower) {
     options.mark_speeds = {15, 30};
     const DriveResult drive = solve::drive(car, outing({up}), options);
     ASSERT_EQ(drive.end, DriveEnd::legs_done);
-    const double power = torque * belt.shift_speed, c = air_density(car) * drag_area / 2;
+    const double power = torque * belt.shift_speed.value(), c = air_density(car) * drag_area / 2;
     const double far = std::cbrt(power / c), heavy = mass;
     const auto road = [&](double v) {
         return -heavy / (3 * c) * std::log1p(-std::pow(v / far, 3));

@@ -21,10 +21,11 @@ constexpr double standstill = 1;  // rad/s, of an engine that is off, for what i
 Motion::Motion(const vehicle::Vehicle& vehicle)
     : car_(vehicle),
       solver_(car_),
+      torque_(solver_),
       losses_(vehicle.driveline.size()),
       standing_radius_(vehicle.tyres.rolling_radius()),
       grip_limit_(vehicle.tyres.grip_limit(vehicle.body.mass)),
-      idle_speed_(1100 * 3.14159265358979 / 30) {
+      idle_speed_(solve::idle_speed(vehicle)) {
     if (const auto* cylinder = car_.engine.as<engine::Cylinder>())
         film_time_ = cylinder->evaporation.film_time;
 }
@@ -72,10 +73,20 @@ void Motion::stand(const Mode& mode) {
     solver_.surround({standstill, 0, 0});
 }
 
+/// With the pedal released an engine idles where it is set to. Where it would not, as when it is
+/// still wet from a spray, it turns at what its stop leaves open.
 void Motion::idle() {
     moment_.torque = 0;
     moment_.engine_speed = idle_speed_;
-    ask_torque(idle_speed_, 0);
+    moment_.point = solve::idle(torque_, car_, idle_speed_, moment_.road_speed);
+    if (moment_.point.outcome.answered()) {
+        idle_stop_ = moment_.point.condition.opening;
+    } else {
+        moment_.point =
+            solver_.idle_at({idle_speed_, moment_.road_speed, idle_stop_}, idle_setting(car_));
+        torque_.forget();
+    }
+    take_point();
 }
 
 /// What the part that lets crank and wheels turn apart passes on is what the engine gives, unless
@@ -137,6 +148,11 @@ void Motion::keep_speed(const Mode& mode) {
         if (!follow()) break;
     }
     if (!ask_torque(moment_.engine_speed, moment_.torque)) return;
+    if (!moment_.point.outcome.answered()) {  // more than it has, or less than it can
+        moment_.torque = moment_.point.torque;
+        follow();
+        moment_.acceleration = (moment_.thrust - moment_.load.total()) / mass(mode);
+    }
     account(moment_.torque * moment_.engine_speed, 0);
 }
 
@@ -167,18 +183,15 @@ bool Motion::ask(double engine_speed, double pedal) {
     return take_point();
 }
 
+/// The pedal that gives a torque; where none does, that end of its travel which comes nearest.
 bool Motion::ask_torque(double engine_speed, double torque) {
-    const auto excess = [&](double opening) {
-        moment_.point = solver_.at({engine_speed, moment_.road_speed, opening});
-        return moment_.point.torque - torque;
-    };
-    held_opening_ = numerics::find_root(excess, 0.0, 1.0, {1e-12, 1e-11, 60}).x;
-    moment_.point = solver_.at({engine_speed, moment_.road_speed, held_opening_});
+    moment_.point = torque_.at({engine_speed, moment_.road_speed, 1}, torque);
     return take_point();
 }
 
 bool Motion::take_point() {
-    moment_.answered = moment_.point.outcome.answered();
+    const Outcome& outcome = moment_.point.outcome;
+    moment_.answered = outcome.answered() || outcome.worst == beyond_throttle;
     if (!moment_.answered) return false;
     const engine::Work& work = moment_.point.work;
     moment_.fuel_flow = work.fuel_flow + work.injected_fuel_flow;

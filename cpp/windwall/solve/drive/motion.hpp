@@ -2,6 +2,7 @@
 #include "windwall/road/road_load.hpp"
 #include "windwall/solve/drive/layout.hpp"
 #include "windwall/solve/drive/mode.hpp"
+#include "windwall/solve/part_load/idle.hpp"
 #include "windwall/solve/point/point.hpp"
 #include "windwall/vehicle/outing/outing.hpp"
 
@@ -100,6 +101,7 @@ private:
     vehicle::Vehicle car_;
     vehicle::HeldState held_;
     PointSolver solver_;
+    HeldTorque torque_;
     Layout layout_;
     Moment moment_;
     std::vector<double> losses_;
@@ -107,7 +109,7 @@ private:
     double idle_speed_{};
     double crank_share_ = 0;  // d ln of the crank's speed over d ln of the road's, along a shift
     double lag_ = 1;          // crank speed over that without slip, of the last moment in gear
-    double held_opening_ = 0.1;
+    double idle_stop_ = 0;    // of the pedal, where it idled last
 };
 
 }  // namespace windwall::solve

@@ -101,7 +101,7 @@ void Record::find_columns(const Motion& motion) {
 
 void Record::look(const Mode& mode, const Moment& now, std::span<const double> state,
                   const Motion& motion, const vehicle::Balance& balance) {
-    runs_ = mode.phase != Phase::engine_off && now.point.outcome.answered();
+    runs_ = mode.phase != Phase::engine_off && now.answered;
     if (runs_) {
         describe(balance, now.point, point_);
         point_.variator = variator(now, state, motion);

@@ -61,7 +61,7 @@ std::optional<DrivelineState> HeldSpeed::turning(double road_speed, std::size_t 
         return range.at(along.x);
     }
     const double lowest = slowest(solver_.vehicle()), launch = range.at(0).engine_speed;
-    const auto below = [&](double speed) { return range.at_engine_speed(speed); };
+    const auto below = [&](double speed) { return DrivelineState{speed, range.at(0).gear_state}; };
     if (lowest >= launch || excess(below(lowest)) > 0) return std::nullopt;
     const auto speed =
         numerics::find_root([&](double w) { return excess(below(w)); }, lowest, launch);
