@@ -37,7 +37,7 @@ evidence:  ## make docs/evidence.md of what the tests held against the world
 	@test -x $(bin)/clang-format || .ci/setup test
 	$(bin)/python -m pytest -q tests/published --evidence
 
-bench:  ## count and time points and top speeds
+bench:  ## count and time points, top speeds and a standing kilometre
 	@test -x $(bin)/clang-format || .ci/setup test
 	@$(cmake_build) --target bench -- --quiet
 	@PYTHONPATH=tests $(bin)/python -m bench.bench $(build)/bench scenarios/*.json

@@ -1,7 +1,8 @@
-// Counts and times of operating points and top speeds. Not a test: the counts that are promised are
-// held by tests/cpp/solve.
+// Counts and times of operating points, top speeds and drives. Not a test: the counts that are
+// promised are held by tests/cpp/solve.
 #include "windwall/engine/end_gas.hpp"
 #include "windwall/scenario/load.hpp"
+#include "windwall/solve/drive/drive.hpp"
 #include "windwall/solve/full_throttle/top_speed.hpp"
 #include "windwall/study/batch.hpp"
 
@@ -171,6 +172,38 @@ double time_top_speed(const Vehicle& car) {
     return median_time(work) / many;
 }
 
+/// From standstill with all warmed through, through the gears a little below the rev limit;
+/// bench.py asks the twin for the same.
+vehicle::Outing standing_kilometre(const Vehicle& car) {
+    vehicle::FullThrottle leg;
+    leg.for_distance = 1000;
+    vehicle::Outing made;
+    made.id = "kilometre";
+    made.starts = vehicle::Starts::soaked;
+    made.shift_speed = 0.92 * car.engine.rev_limit();
+    made.launch_gear = 1;
+    made.legs = {leg};
+    return made;
+}
+
+void time_drive(const Vehicle& car, const char* file, double unit) {
+    const vehicle::Outing outing = standing_kilometre(car);
+    const solve::DriveResult drive = solve::drive(car, outing);
+    if (drive.end != solve::DriveEnd::legs_done) {
+        const auto end = static_cast<std::size_t>(drive.end);
+        std::printf("%s: no standing kilometre, %s\n", file, solve::drive_end_names[end].data());
+        return;
+    }
+    const double lasts = drive.columns.front().back();  // s
+    const auto evaluations = static_cast<double>(drive.evaluations);
+    const double spent = median_time([&] { solve::drive(car, outing); });
+    std::printf(
+        "%s: %.2f ms a standing kilometre of %.2f s (%.3f of them), %.1f right-hand sides a second "
+        "of it, %.2f points each\n",
+        file, 1e3 * spent, lasts, spent / unit, evaluations / lasts,
+        static_cast<double>(drive.points) / evaluations);
+}
+
 double two_thread_ratio(const std::vector<Vehicle>& cars) {
     const auto batch = [&](unsigned threads) {
         const auto work = [&] {
@@ -202,6 +235,8 @@ void run(int count, char** files) {
         std::printf("%s: %.2f us a point (%.5f of them), %.1f us a top speed (%.4f of them)\n",
                     files[i], 1e6 * point, point / unit, 1e6 * speed, speed / unit);
     }
+    for (std::size_t i = 0; i < examples.size(); ++i)
+        time_drive(examples[i], files[i], unit);
     std::printf("two threads against one: %.2f times as fast\n", two_thread_ratio(cars));
 }
 

@@ -9,11 +9,12 @@ from twin import path
 from twin.gas import blend
 
 
-def under_hood(vehicle, wind):
+def under_hood(vehicle, wind, nodes):
     """Temperature around the engine, film of its warm walls, and the gas at the intake's mouth."""
     air, hood = vehicle["air"], vehicle["under_hood"]
     draught = 1 + wind / hood["halving_speed"]
-    around = air["T"] + hood["rise"] * (0.35 if hood["hood"] == "open" else 1) / draught
+    around = air["T"] + bay_rise(hood) / draught
+    around = nodes.get("under_hood/air", around)
     film = 5 + 11.9 * sqrt(hood["stir"] * draught)
     mouth = {
         "p": air["p"] + hood["ram_recovery"] * air["density"] * wind**2 / 2,
@@ -21,6 +22,11 @@ def under_hood(vehicle, wind):
         "gas": air["gas"],
     }
     return around, film, mouth
+
+
+def bay_rise(hood):
+    """Of the air under the bodywork where nothing blows through it."""
+    return hood["rise"] * (0.35 if hood["hood"] == "open" else 1)
 
 
 def behind(air, part, state, m, held):
@@ -31,12 +37,14 @@ def behind(air, part, state, m, held):
     if kind == "duct":
         return path.duct_outlet(part, state, m, held["around"], held["film"])
     if kind == "plenum":
-        return path.plenum_outlet(part, state, m, held["around"], held["film"])
+        metal = held["nodes"].get(f"charge_path/{part['id']}/wall")
+        return path.plenum_outlet(part, state, m, held["around"], held["film"], metal)
     if kind == "throttle":
         return path.throttle_outlet(part, state, m, held["opening"])
     if kind == "positive_blower":
         speed = held["engine_speed"]
-        return path.blower_outlet(part, state, m, speed, held["around"], held["film"])
+        metal = held["nodes"].get(f"charge_path/{part['id']}/case")
+        return path.blower_outlet(part, state, m, speed, held["around"], held["film"], metal)
     if kind == "charge_cooler":
         return path.cooler_outlet(part, state, m, air, held["wind"])
     raise NotImplementedError(kind)
@@ -58,8 +66,9 @@ def balance(vehicle, held):
     """
     air, parts, engine = vehicle["air"], vehicle["charge_path"], vehicle["engine"]
     wind = max(0.0, held["road_speed"] + vehicle["day"]["headwind"])
-    around, film, start = under_hood(vehicle, wind)
-    held = held | {"wind": wind, "around": around, "film": film}
+    nodes = held.get("nodes", {})
+    around, film, start = under_hood(vehicle, wind, nodes)
+    held = held | {"wind": wind, "around": around, "film": film, "nodes": nodes}
     mixed = cylinder.mixture(engine, blend(vehicle["fuel"]), held.get("enrichment", 0.0))
     first = next((k for k, part in enumerate(parts) if part["kind"] == "throttle"), None)
     count = [0]
@@ -93,7 +102,7 @@ def balance(vehicle, held):
         there = cylinder.conditions(engine, air, held, state, m, dry, mixed)
         drawn = cylinder.draw(engine, held["engine_speed"], state, there)
         there |= {"m": m, "dry": dry, "stations": stations, "drawn": drawn}
-        return there | {"mixture": mixed, "mouth": start["T"]}
+        return there | {"mixture": mixed, "mouth": start["T"], "held": held, "start": start}
 
     def spare(unknown):
         count[0] += 1

@@ -67,8 +67,12 @@ def exhaust_pressure(engine, air, state, dry, carried):
 def conditions(engine, air, held, state, m, dry, mixed):
     """What the flow that arrives makes of exhaust, head and oil."""
     p_exhaust = exhaust_pressure(engine, air, state, dry, air["w"] + mixed["f"])
-    head = heat.head(engine, air, held, state, m, mixed["phi"])
-    oil = engine["oil"]["temperature"] or heat.oil(engine, air, held, dry, mixed)
+    head = held["nodes"].get("engine/head")
+    if head is None:
+        head = heat.head(engine, air, held, state, m, mixed["phi"])
+    oil = held["nodes"].get("engine/oil") or engine["oil"]["temperature"]
+    if oil is None:
+        oil = heat.oil(engine, air, held, dry, mixed)
     thickness = heat.thickness(engine, oil)
     there = {"p_e": p_exhaust, "T_h": head, "T_o": oil, "thickness": thickness}
     return there | {"mixture": mixed, "w": air["w"]}

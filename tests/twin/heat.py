@@ -5,6 +5,8 @@ from math import degrees, exp, sqrt
 from twin import engine as cylinder
 from twin.gas import DRY_AIR, enthalpy
 
+METAL = 897.0  # J/(kg K), of aluminium
+
 
 def cooling(engine, air, held):
     """Flow of the cooling air over that of the known point, and its temperature here and there."""
@@ -41,20 +43,27 @@ def gas_that_heats(engine, T, phi):
     return min(max(known, 400.0), 1300.0)
 
 
-def head(engine, air, held, state, m, phi):
+def around_the_head(engine, air, held, state, m, phi):
+    """(W/K, K) of the gas that warms it and of the air that cools it."""
     known = engine["cooling"]
     T_h1 = engine["head_temperature"] or known["known_head_temperature"]
     there = gas_that_heats(engine, known["known_charge_temperature"], 1.17)
     c, T_a, T_a1 = cooling(engine, air, held)
     flow = max(m / known_flow(engine), 1e-3)
     Y = (T_h1 - T_a1) / (there - T_h1) * flow**0.57 * c**-0.58
-    rest = (Y * gas_that_heats(engine, state["T"], phi) + T_a) / (1 + Y)
-    if known["pull_time"] is None:
-        return rest
     through = (1 - engine["oil"]["wall_share"]) * engine["walls"]["share"]
     through *= known_flow(engine) * 1.17 * 2.972e6 * (1 - unburnt(1.17))
     G = through / (T_h1 - T_a1) * c**0.58
-    left = exp(-known["pull_time"] * G * (1 + Y) / (known["head_mass"] * 897))
+    return (G * Y, gas_that_heats(engine, state["T"], phi)), (G, T_a)
+
+
+def head(engine, air, held, state, m, phi):
+    known = engine["cooling"]
+    (warms, gas), (cools, T_a) = around_the_head(engine, air, held, state, m, phi)
+    rest = (warms * gas + cools * T_a) / (warms + cools)
+    if known["pull_time"] is None:
+        return rest
+    left = exp(-known["pull_time"] * (warms + cools) / (known["head_mass"] * METAL))
     return rest + left * (known["temperature_before"] - rest)
 
 
@@ -95,11 +104,17 @@ def to_the_oil(engine, speed, dry, phi, heating):
     return friction * cylinder.swept_flow(engine, speed) + engine["oil"]["wall_share"] * walls
 
 
-def oil(engine, air, held, dry, mixed):
+def around_the_oil(engine, air, held, dry, mixed):
+    """W into it, W/K out of it, and the temperature of the air that they go to."""
     c, T_a, T_a1 = cooling(engine, air, held)
     known = to_the_oil(engine, known_speed(engine), known_flow(engine), 1.17, 1.17 * 2.972e6)
     here = to_the_oil(engine, held["engine_speed"], dry, mixed["phi"], mixed["heat"])
-    T = T_a + (engine["oil"]["known_temperature"] - T_a1) * here / known * c**-0.58
+    return here, known / (engine["oil"]["known_temperature"] - T_a1) * c**0.58, T_a
+
+
+def oil(engine, air, held, dry, mixed):
+    here, cools, T_a = around_the_oil(engine, air, held, dry, mixed)
+    T = T_a + here / cools
     return min(max(T, 273.15 - 20), 273.15 + 250)
 
 

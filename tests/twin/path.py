@@ -41,11 +41,38 @@ def to_the_air(state, m, conductance, around):
     return around + (state["T"] - around) * exp(-conductance / flow)
 
 
-def plenum_outlet(part, state, m, around, outside):
-    conductance = 6 * part["volume"] ** (2 / 3) / (1 / 30 + 1 / outside)
+def past_metal(state, m, conductance, around, films, metal):
+    """Behind walls of a temperature of their own, with the W they take; films inside, outside."""
+    T, gas = state["T"], state["gas"]
+    flow = max(m * heat_capacity(gas, T), 1e-9)
+    inside, outside = films
+    at_rest = to_the_air(state, m, conductance, around)
+    taken = m * (enthalpy(gas, T) - enthalpy(gas, at_rest))
+    rest = around + taken / conductance * inside / (inside + outside)
+    from_charge = flow * (1 - exp(-conductance * (inside + outside) / outside / flow))
+    less = from_charge * (rest - metal)
+    return state | {"T": at_rest - less / flow, "taken": taken + less}
+
+
+def plenum_surface(part):
+    return 6 * part["volume"] ** (2 / 3)
+
+
+PLENUM_FILM = 30.0  # W/(m2 K)
+
+
+def plenum_conductance(part, outside):
     if part["conductance"] is not None:
-        conductance = part["conductance"]
-    return state | {"T": to_the_air(state, m, conductance, around)}
+        return part["conductance"]
+    return plenum_surface(part) / (1 / PLENUM_FILM + 1 / outside)
+
+
+def plenum_outlet(part, state, m, around, outside, metal=None):
+    conductance = plenum_conductance(part, outside)
+    if metal is None:
+        return state | {"T": to_the_air(state, m, conductance, around)}
+    films = PLENUM_FILM, outside
+    return past_metal(state, m, conductance, around, films, metal)
 
 
 def viscosity(T):
@@ -117,17 +144,23 @@ def bent(T):
     return 150 - 50 * (150 - T) / (150 - T + 50) if T < 150 else T
 
 
-def case(part, state, omega, unused, around, outside):
-    """Conductance to what the case stands against, and the temperature of that."""
+def case_conductances(part, state, omega, outside):
+    """From the charge to the case, and from there to the air."""
     size, T = part["displacement"] ** (1 / 3), state["T"]
     surface = part["case_area"] or 25 * size**2
     to_case, to_air = part["case_conductance"], part["case_to_air"]
     if to_case is None:
         Re = density(state) * omega * size / 2 * size / 2 / viscosity(T)
         to_case = part["case_exchange"] * surface * inside(Re, T, size / 2)
-    if part["case_temperature"] is not None:
-        return to_case, part["case_temperature"]
-    to_air = surface * outside if to_air is None else to_air
+    return to_case, surface * outside if to_air is None else to_air
+
+
+def case(part, state, omega, unused, around, outside, metal):
+    """Conductance to what the case stands against, and the temperature of that."""
+    to_case, to_air = case_conductances(part, state, omega, outside)
+    held = part["case_temperature"] if metal is None else metal
+    if held is not None:
+        return to_case, held
     mount = part["mount_conductance"]
     outward = to_air + mount
     if to_case == 0 or outward == 0:
@@ -136,7 +169,7 @@ def case(part, state, omega, unused, around, outside):
     return to_case * outward / (to_case + outward), there
 
 
-def blower(part, state, m, p2, engine_speed, around, outside):
+def blower(part, state, m, p2, engine_speed, around, outside, metal=None):
     """Outlet temperature, powers and the flow there is room for, at one pressure behind."""
     p1, T1, gas = state["p"], state["T"], state["gas"]
     omega, v, Vd = part["drive_ratio"] * engine_speed, part["built_in_ratio"], part["displacement"]
@@ -149,7 +182,7 @@ def blower(part, state, m, p2, engine_speed, around, outside):
 
     made = N * work + part["friction_to_charge"] * friction
     unused = (1 - part["friction_to_charge"]) * friction
-    G, T_base = case(part, state, omega, unused, around, outside)
+    G, T_base = case(part, state, omega, unused, around, outside, metal)
     m = max(m, 1e-9)
     # half of what the case takes goes with the outlet's temperature
     h = enthalpy(gas, T1) + (made - G * (T1 - T_base) / 2) / m
@@ -164,7 +197,8 @@ def blower(part, state, m, p2, engine_speed, around, outside):
         leak = -jet(part["leak_area"], p1, T1, p2, gas)
         taken = leak * T1
     capacity = (p1 * Vd * N * fill / gas["R"] - taken) / T1
-    return {"T2": T2, "capacity": capacity, "shaft": shaft, "crank": crank, "leak": leak}
+    powers = {"shaft": shaft, "crank": crank, "unused": unused}
+    return powers | {"T2": T2, "capacity": capacity, "leak": leak}
 
 
 def blower_outlet(part, state, m, *held):
@@ -179,6 +213,7 @@ def blower_outlet(part, state, m, *held):
         "T": answers["T2"],
         "shaft": answers["shaft"],
         "crank": answers["crank"],
+        "unused": answers["unused"],
     }
 
 

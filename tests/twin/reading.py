@@ -14,7 +14,17 @@ ROOT = Path(__file__).parents[2]
 QUANTITY = re.compile(r"\s*([-+0-9.eE]+)\s*([^±+]*?)\s*(?:(?:±|\+/-)\s*[0-9.eE+-]+\s*(.*?))?\s*")
 SPREAD = re.compile(r"(?:±|\+/-)\s*([0-9.eE+-]+)")
 ALIKE = str.maketrans({"²": "2", "³": "3", "·": " ", "*": " ", "^": None})
-SKIPPED = {"upgrades", "observed", "limits", "title", "notes", "format", "$schema", "units"}
+SKIPPED = {
+    "upgrades",
+    "outings",
+    "observed",
+    "limits",
+    "title",
+    "notes",
+    "format",
+    "$schema",
+    "units",
+}
 
 
 def told(scenario):

@@ -44,6 +44,27 @@ def wheel_torque(vehicle, gear, omega, torque):
     return torque
 
 
+def parted_torque(vehicle, gear, omega, turning, torque):
+    """The same where the clutch slips: what lies behind it turns with the wheels, at `turning`."""
+    parted = False
+    for part in vehicle["driveline"]:
+        torque = stage(part, gear, turning if parted else omega, torque)
+        parted = parted or part["kind"] == "clutch"
+        omega, turning = omega / ratio(part, gear), turning / ratio(part, gear)
+    return torque
+
+
+def dragged(vehicle, gear, turning):
+    """Torque at the wheels of what turns with them behind an open clutch."""
+    torque, parted = 0.0, False
+    for part in vehicle["driveline"]:
+        if parted:
+            torque = stage(part, gear, turning, torque)
+        parted = parted or part["kind"] == "clutch"
+        turning /= ratio(part, gear)
+    return torque
+
+
 def overall_ratio(vehicle, gear):
     return prod(ratio(part, gear) for part in vehicle["driveline"])
 

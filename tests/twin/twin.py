@@ -3,6 +3,7 @@
 `point` and `top_speed` count under "residuals" how often the balance of the engine was evaluated.
 """
 
+from functools import cache
 from math import radians
 
 from scipy.optimize import brentq
@@ -39,10 +40,14 @@ def held_off_knock(vehicle, held):
     engine, spark = vehicle["engine"], vehicle["engine"]["spark"]
     wanted, most, count = cylinder.wanted_margin(engine), spark["most_retard"], [0]
 
-    def at(retard, opening=held["opening"]):
-        richer = cylinder.enrichment(engine, retard)
+    @cache
+    def balance_at(opening, richer):
         balanced = balance(vehicle, held | {"opening": opening, "enrichment": richer})
         count[0] += balanced["residuals"]
+        return balanced
+
+    def at(retard, opening=held["opening"]):
+        balanced = balance_at(opening, cylinder.enrichment(engine, retard))
         return balanced, margin(vehicle, held, balanced, retard) - wanted
 
     def answer(retard, opening=held["opening"]):
@@ -80,12 +85,16 @@ def held_off_knock(vehicle, held):
     return answer(latest(opening), opening)
 
 
-def point(scenario, engine_speed, opening=1.0, road_speed=0.0):
-    """One operating point: SI floats by name; `scenario` is a path, a document or a read one."""
+def point(scenario, engine_speed, opening=1.0, road_speed=0.0, nodes=None):
+    """One operating point: SI floats by name; `scenario` is a path, a document or a read one.
+
+    `nodes`: temperatures in K that time changes, by address; without them all is as in a long pull.
+    """
     ready = isinstance(scenario, dict) and "air" in scenario
     vehicle = scenario if ready else understood(scenario)
     air = vehicle["air"]
     held = {"engine_speed": engine_speed, "opening": opening, "road_speed": road_speed}
+    held["nodes"] = nodes or {}
     opening, balanced, retard, residuals = held_off_knock(vehicle, held)
     engine, state = vehicle["engine"], balanced["stations"][-1][1]
     p, p_e, dry = state["p"], balanced["p_e"], balanced["dry"]
@@ -117,6 +126,7 @@ def point(scenario, engine_speed, opening=1.0, road_speed=0.0):
         "margin": margin(vehicle, held, balanced, retard),
         "torque": work / engine_speed,
         "residuals": residuals,
+        "balanced": balanced,
     }
 
 

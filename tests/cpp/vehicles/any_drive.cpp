@@ -1,0 +1,275 @@
+#include "windwall/solve/drive/drive.hpp"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cmath>
+#include <cstdio>
+#include <cstdlib>
+#include <ctime>
+#include <map>
+#include <numeric>
+#include <string>
+
+#include "dice.hpp"
+#include "random_vehicles.hpp"
+
+namespace windwall::solve {
+namespace {
+
+using samples::Dice;
+using vehicle::Leg;
+using vehicle::Outing;
+
+constexpr double rpm = 3.14159265358979 / 30;
+
+/// Outings that a file could hold, with legs of seconds to minutes.
+class Outings {
+public:
+    explicit Outings(unsigned seed) : dice_(seed) {}
+
+    Outing next() {
+        for (;;) {
+            Outing made = any();
+            if (!made.check() && made.misplaced_legs().empty()) return made;
+        }
+    }
+
+private:
+    bool chance(double share) { return dice_.between(0, 1) < share; }
+    std::optional<double> perhaps(double low, double high) {
+        if (chance(0.6)) return std::nullopt;
+        return dice_.decades(low, high);
+    }
+
+    Outing any() {
+        Outing made;
+        made.id = "any";
+        made.starts = static_cast<vehicle::Starts>(static_cast<int>(dice_.between(0, 3)));
+        made.shift_speed = perhaps(1500 * rpm, 15000 * rpm);
+        made.shift_time = perhaps(0.01, 2);
+        made.lift = chance(0.7);
+        made.launch_speed = perhaps(600 * rpm, 9000 * rpm);
+        if (chance(0.3)) made.launch_gear = std::floor(dice_.between(1, 6));
+        made.road_length = perhaps(20, 5000);
+        made.fuel_on_board = perhaps(1e-5, 1e-2);
+        made.liquid_on_board = perhaps(1e-6, 1e-3);
+        if (chance(0.2)) made.road.column = hills();
+        for (int i = 0, count = static_cast<int>(dice_.between(1, 6)); i < count; ++i)
+            made.legs.push_back(leg());
+        return made;
+    }
+
+    std::vector<std::vector<double>> hills() {
+        std::vector<std::vector<double>> columns(3);
+        double at = 0;
+        for (int i = 0; i < 5; ++i) {
+            columns[0].push_back(at);
+            columns[1].push_back(dice_.between(-0.08, 0.08));
+            columns[2].push_back(dice_.between(-8, 8));
+            at += dice_.decades(5, 500);
+        }
+        return columns;
+    }
+
+    Leg leg() {
+        switch (static_cast<int>(dice_.between(0, 7))) {
+            case 0: {
+                vehicle::Idle made;
+                made.time = dice_.decades(0.5, 300);
+                made.engine_speed = perhaps(500 * rpm, 3000 * rpm);
+                return made;
+            }
+            case 1: {
+                vehicle::Launch made;
+                made.engine_speed = perhaps(800 * rpm, 8000 * rpm);
+                return made;
+            }
+            case 2: {
+                vehicle::HoldSpeed made;
+                made.speed = dice_.between(1, 40);
+                one_of(made.for_time, made.for_distance);
+                return made;
+            }
+            case 3: {
+                vehicle::Coast made;
+                made.in_gear = chance(0.3);
+                if (chance(0.3))
+                    made.to_speed = dice_.between(0.5, 20);
+                else
+                    one_of(made.for_time, made.for_distance);
+                return made;
+            }
+            case 4: {
+                vehicle::Stop made;
+                made.deceleration = dice_.between(0.5, 8);
+                made.time = dice_.decades(0.5, 300);
+                if (chance(0.4)) made.engine = vehicle::StandingEngine::off;
+                if (chance(0.4)) made.hood = vehicle::Hood::open;
+                return made;
+            }
+            default: return full_throttle();
+        }
+    }
+
+    Leg full_throttle() {
+        vehicle::FullThrottle made;
+        if (chance(0.3))
+            made.to_speed = dice_.between(2, 60);
+        else if (chance(0.2))
+            made.to_engine_speed = dice_.decades(1500, 12000) * rpm;
+        else
+            one_of(made.for_time, made.for_distance);
+        return made;
+    }
+
+    void one_of(std::optional<double>& time, std::optional<double>& distance) {
+        if (chance(0.5))
+            time = dice_.decades(0.3, 100);
+        else
+            distance = dice_.decades(2, 2000);
+    }
+
+    Dice dice_;
+};
+
+struct Count {
+    int drives = 0, invalid = 0, broken = 0, slow = 0;
+    double slowest = 0;
+    std::map<std::string, int> ends{}, events{};
+};
+
+int asked_or(int usual) {
+    const char* asked = std::getenv("WINDWALL_VEHICLES");
+    return asked != nullptr ? std::atoi(asked) : usual;
+}
+
+/// What is left of the crank's work when all that took it is taken off.
+double energy_left(const DriveResult& drive) {
+    double left = drive.energy[static_cast<std::size_t>(Energy::crank)] - drive.changed;
+    for (std::size_t i = static_cast<std::size_t>(Energy::driveline); i < energies; ++i)
+        left -= drive.energy[i];
+    return left - (drive.kinetic_after - drive.kinetic_before);
+}
+
+/// Of all that went to and fro.
+double energy_moved(const DriveResult& drive) {
+    double most = std::max(drive.kinetic_before, drive.kinetic_after);
+    for (std::size_t i = static_cast<std::size_t>(Energy::crank); i < energies; ++i)
+        most = std::max(most, std::abs(drive.energy[i]));
+    return std::max(most, std::abs(drive.changed));
+}
+
+const std::vector<double>& column(const DriveResult& drive, std::string_view address) {
+    const auto at = std::ranges::find(drive.addresses, address) - drive.addresses.begin();
+    return drive.columns.at(static_cast<std::size_t>(at));
+}
+
+/// Of a part that warms up, not of an operating point.
+bool is_node(const std::string& address) {
+    for (const std::string_view end :
+         {"/head/temperature", "/oil/temperature", "/block/temperature", "/case/temperature",
+          "/wall/temperature", "/core/temperature", "/belt/temperature",
+          "under_hood/air/temperature"})
+        if (address.ends_with(end)) return true;
+    return false;
+}
+
+std::string without_numbers(const DriveResult& drive) {
+    const auto& pressure = column(drive, "manifold/pressure");
+    for (std::size_t i = 0; i < drive.addresses.size(); ++i) {
+        const std::string& address = drive.addresses[i];
+        const bool always = i < 9 || address.starts_with("road/") || is_node(address);
+        const bool answered = address == "manifold/temperature" || address == "manifold/air_flow" ||
+                              address == "engine/torque" || address == "engine/fuel_flow";
+        for (std::size_t at = 0; at < drive.phase.size(); ++at) {
+            const double number = drive.columns[i][at];
+            const bool due = always || (answered && std::isfinite(pressure[at]));
+            if (std::isinf(number) || (due && !std::isfinite(number))) return address;
+        }
+    }
+    for (std::size_t at = 0; at < drive.phase.size(); ++at)
+        if (drive.end != DriveEnd::no_answer && drive.phase[at] != Phase::engine_off &&
+            !std::isfinite(pressure[at]))
+            return "manifold/pressure";
+    return {};
+}
+
+void look_at(const DriveResult& drive, const std::string& told) {
+    EXPECT_LE(std::abs(energy_left(drive)), 1e-6 * energy_moved(drive) + 1e-3) << told;
+    if (drive.columns.empty()) {
+        EXPECT_EQ(drive.end, DriveEnd::no_answer) << told;
+        return;
+    }
+    const auto& time = column(drive, "time");
+    EXPECT_TRUE(std::ranges::is_sorted(time)) << told;
+    EXPECT_TRUE(std::ranges::is_sorted(column(drive, "distance"))) << told;
+    EXPECT_EQ(without_numbers(drive), "") << told;
+    EXPECT_TRUE(std::ranges::is_sorted(drive.events, {}, &DriveEvent::time)) << told;
+    for (const DriveEvent& event : drive.events) {
+        EXPECT_GE(event.time, 0) << told;
+        EXPECT_LE(event.time, time.back() + 1e-9) << told;
+        EXPECT_TRUE(std::isfinite(event.distance + event.road_speed + event.engine_speed)) << told;
+    }
+}
+
+std::string worded(const Outing& outing) {
+    std::string words = " starts " + std::to_string(static_cast<int>(outing.starts));
+    for (const Leg& leg : outing.legs)
+        words += " " + std::string(leg.kind());
+    return words;
+}
+
+void drive_it(const fields::Json& text, const Outing& outing, int number, Count& count) {
+    const auto loaded = scenario::load(text.dump());
+    const std::clock_t before = std::clock();
+    const DriveResult drive = solve::drive(loaded.scenario->vehicle, outing);
+    const double spent = static_cast<double>(std::clock() - before) / CLOCKS_PER_SEC;
+    const std::string end(drive_end_names.at(static_cast<std::size_t>(drive.end)));
+    ++count.ends[end];
+    for (const DriveEvent& event : drive.events)
+        ++count.events[std::string(happening_names.at(static_cast<std::size_t>(event.what)))];
+    const std::string told =
+        "drive " + std::to_string(number) + worded(outing) + " " + end + ": " + text.dump();
+    if (drive.outcome.status == Status::broken_off) {
+        ++count.broken;
+        std::printf("broke off, %s\n", told.c_str());
+    }
+    count.slowest = std::max(count.slowest, spent);
+    if (spent > 5) {
+        ++count.slow;
+        std::printf("slow, %.1f s, %ld steps, %s\n", spent, drive.steps, told.c_str());
+    }
+    look_at(drive, told);
+}
+
+// Vehicles made from the rows, each with an outing of its own. WINDWALL_VEHICLES asks for more.
+TEST(AnyDrive, EndsByANameAndLosesNothing) {
+    Count count{.drives = asked_or(100)};
+    random_vehicles::Maker maker(20263);
+    Outings outings(20264);
+    for (int i = 0; i < count.drives; ++i) {
+        const Outing outing = outings.next();
+        if (const auto text = maker.next())
+            drive_it(*text, outing, i, count);
+        else
+            ++count.invalid;
+    }
+    std::printf("%d drives: %d without a valid vehicle", count.drives, count.invalid);
+    for (const auto& [end, times] : count.ends)
+        std::printf(", %d %s", times, end.c_str());
+    std::printf("; %d broke off, %d over 5 s, slowest %.2f s; events:", count.broken, count.slow,
+                count.slowest);
+    for (const auto& [what, times] : count.events)
+        std::printf(" %d %s", times, what.c_str());
+    std::printf("\n");
+    EXPECT_EQ(count.broken, 0);
+    EXPECT_LT(count.invalid, count.drives / 2);
+    EXPECT_EQ(count.ends["too_many_events"], 0);
+    // Some of every way to end, or what was looked at is not every way.
+    for (const std::string end : {"legs_done", "road_ends", "no_more_speed"})
+        EXPECT_GT(count.ends[end], 0) << end;
+}
+
+}  // namespace
+}  // namespace windwall::solve

@@ -1,0 +1,71 @@
+"""docs/physics/heat.md, "What takes time": kelvins a second of every thermal node."""
+
+from twin import heat, path
+from twin.balance import bay_rise
+
+OIL = 2000.0  # J/(kg K)
+WALL = 2700.0 * heat.METAL  # J/(m3 K)
+AIR_CHANGES = 0.2  # of the bay, a second
+THROUGH_THE_BLOCK = 0.3  # of the resistance from oil to air, inside of the block
+
+
+def rates(vehicle, balanced):
+    """{address: K/s} at the temperatures that were held while the balance was sought."""
+    found = engine_rates(vehicle, balanced) | {"under_hood/air": bay_rate(vehicle, balanced)}
+    before = balanced["start"]
+    for part, (name, behind) in zip(vehicle["charge_path"], balanced["stations"], strict=True):
+        here = f"charge_path/{name}"
+        if part["kind"] == "positive_blower":
+            found[f"{here}/case"] = case_rate(part, before, behind, balanced["held"])
+        if part["kind"] == "plenum":
+            found[f"{here}/wall"] = wall_rate(part, behind, balanced["held"])
+        if part["kind"] in {"duct", "charge_cooler"}:
+            raise NotImplementedError(part["kind"])
+        before = behind
+    return found
+
+
+def engine_rates(vehicle, balanced):
+    engine, air, held = vehicle["engine"], vehicle["air"], balanced["held"]
+    T_h, T_o, T_b = (held["nodes"][f"engine/{node}"] for node in ("head", "oil", "block"))
+    state, mixed = balanced["stations"][-1][1], balanced["mixture"]
+    (warms, gas), (cools, T_a) = heat.around_the_head(
+        engine, air, held, state, balanced["m"], mixed["phi"]
+    )
+    into_oil, G, T_a = heat.around_the_oil(engine, air, held, balanced["dry"], mixed)
+    to_block = G / THROUGH_THE_BLOCK * (T_o - T_b)
+    to_air = G / (1 - THROUGH_THE_BLOCK) * (T_b - T_a)
+    cooling = engine["cooling"]
+    return {
+        "engine/head": (warms * (gas - T_h) + cools * (T_a - T_h))
+        / (cooling["head_mass"] * heat.METAL),
+        "engine/oil": (into_oil - to_block) / (engine["oil"]["mass"] * OIL),
+        "engine/block": (to_block - to_air) / (cooling["block_mass"] * heat.METAL),
+    }
+
+
+def case_rate(part, before, behind, held):
+    omega, T = part["drive_ratio"] * held["engine_speed"], held["nodes"][held_case(part)]
+    to_case, to_air = path.case_conductances(part, before, omega, held["film"])
+    taken = to_case * ((before["T"] + behind["T"]) / 2 - T) + behind["unused"]
+    given = to_air * (T - held["around"])
+    given += part["mount_conductance"] * (T - part["mount_temperature"])
+    return (taken - given) / (part["case_mass"] * heat.METAL)
+
+
+def held_case(part):
+    return f"charge_path/{part['id']}/case"
+
+
+def wall_rate(part, behind, held):
+    T = held["nodes"][f"charge_path/{part['id']}/wall"]
+    films = path.PLENUM_FILM, held["film"]
+    outside = path.plenum_conductance(part, held["film"]) * sum(films) / films[0]
+    capacity = path.plenum_surface(part) * part["wall_thickness"] * WALL
+    return (behind["taken"] - outside * (T - held["around"])) / capacity
+
+
+def bay_rate(vehicle, balanced):
+    hood, held, T_a = vehicle["under_hood"], balanced["held"], vehicle["air"]["T"]
+    draught = 1 + held["wind"] / hood["halving_speed"]
+    return AIR_CHANGES * (bay_rise(hood) - draught * (held["around"] - T_a))
