@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Any
 
 from windwall.results.default_sensitivity import DefaultSensitivity
 from windwall.results.diagnosis import Compared, Diagnosis
+from windwall.results.drive import Drive
 from windwall.results.flyweights import Flyweights
 from windwall.results.operating_point import OperatingPoint
 from windwall.results.part_load import PartLoad
@@ -27,10 +28,12 @@ from windwall.study import (
     compare,
     default_sensitivity,
     diagnosis,
+    drive,
     flyweights,
     solve,
     standing_start,
 )
+from windwall.study.progress import Progress
 
 if TYPE_CHECKING:
     import pandas
@@ -56,6 +59,12 @@ class Scenario(ScenarioData, Readable):
     ) -> OperatingPoint:
         """The engine held at a speed: texts with units (`"4200 rpm"`) or `si(x)`."""
         return solve.operating_point(self, engine_speed, opening, road_speed)
+
+    def drive(self, outing: str | None = None, *, progress: bool | Progress | None = None) -> Drive:
+        """Drives an outing over time, named by its id or title; the only one needs no name. Ctrl-C
+        stops it and keeps what was driven.
+        """
+        return drive.drive(self, outing, progress)
 
     def full_throttle_curve(self, gear: int | None = None, points: int = 40) -> pandas.DataFrame:
         """Full throttle over engine speed, one column for each result, SI; units in `attrs`."""

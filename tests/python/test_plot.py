@@ -5,6 +5,7 @@ import json
 import pytest
 
 import windwall as ww
+from python.samples import DOCUMENT
 
 matplotlib = pytest.importorskip("matplotlib")
 matplotlib.use("Agg")
@@ -89,3 +90,69 @@ def test_without_axes_one_is_made(best):
 def test_no_answer_still_plots_the_forces(stuck, ax):
     ww.plot.force_against_speed(stuck, ax)
     assert labels(ax)[-1] == "road load"
+
+
+@pytest.fixture(scope="module")
+def drives():
+    """Two runs that set out hot, and the same cold."""
+    legs = [
+        {"kind": "idle", "time": "30 s"},
+        {"kind": "full_throttle", "for_distance": "300 m"},
+        {"kind": "stop", "time": "5 min", "engine": "off"},
+        {"kind": "full_throttle", "for_distance": "300 m"},
+        {"kind": "stop", "time": "1 s"},
+    ]
+    made = {}
+    for starts in ("soaked", "cold"):
+        outing = {"id": "twice", "legs": legs, "starts": starts}
+        made[starts] = ww.loads(json.dumps(DOCUMENT | {"outings": [outing]})).drive(progress=False)
+    return made
+
+
+def test_over_time(drives, ax):
+    drive = drives["soaked"]
+    assert ww.plot.over_time(drive, ax=ax) is ax
+    assert (ax.get_xlabel(), ax.get_ylabel()) == ("Time, s", "road speed, km/h")
+    x, y = ax.get_lines()[0].get_data()
+    assert max(y) == pytest.approx(3.6 * drive["road/speed"].max())
+    assert x[-1] == drive["time"][-1]
+    assert "shift" in labels(ax)
+    marks = ax.get_lines()[labels(ax).index("shift") + 1]
+    shifts = [one.time for one in drive.happened if one.what == "shift_begins"]
+    assert list(marks.get_xdata()) == pytest.approx(shifts, abs=1e-3)
+
+
+def test_a_long_outing_counts_minutes(drives, ax):
+    drive = drives["soaked"]
+    longer = type(drive)(
+        drive._numbers
+        | {"columns": [column * 3 for column in drive._numbers["columns"]]}
+        | {"events": []},
+        drive.scenario_info,
+        drive.outing,
+    )
+    ww.plot.over_time(longer, "engine/head/temperature", ax)
+    assert ax.get_xlabel() == "Time, min"
+    assert ax.get_ylabel() == "engine head temperature, degC"
+    assert ax.get_lines()[0].get_xdata()[-1] == pytest.approx(drive["time"][-1] * 3 / 60)
+
+
+def test_over_distance_begins_where_the_run_does(drives, ax):
+    assert ww.plot.over_distance(drives["soaked"], run=2, ax=ax) is ax
+    assert ax.get_xlabel() == "Distance, m"
+    x, y = ax.get_lines()[0].get_data()
+    assert x[0] == 0
+    assert y[0] < 0.1
+    assert 300 < x[-1] < 500  # and the way to stop
+    with pytest.raises(ValueError, match="no run 3 in 'twice'"):
+        ww.plot.over_distance(drives["soaked"], run=3, ax=ax)
+
+
+def test_hot_and_cold_lie_over_each_other(drives, ax):
+    ww.plot.runs_overlaid({name: (drive, 1) for name, drive in drives.items()}, ax=ax)
+    assert {"soaked", "cold", "shift"} <= set(labels(ax))
+    assert labels(ax).count("shift") == 1
+    lines = {line.get_label(): line for line in ax.get_lines()}
+    assert lines["soaked"].get_linestyle() != lines["cold"].get_linestyle()
+    hot, cold = (lines[name].get_ydata().max() for name in ("soaked", "cold"))
+    assert hot != pytest.approx(cold, rel=1e-4)

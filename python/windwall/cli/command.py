@@ -9,6 +9,7 @@ from typing import Any, NoReturn
 
 from windwall._core import build_info
 from windwall.cli import held
+from windwall.cli.answers import Check, Driven, Installed, rank_menu, speed
 from windwall.cli.exit_codes import (
     ANSWERED,
     CLOSED_PIPE,
@@ -20,20 +21,12 @@ from windwall.cli.new import DEFAULT_NAME, Unfinished, new
 from windwall.cli.output import complain, say, show_every_letter, silence
 from windwall.errors import NoAnswer, Problem, ScenarioError
 from windwall.report import documents
-from windwall.report.text.check import check_text, problems_text
-from windwall.report.text_layout import paragraph
-from windwall.results.diagnosis import Diagnosis
-from windwall.results.ranking import Chosen, Ranking, label
-from windwall.results.top_speed import TopSpeed
+from windwall.report.text.check import problems_text
 from windwall.scenario import files
 from windwall.scenario.data import ScenarioData
 from windwall.scenario.info import chosen
 from windwall.scenario.installing import for_core, typed
 from windwall.scenario.schema import schema
-from windwall.study.challenge import challenge
-from windwall.study.diagnosis import diagnose
-from windwall.study.rank import rank
-from windwall.study.solve import top_speed
 
 
 def read(path: str) -> bytes:
@@ -43,66 +36,6 @@ def read(path: str) -> bytes:
     if sys.stdin is None:
         raise ScenarioError([Problem("", 0, 0, "it is closed")], "standard input")
     return sys.stdin.buffer.read(files.LARGEST_FILE + 1)
-
-
-def diagnosed(scenario: ScenarioData, found: TopSpeed | Ranking) -> Diagnosis:
-    """What was observed beside the model, with what it makes of a ranking's first gains."""
-    return challenge(scenario, found) if isinstance(found, Ranking) else diagnose(scenario)
-
-
-class Diagnosed:
-    """An answer held against what was observed, as far as there is an answer."""
-
-    def __init__(self, found: TopSpeed | Ranking, scenario: ScenarioData) -> None:
-        self.found = found
-        self.answered = found.answered
-        self.diagnosis = diagnosed(scenario, found) if found.answered else None
-
-    def to_dict(self) -> dict[str, Any]:
-        return self.found.to_dict(self.diagnosis)
-
-    def summary(self) -> str:
-        return self.found.summary(self.diagnosis)
-
-
-class Installed:
-    """An answer of a vehicle that upgrades were fitted to, which says which and how."""
-
-    def __init__(self, found: Diagnosed, ids: list[str], values: tuple[Chosen, ...]) -> None:
-        self.found, self.answered = found, found.answered
-        self.ids, self.values = ids, values
-
-    def to_dict(self) -> dict[str, Any]:
-        values = [one.to_dict() for one in self.values]
-        return {"installed": {"upgrades": self.ids, "chosen": values}} | self.found.to_dict()
-
-    def summary(self) -> str:
-        names = ", ".join(label(one, self.values) for one in dict.fromkeys(self.ids))
-        return "\n".join([*paragraph(f"Fitted first: {names}.", ""), self.found.summary()])
-
-
-def speed(scenario: ScenarioData, _arguments: argparse.Namespace) -> Diagnosed:
-    return Diagnosed(top_speed(scenario), scenario)
-
-
-def rank_menu(scenario: ScenarioData, arguments: argparse.Namespace) -> Diagnosed:
-    ranking = rank(scenario, budget=arguments.budget, threads=arguments.threads)
-    return Diagnosed(ranking, scenario)
-
-
-class Check:
-    """A file without problems, as an answer."""
-
-    answered = True
-
-    def __init__(self, scenario: ScenarioData, _arguments: argparse.Namespace) -> None:
-        self.scenario = scenario
-
-    def to_dict(self) -> dict[str, Any]:
-        return documents.check_document(self.scenario)
-
-    def summary(self) -> str:
-        return check_text(self.scenario)
 
 
 class Parser(argparse.ArgumentParser):
@@ -144,6 +77,9 @@ def parser() -> Parser:
     held.add_engine_speed(
         add_question(commands, "idle", held.idle, "what the engine draws and burns as it idles")
     )
+    driven = add_question(commands, "drive", Driven, "what becomes of an outing, moment by moment")
+    driven.add_argument("outing", nargs="?", metavar="OUTING", help="its id or title; if several")
+    add_install(driven)
     add_question(commands, "check", Check, "what is wrong with a file, and what it leaves open")
     add_new(commands)
     written = commands.add_parser("schema", help="the JSON Schema of scenario files")
@@ -227,6 +163,8 @@ def answer(arguments: argparse.Namespace) -> int:
     except ScenarioError as wrong:
         return refuse(wrong, text, arguments.json)
     say(documents.to_text(found.to_dict()) if arguments.json else found.summary())
+    if getattr(found, "interrupted", False):
+        return INTERRUPTED
     return ANSWERED if found.answered else NO_ANSWER
 
 

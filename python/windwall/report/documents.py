@@ -13,6 +13,7 @@ from windwall.report.wording.names import by_name
 from windwall.report.wording.sets import outside
 from windwall.results.answer import Answer, answer_rows
 from windwall.results.diagnosis import Compared, Diagnosis, Explanation
+from windwall.results.drive import EVENT_UNITS, Drive, moment_row
 from windwall.results.entry import NamedNumber
 from windwall.results.operating_point import OperatingPoint
 from windwall.results.outcome import Outcome
@@ -185,6 +186,43 @@ def _fitted(one: UpgradeSet | None) -> dict[str, Any] | None:
         return None
     keys = ("upgrades", "choices", "speed", "cost", "hours")
     return {key: plain(getattr(one, key)) for key in keys}
+
+
+@document.register(Drive)
+def drive_document(drive: Drive) -> dict[str, Any]:
+    """The answer to `windwall drive`: the summary, what happened, and every moment by columns."""
+    found = drive.summary
+    extremes = {address: most._asdict() for address, most in found.hottest.items()}
+    return {
+        "title": drive.scenario_info.title,
+        "outing": drive.outing._asdict(),
+        "answered": drive.answered,
+        "ended": drive.ended.to_dict(),
+        "marks": [one._asdict() for one in found.marks],
+        "fastest": [one._asdict() for one in found.fastest],
+        "hottest": extremes,
+        "least_margin": found.least_margin and found.least_margin._asdict(),
+        "fuel_used": found.fuel_used,
+        "liquid_used": found.liquid_used,
+        "energy": found.energy,
+        "imbalance": found.imbalance,
+        "passed": [one.to_dict() for one in drive.passed],
+        "events": [one.to_dict() for one in drive.happened],
+        "moments": {address: column.tolist() for address, column in drive.columns.items()},
+        "phases": list(drive.phases),
+        "units": {
+            "marks": {"at_distance": "m", "at_speed": "m/s"} | EVENT_UNITS,
+            "fastest": {"value": "m/s", "time": "s"},
+            "hottest": {"value": "K", "time": "s"},
+            "least_margin": {"value": "1", "time": "s"},
+            "fuel_used": "kg",
+            "liquid_used": "kg",
+            "energy": "J",
+            "imbalance": "1",
+            "events": EVENT_UNITS,
+            "moments": {address: moment_row(address)["si"] for address in drive.addresses},
+        },
+    }
 
 
 def check_document(scenario: ScenarioData) -> dict[str, Any]:

@@ -9,8 +9,9 @@ import textwrap
 from itertools import cycle
 from typing import TYPE_CHECKING, Any
 
-from windwall.quantities.measures import FORCE, KILOWATTS, SPEED
+from windwall.quantities.measures import FORCE, KILOWATTS, LENGTH, SPEED, TIME, Measure
 from windwall.report.wording.top_speed import limit_word
+from windwall.results.drive import Drive
 from windwall.results.ranking import MIDDLE, Ranking, UpgradeSet
 from windwall.results.top_speed import TopSpeed
 from windwall.results.views import frame
@@ -26,6 +27,19 @@ SMALLEST_BAR = 0.005  # in the unit shown; a smaller entry has no bar
 MOST_LABELS = 9
 LABEL_WIDTH = 40
 TITLE_WIDTH = 48
+MINUTES = Measure("time", "min")
+LONG = 600  # s, from which a time axis counts minutes
+# What is marked on a line of a drive, and how.
+HAPPENED = {
+    "clutch_grips": ("o", "clutch grips"),
+    "shift_begins": ("v", "shift"),
+    "ratio_begins": ("<", "variator leaves its lowest gearing"),
+    "ratio_ends": (">", "variator at its highest gearing"),
+    "rev_limit": ("x", "rev limit"),
+    "tyres_spin": ("s", "tyres spin"),
+    "line_full": ("^", "nozzle sprays"),
+    "speed_lost": ("d", "speed lost"),
+}
 
 
 def _axes(ax: Axes | None) -> Axes:
@@ -185,3 +199,72 @@ def _goal(ranking: Ranking, ax: Axes) -> None:
             color="black",
             label="goal",
         )
+
+
+def over_time(drive: Drive, address: str = "road/speed", ax: Axes | None = None) -> Axes:
+    """A column of a drive over the whole outing, with what happened; a line where a leg begins."""
+    ax = _axes(ax)
+    time = MINUTES if drive["time"][-1] > LONG else TIME
+    x = time.values(drive["time"], drive.scenario_info.system)
+    ax.plot(x, _shown(drive, address), color="black", linewidth=1)
+    _events(drive, address, x, ax)
+    for at in _places(drive, "leg_begins"):
+        ax.axvline(x[at], color="0.8", linewidth=0.8, zorder=0)
+    return _finish(drive, address, f"Time, {time.shown(drive.scenario_info.system)}", ax)
+
+
+def over_distance(
+    drive: Drive, address: str = "road/speed", run: int = 1, ax: Axes | None = None
+) -> Axes:
+    """A column of one run over the distance from where it set out, with what happened."""
+    return runs_overlaid({f"run {run}": (drive, run)}, address, ax)
+
+
+def runs_overlaid(
+    runs: dict[str, tuple[Drive, int]], address: str = "road/speed", ax: Axes | None = None
+) -> Axes:
+    """The same column of several runs, each `{label: (drive, number of the run)}`, over distance:
+    the first and the third of an afternoon, or one that sets out hot and one that sets out cold.
+    """
+    ax = _axes(ax)
+    for (label, (drive, run)), line in zip(runs.items(), cycle(LINE_STYLES), strict=False):
+        its = drive.runs == run
+        if not its.any():
+            raise ValueError(f"there is no run {run} in {drive.outing.id!r}")
+        x = LENGTH.values(drive["distance"] - drive["distance"][its][0], drive.scenario_info.system)
+        ax.plot(x[its], _shown(drive, address)[its], line, color="black", label=label)
+        _events(drive, address, x, ax, its)
+    return _finish(drive, address, f"Distance, {LENGTH.shown(drive.scenario_info.system)}", ax)
+
+
+def _shown(drive: Drive, address: str) -> Any:
+    return drive.measure(address).values(drive[address], drive.scenario_info.system)
+
+
+def _places(drive: Drive, what: str) -> list[int]:
+    """The moments at which something happened."""
+    import numpy as np
+
+    times = [one.time for one in drive.happened if one.what == what]
+    return [int(at) for at in np.searchsorted(drive["time"], times)]
+
+
+def _events(drive: Drive, address: str, x: Any, ax: Axes, its: Any = None) -> None:
+    """Marks of what happened, each word once in the legend."""
+    known = set(ax.get_legend_handles_labels()[1])
+    y = _shown(drive, address)
+    for what, (marker, label) in HAPPENED.items():
+        at = [place for place in _places(drive, what) if its is None or its[place]]
+        if at:
+            shown = None if label in known else label
+            ax.plot(x[at], y[at], marker, color="black", markersize=4, label=shown)
+
+
+def _finish(drive: Drive, address: str, along: str, ax: Axes) -> Axes:
+    measure, system = drive.measure(address), drive.scenario_info.system
+    ax.set_xlabel(along)
+    ax.set_ylabel(f"{address.replace('/', ' ').replace('_', ' ')}, {measure.shown(system)}")
+    ax.set_title(_title(drive.scenario_info.title))
+    if ax.get_legend_handles_labels()[1]:
+        ax.legend(fontsize="small")
+    return ax

@@ -75,10 +75,9 @@ class ScenarioData:
         return {entry["id"]: Upgrade(entry) for entry in _core.menu(self.core)}
 
     @property
-    def outings(self) -> dict[str, str]:
-        """The titles of what may be driven, by id, in the order of the file."""
-        stated = self.document().get("outings", [])
-        return {entry["id"]: entry.get("title", "") for entry in stated}
+    def outings(self) -> dict[str, dict[str, Any]]:
+        """What may be driven, by id, each as the file states it."""
+        return {entry["id"]: entry for entry in self.document().get("outings", [])}
 
     @property
     def limits(self) -> list[dict[str, Any]]:

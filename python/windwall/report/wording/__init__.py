@@ -7,6 +7,7 @@ values are texts already, in the units of the scenario.
 from windwall.report.wording import (
     cautions,
     coast_down,
+    drive,
     flyweights,
     gearing,
     knock,
@@ -21,6 +22,7 @@ from windwall.report.wording import (
 __all__ = [
     "cautions",
     "coast_down",
+    "drive",
     "flyweights",
     "gearing",
     "knock",

@@ -86,8 +86,8 @@ CAUTIONS = {
     "{low} to 1 that is stated.",
     "unshifted": "The engine is at the end of its speeds with the belt at {found} to 1: it never "
     "gets to {low} to 1. Heavier weights or a softer spring shift earlier.",
-    "early_grip": "The belt is gripped at {found}, and the engine idles at {low}: standing, it drags "
-    "the vehicle or stalls.",
+    "early_grip": "The belt is gripped at {found}, and the engine idles at {low}: standing, it "
+    "drags the vehicle or stalls.",
 }
 # What is found, and to how many digits it is said.
 FOUND: dict[str, tuple[Measure, int]] = {

@@ -1,0 +1,96 @@
+"""The questions that the command asks of a scenario, each answered as a text and as a document."""
+
+from __future__ import annotations
+
+import argparse
+from typing import Any
+
+from windwall.report import documents
+from windwall.report.text.check import check_text
+from windwall.report.text_layout import paragraph
+from windwall.results.diagnosis import Diagnosis
+from windwall.results.ranking import Chosen, Ranking, label
+from windwall.results.top_speed import TopSpeed
+from windwall.scenario.data import ScenarioData
+from windwall.study.challenge import challenge
+from windwall.study.diagnosis import diagnose
+from windwall.study.drive import drive
+from windwall.study.rank import rank
+from windwall.study.solve import top_speed
+
+
+def diagnosed(scenario: ScenarioData, found: TopSpeed | Ranking) -> Diagnosis:
+    """What was observed beside the model, with what it makes of a ranking's first gains."""
+    return challenge(scenario, found) if isinstance(found, Ranking) else diagnose(scenario)
+
+
+class Diagnosed:
+    """An answer held against what was observed, as far as there is an answer."""
+
+    def __init__(self, found: TopSpeed | Ranking, scenario: ScenarioData) -> None:
+        self.found = found
+        self.answered = found.answered
+        self.diagnosis = diagnosed(scenario, found) if found.answered else None
+
+    def to_dict(self) -> dict[str, Any]:
+        return self.found.to_dict(self.diagnosis)
+
+    def summary(self) -> str:
+        return self.found.summary(self.diagnosis)
+
+
+class Installed:
+    """An answer of a vehicle that upgrades were fitted to, which says which and how."""
+
+    def __init__(
+        self, found: Diagnosed | Driven, ids: list[str], values: tuple[Chosen, ...]
+    ) -> None:
+        self.found, self.answered = found, found.answered
+        self.interrupted = getattr(found, "interrupted", False)
+        self.ids, self.values = ids, values
+
+    def to_dict(self) -> dict[str, Any]:
+        values = [one.to_dict() for one in self.values]
+        return {"installed": {"upgrades": self.ids, "chosen": values}} | self.found.to_dict()
+
+    def summary(self) -> str:
+        names = ", ".join(label(one, self.values) for one in dict.fromkeys(self.ids))
+        return "\n".join([*paragraph(f"Fitted first: {names}.", ""), self.found.summary()])
+
+
+class Driven:
+    """A drive as an answer; one that was interrupted is printed as far as it came."""
+
+    def __init__(self, scenario: ScenarioData, arguments: argparse.Namespace) -> None:
+        self.found = drive(scenario, arguments.outing)
+        self.answered, self.interrupted = self.found.answered, self.found.cancelled
+
+    def to_dict(self) -> dict[str, Any]:
+        return self.found.to_dict()
+
+    def summary(self) -> str:
+        return self.found.text()
+
+
+def speed(scenario: ScenarioData, _arguments: argparse.Namespace) -> Diagnosed:
+    return Diagnosed(top_speed(scenario), scenario)
+
+
+def rank_menu(scenario: ScenarioData, arguments: argparse.Namespace) -> Diagnosed:
+    ranking = rank(scenario, budget=arguments.budget, threads=arguments.threads)
+    return Diagnosed(ranking, scenario)
+
+
+class Check:
+    """A file without problems, as an answer."""
+
+    answered = True
+
+    def __init__(self, scenario: ScenarioData, _arguments: argparse.Namespace) -> None:
+        self.scenario = scenario
+
+    def to_dict(self) -> dict[str, Any]:
+        return documents.check_document(self.scenario)
+
+    def summary(self) -> str:
+        return check_text(self.scenario)

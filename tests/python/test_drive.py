@@ -1,0 +1,358 @@
+"""Drives from Python: what is asked, what comes back, and what is printed of it."""
+
+import copy
+import html
+import json
+import os
+import pickle
+import re
+import signal
+from pathlib import Path
+
+import numpy as np
+import pytest
+
+import windwall as ww
+from python.samples import DOCUMENT
+from windwall.cli import answers
+from windwall.cli.main import main
+from windwall.report.wording.drive import ENDED, HAPPENED
+from windwall.results.drive import Drive, Outing
+from windwall.results.drive_summary import Mark, passed
+from windwall.study.drive import drive as drives
+
+CORE = Path(__file__).parents[2] / "cpp/windwall/solve/drive/drive.hpp"
+RUNS = {
+    "id": "two_runs",
+    "title": "Twice over the quarter mile",
+    "legs": [
+        {"kind": "idle", "time": "30 s"},
+        {"kind": "full_throttle", "for_distance": "450 m"},
+        {"kind": "stop", "time": "20 s", "engine": "off", "hood": "open"},
+        {"kind": "full_throttle", "to_speed": "90 km/h"},
+        {"kind": "coast", "to_speed": "0 km/h"},
+    ],
+}
+
+
+def scenario(*outings, **changes):
+    made = copy.deepcopy(DOCUMENT) | {"outings": list(outings)} | changes
+    return ww.loads(json.dumps(made))
+
+
+@pytest.fixture(scope="module")
+def drive():
+    return scenario(RUNS).drive(progress=False)
+
+
+def test_every_moment_is_a_column_with_unit_and_meaning(drive):
+    made = drive.dataset
+    assert made.attrs["outing"] == "two_runs"
+    assert made.attrs["ended"] == "legs_done"
+    assert len(made.attrs["digest"]) == 64
+    assert made["road_speed"].attrs["units"] == "m/s"
+    assert made["engine__head__temperature"].attrs["address"] == "engine/head/temperature"
+    for name, variable in made.data_vars.items():
+        assert variable.attrs["long_name"], name
+        assert name == "phase" or "units" in variable.attrs, name
+    assert (np.diff(made["time"]) >= 0).all()
+    assert set(made["phase"].values) >= {"standing", "slipping", "driving", "shifting", "braking"}
+    assert made["road_speed"].values.max() == pytest.approx(drive["road/speed"].max())
+
+
+def test_two_columns_are_never_called_alike(drive):
+    assert len(drive.dataset.variables) == len(set(drive.addresses)) + 1  # and the phase
+
+
+def test_the_digest_is_that_of_the_scenario(drive):
+    assert drive.dataset.attrs["digest"] == scenario(RUNS).digest
+
+
+def test_marks_are_found_between_the_moments(drive):
+    first, again = (
+        {one.at_distance: one for one in drive.summary.reached(run) if one.at_distance}
+        for run in (1, 2)
+    )
+    assert set(first) == {50, 100, 200, 402.336, 500}  # the last while it brakes
+    assert set(again) == {*first, 1000}  # it coasts on
+    mark = first[402.336]
+    assert mark.distance == pytest.approx(402.336, abs=1e-6)
+    start = next(one.time for one in drive.happened if one.leg == 2)
+    speed = np.interp(mark.time + start, drive["time"], drive["road/speed"])
+    assert mark.road_speed == pytest.approx(speed, rel=1e-3)
+    for speed in (50, 80):
+        at = next(one for one in drive.summary.reached(2) if one.at_speed == speed / 3.6)
+        assert at.road_speed == pytest.approx(speed / 3.6, abs=1e-6)
+
+
+def test_goal_and_road_are_marks_too():
+    goal = {"speed": "70 km/h", "run_up": "123 m"}
+    found = scenario(RUNS, goal=goal).drive(progress=False).summary.reached(1)
+    assert any(one.at_speed == pytest.approx(70 / 3.6) for one in found)
+    assert any(one.at_distance == pytest.approx(123) for one in found)
+
+
+def test_a_file_in_us_units_is_marked_in_miles_per_hour():
+    found = scenario(RUNS, units="us").drive(progress=False)
+    assert any(one.at_speed == pytest.approx(30 * 0.44704) for one in found.summary.marks)
+    assert "to 40 mph" in found.text()
+    assert "degF" in found.text()
+
+
+def test_the_extremes_are_those_of_the_columns(drive):
+    found = drive.summary
+    column = drive["engine/head/temperature"]
+    assert found.hottest["engine/head/temperature"].value == column.max()
+    assert drive["time"][np.argmax(column)] == found.hottest["engine/head/temperature"].time
+    assert found.least_margin.value == np.nanmin(drive["knock/margin"])
+    assert len(found.fastest) == 2
+    assert found.fastest[0].value == drive["road/speed"].max()
+    assert found.fastest[1].value == pytest.approx(90 / 3.6, rel=1e-6)
+    assert 0 < found.fuel_used < 1
+    assert found.liquid_used == 0
+
+
+def test_the_account_of_energy_closes(drive):
+    found = drive.summary
+    assert abs(found.imbalance) < 1e-6
+    assert found.energy["fuel"] > found.energy["crank"] > found.energy["air"] > 0
+    spoilt = found._replace(energy=found.energy | {"air": 1.01 * found.energy["air"]})
+    assert abs(spoilt.imbalance) > 1e-4
+
+
+def test_events_are_a_table(drive):
+    events = drive.events
+    assert list(events.columns)[:3] == ["time", "distance", "road_speed"]
+    assert events.attrs["units"]["distance"] == "m"
+    begins = events[events["what"] == "leg_begins"]
+    assert list(begins["leg"]) == [1, 2, 3, 4, 5]
+    assert begins["sentence"].iloc[1] == "leg 2, full throttle"
+    assert (events["time"].diff().dropna() >= 0).all()
+    assert (events["what"] == "clutch_grips").sum() == 2
+
+
+def test_columns_are_read_by_address(drive):
+    assert drive["road/speed"][0] == 0
+    with pytest.raises(KeyError):
+        drive["road/sped"]
+
+
+def test_it_ends_by_a_word_and_a_sentence(drive):
+    assert drive.answered
+    assert drive.ended.word == "legs_done"
+    assert drive.ended.sentence.startswith("Every leg was driven, ")
+    slow = copy.deepcopy(RUNS) | {"legs": [{"kind": "full_throttle", "to_speed": "550 km/h"}]}
+    box = {"id": "box", "kind": "gearbox", "ratios": [3.2, 2.0]}
+    found = scenario(slow, driveline=[box, DOCUMENT["driveline"][1]]).drive(progress=False)
+    assert found.ended.word == "no_more_speed"
+    assert "full throttle, waits for a speed that is never reached" in found.ended.sentence
+    short = copy.deepcopy(RUNS) | {"road_length": "100 m"}
+    found = scenario(short).drive(progress=False)
+    assert found.ended.word == "road_ends"
+    assert found["distance"][-1] == pytest.approx(100, abs=1e-3)
+
+
+@pytest.mark.parametrize(
+    "list_name, sentences", [("drive_end_names", ENDED), ("happening_names", HAPPENED)]
+)
+def test_every_word_of_the_core_has_its_sentence(list_name, sentences):
+    text = CORE.read_text("utf-8")
+    words = re.search(list_name + r"\{(.*?)\}", text, re.DOTALL)[1]
+    assert set(re.findall(r'"(\w+)"', words)) == set(sentences)
+
+
+def test_outings_are_found_by_id_by_title_or_alone(drive):
+    both = scenario(RUNS, RUNS | {"id": "other", "title": "Another"})
+    assert both.drive("other", progress=False).outing.title == "Another"
+    assert both.drive(RUNS["title"], progress=False).outing.id == "two_runs"
+    for car, asked, said in (
+        (both, None, "say which outing is to be driven; there are two_runs, other"),
+        (both, "third", "no outing is called 'third'; there are two_runs, other"),
+        (scenario(), None, "the file states no outing"),
+    ):
+        with pytest.raises(ww.ScenarioError, match=said):
+            car.drive(asked, progress=False)
+
+
+def test_progress_is_heard_and_can_stop_it():
+    heard = []
+
+    def listen(done, total):
+        heard.append((done, total))
+        return len(heard) < 2
+
+    long = RUNS | {"legs": RUNS["legs"] * 12}
+    found = scenario(long).drive(progress=listen)
+    assert len(heard) == 2
+    assert found.cancelled
+    assert not found.answered
+    assert "STOPPED EARLY (cancelled)" in found.text()
+    assert 0 < len(found.phases) < 12 * 500
+
+
+def test_a_drive_can_be_sent_elsewhere(drive):
+    again = pickle.loads(pickle.dumps(drive))
+    assert again.text() == drive.text()
+    assert again.dataset.equals(drive.dataset)
+
+
+def test_what_is_printed_is_for_people(drive):
+    text = drive.text()
+    assert max(map(len, text.splitlines())) <= 100
+    for part in (
+        "Twice over the quarter mile (two_runs)",
+        "run 1",
+        "over 402.3 m",
+        "to 80 km/h",
+        "engine/head",
+        "shift out of gear 1 at ",
+        "drag of the air",
+        "of 100 engines described like this",
+        "part throttle first",
+    ):
+        assert part in " ".join(text.split())
+    assert "nan" not in text
+    assert repr(drive) == text
+    assert drive._repr_html_() == f"<pre>{html.escape(text)}</pre>"
+
+
+def test_its_document_is_plain_and_names_its_units(drive):
+    made = json.loads(json.dumps(drive.to_dict()))
+    assert made["ended"]["word"] == "legs_done"
+    assert made["units"]["moments"]["road/speed"] == "m/s"
+    assert set(made["moments"]) == set(made["units"]["moments"])
+    lengths = {len(column) for column in made["moments"].values()} | {len(made["phases"])}
+    assert len(lengths) == 1
+    assert made["marks"][0]["run"] == 1
+    assert {"what", "sentence", "time"} <= set(made["events"][0])
+
+
+def test_a_limit_is_told_where_it_is_first_passed():
+    limit = {"road/speed": {"max": "60 km/h", "why": "the spokes"}}
+    found = scenario(RUNS, limits=limit).drive(progress=False)
+    (speed,) = (one for one in found.passed if one.address == "road/speed")
+    assert speed.road_speed == pytest.approx(60 / 3.6, rel=0.05)
+    assert speed.road_speed > 60 / 3.6
+    assert speed.worst == found["road/speed"].max()
+    assert "the spokes" in found.text()
+
+
+def test_what_is_within_its_limits_or_nowhere_is_passed_by_nothing():
+    nan = float("nan")
+    columns = {
+        "time": np.array([0.0, 1.0, 2.0]),
+        "distance": np.array([0.0, 1.0, 2.0]),
+        "road/speed": np.array([0.0, 2.0, 1.0]),
+        "x": np.array([nan, 5.0, 7.0]),
+    }
+    limit = {"address": "x", "max": None, "min": None, "why": "so"}
+    assert passed(limit | {"max": 7.0}, columns) is None
+    assert passed(limit | {"address": "y", "max": 0.0}, columns) is None
+    under = passed(limit | {"min": 6.0}, columns)
+    assert (under["time"], under["worst"]) == (1.0, 5.0)
+
+
+def fake(**changes):
+    """A drive made up of two moments, one of them without an engine."""
+    nan = float("nan")
+    columns = {
+        "time": [0.0, 150.0],
+        "distance": [0.0, 30.0],
+        "fuel_used": [0.0, 0.002],
+        "liquid_used": [0.0, 0.5],
+        "knock/margin": [nan, nan],
+        "road/speed": [0.0, 10.0],
+        "engine/head/temperature": [300.0, 310.0],
+    }
+    energy = dict.fromkeys(("driveline", "clutch", "tyres", "air", "rolling", "grade"), 0.0)
+    energy |= {"fuel": 9e4, "crank": 3e4, "brakes": 0.0, "kinetic": 3e4, "changes": 0.0}
+    numbers = {
+        "ended": "no_answer",
+        "status": "not_converged",
+        "worst": "throttle",
+        "addresses": list(columns),
+        "columns": [np.array(column) for column in columns.values()],
+        "phase": ["standing", "driving"],
+        "events": [
+            {"what": "leg_begins", "time": 0.0, "distance": 0.0, "road_speed": 0.0, "leg": 1}
+            | {"gear": 1, "engine_speed": 100.0, "about": ""}
+        ],
+        "marks": [],
+        "energy": energy,
+    }
+    info = scenario(RUNS).drive(progress=False).scenario_info
+    return Drive(numbers | changes, info, Outing("made_up", "", ("launch",), (), "0" * 64))
+
+
+def test_what_broke_off_says_where_and_why():
+    drive = fake()
+    assert not drive.answered
+    assert drive.ended.sentence == (
+        "It breaks off in leg 1, launch, at 36.0 km/h and 2 min 30 s after setting out: no state "
+        "of the engine was found (not_converged, throttle). What stands here was driven until then."
+    )
+    text = drive.text()
+    assert "STOPPED EARLY (no_answer)" in text
+    assert "Liquid sprayed: 0.500 kg" in text
+    assert "Knock" not in text  # nothing is known of it
+    assert drive.summary.least_margin is None
+    json.dumps(drive.to_dict(), allow_nan=True)
+
+
+def test_runs_beyond_four_stand_in_further_tables():
+    marks = [Mark(run, 50.0, None, 5.0 + run, 50.0, 12.0)._asdict() for run in (1, 2, 3, 4, 5)]
+    moving = [0.0, 10.0] * 5
+    drive = fake(
+        ended="legs_done",
+        marks=marks,
+        addresses=["time", "road/speed"],
+        columns=[np.arange(10.0), np.array(moving)],
+        phase=["standing", "driving"] * 5,
+    )
+    text = drive.text()
+    assert text.count("Runs, each counted") == 2
+    assert re.search(r"over 50 m +10\.00 s", text)
+    assert max(map(len, text.splitlines())) <= 100
+
+
+def test_an_event_without_end_is_cut_short():
+    one = fake()._numbers["events"][0]
+    text = fake(events=[one] * 70).text()
+    assert "And 10 more; `events` has them all." in text
+
+
+def test_the_command_drives(windwall, document, file):
+    document["outings"] = [copy.deepcopy(RUNS)]
+    file.write_text(json.dumps(document))
+    said = windwall("drive", file)
+    assert (said.returncode, said.stderr) == (0, "")
+    assert said.stdout == ww.load(file).drive(progress=False).text() + "\n"
+    made = json.loads(windwall("drive", file, "two_runs", "--json").stdout)
+    assert made["answered"]
+    assert made["outing"]["id"] == "two_runs"
+    lighter = windwall("drive", file, "--install", "fairing")
+    assert lighter.stdout.startswith("Fitted first: fairing.")
+    wrong = windwall("drive", file, "nowhere")
+    assert wrong.returncode == 2
+    assert "no outing is called 'nowhere'; there are two_runs" in wrong.stderr
+
+
+def test_ctrl_c_keeps_what_was_driven(file, document, heeds_interrupts, monkeypatch, capsys):
+    # Two days and a half, of which nobody waits for the end.
+    hour = {"kind": "hold_speed", "speed": "60 km/h", "for_time": "1 h"}
+    document["outings"] = [{"id": "long", "legs": [hour] * 60}]
+    file.write_text(json.dumps(document))
+    heard = []
+
+    def interrupt(done, _total):
+        heard.append(done)
+        if len(heard) == 3:
+            os.kill(os.getpid(), signal.SIGINT)
+
+    monkeypatch.setattr(answers, "drive", lambda car, outing: drives(car, outing, interrupt))
+    assert main(["drive", str(file)]) == 130
+    assert len(heard) == 3
+    said = capsys.readouterr().out
+    assert "STOPPED EARLY (cancelled)" in said
+    assert "holding a speed, " in said
+    assert "run 1" in said
