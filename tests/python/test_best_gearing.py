@@ -118,3 +118,9 @@ def test_what_cannot_be_tried(address, found):
 def test_a_mark_is_a_distance_or_a_speed(mark):
     with pytest.raises(ww.ScenarioError, match="no distance or speed"):
         ww.best_gearing(geared(), mark=mark)
+
+
+def test_a_reach_that_is_none():
+    with pytest.raises(ww.ScenarioError, match=r"reach: .* is below 1"):
+        ww.best_gearing(geared(), reach=0.5)
+    assert len(ww.best_gearing(geared(), reach=1.0).tried) == 1

@@ -32,6 +32,10 @@ def best_gearing(
     speed, at the end of the goal's road where it names one, or for the least time to `mark`, a
     distance or a speed with its unit.
     """
+    if not reach >= 1:
+        raise wrong(
+            "reach", f"{reach:g} is below 1: the value there is has to be among those tried"
+        )
     address = final_address(scenario) if address is None else address
     now = _number(scenario, address)
     whole = row(scenario.document(), address).get("$ref", "").endswith("whole_number")
