@@ -11,8 +11,8 @@
 namespace windwall::solve {
 namespace {
 
-constexpr double nudge = 1e-4;      // of a segment, for a slope
-constexpr std::size_t pieces = 16;  // in search of an engine speed along a shift
+constexpr double slope_step = 1e-4;      // of a segment, for a slope
+constexpr std::size_t looks_along = 16;  // in search of an engine speed along a shift
 
 double between(double a, double b, double part) noexcept {
     return (1 - part) * a + part * b;  // exact at both ends
@@ -87,7 +87,8 @@ DrivelineState GearRange::at(double along) const noexcept {
 }
 
 double GearRange::share_of(const Segment& segment, double part) const noexcept {
-    const double low = std::clamp(part - nudge, 0.0, 1 - 2 * nudge), high = low + 2 * nudge;
+    const double low = std::clamp(part - slope_step, 0.0, 1 - 2 * slope_step),
+                 high = low + 2 * slope_step;
     const double rise = std::log(engine_speed(segment, high) / engine_speed(segment, low));
     const double moved = segment.to.gear_state.position - segment.from.gear_state.position;
     const double gained = rise + shifted_ * moved * (high - low);
@@ -111,10 +112,10 @@ void GearRange::add_crossings(std::size_t segment, double engine_speed,
         return;
     }
     const auto off = [&](double along) { return at(along).engine_speed - engine_speed; };
-    for (std::size_t i = 0; i < pieces; ++i) {
-        const double low = start + static_cast<double>(i) / pieces;
-        const double high = start + static_cast<double>(i + 1) / pieces;
-        const bool last = segment + 1 == count_ && i + 1 == pieces;
+    for (std::size_t i = 0; i < looks_along; ++i) {
+        const double low = start + static_cast<double>(i) / looks_along;
+        const double high = start + static_cast<double>(i + 1) / looks_along;
+        const bool last = segment + 1 == count_ && i + 1 == looks_along;
         if (off(low) * off(high) > 0 || (off(high) == 0 && !last)) continue;
         const auto state = at(numerics::find_root(off, low, high).x).gear_state;
         if (found.empty() || found.back().position != state.position) found.push_back(state);

@@ -7,24 +7,24 @@
 namespace windwall::solve {
 namespace {
 
-constexpr std::size_t pieces = 16;
-constexpr double widening = 1.25;
-constexpr int most_widenings = 40;
-constexpr numerics::RootOptions close{0, 1e-12, 100};
+constexpr std::size_t shift_steps = 16;
+constexpr double raise = 1.25;
+constexpr int most_raises = 40;
+constexpr numerics::RootOptions settled_close{0, 1e-12, 100};
 
 /// The speed that weights and springs ask for at the torque that the engine has at that speed. The
 /// torque is 0 or more, so what they ask for without any is the least.
-double balanced(const driveline::Variator& variator, driveline::GearState gear_state,
-                const FullThrottleTorque& torque) {
+double settled_speed(const driveline::Variator& variator, driveline::GearState gear_state,
+                     const FullThrottleTorque& torque) {
     const auto excess = [&](double speed) {
         return variator.held_speed(gear_state.position, torque({speed, gear_state})) - speed;
     };
     const double least = variator.held_speed(gear_state.position, 0);
     const double at_least = excess(least);
     double high = least + at_least, at_high = excess(high);
-    for (int i = 0; i < most_widenings && at_high > 0; ++i)
-        at_high = excess(high *= widening);
-    return numerics::find_root(excess, {least, high, at_least, at_high}, close).x;
+    for (int i = 0; i < most_raises && at_high > 0; ++i)
+        at_high = excess(high *= raise);
+    return numerics::find_root(excess, {least, high, at_least, at_high}, settled_close).x;
 }
 
 }  // namespace
@@ -32,9 +32,9 @@ double balanced(const driveline::Variator& variator, driveline::GearState gear_s
 HeldSpeeds held_speeds(const driveline::Variator& variator, std::size_t gear, double launch,
                        const FullThrottleTorque& torque) {
     HeldSpeeds held;
-    for (std::size_t i = 0; i <= pieces; ++i) {
-        const double position = static_cast<double>(i) / pieces;
-        const double speed = variator.forces ? balanced(variator, {gear, position}, torque)
+    for (std::size_t i = 0; i <= shift_steps; ++i) {
+        const double position = static_cast<double>(i) / shift_steps;
+        const double speed = variator.forces ? settled_speed(variator, {gear, position}, torque)
                                              : variator.held_speed(position, 0);
         held.positions.push_back(position);
         held.speeds.push_back(std::max(launch, speed));
@@ -44,9 +44,9 @@ HeldSpeeds held_speeds(const driveline::Variator& variator, std::size_t gear, do
 
 double end_of_shift(const numerics::Table& speeds, double ceiling) {
     const auto above = [&](double position) { return speeds.at(position).value - ceiling; };
-    for (std::size_t i = 1; i <= pieces; ++i) {
-        const double high = static_cast<double>(i) / pieces;
-        if (above(high) > 0) return numerics::find_root(above, high - 1.0 / pieces, high).x;
+    for (std::size_t i = 1; i <= shift_steps; ++i) {
+        const double high = static_cast<double>(i) / shift_steps;
+        if (above(high) > 0) return numerics::find_root(above, high - 1.0 / shift_steps, high).x;
     }
     return 1;
 }
