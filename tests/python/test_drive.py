@@ -104,7 +104,7 @@ def test_the_extremes_are_those_of_the_columns(drive):
     column = drive["engine/head/temperature"]
     assert found.hottest["engine/head/temperature"].value == column.max()
     assert drive["time"][np.argmax(column)] == found.hottest["engine/head/temperature"].time
-    assert found.least_margin.value == np.nanmin(drive["knock/margin"])
+    assert found.nearest_knock.value == np.nanmin(drive["knock/margin"])
     assert len(found.fastest) == 2
     assert found.fastest[0].value == drive["road/speed"].max()
     assert found.fastest[1].value == pytest.approx(90 / 3.6, rel=1e-6)
@@ -295,7 +295,7 @@ def test_what_broke_off_says_where_and_why():
     assert "STOPPED EARLY (no_answer)" in text
     assert "Liquid sprayed: 0.500 kg" in text
     assert "Knock" not in text  # nothing is known of it
-    assert drive.summary.least_margin is None
+    assert drive.summary.nearest_knock is None
     json.dumps(drive.to_dict(), allow_nan=True)
 
 

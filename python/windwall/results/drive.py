@@ -193,7 +193,7 @@ class Drive:
             marks=tuple(Mark(**one) for one in self._numbers["marks"]),
             fastest=tuple(self._fastest()),
             hottest=dict(self._hottest()),
-            least_margin=extreme(self["time"], -margin, -1) if len(margin) else None,
+            nearest_knock=extreme(self["time"], -margin, -1) if len(margin) else None,
             fuel_used=self._last("fuel_used"),
             liquid_used=self._last("liquid_used"),
             energy=dict(self._numbers["energy"]),

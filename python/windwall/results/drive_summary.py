@@ -33,7 +33,7 @@ class DriveSummary(NamedTuple):
     marks: tuple[Mark, ...]
     fastest: tuple[Extreme, ...]  # of each run
     hottest: dict[str, Extreme]  # by the address of the temperature
-    least_margin: Extreme | None  # to knock, octane numbers; None where nothing is said of it
+    nearest_knock: Extreme | None  # to knock, octane numbers; None where nothing is said of it
     fuel_used: float  # kg
     liquid_used: float  # kg
     energy: dict[str, float]  # J over the whole drive; what the crank gave ends in the others

@@ -102,7 +102,7 @@ def _when(seconds: float) -> str:
 
 def knock(found: DriveSummary, drive: Drive) -> list[str]:
     """Where it comes nearest to knock."""
-    least = found.least_margin
+    least = found.nearest_knock
     if least is None:
         return []
     band = sentence(KnockBand(least.value, drive.scenario_info.knock_sigma))
