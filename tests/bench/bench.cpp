@@ -5,6 +5,7 @@
 #include "windwall/solve/drive/drive.hpp"
 #include "windwall/solve/full_throttle/top_speed.hpp"
 #include "windwall/study/batch.hpp"
+#include "windwall/vehicle/rotating.hpp"
 
 #include <algorithm>
 #include <chrono>
@@ -180,7 +181,7 @@ vehicle::Outing standing_kilometre(const Vehicle& car) {
     vehicle::Outing made;
     made.id = "kilometre";
     made.starts = vehicle::Starts::soaked;
-    made.shift_speed = 0.92 * car.engine.rev_limit();
+    made.shift_speed = 0.92 * vehicle::speed_limit(car);
     made.launch_gear = 1;
     made.legs = {leg};
     return made;
