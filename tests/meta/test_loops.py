@@ -43,6 +43,24 @@ ENDS = {
     "road/tyre_size.cpp": {
         "for (auto word = scan.word(); !word.empty(); word = scan.word())": "words of a text",
     },
+    "solve/answer/flyweights.cpp": {
+        "while (!vehicle.driveline[at].part.as<driveline::BeltCvt>())": "along the driveline to "
+        "the belt drive that has been found there",
+    },
+    "solve/drive/run.cpp": {
+        "for (leg_ = 0; leg_ < outing_.legs.size() && verdict != Verdict::drive_ends; "
+        "++leg_)": "the legs of the outing",
+        "for (double at = kept_at_ + (stands ? options_.every_standing : options_.every); at < to; "
+        "at = kept_at_ + (stands ? options_.every_standing : options_.every))": "each keeps a "
+        "moment later, up to the end of the step",
+        "for (Verdict verdict = Verdict::leg_goes_on;;)": "time goes on, at most a day to a leg: "
+        "too_long; events without time between them are counted: too_many_events",
+    },
+    "solve/drive/run_legs.cpp": {
+        "while (gear + 1 < shifts_.up.size())": "a gear higher each time",
+        "for (std::size_t gear = shifts_.up.size() - 1; gear > lowest; --gear)": "a gear lower "
+        "each time",
+    },
     "solve/full_throttle/equilibrium_near.cpp": {
         "for (double step = first_step; ends.above > 0 && ends.high < walk.end(); "
         "step *= widening)": WIDENED,

@@ -19,6 +19,17 @@ def document():
     return copy.deepcopy(DOCUMENT)
 
 
+@pytest.fixture
+def seen(document):
+    """A scenario in which something else was observed."""
+
+    def make(*observed):
+        document["observed"] = list(observed)
+        return ww.loads(json.dumps(document))
+
+    return make
+
+
 @pytest.fixture(scope="session")
 def car():
     return ww.loads(json.dumps(DOCUMENT))

@@ -7,24 +7,9 @@ from math import pi
 import pytest
 
 import windwall as ww
-from python.samples import DOCUMENT
+from python.samples import DOCUMENT, top
 from windwall.scenario.inputs import BELT_SLIP, SLIPS, moved, uncertain_inputs
 from windwall.study.diagnosis import Moved, without_menu
-
-
-@pytest.fixture
-def seen(document):
-    """A scenario in which something else was observed."""
-
-    def make(*observed):
-        document["observed"] = list(observed)
-        return ww.loads(json.dumps(document))
-
-    return make
-
-
-def top(**facts):
-    return {"what": "top speed", **facts}
 
 
 @pytest.fixture(scope="module")

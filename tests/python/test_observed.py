@@ -7,24 +7,10 @@ import numpy as np
 import pytest
 
 import windwall as ww
+from python.samples import top
 from windwall.results.diagnosis import FAR_OFF, MISREAD, Fact
 from windwall.scenario.inputs import SLIPS
 from windwall.study.diagnosis import FARTHEST
-
-
-@pytest.fixture
-def seen(document):
-    """A scenario in which something else was observed."""
-
-    def make(*observed):
-        document["observed"] = list(observed)
-        return ww.loads(json.dumps(document))
-
-    return make
-
-
-def top(**facts):
-    return {"what": "top speed", **facts}
 
 
 def test_each_kind_of_fact_has_its_place(seen):

@@ -26,7 +26,7 @@ double sinc(double x) noexcept { return std::sin(std::numbers::pi * x) / (std::n
 double stirred(double window, double open, double mixing) noexcept {
     constexpr int tones = 200;
     double sum = 0;
-    for (int n = tones; n > 0; --n) {
+    for (int n = 1; n <= tones; ++n) {
         const double tone = sinc(n * open) * sinc(n * window);
         const double turned = 2 * std::numbers::pi * n * mixing;
         sum += 2 * tone * tone / (1 + turned * turned);

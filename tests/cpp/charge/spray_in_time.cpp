@@ -19,11 +19,9 @@ namespace {
 
 constexpr double rpm = std::numbers::pi / 30;
 
+/// Of those of the samples one that a pressure switches.
 EvaporativeInjection nozzle() {
-    EvaporativeInjection made;
-    made.methanol = 0.5;
-    made.rated_flow = 300e-6 / 60;
-    made.pump_pressure = 7e5;
+    EvaporativeInjection made = blend_nozzle();
     made.starts_at = 30e3;
     return made;
 }

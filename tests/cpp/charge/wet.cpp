@@ -18,14 +18,6 @@ namespace {
 
 constexpr double rpm = std::numbers::pi / 30;
 
-EvaporativeInjection nozzle() {
-    EvaporativeInjection made;
-    made.methanol = 0.5;
-    made.rated_flow = 300e-6 / 60;
-    made.pump_pressure = 7e5;
-    return made;
-}
-
 Duct straight(double length) {
     Duct duct;
     duct.length = length;
@@ -49,7 +41,7 @@ PositiveBlower roots() {
 }  // namespace
 
 TEST(EvaporativeInjection, KnowsWhichHalfAndHalfIsMeant) {
-    EvaporativeInjection part = nozzle();
+    EvaporativeInjection part = blend_nozzle();
     part.blend_by = BlendBy::mass;
     EXPECT_DOUBLE_EQ(part.blend()[1], 0.5);
     part.blend_by = BlendBy::volume;
@@ -61,7 +53,7 @@ TEST(EvaporativeInjection, KnowsWhichHalfAndHalfIsMeant) {
 }
 
 TEST(EvaporativeInjection, FlowsWithTheRootOfThePressureAcrossItsNozzle) {
-    EvaporativeInjection part = nozzle();
+    EvaporativeInjection part = blend_nozzle();
     part.methanol = 0;
     const auto flow = [&](double pressure) {
         return part.spray(humid(pressure, 330, 0.025), day()).flow / 997 * 60e6;
@@ -86,7 +78,7 @@ TEST(EvaporativeInjection, ANozzleFlowsByTheRootAndNeverBackwards) {
 // Half water and half methanol by mass has half the tension and the viscosity of each.
 TEST(EvaporativeInjection, MakesTheDropsOfItsBlend) {
     using media::Vapour;
-    EvaporativeInjection part = nozzle();
+    EvaporativeInjection part = blend_nozzle();
     part.blend_by = BlendBy::mass;
     const media::Stream in = humid(150e3, 330, 0.025);
     const Spray made = part.spray(in, day());
@@ -100,7 +92,7 @@ TEST(EvaporativeInjection, MakesTheDropsOfItsBlend) {
 }
 
 TEST(EvaporativeInjection, StartsAtItsBoostWithoutAStep) {
-    EvaporativeInjection part = nozzle();
+    EvaporativeInjection part = blend_nozzle();
     part.starts_at = 30e3;
     // The nozzle stands ahead of the blower, and the switch reads behind it.
     const auto flow = [&](double gauge) {
@@ -117,7 +109,7 @@ TEST(EvaporativeInjection, StartsAtItsBoostWithoutAStep) {
 }
 
 TEST(EvaporativeInjection, CountsFromVacuumWhereItsSwitchDoes) {
-    EvaporativeInjection part = nozzle();
+    EvaporativeInjection part = blend_nozzle();
     part.starts_at_absolute = 120e3;
     charge::Surroundings around = day();
     around.sensed_pressure = 122e3;
@@ -133,7 +125,7 @@ TEST(EvaporativeInjection, CountsFromVacuumWhereItsSwitchDoes) {
 }
 
 TEST(EvaporativeInjection, SiphonsUnderVacuumUnlessAValveHoldsIt) {
-    EvaporativeInjection part = nozzle();
+    EvaporativeInjection part = blend_nozzle();
     part.methanol = 0;
     part.starts_at = 30e3;
     const auto vacuum = humid(35e3, 330, 0.01);
@@ -150,7 +142,7 @@ TEST(EvaporativeInjection, PulsesLessItsDeadTime) {
     EXPECT_NEAR(4 * valve_open_share(0.25, 0.05, 2e-3), 0.84, 1e-12);
     EXPECT_NEAR(4 * valve_open_share(0.95, 0.05, 2e-3), 3.64, 1e-12);
     EXPECT_EQ(valve_open_share(0.03, 0.05, 2e-3), 0);
-    EvaporativeInjection part = nozzle();
+    EvaporativeInjection part = blend_nozzle();
     const auto in = humid(150e3, 330, 0.025);
     const double whole = part.spray(in, day()).flow;
     part.duty = 0.5;
@@ -158,20 +150,20 @@ TEST(EvaporativeInjection, PulsesLessItsDeadTime) {
 }
 
 TEST(EvaporativeInjection, SaysWhenItDribbles) {
-    EvaporativeInjection part = nozzle();
+    EvaporativeInjection part = blend_nozzle();
     EXPECT_TRUE(part.spray(humid(150e3, 330, 0.025), day()).atomises);
     part.pump_pressure = 5e5;
     EXPECT_FALSE(part.spray(humid(200e3, 330, 0.025), day()).atomises);
 }
 
 TEST(EvaporativeInjection, PutsTheLiquidInAtItsOwnTemperature) {
-    EvaporativeInjection part = nozzle();
+    EvaporativeInjection part = blend_nozzle();
     part.liquid_temperature = 278.15;
     const auto in = humid(150e3, 363, 0.025);
     const auto out = part.outlet(in, day());
     EXPECT_NEAR(out.liquid_share() * 0.025, part.spray(in, day()).flow, 2e-6);
     EXPECT_NEAR(out.film_share, part.wall_share, 1e-12);
-    EXPECT_LT(out.temperature, nozzle().outlet(in, day()).temperature);
+    EXPECT_LT(out.temperature, blend_nozzle().outlet(in, day()).temperature);
     const double brought =
         part.blend()[0] * media::liquid_enthalpy(media::Vapour::water, 278.15) +
         part.blend()[1] * media::liquid_enthalpy(media::Vapour::methanol, 278.15);
@@ -180,7 +172,7 @@ TEST(EvaporativeInjection, PutsTheLiquidInAtItsOwnTemperature) {
 
 TEST(WetCharge, CarriesOnWhatDoesNotEvaporate) {
     // 35 ms in a pipe let a tenth of 50 um water drops evaporate; the rest goes on, smaller.
-    EvaporativeInjection part = nozzle();
+    EvaporativeInjection part = blend_nozzle();
     part.methanol = 0;
     part.wall_share = 0;
     part.drop_diameter = 50e-6;
@@ -202,7 +194,7 @@ TEST(WetCharge, CarriesOnWhatDoesNotEvaporate) {
 }
 
 TEST(WetCharge, LandsOnTheWallsOfBends) {
-    EvaporativeInjection part = nozzle();
+    EvaporativeInjection part = blend_nozzle();
     part.wall_share = 0;
     part.drop_diameter = 50e-6;
     const auto sprayed = part.outlet(humid(160e3, 363, 0.025), day());
@@ -287,7 +279,7 @@ TEST(WetCharge, AllocatesNothing) {
     surroundings.fuel_demand = {0, 0, 0.01, 0.08};
     Carburettor carburettor;
     carburettor.venturi = 0.03;
-    const auto part = nozzle();
+    const auto part = blend_nozzle();
     const auto blower = roots();
     const std::size_t before = allocations();
     auto gas = carburettor.outlet(humid(100e3, 300, 0.02), surroundings);

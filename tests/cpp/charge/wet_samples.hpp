@@ -1,4 +1,5 @@
 #pragma once
+#include "windwall/charge/evaporative_injection.hpp"
 #include "windwall/charge/surroundings.hpp"
 #include "windwall/media/humid_air.hpp"
 
@@ -15,6 +16,15 @@ inline Surroundings day() {
 
 inline media::Stream humid(double pressure, double temperature, double dry_air) {
     return media::ambient_stream(pressure, temperature, 0.00988, dry_air);
+}
+
+/// Half methanol, half water.
+inline EvaporativeInjection blend_nozzle() {
+    EvaporativeInjection made;
+    made.methanol = 0.5;
+    made.rated_flow = 300e-6 / 60;
+    made.pump_pressure = 7e5;
+    return made;
 }
 
 }  // namespace windwall::charge
