@@ -125,7 +125,7 @@ def rows_of_tables(text):
     import re
 
     sums = [float(one) for one in re.findall(r"^ +(\d+) EUR ", text, re.MULTILINE)]
-    names = re.findall(r"^  (\w+)(?::[^+\n]*)? +[+-]\d", text, re.MULTILINE)
+    names = re.findall(r"^  ([a-z]\w*)(?::[^+\n]*)? +[+-]\d", text, re.MULTILINE)
     return sums, names
 
 
