@@ -1,4 +1,4 @@
-"""The README's ten lines do what they say, and its commands and pages exist."""
+"""The README's lines do what they say, and its commands and pages exist."""
 
 import re
 from pathlib import Path
