@@ -104,7 +104,10 @@ def test_the_extremes_are_those_of_the_columns(drive):
     column = drive["engine/head/temperature"]
     assert found.hottest["engine/head/temperature"].value == column.max()
     assert drive["time"][np.argmax(column)] == found.hottest["engine/head/temperature"].time
-    assert found.nearest_knock.value == np.nanmin(drive["knock/margin"])
+    margin = drive["knock/margin"]
+    assert found.nearest_knock.value == pytest.approx(np.nanmin(margin), abs=0.005)
+    first = drive["time"][np.nanargmin(margin.round(2))]
+    assert found.nearest_knock.time == first
     assert len(found.fastest) == 2
     assert found.fastest[0].value == drive["road/speed"].max()
     assert found.fastest[1].value == pytest.approx(90 / 3.6, rel=1e-6)
@@ -356,3 +359,15 @@ def test_ctrl_c_keeps_what_was_driven(file, document, heeds_interrupts, monkeypa
     assert "STOPPED EARLY (cancelled)" in said
     assert "holding a speed, " in said
     assert "run 1" in said
+
+
+def test_what_is_a_temperature_says_so():
+    """Of every kind of column: a belt drive of variable ratio has a record of its own."""
+    lake = ww.load(Path(__file__).parents[2] / "scenarios/lakebed_streamliner.json").document()
+    lake["outings"] = [{"id": "hop", "legs": [{"kind": "full_throttle", "for_distance": "60 m"}]}]
+    found = ww.loads(json.dumps(lake)).drive(progress=False)
+    assert all(one.endswith("/temperature") for one in found.nodes)
+    assert {one for one in found.summary.hottest if not one.endswith("temperature")} == set()
+    ice = 273.15
+    assert all(one.value > ice for one in found.summary.hottest.values())
+    assert found.measure("variator/ratio").dimension == "plain number"

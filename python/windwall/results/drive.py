@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 
 from windwall import _core
 from windwall.quantities.measures import Measure
+from windwall.results.answer import answer_rows
 from windwall.results.drive_summary import DriveSummary, Mark, Passed, extreme, passed
 from windwall.results.entry import Told
 from windwall.results.record import result_row
@@ -52,10 +53,17 @@ def _drive_rows() -> dict[str, Any]:
 
 
 @cache
+def _known_row(address: str) -> dict[str, Any] | None:
+    """The row of a column that is no temperature of a node."""
+    below = {"rows": answer_rows("operating_point")["point"]["rows"]}
+    for key in address.split("/"):
+        below = below.get("rows", {}).get(key, {})
+    return _drive_rows()["moment"].get(address) or result_row(address) or below or None
+
+
 def moment_row(address: str) -> dict[str, Any]:
     """What the row of a column says: of a moment of a drive, of an operating point, of a node."""
-    rows = _drive_rows()
-    return rows["moment"].get(address) or result_row(address) or rows["node"]["temperature"]
+    return _known_row(address) or _drive_rows()["node"]["temperature"]
 
 
 class Drive:
@@ -85,8 +93,7 @@ class Drive:
     @property
     def nodes(self) -> tuple[str, ...]:
         """The columns that are temperatures of what takes time to warm up."""
-        moment = _drive_rows()["moment"]
-        return tuple(one for one in self.addresses if one not in moment and not result_row(one))
+        return tuple(one for one in self.addresses if not _known_row(one))
 
     @property
     def phases(self) -> tuple[str, ...]:
@@ -188,7 +195,9 @@ class Drive:
     @property
     def summary(self) -> DriveSummary:
         """What it comes to: marks, extremes, and where the energy went."""
+        # A margin that is held stays the same but for the last digits: the first moment counts.
         margin = self.columns.get("knock/margin", ())
+        margin = margin.round(2) if len(margin) else margin
         return DriveSummary(
             marks=tuple(Mark(**one) for one in self._numbers["marks"]),
             fastest=tuple(self._fastest()),
