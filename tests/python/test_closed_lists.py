@@ -87,6 +87,7 @@ COLD_CORE = {
 }
 MUGGY = {"relative_humidity": "100 %", "temperature": "30 degC"}
 
+RELIEF = {"id": "relief", "kind": "bypass", "area": "200 mm2"}
 HOLE = {"id": "hole", "kind": "leak", "area": "30 mm2"}
 
 # Asked at the top speed, or at the point that stands beside the vehicle.
@@ -156,6 +157,10 @@ CAUTIONED = {
     ),
     "leak": lambda: (vehicle(path(roots(), HOLE)),),
     "false_air": lambda: (vehicle(path(roots(), before=[HOLE])),),
+    "two_balances": lambda: (
+        vehicle([part("airbox"), roots(), RELIEF, part("log"), part("butterfly", bore="30 mm")]),
+        {"engine_speed": "1500 rpm", "opening": "12 %"},
+    ),
     "siphoning": lambda: (
         vehicle(path(roots(), before=[jet(check_valve=False, starts_at="10 kPa")])),
     ),

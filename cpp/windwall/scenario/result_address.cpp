@@ -17,6 +17,7 @@ solve::OperatingPoint blank() {
     point.injector.emplace();
     point.road.emplace();
     point.tyres.emplace();
+    point.variator.emplace();
     return point;
 }
 

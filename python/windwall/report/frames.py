@@ -61,13 +61,13 @@ def full_throttle(curve: Curve) -> pandas.DataFrame:
     """One column for each number of an operating point, by its address."""
     import pandas as pd
 
-    made = pd.DataFrame(dict(zip(curve.addresses, curve.columns, strict=True)))
-    if "road/gear" in made:
-        made.insert(0, "gear", made.pop("road/gear").astype(int))
-    rows = {address: result_row(address) for address in made.columns if address != "gear"}
+    columns = dict(zip(curve.addresses, curve.columns, strict=True))
+    gears = columns.pop("road/gear", None)
+    first = {} if gears is None else {"gear": [int(gear) for gear in gears]}
+    made = pd.DataFrame(first | columns | {"status": curve.status})
+    rows = {address: result_row(address) for address in columns}
     made.attrs["units"] = {address: row["si"] for address, row in rows.items()}
     made.attrs["long_name"] = {address: row["sentence"] for address, row in rows.items()}
-    made["status"] = curve.status
     return made
 
 

@@ -107,6 +107,7 @@ PointResult explained(const vehicle::Vehicle& vehicle,
     if (!point.outcome.answered()) return result;
     describe(point_solver.balance(), point, result.point.emplace());
     result.cautions = point_cautions(point_solver.balance(), point, *result.point);
+    std::ranges::move(second_balance(point_solver), std::back_inserter(result.cautions));
     return result;
 }
 

@@ -102,6 +102,12 @@ std::vector<Caution> slip_cautions(const TopSpeed& found, const vehicle::Vehicle
     return worst ? std::vector{slip(*worst, vehicle.driveline[part].id)} : std::vector<Caution>{};
 }
 
+std::vector<Caution> second_balance(PointSolver& solver) {
+    const std::optional<double> hotter = solver.hotter_balance();
+    if (!hotter) return {};
+    return {{CautionKind::two_balances, "manifold/temperature", hotter}};
+}
+
 std::vector<Caution> heat_cautions(const HeatAccount& heat) {
     if (heat.exhaust_temperature > coldest_exhaust && heat.exhaust_temperature < hottest_exhaust) {
         return {};

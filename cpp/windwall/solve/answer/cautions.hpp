@@ -14,6 +14,9 @@ namespace windwall::solve {
 std::vector<Caution> point_cautions(const vehicle::Balance& balance, const Point& point,
                                     const OperatingPoint& now);
 
+/// About the other balance that a bypass has at the pedal of the last point, if it has one.
+std::vector<Caution> second_balance(PointSolver& solver);
+
 /// About the part of the driveline that slips on the way up, where it is asked for most.
 std::vector<Caution> slip_cautions(const TopSpeed& found, const vehicle::Vehicle& vehicle);
 

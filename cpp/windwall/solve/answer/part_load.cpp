@@ -30,10 +30,10 @@ void explain(PointSolver& solver, const Point& point, PartLoadResult& result) {
     if (result.point->manifold.boost < 0)
         std::erase_if(result.cautions,
                       [](const Caution& one) { return one.about == CautionKind::knock_pressure; });
-    result.hotter_charge = solver.hotter_balance();
-    if (result.hotter_charge)
-        result.cautions.push_back(
-            {CautionKind::two_balances, "manifold/temperature", result.hotter_charge});
+    for (Caution& other : second_balance(solver)) {
+        result.hotter_charge = other.found;
+        result.cautions.push_back(std::move(other));
+    }
 }
 
 PartLoadResult held(const vehicle::Vehicle& vehicle, double road_speed,
