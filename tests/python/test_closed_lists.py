@@ -142,7 +142,7 @@ CAUTIONED = {
         vehicle(path(roots(), before=[jet(trigger={"engine_speed_above": "15000 rpm"})])),
     ),
     "uneven_spray": lambda: (
-        vehicle(path(roots(), jet(rated_flow="60 cm3/min", duty="50 %"))),
+        vehicle(path(roots(), jet(rated_flow="60 cm3/min", duty="50 %", valve_period="500 ms"))),
         {"engine_speed": "4000 rpm"},
     ),
     "throttled_spray": lambda: (

@@ -15,6 +15,8 @@ struct HeldState {
     std::optional<double> under_hood;
     /// kg/s of each liquid, by media::Vapour, that comes off the walls before the intake valves.
     std::optional<std::array<double, 4>> film;
+    /// Air, kg per kg of dry air, for whose fuel the engine's own has been trimmed by now.
+    std::optional<double> trim;
 };
 
 }  // namespace windwall::vehicle

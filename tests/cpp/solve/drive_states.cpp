@@ -122,6 +122,54 @@ TEST(DriveStates, TheFilmComesLateAndStaysLate) {
     EXPECT_GT(column(solve::drive(car, full_throttle(15)), "film").back(), 2.5 * film);
 }
 
+/// Of the mixture from when the pump runs on: least and most, and what it ends at.
+struct Mixtures {
+    double leanest{}, richest{}, last{}, asked{};
+};
+
+Mixtures mixtures(std::optional<double> cut, std::optional<double> trim_time) {
+    vehicle::Vehicle car = spraying();
+    auto& cylinder = *car.engine.as<engine::Cylinder>();
+    cylinder.spark.richest = 1;  // none against knock
+    cylinder.combustion.trim_time = trim_time;
+    auto& jet = *car.charge_path[3].part.as<charge::EvaporativeInjection>();
+    jet.methanol = 1;
+    jet.fuel_cut = cut;
+    const DriveResult drive = solve::drive(car, full_throttle(15));
+    EXPECT_EQ(drive.end, DriveEnd::legs_done);
+    const double runs = event(drive, Happening::pump_runs).time;
+    Mixtures found{0, 2, 0, cylinder.lambda};
+    for (std::size_t k = 0; k < column(drive, "time").size(); ++k) {
+        const double lambda = column(drive, "engine/lambda")[k];
+        if (column(drive, "time")[k] < runs || std::isnan(lambda)) continue;
+        found.leanest = std::max(found.leanest, lambda);
+        found.richest = std::min(found.richest, lambda);
+        found.last = lambda;
+    }
+    return found;
+}
+
+// A loop follows what is sprayed: rich until it has; a map that reads it does so at once.
+TEST(DriveStates, TheTrimComesLate) {
+    const Mixtures at_once = mixtures({}, {});
+    EXPECT_NEAR(at_once.richest, at_once.asked, 1e-9);
+    EXPECT_NEAR(at_once.leanest, at_once.asked, 1e-9);
+    const Mixtures late = mixtures({}, 0.5), later = mixtures({}, 2);
+    EXPECT_LT(late.richest, 0.98 * late.asked);
+    EXPECT_LT(later.richest, late.richest);
+    EXPECT_NEAR(late.last, late.asked, 0.01);
+}
+
+// Cut by what the spray makes up for in the end: lean until pump, line and film have brought it.
+TEST(DriveStates, APetrolCutStumbles) {
+    const Mixtures never = mixtures(0, {});
+    EXPECT_LT(never.last, 0.97 * never.asked);
+    EXPECT_LT(never.leanest, 1.001 * never.asked);
+    const Mixtures stumbles = mixtures(never.asked / never.last - 1, {});
+    EXPECT_NEAR(stumbles.last, stumbles.asked, 0.02);
+    EXPECT_GT(stumbles.leanest, 1.01 * stumbles.asked);
+}
+
 TEST(DriveStates, AnEmptyTankEndsTheSprayAndNotTheDrive) {
     vehicle::Outing run = full_throttle(15);
     run.liquid_on_board = 5e-6;

@@ -48,12 +48,15 @@ struct Layout {
     std::vector<DriveNode> nodes;
     bool wet = false;                // liquid may run along the walls
     std::vector<std::size_t> pumps;  // parts of the charge path that have one
+    bool trims = false;              // the engine's own fuel follows what is sprayed, late
 
     std::size_t first_film() const noexcept { return first_node + nodes.size(); }
     std::size_t first_pump() const noexcept { return first_film() + (wet ? liquids : 0); }
     /// Of each pump the share that it runs at, and how far its line is filled.
     static constexpr std::size_t of_a_pump = 2;
-    std::size_t size() const noexcept { return first_pump() + of_a_pump * pumps.size(); }
+    /// g of air per kg for whose fuel the engine's own has been trimmed; where it `trims`.
+    std::size_t trim() const noexcept { return first_pump() + of_a_pump * pumps.size(); }
+    std::size_t size() const noexcept { return trim() + (trims ? 1 : 0); }
     static constexpr std::size_t energy(Energy entry) noexcept {
         return first_energy + static_cast<std::size_t>(entry);
     }

@@ -26,8 +26,11 @@ Motion::Motion(const vehicle::Vehicle& vehicle)
       standing_radius_(vehicle.tyres.rolling_radius()),
       grip_limit_(vehicle.tyres.grip_limit(vehicle.body.mass)),
       idle_speed_(solve::idle_speed(vehicle)) {
-    if (const auto* cylinder = car_.engine.as<engine::Cylinder>())
+    if (const auto* cylinder = car_.engine.as<engine::Cylinder>()) {
         film_time_ = cylinder->evaporation.film_time;
+        if (cylinder->combustion.trims_for_injected_fuel)
+            trim_time_ = cylinder->combustion.trim_time.value_or(0);
+    }
 }
 
 void Motion::open_hood(bool open) noexcept {

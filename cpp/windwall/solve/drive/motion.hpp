@@ -92,6 +92,7 @@ private:
     void reach_road(const driveline::Shaft& wheels);
     void account(double crank_power, double slip_heat);
     void heat(const Mode& mode, std::span<const double> state);
+    double injected_need() const noexcept;
     double crank_inertia(const Mode& mode) const noexcept;
     double taken_by_crank(double inertia) const noexcept;
     double radius(double road_speed) const noexcept;
@@ -106,6 +107,7 @@ private:
     Moment moment_;
     std::vector<double> losses_;
     double standing_radius_{}, grip_limit_{}, film_time_{};
+    double trim_time_{};  // s; none where the engine's own fuel follows at once
     double idle_speed_{};
     double crank_share_ = 0;  // d ln of the crank's speed over d ln of the road's, along a shift
     double lag_ = 1;          // crank speed over that without slip, of the last moment in gear

@@ -1,6 +1,7 @@
 // What the numbers of a drive's state mean to the vehicle, and how they change.
 #include "windwall/charge/spray_in_time.hpp"
 #include "windwall/driveline/train.hpp"
+#include "windwall/engine/own_fuel.hpp"
 #include "windwall/road/body.hpp"
 #include "windwall/road/tyres.hpp"
 #include "windwall/solve/drive/motion.hpp"
@@ -76,6 +77,7 @@ bool Motion::set_out(vehicle::Starts starts, std::vector<double>& state) {
     find_nodes();
     state.assign(layout_.size(), 0);
     state[Layout::engine_speed] = idle_speed_;
+    if (layout_.trims) state[layout_.trim()] = kilo * injected_need();
     for (std::size_t i = 0; i < layout_.nodes.size(); ++i) {
         const DriveNode& node = layout_.nodes[i];
         const bool cold = starts == vehicle::Starts::cold && !(node.stated && node.rest > 0);
@@ -109,6 +111,7 @@ void Motion::find_nodes() {
         if (car_.charge_path[i].part.visit(
                 []<class Part>(const Part&) { return charge::Spraying<Part>; }))
             layout_.pumps.push_back(i);
+    layout_.trims = trim_time_ > 0;
 }
 
 /// What is integrated is held while the balance is sought.
@@ -138,6 +141,7 @@ void Motion::hold(const Mode& mode, std::span<const double> state) {
         held.running = mode.dry ? 0 : std::clamp(running, 0.0, 1.0);
         held.line_filled = mode.pumps[k].full ? 1.0 : 0.0;
     }
+    if (layout_.trims) held_.trim = state[layout_.trim()] / kilo;
     solver_.hold_state(&held_);
 }
 
@@ -181,6 +185,11 @@ void Motion::heat(const Mode& mode, std::span<const double> state) {
     });
 }
 
+/// kg of air per kg, that the fuel needs which reaches the engine with the charge.
+double Motion::injected_need() const noexcept {
+    return engine::air_for_injected(solver_.balance().manifold());
+}
+
 void Motion::rates(const Moment& moment, std::span<const double> state,
                    std::span<double> rate) const {
     std::ranges::fill(rate, 0);
@@ -198,6 +207,9 @@ void Motion::rates(const Moment& moment, std::span<const double> state,
         rate[layout_.first_pump() + Layout::of_a_pump * k] = moment.pumps[k].running_rate;
         rate[layout_.first_pump() + Layout::of_a_pump * k + 1] = moment.pumps[k].filling_rate;
     }
+    if (layout_.trims && moment.fuel_flow > 0)
+        rate[layout_.trim()] =
+            engine::trim_rate(state[layout_.trim()], kilo * injected_need(), trim_time_);
     if (!layout_.wet) return;
     for (std::size_t i = 0; i < Layout::liquids; ++i) {
         const std::size_t at = layout_.first_film() + i;

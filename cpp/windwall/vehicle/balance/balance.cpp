@@ -179,6 +179,7 @@ engine::Intake Balance::intake(const media::Stream& manifold) const noexcept {
         seen.head_temperature = state_->head;
         seen.oil_temperature = state_->oil;
         seen.block_temperature = state_->block;
+        seen.trim = state_->trim;
     }
     if (cuts_fuel_) seen.fuel_cut = fuel_cut();
     return seen;
