@@ -51,7 +51,8 @@ PartLoadResult held(const vehicle::Vehicle& vehicle, double road_speed,
 PartLoadResult idling(const vehicle::Vehicle& vehicle, std::optional<double> engine_speed) {
     PointSolver solver(vehicle);
     HeldTorque holder(solver);
-    const Point found = idle(holder, vehicle, engine_speed.value_or(idle_speed(vehicle)));
+    Point found = idle(holder, vehicle, engine_speed.value_or(idle_speed(vehicle)));
+    if (found.outcome.answered()) found.torque = 0;  // what is left of it is rounding
     PartLoadResult result = ended(found);
     if (!found.outcome.answered()) return result;
     describe(solver.balance(), found, result.point.emplace());
