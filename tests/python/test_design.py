@@ -7,6 +7,7 @@ from python.samples import DOCUMENT
 from windwall import _core
 from windwall.report.text.check import check_text
 from windwall.study.default_sensitivity import default_sensitivities
+from windwall.study.rank import rank
 
 PAGE = Path(__file__).parents[2] / "docs/physics/engine_classes.md"
 ROAD = {
@@ -100,6 +101,13 @@ def test_a_report_begins_with_the_stock_engine_beside_its_figures(car):
     assert set(told) == {"key", "rated", "met", "before", "unreconciled"}
     assert heading not in car.top_speed().summary()
     assert heading not in made.set({"engine/exhaust/back_pressure": "5 kPa"}).top_speed().summary()
+
+
+def test_a_ranking_begins_with_it_too(car):
+    document = {**DOCUMENT, "engine": {**DOCUMENT["engine"], "design": ROAD, "rated": RATED}}
+    document["upgrades"] = document["upgrades"][:1]
+    text = rank(type(car).read(json.dumps(document)), progress=False).summary()
+    assert 0 < text.index("The stock engine against its rated figures") < text.index("recommended")
 
 
 def test_a_figure_that_cannot_be_is_told_in_the_report(car):
