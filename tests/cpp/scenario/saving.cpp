@@ -23,7 +23,8 @@ void expect_same_notes(const fields::Provenance& one, const fields::Provenance& 
 }
 
 TEST(Saving, TheScenariosAreWrittenAsTheyWouldBeSaved) {
-    for (const auto* name : {"airfield_cyclecar.json", "village_microcar.json"}) {
+    for (const auto* name :
+         {"airfield_cyclecar.json", "village_microcar.json", "lakebed_streamliner.json"}) {
         const auto text = read_file(name);
         EXPECT_EQ(save(loaded(text)), text);
     }
