@@ -6,7 +6,6 @@
 namespace windwall::engine {
 
 inline constexpr double rpm = std::numbers::pi / 30;
-inline constexpr double degree = std::numbers::pi / 180;
 
 /// Two-valve single of 499 cm3, ratio 9.
 inline Cylinder single_499() {
