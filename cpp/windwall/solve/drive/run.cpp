@@ -49,15 +49,13 @@ Run::Run(const vehicle::Vehicle& vehicle, const vehicle::Outing& outing,
       beyond_(record_.limits().size(), false) {}
 
 DriveResult Run::go() {
-    if (set_out()) {
-        const double before = motion_.kinetic_energy(mode_, state_);
-        result_.kinetic_before = before;
-        Verdict verdict = Verdict::leg_done;
-        for (leg_ = 0; leg_ < outing_.legs.size() && verdict != Verdict::drive_ends; ++leg_) {
-            begin(outing_.legs[leg_]);
-            note(Happening::leg_begins);
-            verdict = drive_leg();
-        }
+    if (!set_out()) return std::move(result_);
+    result_.kinetic_before = motion_.kinetic_energy(mode_, state_);
+    Verdict verdict = Verdict::leg_done;
+    for (leg_ = 0; leg_ < outing_.legs.size() && verdict != Verdict::drive_ends; ++leg_) {
+        begin(outing_.legs[leg_]);
+        note(Happening::leg_begins);
+        verdict = drive_leg();
     }
     result_.kinetic_after = motion_.kinetic_energy(mode_, state_);
     for (std::size_t i = 0; i < energies; ++i)
