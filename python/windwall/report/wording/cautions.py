@@ -14,7 +14,7 @@ from windwall.quantities.measures import (
 from windwall.results.entry import Caution
 from windwall.results.views import sentence
 
-RATIO = Measure("number", "")
+RATIO = Measure("plain number", "")
 
 CAUTIONS = {
     "compression_ratio": "The table of fuel-air efficiency covers compression ratios 6 to 12; "

@@ -7,7 +7,7 @@ from windwall.results.flyweights import Flyweights
 from windwall.results.views import sentence, summary
 
 MASS, FORCE = Measure("mass", "g"), Measure("force", "N")
-RATE, RAMP = Measure("stiffness", "N/mm"), Measure("number", "")
+RATE, RAMP = Measure("stiffness", "N/mm"), Measure("plain number", "")
 WEIGHTS = (
     "Weights of {mass} and a spring of {preload} grip the belt at {engagement} and begin to shift "
     "it as wanted, where the flywheel gives {torque}."
