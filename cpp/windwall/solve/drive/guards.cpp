@@ -11,6 +11,9 @@ namespace {
 
 // What has just happened does not happen back at once.
 constexpr double slack = 1e-6;
+// Along a line the crank takes torque for itself only while the belt shifts, and what belt and
+// tyres slip changes with it: so far of the position, or of the speed, the shift goes back.
+constexpr double shifts_back_beyond = 0.05;
 constexpr double slips_beyond = 1.01;  // of its capacity, a clutch that has gripped
 constexpr double stands = 0.01;        // m/s
 
@@ -74,6 +77,9 @@ void add_clutch(std::vector<Guard>& guards, const vehicle::Vehicle& car) {
 void add_variator(std::vector<Guard>& guards, const Mode& mode, const vehicle::Vehicle& car) {
     const auto variator = driveline::variator(car.driveline, mode.gear);
     if (!variator) return;
+    const double back = variator->line.begin == variator->line.end && !variator->forces
+                            ? slack
+                            : shifts_back_beyond;
     if (mode.stretch == 0)
         guards.push_back(on_moment(Happening::ratio_begins, [held = *variator](const Moment& now) {
             return now.engine_speed - held.held_speed(0, now.torque);
@@ -81,13 +87,15 @@ void add_variator(std::vector<Guard>& guards, const Mode& mode, const vehicle::V
     if (mode.stretch == 1) {
         guards.push_back(on_moment(Happening::ratio_ends,
                                    [](const Moment& now) { return now.wanted_position - 1; }));
-        guards.push_back(on_moment(Happening::ratio_returns,
-                                   [](const Moment& now) { return -slack - now.wanted_position; }));
+        guards.push_back(on_moment(Happening::ratio_returns, [back](const Moment& now) {
+            return -back - now.wanted_position;
+        }));
     }
     if (mode.stretch == 2)
-        guards.push_back(on_moment(Happening::ratio_returns, [held = *variator](const Moment& now) {
-            return (1 - slack) * held.held_speed(1, now.torque) - now.engine_speed;
-        }));
+        guards.push_back(
+            on_moment(Happening::ratio_returns, [back, held = *variator](const Moment& now) {
+                return (1 - back) * held.held_speed(1, now.torque) - now.engine_speed;
+            }));
 }
 
 }  // namespace

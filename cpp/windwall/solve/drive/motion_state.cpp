@@ -281,7 +281,10 @@ void Motion::set_driveline(const Mode& mode, double without_slip) noexcept {
     moment_.wanted_position = variator->wanted_position(output, moment_.torque);
     const double position = std::clamp(moment_.wanted_position, 0.0, 1.0);
     moment_.gear_state.position = position;
-    moment_.engine_speed = variator->held_speed(position, moment_.torque);
+    // Beyond an end, by what slips more or less since it was come to, the gearing stays.
+    const bool inside = position == moment_.wanted_position;
+    moment_.engine_speed = inside ? variator->held_speed(position, moment_.torque)
+                                  : variator->before * output * variator->ratio(position);
     crank_share_ = variator->crank_share(position, moment_.torque);
 }
 
