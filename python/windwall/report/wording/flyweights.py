@@ -36,7 +36,7 @@ def flyweights_sentence(answer: Flyweights) -> str:
         engagement=ENGINE_SPEED.text(answer.engagement_speed, system, 4),
         torque=TORQUE.text(answer.torque, system),
     )
-    if answer["end_torque"] is None:
+    if answer["ramp_closed"] is None:
         return made
     ramp = RAMP.short(answer.ramp_closed, system, 3)
     if answer["spring_rate"] is None:
