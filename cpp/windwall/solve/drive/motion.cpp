@@ -60,6 +60,8 @@ const Moment& Motion::at(const Mode& mode, const Place& place, std::span<const d
         case Phase::coasting:
         case Phase::braking: roll(mode); break;
     }
+    // What would roll back from standstill is held by the brakes.
+    if (moment_.road_speed <= 0) moment_.acceleration = std::max(0.0, moment_.acceleration);
     if (mode.phase == Phase::shifting) return moment_;
     heat(mode, state);
     pump(mode, state);

@@ -21,6 +21,7 @@ constexpr std::array looks{0.25, 0.5, 0.75};  // within a step, for what undoes 
 constexpr double no_longer = 1e-3;     // m/s2, where a speed that a leg waits for will not come
 constexpr double stalls_below = 0.1;   // m/s
 constexpr double revs_up_by = 1;       // rad/s2, an engine that is on its way
+constexpr long most_steps = 20000;     // of one leg
 constexpr double longest_leg = 86400;  // s
 constexpr int most_at_once = 40;
 
@@ -167,6 +168,7 @@ void Run::watch_road() {
 Run::Verdict Run::drive_leg() {
     keep(time_, state_, true);
     leg_begun_ = time_;
+    steps_before_ = result_.steps;
     for (Verdict verdict = Verdict::leg_goes_on;;) {
         verdict = step();
         if (verdict != Verdict::leg_goes_on) return verdict;
@@ -215,7 +217,8 @@ Run::Verdict Run::step() {
 
 /// Why a leg will not end by itself.
 std::optional<DriveEnd> Run::gets_nowhere() {
-    if (time_ - leg_begun_ > longest_leg) return DriveEnd::too_long;
+    if (time_ - leg_begun_ > longest_leg || result_.steps - steps_before_ > most_steps)
+        return DriveEnd::too_long;
     const bool pulls =
         mode_.phase == Phase::slipping || (mode_.phase == Phase::driving && mode_.pedal > 0);
     if (!pulls || moment(state_).acceleration >= no_longer) return std::nullopt;

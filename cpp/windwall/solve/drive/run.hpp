@@ -93,6 +93,7 @@ private:
     long run_ = 0;
     double kept_at_ = -1e9;
     double leg_begun_ = 0;
+    long steps_before_ = 0;  // before the leg
     double dense_from_ = 0;     // s, since when the state is known at every time
     std::vector<char> beyond_;  // of each limit, as last kept
     int at_once_ = 0;           // events without time between them
