@@ -254,7 +254,7 @@ def out_of_means():
     tall = {"driveline/final_chain/teeth_rear": 27, "engine/spark/most_retard": "28 deg"}
     parts = ("large_blower", "fairing", "diet", "exhaust", "hard_tyres", "shroud", "bypass")
     car = ww.load(CYCLECAR).install(*parts, "rear_throttle").set(tall)
-    return car.set({"engine/knock_anchor/octane_number": 110})
+    return car.set({"engine/knock_anchor/octane_number": 110, "charge_path/bypass/area": "5 mm2"})
 
 
 BOUND = {

@@ -153,10 +153,10 @@ def test_interrupted_is_exit_code_130(file, document, heeds_interrupts):
     ]
     file.write_text(json.dumps(document))
     code = (
-        "import sys, windwall.cli.command as c\n"
-        "ask = c.rank\n"
+        "import sys, windwall.cli.answers as answers, windwall.cli.command as c\n"
+        "ask = answers.rank\n"
         "def heard(done, total): print('working', flush=True)\n"
-        "c.rank = lambda *a, **k: ask(*a, **k, progress=heard)\n"
+        "answers.rank = lambda *a, **k: ask(*a, **k, progress=heard)\n"
         "sys.exit(c.run_command(sys.argv[1:]))"
     )
     running = subprocess.Popen(

@@ -105,7 +105,7 @@ def _spark(one: Compared, system: str) -> str:
 
 def _turns(held: list[Compared], system: str) -> str:
     """At what the engine turned for the facts that are not of the end of the model's own pull."""
-    if not held or not held[0].fact.at_top_speed:
+    if not held or not held[0].fact.at_top_speed or held[0].engine_speed is None:
         return ""
     asked = held[0].fact.situation
     names = " and ".join(label(one.fact, system) for one in held)
