@@ -89,7 +89,7 @@ def plain(diagnosis):
 
 def rebuilt(made):
     """The same as tuples with names."""
-    compared = tuple(Compared(Fact(*fact), model, sigma) for fact, model, sigma in made["compared"])
+    compared = tuple(Compared(Fact(*fact), *model) for fact, *model in made["compared"])
     explained = tuple(
         Explained(compared[at], [explanation(*one) for one in inputs])
         for at, inputs in zip(made["far"], made["inputs"], strict=True)
@@ -97,9 +97,11 @@ def rebuilt(made):
     return Diagnosis(compared, explained, tuple(FirstGain(*one) for one in made["first"]))
 
 
-def explanation(known, deviations, gains, speeds):
+def explanation(known, deviations, gains, speeds, rated):
     *values, measure = known
-    return Explanation(UncertainInput(*values, Measure(*measure)), deviations, tuple(gains), speeds)
+    moved = UncertainInput(*values, Measure(*measure))
+    figures = tuple(RatedFigure(*one) for one in rated)
+    return Explanation(moved, deviations, tuple(gains), speeds, figures)
 
 
 def stored(name):
