@@ -53,8 +53,8 @@ ENDS = {
         "for (double at = kept_at_ + (stands ? options_.every_standing : options_.every); at < to; "
         "at = kept_at_ + (stands ? options_.every_standing : options_.every))": "each keeps a "
         "moment later, up to the end of the step",
-        "for (Verdict verdict = Verdict::leg_goes_on;;)": "time goes on, at most a day to a leg: "
-        "too_long; events without time between them are counted: too_many_events",
+        "for (Verdict verdict = Verdict::leg_goes_on;;)": "time goes on, six hours on the move at "
+        "most: too_long; events without time between them are counted: too_many_events",
     },
     "solve/drive/run_legs.cpp": {
         "while (gear + 1 < shifts_.up.size())": "a gear higher each time",

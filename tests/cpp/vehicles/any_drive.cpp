@@ -267,7 +267,7 @@ TEST(AnyDrive, EndsByANameAndLosesNothing) {
     EXPECT_LT(count.invalid, count.drives / 2);
     EXPECT_EQ(count.ends["too_many_events"], 0);
     // Some of every way to end, or what was looked at is not every way.
-    for (const std::string end : {"legs_done", "road_ends", "no_more_speed"})
+    for (const std::string end : {"legs_done", "no_more_speed", "stalled"})
         EXPECT_GT(count.ends[end], 0) << end;
 }
 

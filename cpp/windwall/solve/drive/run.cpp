@@ -18,11 +18,11 @@ constexpr double event_time = 1e-7;           // s, to which events are found
 constexpr double longest_moving = 5;          // s, of one step
 constexpr double longest_standing = 60;       // s
 constexpr std::array looks{0.25, 0.5, 0.75};  // within a step, for what undoes itself
-constexpr double no_longer = 1e-3;     // m/s2, where a speed that a leg waits for will not come
-constexpr double stalls_below = 0.1;   // m/s
-constexpr double revs_up_by = 1;       // rad/s2, an engine that is on its way
-constexpr long most_steps = 20000;     // of one leg
-constexpr double longest_leg = 86400;  // s
+constexpr double no_longer = 1e-3;        // m/s2, where a speed that a leg waits for will not come
+constexpr double stalls_below = 0.1;      // m/s
+constexpr double revs_up_by = 1;          // rad/s2, an engine that is on its way
+constexpr long most_steps = 20000;        // of one leg
+constexpr double longest_leg = 6 * 3600;  // s, on the move
 constexpr int most_at_once = 40;
 
 std::optional<numerics::Table> road_table(const fields::Columns& road, std::size_t column) {
@@ -217,7 +217,8 @@ Run::Verdict Run::step() {
 
 /// Why a leg will not end by itself.
 std::optional<DriveEnd> Run::gets_nowhere() {
-    if (time_ - leg_begun_ > longest_leg || result_.steps - steps_before_ > most_steps)
+    const bool stands = mode_.phase == Phase::standing || mode_.phase == Phase::engine_off;
+    if ((!stands && time_ - leg_begun_ > longest_leg) || result_.steps - steps_before_ > most_steps)
         return DriveEnd::too_long;
     const bool pulls =
         mode_.phase == Phase::slipping || (mode_.phase == Phase::driving && mode_.pedal > 0);

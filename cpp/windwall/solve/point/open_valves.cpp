@@ -8,7 +8,7 @@
 namespace windwall::solve {
 namespace {
 
-constexpr double full_throttle = 1;
+constexpr double wide_open = 1;
 constexpr double same_opening = 1e-3;  // Newton's method closes from there
 constexpr double near = 0.05;          // what Newton's method may move it by
 constexpr int most_passes = 20;
@@ -18,7 +18,7 @@ constexpr double another = 1e-3;  // of the charge's temperature
 
 /// Whether a bypass may stand open there, which a diaphragm works.
 bool PointSolver::valves_move(const vehicle::OperatingCondition& condition) const noexcept {
-    return condition.opening < full_throttle &&
+    return condition.opening < wide_open &&
            balance_.diaphragm_opening(balance_.surroundings().ambient_pressure) < 1;
 }
 
