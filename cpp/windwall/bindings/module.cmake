@@ -20,7 +20,7 @@ endif()
 
 file(GLOB sources CONFIGURE_DEPENDS ${PROJECT_SOURCE_DIR}/cpp/windwall/bindings/*.cpp)
 pybind11_add_module(_core NO_EXTRAS ${sources})
-compile_together(_core bindings/physics_road.cpp bindings/rows_values.cpp bindings/scenario_facts.cpp)
+compile_together(_core bindings/solve_drive.cpp bindings/solve_speed.cpp bindings/physics_road.cpp bindings/rows_values.cpp bindings/scenario_facts.cpp)
 target_compile_definitions(_core PRIVATE WINDWALL_VERSION="${PROJECT_VERSION}" PYBIND11_DETAILED_ERROR_MESSAGES)
 target_link_libraries(_core PRIVATE windwall_study windwall_warnings)
 install(TARGETS _core LIBRARY DESTINATION windwall)
