@@ -245,7 +245,7 @@ void drive_it(const fields::Json& text, const Outing& outing, int number, Count&
 
 // Vehicles made from the rows, each with an outing of its own. WINDWALL_VEHICLES asks for more.
 TEST(AnyDrive, EndsByANameAndLosesNothing) {
-    Count count{.drives = asked_or(100)};
+    Count count{.drives = asked_or(30)};
     random_vehicles::Maker maker(20263);
     Outings outings(20264);
     for (int i = 0; i < count.drives; ++i) {
