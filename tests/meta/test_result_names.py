@@ -31,8 +31,11 @@ EXCEPTIONS = {
     "considered": (6, "the core's own word for the upgrades that are ranked"),
     "ending": (13, "every answer has one, and a condition that was tried has one as well"),
     "ends_of_pulls": (4, "read by the sets that they belong to"),
-    "exhaust_temperature": (5, "a caution looks at it"),
-    "inlet_depression": (5, "a caution looks at it; part load answers it beside the station"),
+    "exhaust_temperature": (6, "a caution looks at it; it is observed under this name"),
+    "inlet_depression": (
+        7,
+        "a caution looks at it; part load answers it beside the station; it is observed",
+    ),
     "integral_margin": (4, "a ranking holds it against the rule for the sets that are named"),
     "knock_anchors": (5, "named above the table and again where it is said how sure that is"),
     "leaders": (6, "the function that finds them is called so; they are followed everywhere"),

@@ -4,6 +4,7 @@
 #include "windwall/bindings/scenario_text.hpp"
 #include "windwall/fields/units.hpp"
 #include "windwall/scenario/complete.hpp"
+#include "windwall/scenario/numbers.hpp"
 #include "windwall/scenario/scenario.hpp"
 #include "windwall/scenario/schema.hpp"
 #include "windwall/scenario/value.hpp"
@@ -98,6 +99,15 @@ py::dict rolling_free(const Scenario& scenario) {
                     "air_density"_a = vehicle.day.air_density());
 }
 
+/// The vehicle with a value for every uncertain number.
+Scenario world(const Scenario& scenario, const std::vector<double>& values) {
+    const std::size_t numbers = scenario::uncertain_numbers(scenario).size();
+    if (values.size() != numbers)
+        throw WrongInput("values", "a world has " + std::to_string(numbers) + " numbers, found " +
+                                       std::to_string(values.size()));
+    return scenario::with_numbers(scenario, values);
+}
+
 }  // namespace
 
 void bind_facts(py::module_& module) {
@@ -119,6 +129,11 @@ void bind_facts(py::module_& module) {
         "Whether the file states this, rather than leaving the default.");
     module.def("rolling_free", &rolling_free, "scenario"_a,
                "Mass with the turning wheels, kg, and density of the day's air, kg/m3.");
+    module.def(
+        "fuel_density", [](const Scenario& made) { return made.vehicle.fuel.density(); },
+        "scenario"_a, "Density of what is in the tank, kg/m3.");
+    module.def("world", &world, "scenario"_a, "values"_a,
+               "The scenario with a value, SI, for each of its uncertain numbers, in their order.");
     module.def("heading", &heading, "scenario"_a, "What the file says about itself.");
     module.def("schema_text", &scenario::schema_text, "The JSON Schema of scenario files.");
     module.def(

@@ -90,7 +90,7 @@ void read_root(Scenario& made, const Cursor& root) {
         find_torque_curve_conflicts(made.vehicle, made.menu, root);
     if (root.has("observed")) {
         made.observed_source = source(root["observed"]);
-        made.observed = read_observations(root["observed"]);
+        made.observed = read_observations(root["observed"], made.vehicle);
     }
     if (!root.has("outings")) return;
     made.outings_source = source(root["outings"]);

@@ -20,17 +20,30 @@ RESULTS = {
     "engine_speed": "engine/speed",
     "boost": "manifold/boost",
     "charge_temperature": "manifold/temperature",
+    "inlet_depression": "charge_path/{}/inlet_depression",
+    "head_temperature": "engine/head_temperature",
+    "exhaust_temperature": "engine/exhaust_gas_temperature",
+    "lambda": "engine/lambda",
     "knock": "knock/margin",
     "retard": "knock/retard",
 }
 SETTINGS = {"retard"}  # what a driver chose: shown beside the model's own, and no evidence
 OF_THE_PULL = {"speed", "gear", "engine_speed"}  # of a top speed: where the model's own pull ends
+# What is observed of a doing that is no full throttle at one engine speed.
+APART = {
+    "held speed": "fuel_used",
+    "standing start": "time",
+    "coast-down": "coasting",
+    "nozzle into a jar": "caught",
+}
 READINGS, MISREAD = "observed", "What was read"  # instead of an input that is wrong
 OCTANE = Measure("plain number", "")
 
 
 @cache
 def _measure(key: str) -> Measure:
+    if key == "coasting":  # the time of the whole
+        return _measure("time")
     row = _core.observed_rows()["rows"][key]
     return Measure(row["dimension"], row["unit"])
 
@@ -44,6 +57,27 @@ def heard_tells(entry: dict[str, Any], spark_is_chosen: bool) -> bool:
     return listened_for_knock(entry) and (entry["retard"] is not None or not spark_is_chosen)
 
 
+class Apart(NamedTuple):
+    """What was done where no engine speed was held: by the key that was observed of it, SI."""
+
+    key: str
+    speed: float | None = None
+    gear: float | None = None
+    distance: float | None = None
+    time: float | None = None
+    part: str = ""
+    pressure: float | None = None
+    back: bool = False
+    coasting: tuple[tuple[float, float], ...] = ()  # time and speed
+
+
+class Alone(NamedTuple):
+    """An answer that is one number, SI."""
+
+    value: float
+    answered: bool = True
+
+
 class Situation(NamedTuple):
     """Where the model is asked, SI: at the end of its own pull, or held at what was driven. None is
     what nobody states; the model then has its own.
@@ -53,6 +87,7 @@ class Situation(NamedTuple):
     engine_speed: float | None = None
     gear: float | None = None  # where no engine speed was read: with the speed it makes one
     road_speed: float | None = None
+    apart: Apart | None = None
 
     @property
     def held(self) -> bool:
@@ -76,6 +111,8 @@ class Fact(NamedTuple):
         """Equal for facts that one answer serves: the spark that was driven, and for all but the
         end of a pull the engine speed, read or by speed and gear.
         """
+        if self.apart:
+            return Situation(apart=self._apart())
         engine_speed, gear, speed = map(self._driven, ("engine_speed", "gear", "speed"))
         retard = None if self.key in SETTINGS else self._driven("retard")
         if self.at_top_speed and self.key in OF_THE_PULL:
@@ -83,6 +120,20 @@ class Fact(NamedTuple):
         if engine_speed is not None:
             return Situation(retard, engine_speed, None, speed)
         return Situation(retard) if None in (gear, speed) else Situation(retard, None, gear, speed)
+
+    @property
+    def apart(self) -> bool:
+        """Whether it was seen where no engine speed was held."""
+        return APART.get(self.entry["what"]) == self.key
+
+    def _apart(self) -> Apart:
+        told = {key: self._driven(key) for key in ("speed", "gear", "distance", "time", "pressure")}
+        if self.key == "time":
+            told["time"] = None  # is what is asked
+        table = self.entry["coasting"]
+        rows = tuple(zip(table["time"], table["speed"], strict=True)) if table else ()
+        back = self.entry["way"] == "back"
+        return Apart(self.key, **told, part=self.entry["part"], back=back, coasting=rows)
 
     def _driven(self, key: str) -> float | None:
         stated = self.entry.get(key)
@@ -107,15 +158,28 @@ class Fact(NamedTuple):
         heard = {"heard": max(model, 0.0), "not heard": min(model, 0.0)}
         return heard.get(self.observed, model)
 
-    def model(self, answer: Values | None) -> float | None:
+    def model(self, answer: Values | Alone | None) -> float | None:
         """The same number of an answer."""
         if answer is None or not answer.answered:
             return None
+        if isinstance(answer, Alone):
+            return answer.value
         if self.key == "speed":
             return answer.goal_speed
+        if self.key == "inlet_depression":
+            return deepest(answer)[1]
         if RESULTS[self.key].startswith("knock/") and answer.point.knock is None:
             return None
         return answer.point[RESULTS[self.key]]
+
+
+def deepest(answer: Values) -> tuple[str | None, float | None]:
+    """The part whose inlet is drawn deepest, and how deep, Pa; None where nothing blows."""
+    parts = (
+        (name, part.get("inlet_depression")) for name, part in answer.point.charge_path.items()
+    )
+    drawn = [(deep, name) for name, deep in parts if deep is not None]
+    return max(drawn)[::-1] if drawn else (None, None)
 
 
 class Compared(NamedTuple):

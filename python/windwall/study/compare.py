@@ -5,14 +5,16 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from functools import lru_cache
 from math import hypot
+from typing import Any
 
 import numpy as np
 
 from windwall import _core
 from windwall.quantities.si import si
-from windwall.results.diagnosis import Compared, Fact, Situation, heard_tells
+from windwall.results.diagnosis import APART, Alone, Compared, Fact, Situation, heard_tells
 from windwall.results.outcome import Outcome
 from windwall.scenario.data import KNOCK_ANCHOR, ScenarioData
+from windwall.study.apart import answer_apart, coasted
 from windwall.study.solve import full_throttle_curve, operating_point, top_speed
 
 # Standing for themselves: what else was true while the rest was seen at full throttle.
@@ -20,10 +22,12 @@ CONDITIONS = {"speed", "engine_speed", "gear"}
 POLICY, RETARD, TABLE = (f"engine/spark/{key}" for key in ("policy", "retard", "table"))
 
 
-def ask(situation: Situation, scenario: ScenarioData | None) -> Outcome | None:
+def ask(situation: Situation, scenario: ScenarioData | None) -> Outcome | Alone | None:
     """Asks a scenario about the situation that was observed."""
     if scenario is None:
         return None
+    if situation.apart:
+        return answer_apart(situation.apart, scenario)
     driven = at_spark(scenario, situation.retard)
     if not situation.held or (situation.gear or 1) > _core.gears(driven.core):
         return top_speed(driven, brief=True)
@@ -62,6 +66,9 @@ def facts(scenario: ScenarioData) -> Iterator[Fact]:
     """Everything that was observed and that the model has a number for."""
     for entry in scenario.observed:
         top = entry["what"] == "top speed"
+        if entry["what"] in APART:
+            yield _seen_apart(entry, APART[entry["what"]])
+            continue
         if not top and not entry["engine_speed"]:
             continue
         for key, value in entry.items():
@@ -69,6 +76,10 @@ def facts(scenario: ScenarioData) -> Iterator[Fact]:
                 yield Fact(entry, key, *value)
             elif key == "knock" and heard_tells(entry, scenario.spark_is_chosen):
                 yield Fact(entry, key, value, None)
+
+
+def _seen_apart(entry: dict[str, Any], key: str) -> Fact:
+    return Fact(entry, key, *(coasted(entry["coasting"]) if key == "coasting" else entry[key]))
 
 
 @lru_cache(maxsize=16)
@@ -90,8 +101,8 @@ def compare(scenario: ScenarioData) -> tuple[Compared, ...]:
     return tuple(found)
 
 
-def _held_at(answer: Outcome) -> float:
-    return answer.point.engine.speed
+def _held_at(answer: Outcome | Alone) -> float | None:
+    return None if isinstance(answer, Alone) else answer.point.engine.speed
 
 
 def _model_sigma(

@@ -79,9 +79,18 @@ def until(mark: Mark) -> dict[str, str]:
 
 def standing_start(scenario: ScenarioData, end: dict[str, str], **outing: Any) -> StandingStart:
     """The run at full throttle until its leg ends; further keys are those of an outing."""
+    return driven(with_run(scenario, end, **outing))
+
+
+def with_run(scenario: ScenarioData, end: dict[str, str], **outing: Any) -> ScenarioData:
+    """The scenario with that run as its outing."""
     leg = {"kind": "full_throttle"} | end
     document = scenario.document() | {"outings": [{"id": RUN, "legs": [leg]} | outing]}
-    made = type(scenario).read(json.dumps(document), scenario.source)
+    return type(scenario).read(json.dumps(document), scenario.source)
+
+
+def driven(made: ScenarioData) -> StandingStart:
+    """The run of a scenario that has it."""
     run = _core.drive(made.core, RUN, every=SELDOM)
     columns = dict(zip(run["addresses"], run["columns"], strict=True))
     last = (float(columns[key][-1]) for key in ("time", "distance", "road/speed"))

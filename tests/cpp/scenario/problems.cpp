@@ -265,9 +265,37 @@ TEST(Problems, ObservationsAreFactsInTheirRanges) {
                   "speed": "10 km/h"}, {"what": "full throttle", "boost": "30 kPa", "gear": 0}]})"),
         "observed/1/what: nothing was observed: state a speed, a pressure, a temperature or what "
         "was heard of knock\n"
-        "observed/2/what: \"flight\" is not known here; it is one of top speed or full "
-        "throttle\n"
+        "observed/2/what: \"flight\" is not known here; it is one of top speed, full throttle, "
+        "held speed, standing start, coast-down or nozzle into a jar\n"
         "observed/3/gear: 0 is outside the whole numbers 1 to 24\n");
+}
+
+TEST(Problems, WhatWasDoneSaysWhatBelongsToIt) {
+    const auto seen = [](const std::string& entry) {
+        return problems_of_car("[]", R"({"observed": [{"what": )" + entry + "}]}");
+    };
+    const auto table = [&](const std::string& rows) {
+        return seen(R"("coast-down", "coasting": {"columns": {"time": "s", "speed": "km/h"},)"
+                    R"("rows": )" +
+                    rows + "}");
+    };
+    EXPECT_EQ(seen(R"("held speed", "fuel_used": "2 L", "time": "1 h")"),
+              "observed/1/speed: a held speed needs its speed\n");
+    EXPECT_EQ(seen(R"("held speed", "speed": "60 km/h", "fuel_used": "2 L")"),
+              "observed/1/fuel_used: over what? State the distance or the time that it took\n");
+    EXPECT_EQ(seen(R"("standing start", "time": "20 s")"),
+              "observed/1/time: to where? State either the distance or the speed it was taken "
+              "at\n");
+    EXPECT_EQ(table("[[0, 90], [1, 88]]"),
+              "observed/1/coasting: three rows or more tell how a vehicle slows down\n");
+    EXPECT_EQ(table("[[0, 90], [2, 86], [2, 84]]"),
+              "observed/1/coasting: times must rise from row to row\n");
+    EXPECT_EQ(table("[[0, 80], [2, 86], [3, 84]]"),
+              "observed/1/coasting: the last speed must be below the first\n");
+    EXPECT_EQ(seen(R"("nozzle into a jar", "part": "filter", "time": "60 s",)"
+                   R"("pressure": "7 bar", "caught": "100 cm3")"),
+              "observed/1/part: there is no evaporative_injection \"filter\" in the charge path\n");
+    EXPECT_EQ(seen(R"("standing start", "time": "20 ± 0.3 s", "distance": "402 m")"), "");
 }
 
 TEST(Problems, TheChoicesOfAMenuAreBounded) {

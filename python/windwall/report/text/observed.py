@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from windwall.quantities.measures import ANGLE, ENGINE_SPEED, SHARE, SPEED
+from windwall.quantities.measures import ANGLE, ENGINE_SPEED, LENGTH, SHARE, SPEED
 from windwall.report.text.rated import MEASURES as RATED
 from windwall.report.text_layout import bullet, paragraph, section, table
 from windwall.results.diagnosis import (
     FAR_OFF,
     SETTINGS,
+    Apart,
     Compared,
     Diagnosis,
     Explained,
@@ -62,7 +63,23 @@ def label(fact: Fact, system: str) -> str:
     name = fact.key.replace("_", " ")
     if fact.at_top_speed:
         return name
+    if fact.situation.apart:
+        return _apart(fact.situation.apart, system)
     return f"{name} at {ENGINE_SPEED.text(fact.engine_speed, system, 4)}"
+
+
+def _apart(done: Apart, system: str) -> str:
+    """What was done, of a fact that was not seen at one engine speed."""
+    if done.key == "fuel_used":
+        return f"fuel used at {SPEED.short(done.speed, system)}"
+    if done.key == "caught":
+        return f"caught from {done.part}"
+    if done.key == "coasting":
+        fast, slow = (SPEED.short(done.coasting[at][1], system) for at in (0, -1))
+        return f"time to coast from {fast} to {slow}"
+    if done.speed is None:
+        return f"time over {LENGTH.short(done.distance, system)}"
+    return f"time to {SPEED.short(done.speed, system)}"
 
 
 def _row(one: Compared, system: str) -> tuple[str, ...]:
@@ -90,7 +107,7 @@ def held(compared: Sequence[Compared], system: str) -> Iterator[str]:
         else:
             entries.append([one])
     for entry in entries:
-        judged = [one for one in entry if one.key not in SETTINGS]
+        judged = [one for one in entry if one.key not in SETTINGS and not one.fact.apart]
         if judged:
             at_turns = [one for one in judged if one.fact.situation.held]
             yield f"The model has {_spark(judged[0], system)}{_turns(at_turns, system)}."
@@ -177,7 +194,8 @@ def in_order(names: list[str], gains: Sequence[float | None], system: str) -> st
 def not_compared(info: ScenarioInfo) -> Iterator[str]:
     """Observations that the model cannot be asked about."""
     for at, entry in enumerate(info.observed, 1):
-        if entry["what"] != "top speed" and not entry["engine_speed"]:
+        at_full_throttle = entry["what"] == "full throttle"
+        if at_full_throttle and not entry["engine_speed"]:
             yield f"observed/{at} is not compared: full throttle needs its engine_speed."
         if listened_for_knock(entry) and not heard_tells(entry, info.spark_is_chosen):
             yield (
