@@ -33,7 +33,7 @@ EXCEPTIONS = {
     "ends_of_pulls": (4, "read by the sets that they belong to"),
     "exhaust_temperature": (6, "a caution looks at it; it is observed under this name"),
     "inlet_depression": (
-        7,
+        6,
         "a caution looks at it; part load answers it beside the station; it is observed",
     ),
     "integral_margin": (4, "a ranking holds it against the rule for the sets that are named"),
