@@ -1,0 +1,38 @@
+"""Straight lines through the model, over numbers as standard normal deviations."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import TYPE_CHECKING, NamedTuple
+
+if TYPE_CHECKING:
+    from numpy import ndarray
+
+
+class Slopes(NamedTuple):
+    """Answers in the middle (answers), and their slopes (answers, numbers) per deviation."""
+
+    middle: ndarray
+    gradient: ndarray
+
+
+def worlds_about(middle: ndarray) -> ndarray:
+    """The middle, then each number one deviation up and one down: (1 + 2 numbers, numbers)."""
+    import numpy as np
+
+    each = np.eye(len(middle))
+    return np.concatenate([middle[None, :], middle + each, middle - each])
+
+
+def slopes(at: ndarray, answers: Callable[[ndarray], ndarray]) -> Slopes:
+    """Differences over two deviations about a place (numbers); over one where the other side has no
+    answer, none where neither has. `answers` makes (worlds, answers) of (worlds, numbers).
+    """
+    import numpy as np
+
+    found, count = answers(worlds_about(at)), len(at)
+    middle, up, down = found[0], found[1 : 1 + count], found[1 + count :]
+    both = (up - down) / 2
+    above = np.where(np.isfinite(both), both, up - middle)
+    slope = np.where(np.isfinite(above), above, middle - down)
+    return Slopes(middle, np.nan_to_num(slope, nan=0.0).T)
