@@ -12,6 +12,7 @@ void bind_drive(pybind11::module_& module);
 void bind_flyweights(pybind11::module_& module);
 void bind_rank(pybind11::module_& module);
 void bind_sweep(pybind11::module_& module);
+void bind_worlds(pybind11::module_& module);
 void bind_media_physics(pybind11::module_& physics);
 void bind_charge_physics(pybind11::module_& physics);
 void bind_compressor_physics(pybind11::module_& physics);
@@ -36,6 +37,7 @@ PYBIND11_MODULE(_core, module) {
     bind_flyweights(module);
     bind_rank(module);
     bind_sweep(module);
+    bind_worlds(module);
 
     auto physics = module.def_submodule("physics", "Handbook formulas, SI units.");
     bind_media_physics(physics);

@@ -2,8 +2,10 @@
 
 #include "windwall/fields/field_path.hpp"
 #include "windwall/fields/quantity.hpp"
+#include "windwall/scenario/apply_anchor_sigma.hpp"
 #include "windwall/scenario/complete.hpp"
 
+#include <algorithm>
 #include <limits>
 #include <stdexcept>
 
@@ -71,10 +73,19 @@ void each_of_upgrade(Upgrade& upgrade, Visit&& visit) {
     }
 }
 
+double spread_of_knock(const vehicle::Vehicle& vehicle) {
+    return vehicle.engine.visit([]<class Engine>(const Engine& engine) {
+        if constexpr (engine::Anchored<Engine>) return engine.knock_anchor.spread();
+        return 0.0;
+    });
+}
+
 double sigma_of(const Number& number, const Scenario& from) {
     const auto* note = from.notes.find(number.address);
-    if (number.row) return scenario::sigma_of(from, number.address, *number.row);
-    return note ? note->sigma.value_or(0) : 0;
+    if (!number.row) return note ? note->sigma.value_or(0) : 0;
+    const double sigma = scenario::sigma_of(from, number.address, *number.row);
+    // Nobody knows exactly where an engine knocks, whatever is stated.
+    return sigma > 0 || number.address != knock_anchor ? sigma : spread_of_knock(from.vehicle);
 }
 
 // Every number of a scenario that has a sigma, in one order for all who ask.
@@ -106,15 +117,32 @@ std::vector<Uncertain> uncertain_numbers(const Scenario& scenario) {
     return all;
 }
 
+Drawn::Drawn(const Scenario& scenario) : scenario_(std::make_unique<Scenario>(scenario)) {
+    each_uncertain(*scenario_,
+                   [&](const Number& number, double) { numbers_.push_back(number.here); });
+    for (auto& path :
+         fields::all_numbers(fields::group_type<vehicle::Vehicle>, &scenario_->vehicle)) {
+        const auto* here = path.find(&scenario_->vehicle);
+        if (std::ranges::find(numbers_, here) != numbers_.end()) paths_.push_back(std::move(path));
+    }
+}
+
+const Scenario& Drawn::at(std::span<const double> values) {
+    if (values.size() != numbers_.size())
+        throw std::logic_error("a value for each uncertain number is needed");
+    for (std::size_t i = 0; i < values.size(); ++i)
+        *numbers_[i] = values[i];
+    return *scenario_;
+}
+
+std::optional<std::string> Drawn::broken_rule() const {
+    for (const auto& path : paths_)
+        if (auto broken = path.broken_rule(&scenario_->vehicle)) return broken;
+    return std::nullopt;
+}
+
 Scenario with_numbers(const Scenario& scenario, std::span<const double> values) {
-    auto copy = scenario;
-    std::size_t at = 0;
-    each_uncertain(copy, [&](const Number& number, double) {
-        if (at < values.size()) *number.here = values[at];
-        ++at;
-    });
-    if (at != values.size()) throw std::logic_error("a value for each uncertain number is needed");
-    return copy;
+    return Drawn(scenario).at(values);
 }
 
 }  // namespace windwall::scenario

@@ -1,6 +1,8 @@
 #pragma once
 #include "windwall/scenario/scenario.hpp"
 
+#include <memory>
+#include <optional>
 #include <span>
 #include <string>
 #include <vector>
@@ -22,8 +24,26 @@ struct Uncertain {
 /// then upgrade by upgrade what it replaces, inserts, sets, lets choose, scales by and adds.
 std::vector<Uncertain> uncertain_numbers(const Scenario& scenario);
 
-/// The same scenario with other values for these numbers, in their order. What they no longer
-/// allow shows when a set is installed.
+/// One scenario whose uncertain numbers are given again and again, in their order. The workspace of
+/// one thread; what it hands out is good until the next values come.
+class Drawn {
+public:
+    explicit Drawn(const Scenario& scenario);
+
+    std::size_t size() const noexcept { return numbers_.size(); }
+    /// Throws std::logic_error unless there is a value for each.
+    const Scenario& at(std::span<const double> values);
+    /// A rule of the vehicle that the values break. What the upgrades no longer allow shows when a
+    /// set is installed.
+    std::optional<std::string> broken_rule() const;
+
+private:
+    std::unique_ptr<Scenario> scenario_;  // stays where it is, since numbers are pointed at
+    std::vector<double*> numbers_;
+    std::vector<FieldPath> paths_;  // of those that are the vehicle's
+};
+
+/// The same scenario with other values for these numbers, in their order.
 Scenario with_numbers(const Scenario& scenario, std::span<const double> values);
 
 }  // namespace windwall::scenario

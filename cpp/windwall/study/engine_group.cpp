@@ -90,6 +90,12 @@ SetResult EngineGroup::solve(UpgradeSet chosen, SetResult result) {
     return result;
 }
 
+std::optional<solve::TopSpeed> EngineGroup::brief_top_speed(UpgradeSet chosen) {
+    const std::vector<Fitted> made = fit_each(chosen);
+    if (made.empty()) return std::nullopt;
+    return fastest(made, 0).found;
+}
+
 /// Every combination of the open choices that can be installed, the first one first.
 std::vector<EngineGroup::Fitted> EngineGroup::fit_each(UpgradeSet chosen) {
     std::vector<Fitted> made;

@@ -17,6 +17,8 @@ public:
 
     /// Fills in what solving tells of a set of the scenario's menu.
     SetResult solve(scenario::UpgradeSet chosen, SetResult result);
+    /// Its speed at the lower anchor and no more; nothing where it cannot be installed.
+    std::optional<solve::TopSpeed> brief_top_speed(scenario::UpgradeSet chosen);
 
 private:
     /// A vehicle with the set in it and one value for each open choice.

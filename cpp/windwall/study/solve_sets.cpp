@@ -48,25 +48,6 @@ UpgradeSet changing_engine(const Scenario& scenario) {
     return set;
 }
 
-/// The sets by number, together where they hold the same upgrades of the engine, as far as that
-/// leaves work for every thread.
-std::vector<std::vector<std::size_t>> by_engine(const Scenario& scenario,
-                                                const Considered& considered,
-                                                const std::vector<Set>& sets) {
-    const UpgradeSet of_engine = changing_engine(scenario);
-    std::map<UpgradeSet, std::vector<std::size_t>> groups;
-    for (std::size_t i = 0; i < sets.size(); ++i)
-        groups[in_menu(considered, sets[i]) & of_engine].push_back(i);
-    std::vector<std::vector<std::size_t>> made;
-    for (const auto& [engine, members] : groups) {
-        for (std::size_t i = 0; i < members.size(); ++i) {
-            if (i % most_together == 0) made.emplace_back();
-            made.back().push_back(members[i]);
-        }
-    }
-    return made;
-}
-
 bool asked_for(const scenario::Upgrade& upgrade, const RankOptions& options) {
     return !options.upgrades || std::find(options.upgrades->begin(), options.upgrades->end(),
                                           upgrade.id) != options.upgrades->end();
@@ -106,10 +87,29 @@ UpgradeSet in_menu(const Considered& considered, Set set) {
     return wide;
 }
 
+std::vector<std::vector<std::size_t>> by_engine(const Scenario& scenario,
+                                                const std::vector<UpgradeSet>& sets) {
+    const UpgradeSet of_engine = changing_engine(scenario);
+    std::map<UpgradeSet, std::vector<std::size_t>> groups;
+    for (std::size_t i = 0; i < sets.size(); ++i)
+        groups[sets[i] & of_engine].push_back(i);
+    std::vector<std::vector<std::size_t>> made;
+    for (const auto& [engine, members] : groups) {
+        for (std::size_t i = 0; i < members.size(); ++i) {
+            if (i % most_together == 0) made.emplace_back();
+            made.back().push_back(members[i]);
+        }
+    }
+    return made;
+}
+
 std::vector<SetResult> solve_sets(const Scenario& scenario, const Considered& considered,
                                   const RankOptions& options) {
     const std::vector<Set> sets = allowed_sets(considered.relations);
-    const std::vector<std::vector<std::size_t>> groups = by_engine(scenario, considered, sets);
+    std::vector<UpgradeSet> chosen_sets;
+    for (const Set set : sets)
+        chosen_sets.push_back(in_menu(considered, set));
+    const std::vector<std::vector<std::size_t>> groups = by_engine(scenario, chosen_sets);
     std::vector<SetResult> results(sets.size());
     std::vector<char> done(sets.size());
     const double spread = anchor_spread(scenario.vehicle);
@@ -130,8 +130,7 @@ std::vector<SetResult> solve_sets(const Scenario& scenario, const Considered& co
                 for (const std::size_t i : groups[item]) {
                     if (stopped) return;
                     const SetResult empty = unsolved(scenario, considered, sets[i]);
-                    const auto chosen = in_menu(considered, sets[i]);
-                    results[i] = solve::guarded([&] { return group.solve(chosen, empty); },
+                    results[i] = solve::guarded([&] { return group.solve(chosen_sets[i], empty); },
                                                 [&] { return broken(empty); });
                     done[i] = 1;
                     ++solved;

@@ -14,6 +14,11 @@ Considered consider(const scenario::Scenario& scenario, const RankOptions& optio
 
 scenario::UpgradeSet in_menu(const Considered& considered, Set set);
 
+/// Sets of the menu by number, together where they hold the same upgrades of the engine, as far as
+/// that leaves work for every thread.
+std::vector<std::vector<std::size_t>> by_engine(const scenario::Scenario& scenario,
+                                                const std::vector<scenario::UpgradeSet>& sets);
+
 /// Solves all allowed sets on all cores; fewer where the caller stops it.
 std::vector<SetResult> solve_sets(const scenario::Scenario& scenario, const Considered& considered,
                                   const RankOptions& options);

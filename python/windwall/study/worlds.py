@@ -1,0 +1,103 @@
+"""Many vehicles that one description allows: what each answers, on all cores.
+
+A world has a value for every uncertain number of a scenario, SI, in the order of `uncertain`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Any, NamedTuple
+
+import numpy as np
+
+from windwall import _core
+from windwall.scenario.data import ScenarioData
+from windwall.study.progress import Progress, listener
+
+Array = np.ndarray
+GOAL_SPEED = "speed"  # as a result of a pull to the end: at the end of the goal's road, if any
+
+
+class Uncertain(NamedTuple):
+    """The numbers of a scenario that are not known exactly: of the vehicle, and then of what its
+    upgrades bring (`upgrades/<id>/...`). One entry of each for every number, SI.
+    """
+
+    address: tuple[str, ...]
+    value: Array
+    sigma: Array  # above zero
+    low: Array  # of the range that it is cut at; infinite where there is none
+    high: Array
+
+
+class Situation(NamedTuple):
+    """Where a vehicle is looked at, SI: held at an engine speed, at full throttle in a gear, or,
+    with neither, at the end of its own pull.
+    """
+
+    results: tuple[str, ...]  # addresses to read there; `GOAL_SPEED` is that of the pull
+    engine_speed: float | None = None
+    gear: float | None = None  # from 1
+    road_speed: float | None = None  # in a gear it makes the engine speed that is not named
+    retard: float | None = None  # of the spark that was driven; else what the vehicle plans
+    opening: float | None = None  # where no gear is named; fully open
+
+
+class WorldSpeeds(NamedTuple):
+    """What every set of upgrades reaches in every world."""
+
+    speed: Array  # (worlds, sets), m/s, NaN where there is none
+    end: Array  # (worlds, sets), the word for how it ended
+
+
+class WorldAnswers(NamedTuple):
+    """What every world has in every situation."""
+
+    answers: Array  # (worlds, results of all situations one after the other), SI, NaN where none
+    status: Array  # (worlds, situations), the word for how it ended
+
+
+def uncertain(scenario: ScenarioData) -> Uncertain:
+    """Every number of a scenario that has one standard deviation, stated or of its default."""
+    all_of_them = _core.uncertain(scenario.core)
+    columns = ([one[key] for one in all_of_them] for key in Uncertain._fields)
+    address, *numbers = columns
+    return Uncertain(tuple(address), *(np.array(column, float) for column in numbers))
+
+
+def world_speeds(
+    scenario: ScenarioData,
+    values: Array,
+    sets: Sequence[Sequence[str]] = ((),),
+    progress: bool | Progress | None = None,
+    threads: int = 0,
+) -> WorldSpeeds:
+    """The speed that a ranking gives each of these sets of upgrades, in every world; what a set
+    leaves open takes its fastest value there. `values` is (worlds, numbers). The same for any
+    number of threads, to the bit.
+    """
+    asked = [list(one) for one in sets]
+    with listener(progress, "worlds", "world") as callback:
+        found = _core.world_speeds(scenario.core, values, asked, threads, callback)
+    speed = found["speed"]
+    return WorldSpeeds(speed, np.array(found["end"], object).reshape(speed.shape))
+
+
+def world_answers(
+    scenario: ScenarioData,
+    values: Array,
+    situations: Sequence[Situation],
+    progress: bool | Progress | None = None,
+    threads: int = 0,
+) -> WorldAnswers:
+    """What every world has in these situations. `values` is (worlds, numbers)."""
+    asked: list[dict[str, Any]] = []
+    for one in situations:
+        where = one._asdict()
+        where.pop("results")
+        asked.append(where)
+    results = [list(one.results) for one in situations]
+    with listener(progress, "worlds", "world") as callback:
+        found = _core.world_answers(scenario.core, values, asked, results, threads, callback)
+    status = np.array(found["status"], object).reshape(len(found["answers"]), len(asked))
+    return WorldAnswers(found["answers"], status)
