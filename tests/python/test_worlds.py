@@ -69,10 +69,12 @@ def test_neither_threads_nor_company_change_a_bit(car, worlds):
     assert one.speed[-1, -1] == last.speed[0, 0]
 
 
-def test_a_world_that_breaks_a_rule_says_so(car, known):
+def test_a_world_that_breaks_a_rule_says_so(car):
+    thick = car.set({"charge_path/throttle/shaft": "8 ± 2 mm"})
+    known = uncertain(thick)
     values = known.value.copy()
-    values[place(known, "engine/spark/richest")] = 0.95  # leaner than the mixture of 0.88
-    found = world_speeds(car, values[None])
+    values[place(known, "charge_path/throttle/shaft")] = 0.031  # in a bore of 30 mm
+    found = world_speeds(thick, values[None])
     assert Counter(found.end.ravel()) == {"broken_rule": 1}
     assert np.isnan(found.speed).all()
 
