@@ -1,0 +1,28 @@
+"""Common draws: the same worlds for every set of upgrades that is compared in them."""
+
+from __future__ import annotations
+
+from scipy.special import ndtri
+from scipy.stats import qmc
+
+from windwall.study.prior import Prior
+from windwall.study.worlds import Array
+
+FEWEST = 256
+MOST = 65536
+SEED = 20110
+
+
+def normal_draws(numbers: int, count: int = FEWEST, seed: int = SEED) -> Array:
+    """Standard normal numbers, (count, numbers), by a scrambled Sobol sequence: the same for the
+    same seed. Counts are powers of two, since the sequence is even over those alone.
+    """
+    if count < 2 or count > MOST or count & (count - 1):
+        raise ValueError(f"draws come in powers of two up to {MOST}, such as {FEWEST}, not {count}")
+    shares = qmc.Sobol(numbers, scramble=True, rng=seed).random(count)
+    return ndtri(shares.clip(2**-40, 1 - 2**-40))
+
+
+def drawn_values(prior: Prior, count: int = FEWEST, seed: int = SEED) -> Array:
+    """Values of every uncertain number in so many worlds, SI, (count, numbers)."""
+    return prior.to_values(normal_draws(len(prior), count, seed))
