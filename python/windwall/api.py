@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Any
 
 from windwall.results.default_sensitivity import DefaultSensitivity
 from windwall.results.diagnosis import Compared, Diagnosis
+from windwall.results.drawn import DrawnRanking, DrawnSpeed
 from windwall.results.drive import Drive
 from windwall.results.flyweights import Flyweights
 from windwall.results.operating_point import OperatingPoint
@@ -30,9 +31,12 @@ from windwall.study import (
     diagnosis,
     drive,
     flyweights,
+    rank_draws,
     solve,
+    speed_draws,
     standing_start,
 )
+from windwall.study.draws import FEWEST, SEED
 from windwall.study.progress import Progress
 
 if TYPE_CHECKING:
@@ -59,6 +63,29 @@ class Scenario(ScenarioData, Readable):
     ) -> OperatingPoint:
         """The engine held at a speed: texts with units (`"4200 rpm"`) or `si(x)`."""
         return solve.operating_point(self, engine_speed, opening, road_speed)
+
+    def drawn_speed(
+        self, draws: int = FEWEST, seed: int = SEED, *, progress: bool | Progress | None = None
+    ) -> DrawnSpeed:
+        """How fast vehicles described like this one are: the speed in so many worlds, each with a
+        value for all that is uncertain. `draws` is a power of two.
+        """
+        return speed_draws.draw_speed(self, draws, seed, progress)
+
+    def drawn_ranking(
+        self,
+        ranking: Ranking,
+        draws: int = FEWEST,
+        seed: int = SEED,
+        *,
+        progress: bool | Progress | None = None,
+        threads: int = 0,
+    ) -> DrawnRanking:
+        """How sure the gains and the sets of a ranking of this scenario are, in the same worlds for
+        all of them: `ranking.summary(None, car.drawn_ranking(ranking))`. Ctrl-C keeps the worlds
+        that are done.
+        """
+        return rank_draws.draw_ranking(self, ranking, draws, seed, progress, threads)
 
     def drive(self, outing: str | None = None, *, progress: bool | Progress | None = None) -> Drive:
         """Drives an outing over time, named by its id or title; the only one needs no name. Ctrl-C

@@ -9,6 +9,7 @@ from windwall.report import documents
 from windwall.report.text.check import check_text
 from windwall.report.text_layout import paragraph
 from windwall.results.diagnosis import Diagnosis
+from windwall.results.drawn import DrawnRanking, DrawnSpeed
 from windwall.results.ranking import Chosen, Ranking, label
 from windwall.results.top_speed import TopSpeed
 from windwall.scenario.data import ScenarioData
@@ -16,7 +17,9 @@ from windwall.study.challenge import challenge
 from windwall.study.diagnosis import diagnose
 from windwall.study.drive import drive
 from windwall.study.rank import rank
+from windwall.study.rank_draws import draw_ranking
 from windwall.study.solve import top_speed
+from windwall.study.speed_draws import draw_speed
 
 
 def diagnosed(scenario: ScenarioData, found: TopSpeed | Ranking) -> Diagnosis:
@@ -27,16 +30,22 @@ def diagnosed(scenario: ScenarioData, found: TopSpeed | Ranking) -> Diagnosis:
 class Diagnosed:
     """An answer held against what was observed, as far as there is an answer."""
 
-    def __init__(self, found: TopSpeed | Ranking, scenario: ScenarioData) -> None:
-        self.found = found
+    def __init__(
+        self,
+        found: TopSpeed | Ranking,
+        scenario: ScenarioData,
+        drawn: DrawnSpeed | DrawnRanking | None = None,
+    ) -> None:
+        self.found, self.drawn = found, drawn
         self.answered = found.answered
+        self.interrupted = getattr(drawn, "interrupted", False)
         self.diagnosis = diagnosed(scenario, found) if found.answered else None
 
     def to_dict(self) -> dict[str, Any]:
-        return self.found.to_dict(self.diagnosis)
+        return self.found.to_dict(self.diagnosis, self.drawn)
 
     def summary(self) -> str:
-        return self.found.summary(self.diagnosis)
+        return self.found.summary(self.diagnosis, self.drawn)
 
 
 class Installed:
@@ -73,12 +82,18 @@ class Driven:
 
 
 def speed(scenario: ScenarioData, _arguments: argparse.Namespace) -> Diagnosed:
-    return Diagnosed(top_speed(scenario), scenario)
+    found = top_speed(scenario)
+    return Diagnosed(
+        found, scenario, draw_speed(scenario, progress=False) if found.answered else None
+    )
 
 
 def rank_menu(scenario: ScenarioData, arguments: argparse.Namespace) -> Diagnosed:
     ranking = rank(scenario, budget=arguments.budget, threads=arguments.threads)
-    return Diagnosed(ranking, scenario)
+    if not arguments.draws or not ranking.complete or not ranking.answered:
+        return Diagnosed(ranking, scenario)
+    drawn = draw_ranking(scenario, ranking, arguments.draws, threads=arguments.threads)
+    return Diagnosed(ranking, scenario, drawn)
 
 
 class Check:

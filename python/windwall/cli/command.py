@@ -27,6 +27,7 @@ from windwall.scenario.data import ScenarioData
 from windwall.scenario.info import chosen
 from windwall.scenario.installing import for_core, typed
 from windwall.scenario.schema import schema
+from windwall.study.draws import checked_count
 
 
 def read(path: str) -> bytes:
@@ -70,6 +71,13 @@ def parser() -> Parser:
     ranking.add_argument("--budget", metavar="SUM", help='what may be spent, such as "500 EUR"')
     ranking.add_argument(
         "--threads", type=count, default=0, metavar="N", help="how many at once; all by default"
+    )
+    ranking.add_argument(
+        "--draws",
+        type=draws,
+        default=0,
+        metavar="N",
+        help="how sure: in so many worlds, a power of two such as 256",
     )
     held.add_speeds(
         add_question(commands, "hold", held.hold, "which pedal holds a road speed, and its price")
@@ -151,6 +159,11 @@ def count(text: str) -> int:
     if not 0 <= number <= 1024:
         raise ValueError(text)
     return number
+
+
+def draws(text: str) -> int:
+    """A number of worlds."""
+    return checked_count(int(text))
 
 
 def answer(arguments: argparse.Namespace) -> int:

@@ -3,6 +3,6 @@
 Importing it makes the views of every result; see `windwall.results.views`.
 """
 
-from windwall.report import documents, frames, road_documents, text, wording
+from windwall.report import documents, drawn_documents, frames, road_documents, text, wording
 
-__all__ = ["documents", "frames", "road_documents", "text", "wording"]
+__all__ = ["documents", "drawn_documents", "frames", "road_documents", "text", "wording"]

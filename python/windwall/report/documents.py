@@ -13,6 +13,7 @@ from windwall.report.wording.names import by_name
 from windwall.report.wording.sets import outside
 from windwall.results.answer import Answer, answer_rows
 from windwall.results.diagnosis import Compared, Diagnosis, Explanation
+from windwall.results.drawn import DrawnRanking, DrawnSpeed
 from windwall.results.drive import EVENT_UNITS, Drive, moment_row
 from windwall.results.entry import NamedNumber
 from windwall.results.operating_point import OperatingPoint
@@ -101,12 +102,15 @@ def _units_of(rows: dict[str, Any], above: str) -> Iterator[tuple[str, str]]:
 
 
 @document.register(TopSpeed)
-def speed_document(answer: TopSpeed, diagnosis: Diagnosis | None = None) -> dict[str, Any]:
+def speed_document(
+    answer: TopSpeed, diagnosis: Diagnosis | None = None, drawn: DrawnSpeed | None = None
+) -> dict[str, Any]:
     """The answer to `windwall speed`."""
     made = _heading(answer) | _solving(answer) | {"goal": _goal(answer)} | _rows(answer)
     if answer.answered:
         made |= {"next": answer.next_limit, "knock": _knock(answer)}
         made |= {"observed": observed_document(diagnosis)}
+        made |= {"drawn": None if drawn is None else document(drawn)}
     rated = answer.scenario_info.rated
     made["rated"] = [one._asdict() for one in rated]
     return made | {"units": GOAL_UNITS | (RATED_UNITS if rated else {}) | _units(answer)}
@@ -151,7 +155,9 @@ def point_document(answer: OperatingPoint) -> dict[str, Any]:
 
 
 @document.register(Ranking)
-def rank_document(ranking: Ranking, diagnosis: Diagnosis | None = None) -> dict[str, Any]:
+def rank_document(
+    ranking: Ranking, diagnosis: Diagnosis | None = None, drawn: DrawnRanking | None = None
+) -> dict[str, Any]:
     """The answer to `windwall rank`."""
     made = _heading(ranking) | {
         "sentences": ranking.sentences,
@@ -162,6 +168,7 @@ def rank_document(ranking: Ranking, diagnosis: Diagnosis | None = None) -> dict[
     made |= {key: _row(ranking, key) for key in ranking}
     made["upgrades"] = [_gain(ranking, one) for one in ranking.upgrades.values()]
     made["observed"] = observed_document(diagnosis)
+    made["drawn"] = None if drawn is None else document(drawn)
     return made | {"units": GOAL_UNITS | _units(ranking) | {"sets/cost": ranking.currency}}
 
 

@@ -33,14 +33,21 @@ class Answer(Readable, Values):
         """What else there is to say."""
         return sentences(self)
 
-    def to_dict(self, diagnosis: Diagnosis | None = None) -> dict[str, Any]:
-        """Everything as plain numbers in SI, ready for JSON; with `car.diagnose()`, that too."""
-        return document(self, **_further(diagnosis))
+    def to_dict(
+        self, diagnosis: Diagnosis | None = None, drawn: Readable | None = None
+    ) -> dict[str, Any]:
+        """Everything as plain numbers in SI, ready for JSON; with `car.diagnose()` and what was
+        drawn, those too.
+        """
+        return document(self, **_further(diagnosis, drawn))
 
-    def summary(self, diagnosis: Diagnosis | None = None) -> str:
-        """As text. Nothing is solved for it; `car.diagnose()` puts what was observed beside it."""
-        return summary(self, **_further(diagnosis))
+    def summary(self, diagnosis: Diagnosis | None = None, drawn: Readable | None = None) -> str:
+        """As text. Nothing is solved for it; `car.diagnose()` puts what was observed beside it,
+        `car.drawn_speed()` or `car.drawn_ranking(...)` how sure it is.
+        """
+        return summary(self, **_further(diagnosis, drawn))
 
 
-def _further(diagnosis: Diagnosis | None) -> dict[str, Diagnosis]:
-    return {} if diagnosis is None else {"diagnosis": diagnosis}
+def _further(diagnosis: Diagnosis | None, drawn: Readable | None) -> dict[str, Any]:
+    given = {"diagnosis": diagnosis, "drawn": drawn}
+    return {key: one for key, one in given.items() if one is not None}

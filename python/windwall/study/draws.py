@@ -13,13 +13,18 @@ MOST = 65536
 SEED = 20110
 
 
+def checked_count(count: int) -> int:
+    """A number of draws that the sequence is even over."""
+    if count < 2 or count > MOST or count & (count - 1):
+        raise ValueError(f"draws come in powers of two up to {MOST}, such as {FEWEST}, not {count}")
+    return count
+
+
 def normal_draws(numbers: int, count: int = FEWEST, seed: int = SEED) -> Array:
     """Standard normal numbers, (count, numbers), by a scrambled Sobol sequence: the same for the
     same seed. Counts are powers of two, since the sequence is even over those alone.
     """
-    if count < 2 or count > MOST or count & (count - 1):
-        raise ValueError(f"draws come in powers of two up to {MOST}, such as {FEWEST}, not {count}")
-    shares = qmc.Sobol(numbers, scramble=True, rng=seed).random(count)
+    shares = qmc.Sobol(numbers, scramble=True, rng=seed).random(checked_count(count))
     return ndtri(shares.clip(2**-40, 1 - 2**-40))
 
 

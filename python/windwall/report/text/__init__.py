@@ -1,6 +1,7 @@
 """Answers as people read them, one module for each kind."""
 
 from windwall.report.text.coast_down import coast_down_text
+from windwall.report.text.drawn import drawn_ranking_text, drawn_speed_text
 from windwall.report.text.drive import drive_text
 from windwall.report.text.driven_gains import driven_gains_text
 from windwall.report.text.gearing import gearing_text
@@ -13,6 +14,8 @@ from windwall.report.text.speed import speed_text
 
 __all__ = [
     "coast_down_text",
+    "drawn_ranking_text",
+    "drawn_speed_text",
     "drive_text",
     "driven_gains_text",
     "gearing_text",

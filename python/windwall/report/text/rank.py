@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from windwall.quantities.measures import SPEED
 from windwall.report.text.common import head, pairs
+from windwall.report.text.drawn import drawn_ranking_lines
 from windwall.report.text.limits import limits_table
 from windwall.report.text.observed import observed_lines
 from windwall.report.text.rank_doubts import goal, opinions, verdict_lines
@@ -18,6 +19,7 @@ from windwall.report.wording.ranking import WHICH
 from windwall.report.wording.scenario import conditions, road_length
 from windwall.report.wording.sets import set_text, spark, speed_number
 from windwall.results.diagnosis import Diagnosis
+from windwall.results.drawn import DrawnRanking
 from windwall.results.ranking import MIDDLE, Ranking
 from windwall.results.views import summary
 
@@ -25,7 +27,9 @@ NOTHING = paragraph("There is nothing to rank: the file lists no upgrades.")
 
 
 @summary.register(Ranking)
-def rank_text(ranking: Ranking, diagnosis: Diagnosis | None = None) -> str:
+def rank_text(
+    ranking: Ranking, diagnosis: Diagnosis | None = None, drawn: DrawnRanking | None = None
+) -> str:
     """Everything worth reading about a ranking."""
     info = ranking.scenario_info
     lines = head(info, question(ranking))
@@ -39,6 +43,7 @@ def rank_text(ranking: Ranking, diagnosis: Diagnosis | None = None) -> str:
     lines += menu(ranking) if ranking.upgrades else section("The menu is empty", NOTHING)
     lines += section("The goal", goal(ranking, diagnosis)) if ranking.complete else []
     lines += opinions(ranking)
+    lines += drawn_ranking_lines(drawn)
     sentences = [ranking.sentence, *ranking.sentences]
     lines += section("How sure", [line for one in sentences if one for line in bullet(one)])
     return "\n".join([*lines, *safety_notes()])

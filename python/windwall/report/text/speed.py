@@ -15,6 +15,7 @@ from windwall.quantities.measures import (
 )
 from windwall.report.text.account import account_table
 from windwall.report.text.common import caution_lines, head, pairs, station_table
+from windwall.report.text.drawn import drawn_speed_lines
 from windwall.report.text.knock import knock_lines
 from windwall.report.text.limits import limits_table, unrated_lines
 from windwall.report.text.margins import margin_lines
@@ -26,12 +27,15 @@ from windwall.report.wording.names import by_name
 from windwall.report.wording.scenario import conditions, in_gear, road_length
 from windwall.report.wording.top_speed import gearing, limit_word
 from windwall.results.diagnosis import Diagnosis
+from windwall.results.drawn import DrawnSpeed
 from windwall.results.top_speed import TopSpeed
 from windwall.results.views import summary
 
 
 @summary.register(TopSpeed)
-def speed_text(answer: TopSpeed, diagnosis: Diagnosis | None = None) -> str:
+def speed_text(
+    answer: TopSpeed, diagnosis: Diagnosis | None = None, drawn: DrawnSpeed | None = None
+) -> str:
     """Everything worth reading about a top speed."""
     info = answer.scenario_info
     lines = head(info, f"top speed at full throttle; {conditions(info)}.")
@@ -41,7 +45,7 @@ def speed_text(answer: TopSpeed, diagnosis: Diagnosis | None = None) -> str:
         return "\n".join([*lines, *safety_notes()])
     lines += stock_engine_lines(info)
     lines += observed_lines(info, diagnosis)
-    lines += ["", *pairs(speeds(answer))]
+    lines += ["", *pairs(speeds(answer)), *drawn_speed_lines(drawn)]
     lines += section("Why it stops", reasons(answer))
     lines += limits_table(answer.passed, info)
     lines += knock_lines(answer)

@@ -1,0 +1,218 @@
+"""A ranking over common draws: how sure each gain is, each set, and the choice between them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+import numpy as np
+
+from windwall.results.drawn import Beats, DrawnGain, DrawnRanking, DrawnSet, Spread, share
+from windwall.results.ranking import Ranking
+from windwall.scenario.data import ScenarioData
+from windwall.study.contenders import could_win, within_reach
+from windwall.study.drawn_sets import DrawnSets, Ids
+from windwall.study.draws import FEWEST, SEED, drawn_values
+from windwall.study.prior import Prior
+from windwall.study.progress import Progress, listener
+from windwall.study.set_shares import MOST, share_weights
+from windwall.study.worlds import Array
+
+AS_IT_IS: Ids = frozenset()
+
+
+def draw_ranking(
+    scenario: ScenarioData,
+    ranking: Ranking,
+    count: int = FEWEST,
+    seed: int = SEED,
+    progress: bool | Progress | None = None,
+    threads: int = 0,
+) -> DrawnRanking:
+    """The gains and the sets of a ranking in the same worlds. Ctrl-C keeps the worlds that are
+    done.
+    """
+    sets = DrawnSets(scenario, drawn_values(Prior(scenario), count, seed), threads)
+    named = NamedSets(ranking)
+    with listener(progress, "drawing", "world") as heard:
+        winners = could_win(ranking, sets, count, heard)
+        everything = [*named.sets, *(winners or ())]
+        sets.solve(everything, count, heard)
+    worlds = min(map(sets.solved, everything))
+    return Drawn(scenario, ranking, sets, winners or [], worlds).told(count, seed, named)
+
+
+class NamedSets:
+    """The sets that gains are made of, and those that a ranking names."""
+
+    def __init__(self, ranking: Ranking) -> None:
+        self.allowed = {frozenset(one.upgrades) for one in ranking.sets}
+        self.alone = {
+            one: (need, need - {one})
+            for one in ranking.upgrades
+            if (need := ranking.with_required(one)) in self.allowed
+        }
+        self.target = None if ranking.target is None else frozenset(ranking.target.upgrades)
+        self.last = dict(self._last(ranking)) if self.target else {}
+        named = [ranking.fastest, ranking.cheapest_to_goal, *ranking.best_by_cost]
+        by_name = [frozenset(one.upgrades) for one in named if one is not None]
+        self.weights = self._weights()
+        self.sets: list[Ids] = list(
+            dict.fromkeys(
+                [AS_IT_IS, *by_name, *([self.target] if self.target is not None else [])]
+                + [one for pair in [*self.alone.values(), *self.last.values()] for one in pair]
+                + [one for weights in self.weights.values() for one in weights]
+            )
+        )
+
+    def _last(self, ranking: Ranking) -> Iterable[tuple[str, tuple[Ids, Ids]]]:
+        """The target, and what is left of it without an upgrade and all that requires it."""
+        for one in self.target or ():
+            left = frozenset(
+                other for other in self.target or () if one not in ranking.with_required(other)
+            )
+            if left in self.allowed:
+                yield one, (self.target, left)
+
+    def _weights(self) -> dict[str, dict[Ids, float]]:
+        if not self.target or len(self.target) > MOST:
+            return {}
+        return share_weights(self.target, self.allowed.__contains__) or {}
+
+
+class Drawn:
+    """Speeds that were drawn, as they are read."""
+
+    def __init__(
+        self,
+        scenario: ScenarioData,
+        ranking: Ranking,
+        sets: DrawnSets,
+        winners: list[Ids],
+        worlds: int,
+    ) -> None:
+        self.scenario, self.ranking, self.sets, self.worlds = scenario, ranking, sets, worlds
+        self.winners = winners
+        self.goal = scenario.get("goal/speed")
+        self.costs = {frozenset(one.upgrades): one.cost for one in ranking.sets}
+
+    def told(self, count: int, seed: int, named: NamedSets) -> DrawnRanking:
+        fastest = self._fastest()
+        recommended = self._recommended(fastest)
+        gains = tuple(self._gain(one, named) for one in self.ranking.upgrades)
+        shown = list(dict.fromkeys([*named.sets, *self.winners]))
+        best = self._best_of_each_world()
+        return DrawnRanking(
+            system=self.scenario.system,
+            currency=self.scenario.currency,
+            asked=count,
+            worlds=self.worlds,
+            seed=seed,
+            goal_speed=self.goal,
+            told_apart=self.ranking.smallest_lead,
+            gains=gains,
+            sets=self._sets(shown, best),
+            by_gain=self._by_gain(gains, named),
+            by_speed=self._by_speed(fastest, recommended),
+            fastest=self._ordered(fastest),
+            recommended=self._ordered(recommended),
+            regret=self._regret(recommended, best),
+            could_win=len(within_reach(self.ranking)),
+            drawn_whole=len(self.winners),
+            ends=dict(self.sets.ends),
+        )
+
+    def speed(self, one: Ids) -> Array:
+        return self.sets.speed(one, self.worlds)
+
+    def _mean(self, one: Ids) -> float:
+        spread = Spread.of(self.speed(one))
+        return -np.inf if spread is None else spread.mean
+
+    def _ordered(self, one: Ids | None) -> tuple[str, ...] | None:
+        """A set in the order of the menu."""
+        return None if one is None else tuple(key for key in self.ranking.upgrades if key in one)
+
+    def _fastest(self) -> Ids | None:
+        return max(self.winners, key=self._mean, default=None)
+
+    def _recommended(self, fastest: Ids | None) -> Ids | None:
+        """The cheapest set that cannot be told from the fastest in the mean; of equals the
+        faster.
+        """
+        if fastest is None:
+            return None
+        unseen = self.ranking.smallest_lead
+        alike = [one for one in self.winners if self._mean(fastest) - self._mean(one) <= unseen]
+        return min(alike, key=lambda one: (self.costs[one], -self._mean(one)))
+
+    def _gain(self, one: str, named: NamedSets) -> DrawnGain:
+        alone = self._difference(named.alone.get(one))
+        weights = named.weights.get(one)
+        part = None if weights is None else sum(w * self.speed(s) for s, w in weights.items())
+        known = alone[np.isfinite(alone)]
+        return DrawnGain(
+            one,
+            Spread.of(alone),
+            Spread.of(self._difference(named.last.get(one))),
+            None if part is None else Spread.of(part),
+            share(known > 0),
+        )
+
+    def _difference(self, pair: tuple[Ids, Ids] | None) -> Array:
+        if pair is None:
+            return np.full(self.worlds, np.nan)
+        return self.speed(pair[0]) - self.speed(pair[1])
+
+    def _sets(self, shown: list[Ids], best: Array) -> tuple[DrawnSet, ...]:
+        base, *others = shown
+        others.sort(key=lambda one: -self._mean(one))
+        return tuple(self._set(one, best) for one in (base, *others))
+
+    def _set(self, one: Ids, best: Array) -> DrawnSet:
+        speed = self.speed(one)
+        known = speed[np.isfinite(speed)]
+        return DrawnSet(
+            self._ordered(one) or (),
+            self.costs[one],
+            Spread.of(speed),
+            None if self.goal is None else share(known >= self.goal),
+            Spread.of(best - speed),
+        )
+
+    def _best_of_each_world(self) -> Array:
+        if not self.winners:
+            return np.full(self.worlds, np.nan)
+        table = self.sets.table(self.winners, self.worlds)
+        return np.where(np.isfinite(table), table, -np.inf).max(axis=1, initial=-np.inf)
+
+    def _regret(self, recommended: Ids | None, best: Array) -> float | None:
+        if recommended is None:
+            return None
+        spread = Spread.of(best - self.speed(recommended))
+        return None if spread is None else spread.mean
+
+    def _by_gain(self, gains: tuple[DrawnGain, ...], named: NamedSets) -> Beats | None:
+        known = [one for one in gains if one.alone and one.id in self.ranking.within_budget]
+        order = sorted(known, key=lambda one: -one.alone.mean)
+        if len(order) < 2:
+            return None
+        first, second = (one.id for one in order[:2])
+        return self._beats(
+            first,
+            second,
+            self._difference(named.alone[first]) - self._difference(named.alone[second]),
+        )
+
+    def _by_speed(self, fastest: Ids | None, recommended: Ids | None) -> Beats | None:
+        """The fastest against the recommended set, or against the next where they are one."""
+        others = [one for one in self.winners if one != fastest]
+        if fastest is None or not others:
+            return None
+        other = max(others, key=self._mean) if recommended == fastest else recommended
+        names = (" + ".join(self._ordered(x) or ("as it is",)) for x in (fastest, other))
+        return self._beats(*names, self.speed(fastest) - self.speed(other))
+
+    @staticmethod
+    def _beats(first: str, second: str, lead: Array) -> Beats | None:
+        known = lead[np.isfinite(lead)]
+        return Beats(first, second, float((known > 0).mean()), len(known)) if len(known) else None

@@ -1,0 +1,185 @@
+"""How sure: speeds, gains and choices over common draws."""
+
+import json
+from itertools import chain, combinations
+
+import numpy as np
+import pytest
+
+import windwall as ww
+from windwall.report.wording.chance import of_ten
+from windwall.results.drawn import Spread
+from windwall.study.contenders import kept
+from windwall.study.drawn_sets import DrawnSets
+from windwall.study.draws import drawn_values
+from windwall.study.prior import Prior
+from windwall.study.set_shares import share_weights
+from windwall.study.worlds import world_speeds
+
+CAR = "scenarios/airfield_cyclecar.json"
+SOME = ["small_pulley", "fairing", "gearing", "diet", "hard_tyres", "shroud"]
+
+
+@pytest.fixture(scope="module")
+def car():
+    return ww.load(CAR)
+
+
+@pytest.fixture(scope="module")
+def ranking(car):
+    return ww.rank(car, upgrades=SOME, progress=False)
+
+
+@pytest.fixture(scope="module")
+def drawn(car, ranking):
+    return car.drawn_ranking(ranking, 64, progress=False)
+
+
+def test_a_speed_is_told_with_its_spread(car):
+    found = car.drawn_speed(64)
+    values = drawn_values(Prior(car), 64)
+    speeds = world_speeds(car, values).speed[:, 0]
+    assert found.spread == Spread.of(speeds)
+    assert found.spread.low < found.middle < found.spread.high
+    assert found.chance_of_goal == np.mean(speeds >= car.get("goal/speed"))
+    assert found.ends == {"answered": 64}
+    assert found.stated == pytest.approx(car.brief_top_speed().goal_speed, rel=1e-9)
+
+
+def test_inputs_at_the_end_of_their_range_are_named(car):
+    found = car.drawn_speed(2)
+    names = [one.address for one in found.one_sided]
+    assert "charge_path/blower/fill_loss" in names
+    assert all(one.change < 0 for one in found.one_sided)
+    moved = car.set({one.address: ww.si(one.middle) for one in found.one_sided})
+    speed = moved.brief_top_speed().goal_speed
+    assert speed - found.stated == pytest.approx(found.together, rel=0.15)
+    exact = car.set({"charge_path/blower/fill_loss": "0 %"})
+    assert "charge_path/blower/fill_loss" not in [x.address for x in exact.drawn_speed(2).one_sided]
+
+
+def test_nothing_uncertain_is_no_spread():
+    same = Spread.of(np.full(8, 30.0))
+    assert (same.sigma, same.low, same.high) == (0, 30, 30)
+    assert Spread.of(np.array([1.0, np.nan, np.nan])) is None
+    assert Spread.of(np.array([1.0, 3.0, np.nan])).worlds == 2
+
+
+def test_the_same_worlds_for_every_set(car, ranking, drawn):
+    values = drawn_values(Prior(car), 64)
+    pair = world_speeds(car, values, [["fairing"], []]).speed
+    assert drawn.gain("fairing").alone == Spread.of(pair[:, 0] - pair[:, 1])
+    whole = drawn.set_of(("fairing",))
+    assert whole is None or whole.speed == Spread.of(pair[:, 0])
+
+
+def test_neither_threads_nor_halving_change_a_gain(car, ranking, drawn):
+    one = car.drawn_ranking(ranking, 64, progress=False, threads=1)
+    assert one == drawn
+
+
+def test_last_is_taken_off_the_target(car, ranking, drawn):
+    target = ranking.target.upgrades
+    values = drawn_values(Prior(car), 64)
+    left = [one for one in target if one != "fairing"]
+    pair = world_speeds(car, values, [target, left]).speed
+    assert drawn.gain("fairing").last == Spread.of(pair[:, 0] - pair[:, 1])
+
+
+def test_fair_shares_add_up_in_every_world(ranking, drawn):
+    target = frozenset(ranking.target.upgrades)
+    shares = sum(drawn.gain(one).share.mean for one in target)
+    base, best = drawn.set_of(()), drawn.set_of(tuple(target))
+    assert shares == pytest.approx(best.speed.mean - base.speed.mean, rel=1e-9)
+
+
+def subsets(of):
+    return chain.from_iterable(combinations(of, n) for n in range(len(of) + 1))
+
+
+def test_share_weights_are_shapleys_where_all_is_allowed():
+    # By L. S. Shapley's formula: the share of i is the mean over all orders, here written out.
+    value = {frozenset(s): float(len(s)) ** 2 + 3 * ("a" in s) for s in subsets("abc")}
+    weights = share_weights(frozenset("abc"), lambda _: True)
+    share = {one: sum(w * value[s] for s, w in weights[one].items()) for one in "abc"}
+    assert share == pytest.approx({"a": 6.0, "b": 3.0, "c": 3.0})
+
+
+def test_share_weights_keep_to_what_is_allowed():
+    allowed = lambda s: "b" not in s or "a" in s  # noqa: E731
+    weights = share_weights(frozenset("ab"), allowed)
+    assert weights["b"] == {frozenset("ab"): 1.0, frozenset("a"): -1.0}
+    assert share_weights(frozenset("ab"), lambda s: len(s) != 1) is None
+
+
+def test_halving_costs_less_than_can_be_seen(car, ranking, drawn):
+    """Against drawing every set of this menu in every world."""
+    sets = DrawnSets(car, drawn_values(Prior(car), 64))
+    everything = [frozenset(one.upgrades) for one in ranking.sets if one.recommended]
+    sets.solve(everything, 64)
+    table = sets.table(everything, 64)
+    means = table.mean(axis=0)
+    fastest = everything[int(means.argmax())]
+    assert frozenset(drawn.fastest) == fastest
+    costs = {frozenset(one.upgrades): one.cost for one in ranking.sets}
+    alike = [one for one, mean in zip(everything, means, strict=True)
+             if means.max() - mean <= ranking.smallest_lead]  # fmt: skip
+    assert costs[frozenset(drawn.recommended)] == min(costs[one] for one in alike)
+    regret = (table.max(axis=1) - sets.speed(frozenset(drawn.recommended), 64)).mean()
+    assert drawn.regret == pytest.approx(regret, abs=0.02)  # m/s, what halving lost
+
+
+def test_a_set_that_may_be_cheapest_is_kept():
+    names = [frozenset(x) for x in ("abc", "ab", "a", "b")]
+    costs = dict(zip(names, (500.0, 300.0, 40.0, 90.0), strict=True))
+    speeds = np.array([[40.0, 39.9, 39.6, 30.0]] * 8)
+    left = kept(names, speeds, costs, 0.5)
+    assert left == [names[0], names[1], names[2]]
+
+
+def test_no_row_exceeds_a_budget(car):
+    within = ww.rank(car, "100 EUR", upgrades=SOME, progress=False)
+    found = car.drawn_ranking(within, 16, progress=False)
+    recommended = found.set_of(found.recommended)
+    assert recommended.cost <= 100
+    assert found.set_of(found.fastest).cost <= 100
+    alone = {("fairing",)}  # gains are told of all; what is told as a set is within the budget
+    assert all(one.cost <= 100 for one in found.sets if one.upgrades not in alone)
+
+
+def test_a_stop_keeps_whole_worlds(car, ranking):
+    heard = []
+
+    def stop(done, total):
+        heard.append((done, total))
+        return len(heard) < 4
+
+    found = car.drawn_ranking(ranking, 256, progress=stop)
+    assert found.interrupted
+    assert 0 < found.worlds < 256
+    assert "STOPPED EARLY" in found.summary()
+
+
+def test_the_command_says_how_sure(windwall, tmp_path):
+    said = windwall("rank", CAR, "--draws", "16", "--budget", "60 EUR", "--json")
+    made = json.loads(said.stdout)["drawn"]
+    assert made["worlds"] == 16
+    assert len(made["gains"]) == 15
+    assert windwall("rank", CAR, "--draws", "100").returncode == 2
+    text = windwall("speed", CAR).stdout
+    assert "in 9 of 10 vehicles described like this" in text
+
+
+@pytest.mark.parametrize(
+    ("chance", "said"),
+    [
+        (0, "none of 256"),
+        (1, "all of 256"),
+        (0.3, "3 of 10"),
+        (0.02, "2 of 100"),
+        (0.999, "99 of 100"),
+        (1 / 256, "1 of 100"),
+    ],
+)
+def test_chances_are_counted(chance, said):
+    assert of_ten(chance, 256) == said
