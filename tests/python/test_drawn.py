@@ -134,7 +134,7 @@ def test_a_set_that_may_be_cheapest_is_kept():
     costs = dict(zip(names, (500.0, 300.0, 40.0, 90.0), strict=True))
     speeds = np.array([[40.0, 39.9, 39.6, 30.0]] * 8)
     left = kept(names, speeds, costs, 0.5)
-    assert left == [names[0], names[1], names[2]]
+    assert left == [names[0], names[2], names[1]]
 
 
 def test_no_row_exceeds_a_budget(car):

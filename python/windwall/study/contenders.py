@@ -7,6 +7,8 @@ are left in more. A test measures what that costs against drawing all of them.
 
 from __future__ import annotations
 
+from itertools import zip_longest
+
 import numpy as np
 
 from windwall.results.ranking import Ranking, UpgradeSet
@@ -16,9 +18,11 @@ from windwall.study.worlds import Array
 
 # m/s behind the fastest at the best of the three anchors, beyond what can be told on the road.
 REACH = 1.5
-ROUNDS = ((16, 384), (64, 96), (128, 32))  # worlds, and how many sets go into them
+ROUNDS = ((16, 384), (64, 128), (128, 64))  # worlds, and how many sets go into them
 SURE = 3.0  # standard errors of a mean lead, within which a set is kept
-MAY_WIN = 2.0  # standard deviations of a lead, within which it wins in some world
+MAY_WIN = 3.0  # standard deviations of a lead, within which it wins in some world
+ANSWERED = 0.95  # of the worlds, at least, in a set that is to be chosen
+TINY = 1e-9  # m/s
 
 
 def within_reach(ranking: Ranking) -> list[UpgradeSet]:
@@ -55,30 +59,36 @@ def could_win(
 
 
 def kept(left: list[Ids], speeds: Array, costs: dict[Ids, float], unseen: float) -> list[Ids]:
-    """The sets that may be the fastest in the mean, the cheaper ones that may not be told from it,
-    and those that win in some world or may. First those that are cheaper than all faster ones, then by
-    the worlds that they win, then by their mean speed.
+    """The fastest in the mean; then in turn the cheapest that cannot be told from it, those still
+    cheaper that may turn out so, and those that win in some world or may.
     """
-    known = np.where(np.isfinite(speeds), speeds, -np.inf)
-    means = np.where(np.isfinite(speeds).all(axis=0), known.mean(axis=0), -np.inf)
+    means = np.where(_mostly_answered(speeds), _mean(speeds), -np.inf)
     best = int(means.argmax())
-    leads = known[:, [best]] - known
-    with np.errstate(invalid="ignore"):  # a set without an answer somewhere is behind by infinity
-        lead, spread = leads.mean(axis=0), leads.std(axis=0)
-        near = lead - SURE * spread / np.sqrt(len(known)) <= unseen
-        near |= lead <= MAY_WIN * spread
+    leads = speeds[:, [best]] - speeds
+    lead = np.where(np.isfinite(means), _mean(leads), np.inf)
+    spread = np.sqrt(_mean((leads - _mean(leads)) ** 2))
+    error = spread / np.sqrt(len(speeds)) + TINY
+    price = np.array([costs[one] for one in left])
+    known = np.where(np.isfinite(speeds), speeds, -np.inf)
     wins = np.bincount(known.argmax(axis=1), minlength=len(left))
-    stays = [i for i in np.argsort(-means) if near[i] or wins[i]]
-    frontier = _cheaper_than_faster(stays, [costs[one] for one in left])
-    others = sorted((i for i in stays if i not in frontier), key=lambda i: -wins[i])
-    return [left[i] for i in [*frontier, *others]]
+    alike = np.flatnonzero(lead <= unseen)
+    alike = alike[np.argsort(price[alike], kind="stable")]
+    cheaper = np.flatnonzero(
+        (price < price[alike[0]]) & (lead > unseen) & (lead - SURE * error <= unseen)
+    )
+    cheaper = cheaper[np.argsort(((lead - unseen) / error)[cheaper], kind="stable")]
+    winning = np.flatnonzero((wins > 0) | (lead <= MAY_WIN * spread))
+    winning = winning[np.lexsort((lead[winning] / (spread[winning] + TINY), -wins[winning]))]
+    turns = zip_longest(alike, cheaper, winning)
+    order = dict.fromkeys([best, *(int(i) for turn in turns for i in turn if i is not None)])
+    return [left[i] for i in order]
 
 
-def _cheaper_than_faster(by_speed: list[int], costs: list[float]) -> list[int]:
-    """Those that cost less than all before them."""
-    cheapest, found = np.inf, []
-    for i in by_speed:
-        if costs[i] < cheapest:
-            found.append(i)
-            cheapest = costs[i]
-    return found
+def _mostly_answered(speeds: Array) -> Array:
+    return np.isfinite(speeds).mean(axis=0) >= ANSWERED
+
+
+def _mean(columns: Array) -> Array:
+    """Of what is known in each column; 0 where nothing is."""
+    known = np.isfinite(columns)
+    return np.where(known, columns, 0.0).sum(axis=0) / np.maximum(known.sum(axis=0), 1)

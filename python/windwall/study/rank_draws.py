@@ -9,7 +9,7 @@ import numpy as np
 from windwall.results.drawn import Beats, DrawnGain, DrawnRanking, DrawnSet, Spread, share
 from windwall.results.ranking import Ranking
 from windwall.scenario.data import ScenarioData
-from windwall.study.contenders import could_win, within_reach
+from windwall.study.contenders import ANSWERED, could_win, within_reach
 from windwall.study.drawn_sets import DrawnSets, Ids
 from windwall.study.draws import FEWEST, SEED, drawn_values
 from windwall.study.prior import Prior
@@ -125,8 +125,10 @@ class Drawn:
         return self.sets.speed(one, self.worlds)
 
     def _mean(self, one: Ids) -> float:
+        """m/s; of a set that has no answer in too many worlds nothing is believed."""
         spread = Spread.of(self.speed(one))
-        return -np.inf if spread is None else spread.mean
+        believed = spread is not None and spread.worlds >= ANSWERED * self.worlds
+        return spread.mean if believed else -np.inf
 
     def _ordered(self, one: Ids | None) -> tuple[str, ...] | None:
         """A set in the order of the menu."""
