@@ -53,7 +53,7 @@ def test_inputs_at_the_end_of_their_range_are_named(car):
     assert all(one.change < 0 for one in found.one_sided)
     moved = car.set({one.address: ww.si(one.middle) for one in found.one_sided})
     speed = moved.brief_top_speed().goal_speed
-    assert speed - found.stated == pytest.approx(found.together, rel=0.15)
+    assert speed - found.stated == pytest.approx(found.all_moved, rel=0.15)
     exact = car.set({"charge_path/blower/fill_loss": "0 %"})
     assert "charge_path/blower/fill_loss" not in [x.address for x in exact.drawn_speed(2).one_sided]
 

@@ -10,11 +10,13 @@ from windwall import _core
 SOLVERS = {
     "drive", "fit_flyweights", "full_throttle_curve", "hold_speed", "hold_speed_curve", "idle",
     "idle_curve", "operating_point", "rank", "sweep", "top_speed",
+    "world_answers", "world_speeds",
 }  # fmt: skip
 # Rows, units and what a file says: quick, whatever the vehicle is like.
 LOOK_UPS = {
     "answer_rows", "axis", "build_info", "class_priors", "class_units", "class_values",
-    "drive_rows", "flyweights_question_rows", "fuel_density", "gears", "given", "heading", "in_unit", "limits",
+    "drive_rows", "flyweights_question_rows", "fuel_density", "gears", "given",
+    "heading", "in_unit", "limits", "uncertain",
     "loads", "measure", "menu", "numbers", "observed", "observed_rows", "question_rows",
     "rated_fit", "read_quantity", "readable", "readable_number", "result_row", "rolling_free",
     "scenario_rows", "schema_text", "si_unit", "sigma", "unit_shown", "unrated", "world",

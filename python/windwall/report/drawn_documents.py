@@ -20,7 +20,7 @@ def drawn_speed_document(drawn: DrawnSpeed) -> dict[str, Any]:
         "as_stated": drawn.stated,
         "chance_of_goal": drawn.chance_of_goal,
         "at_the_end_of_their_range": [_edge(one) for one in drawn.one_sided],
-        "these_together": drawn.together,
+        "all_of_these": drawn.all_moved,
     }
 
 

@@ -62,7 +62,7 @@ class DrawnSpeed(Readable):
     ends: dict[str, int]  # how many worlds ended in which way
     stated: float | None  # m/s, with everything as stated or assumed
     one_sided: tuple[AtTheEnd, ...]  # what counts most first
-    together: float  # m/s, of the speed with all of those in their middles
+    all_moved: float  # m/s, of the speed with all of those in their middles
 
     @property
     def middle(self) -> float | None:

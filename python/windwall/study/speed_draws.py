@@ -41,7 +41,7 @@ def draw_speed(
         ends=dict(Counter(found.end[:, 0])),
         stated=edges.stated,
         one_sided=edges.found,
-        together=edges.together,
+        all_moved=edges.all_moved,
     )
 
 
@@ -58,7 +58,7 @@ class Edges:
             worlds[row, place] = worlds[-1, place] = middles[place]
         speed = world_speeds(scenario, worlds, ((),), False, threads).speed[:, 0]
         self.stated = float(speed[0]) if np.isfinite(speed[0]) else None
-        self.together = float(speed[-1] - speed[0])
+        self.all_moved = float(speed[-1] - speed[0])
         changes = zip(places, speed[1:-1] - speed[0], strict=True)
         found = (self._edge(at, middles[at], change) for at, change in changes)
         counted = (one for one in found if abs(one.change) > COUNTS)

@@ -93,7 +93,7 @@ def _middle(drawn: DrawnSpeed) -> list[str]:
     middle, stated = (f"{SPEED.value(x, system):.1f} {unit}" for x in (drawn.middle, drawn.stated))
     edges = EDGES if drawn.one_sided else ""
     edges = edges.format(
-        number=len(drawn.one_sided), change=SPEED.change(drawn.together, system), unit=unit
+        number=len(drawn.one_sided), change=SPEED.change(drawn.all_moved, system), unit=unit
     )
     lines = paragraph(MIDDLE.format(middle=middle, stated=stated, edges=edges))
     return lines + [line for one in drawn.one_sided[:MOST_ONE_SIDED] for line in _edge(one, drawn)]
