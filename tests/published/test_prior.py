@@ -7,13 +7,16 @@ from scipy import stats
 import windwall as ww
 from windwall.study.draws import drawn_values, normal_draws
 from windwall.study.prior import Prior
+from windwall.study.worlds import uncertain
 
 pytestmark = pytest.mark.published
 
 
 @pytest.fixture(scope="module")
 def prior():
-    return Prior(ww.load("scenarios/airfield_cyclecar.json"))
+    """Each number by itself."""
+    car = ww.load("scenarios/airfield_cyclecar.json")
+    return Prior(car, np.eye(len(uncertain(car).address)))
 
 
 def grid(prior, place, scores):

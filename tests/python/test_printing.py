@@ -15,6 +15,7 @@ SOLVERS = {
 # Rows, units and what a file says: quick, whatever the vehicle is like.
 LOOK_UPS = {
     "answer_rows", "axis", "build_info", "class_priors", "class_units", "class_values",
+    "correlations",
     "drive_rows", "flyweights_question_rows", "fuel_density", "gears", "given",
     "heading", "in_unit", "limits", "uncertain",
     "loads", "measure", "menu", "numbers", "observed", "observed_rows", "question_rows",

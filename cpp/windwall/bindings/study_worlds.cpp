@@ -2,6 +2,7 @@
 #include "windwall/bindings/scenario_problems.hpp"
 #include "windwall/bindings/status_names.hpp"
 #include "windwall/bindings/study_listener.hpp"
+#include "windwall/scenario/correlations.hpp"
 #include "windwall/scenario/edit.hpp"
 #include "windwall/scenario/numbers.hpp"
 #include "windwall/study/worlds.hpp"
@@ -29,6 +30,13 @@ py::list uncertain(const Scenario& scenario) {
     for (const auto& one : scenario::uncertain_numbers(scenario))
         all.append(py::dict("address"_a = one.address, "value"_a = one.value, "sigma"_a = one.sigma,
                             "low"_a = one.low, "high"_a = one.high));
+    return all;
+}
+
+py::list correlations(const Scenario& scenario) {
+    py::list all;
+    for (const auto& one : scenario::all_correlations(scenario))
+        all.append(py::make_tuple(one.between[0], one.between[1], one.correlation));
     return all;
 }
 
@@ -121,6 +129,9 @@ py::dict world_answers(const Scenario& scenario, const Numbers& values,
 void bind_worlds(py::module_& module) {
     module.def("uncertain", &uncertain, "scenario"_a,
                "Every number that is not known exactly, SI, and the range that it is cut at.");
+    module.def("correlations", &correlations, "scenario"_a,
+               "Uncertain numbers that err together, by two addresses: those of the file, and what "
+               "the rated figures leave.");
     module.def("world_speeds", &world_speeds, "scenario"_a, "values"_a, "sets"_a, "threads"_a,
                "progress"_a, "The speed of every set in every world, and how each ended.");
     module.def("world_answers", &world_answers, "scenario"_a, "values"_a, "situations"_a,

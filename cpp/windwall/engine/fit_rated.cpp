@@ -128,15 +128,26 @@ double improve(Problem& problem, std::vector<Pair>& slopes, std::vector<bool>& h
     return largest;
 }
 
-/// What the figures leave of each sigma.
-void narrow(Problem& problem, const std::vector<Pair>& slopes, const std::vector<bool>& held) {
+/// What the figures leave of the inputs, in the sigmas that they were known to.
+std::vector<double> covariance_left(const Problem& problem, const std::vector<Pair>& slopes,
+                                    const std::vector<bool>& held) {
     const Normal normal = normal_of(slopes, problem.figures, held);
-    for (std::size_t i = 0; i < problem.inputs.size(); ++i) {
-        const Pair& slope = slopes[i];
-        const Pair share = normal.solve(slope);
-        const double kept = 1 - slope[0] * share[0] - slope[1] * share[1];
+    const std::size_t count = slopes.size();
+    std::vector<double> left(count * count, 0);
+    for (std::size_t i = 0; i < count; ++i) {
+        const Pair share = normal.solve(slopes[i]);
+        left[i * count + i] = 1;
+        for (std::size_t j = 0; j < count && !held[i]; ++j)
+            if (!held[j]) left[i * count + j] -= slopes[j][0] * share[0] + slopes[j][1] * share[1];
+    }
+    return left;
+}
+
+void narrow(Problem& problem, const std::vector<double>& covariance) {
+    const std::size_t count = problem.inputs.size();
+    for (std::size_t i = 0; i < count; ++i) {
         const double sigma = problem.inputs[i].input.known.sigma;
-        const double left = held[i] ? 1 : std::sqrt(std::max(0.0, kept));
+        const double left = std::sqrt(std::max(0.0, covariance[i * count + i]));
         problem.inputs[i].met = {problem.at(i), sigma * left};
     }
 }
@@ -154,6 +165,13 @@ std::vector<RatedFigure> figures_of(const Rated& rated, double torque_sigma, dou
 }  // namespace
 
 bool RatedFigure::unreconciled() const noexcept { return std::abs(met - rated) > 2 * sigma; }
+
+double RatedFit::correlation(std::size_t i, std::size_t j) const noexcept {
+    const std::size_t count = inputs.size();
+    if (covariance.empty()) return i == j ? 1 : 0;
+    const double both = covariance[i * count + i] * covariance[j * count + j];
+    return both > 0 ? covariance[i * count + j] / std::sqrt(both) : 0;
+}
 
 std::span<const std::string_view> free_addresses() { return free_list; }
 
@@ -174,7 +192,10 @@ RatedFit fit_rated(Cylinder& engine, const media::Fuel& fuel, std::vector<FreeIn
     std::vector<bool> held(fit.inputs.size(), false);
     for (int round = 0; round < rounds && !fit.figures.empty(); ++round)
         if (improve(problem, slopes, held) < settled_at) break;
-    if (!fit.figures.empty()) narrow(problem, slopes, held);
+    if (!fit.figures.empty()) {
+        fit.covariance = covariance_left(problem, slopes, held);
+        narrow(problem, fit.covariance);
+    }
     const Pair met = problem.predicted();
     for (std::size_t k = 0; k < fit.figures.size(); ++k) {
         fit.figures[k].before = before[k];

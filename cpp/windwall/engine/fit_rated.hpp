@@ -40,6 +40,10 @@ struct RatedFigure {
 struct RatedFit {
     std::vector<MovedInput> inputs;
     std::vector<RatedFigure> figures;
+    std::vector<double> covariance;  // in the sigmas that inputs were known to, row by row
+
+    /// What the figures leave between two inputs: moved together they still meet them.
+    double correlation(std::size_t i, std::size_t j) const noexcept;
 };
 
 /// What may move so that rated figures are met, by address from the engine.

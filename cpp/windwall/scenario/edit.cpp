@@ -107,6 +107,7 @@ Loaded set(const Scenario& scenario, const Changes& changes) {
         made.scenario.reset();
     else if (of_the_engine)
         complete(*made.scenario, made.scenario->notes);
+    if (made.scenario) drop_impossible_correlations(*made.scenario);
     return made;
 }
 

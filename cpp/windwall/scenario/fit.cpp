@@ -49,6 +49,7 @@ Loaded fit(const Scenario& scenario, std::span<const std::string> ids, const Cho
     made.scenario->observed_source.reset();
     drop_impossible_upgrades(*made.scenario, *set);
     drop_impossible_limits(*made.scenario);
+    drop_impossible_correlations(*made.scenario);
     return made;
 }
 

@@ -57,7 +57,7 @@ fields::Known keys_beside_the_vehicle() {
     fields::Known keys{"format", "$schema"};
     for (const auto& row : Header::rows())
         keys.push_back(row.key);
-    for (const auto key : {"limits", "observed", "outings", "upgrades"})
+    for (const auto key : {"limits", "correlations", "observed", "outings", "upgrades"})
         keys.push_back(key);
     return keys;
 }
@@ -88,6 +88,11 @@ void read_root(Scenario& made, const Cursor& root) {
     read_upgrades_and_limits(made, root);
     if (root.findings().problems.empty())
         find_torque_curve_conflicts(made.vehicle, made.menu, root);
+    if (root.has("correlations") && root.findings().problems.empty()) {
+        made.notes = root.findings().notes;
+        made.correlations_source = source(root["correlations"]);
+        made.correlations = read_correlations(root["correlations"], made);
+    }
     if (root.has("observed")) {
         made.observed_source = source(root["observed"]);
         made.observed = read_observations(root["observed"], made.vehicle);
@@ -100,8 +105,8 @@ void read_root(Scenario& made, const Cursor& root) {
 void reserve_words(fields::Ids& ids) {
     ids.reserve(fields::group_type<Header>);
     ids.reserve(fields::group_type<Terms>);
-    for (const auto word :
-         {"format", "limits", "observed", "outings", "legs", "upgrades", "id", "kind"})
+    for (const auto word : {"format", "limits", "correlations", "observed", "outings", "legs",
+                            "upgrades", "id", "kind"})
         ids.reserve(word);
 }
 

@@ -47,6 +47,13 @@ Json observed_of(const Scenario& scenario) {
     return list;
 }
 
+Json correlations_of(const Scenario& scenario) {
+    auto list = Json::array();
+    for (const auto& one : scenario.correlations)
+        list.push_back({{"between", one.between}, {"correlation", one.correlation}});
+    return list;
+}
+
 Json upgrades_of(const Scenario& scenario) {
     auto list = Json::array();
     for (const auto& upgrade : scenario.menu)
@@ -60,6 +67,7 @@ Json physics_of(const Scenario& scenario) {
     Json physics{{"format", current_format},      {"vehicle", vehicle_of(scenario)},
                  {"limits", limits_of(scenario)}, {"observed", observed_of(scenario)},
                  {"currency", scenario.currency}, {"upgrades", upgrades_of(scenario)}};
+    if (!scenario.correlations.empty()) physics["correlations"] = correlations_of(scenario);
     if (!scenario.outings.empty())
         physics["outings"] = physics_of(scenario.outings, scenario.notes);
     return physics;

@@ -32,6 +32,7 @@ std::string save(const Scenario& scenario) {
     const auto stated = as_stated(scenario);
     write_rows(root, fields::group_type<vehicle::Vehicle>, &stated, scenario.notes);
     if (scenario.limits_source) root["limits"] = *scenario.limits_source;
+    if (scenario.correlations_source) root["correlations"] = *scenario.correlations_source;
     if (scenario.observed_source) root["observed"] = *scenario.observed_source;
     if (scenario.outings_source) root["outings"] = *scenario.outings_source;
     if (!scenario.menu.empty()) root["upgrades"] = upgrades(scenario.menu);

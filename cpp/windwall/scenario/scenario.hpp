@@ -1,6 +1,7 @@
 #pragma once
 #include "windwall/engine/fit_rated.hpp"
 #include "windwall/fields/provenance.hpp"
+#include "windwall/scenario/correlations.hpp"
 #include "windwall/scenario/header.hpp"
 #include "windwall/scenario/observation.hpp"
 #include "windwall/scenario/upgrade.hpp"
@@ -27,14 +28,16 @@ struct Scenario {
     Header header;
     vehicle::Vehicle vehicle;
     Menu menu;
-    std::string currency;              // of every cost; empty where none is stated
-    std::vector<solve::Limit> limits;  // as stated; the built-in ones are not among them
+    std::string currency;                   // of every cost; empty where none is stated
+    std::vector<solve::Limit> limits;       // as stated; the built-in ones are not among them
+    std::vector<Correlation> correlations;  // as stated
     std::vector<Observation> observed;
     std::vector<vehicle::Outing> outings;
     std::shared_ptr<const Rated> rated;  // null where none are stated
     fields::Provenance notes;  // of every address in the file: as typed, its sigma, its place
 
     std::shared_ptr<const fields::Json> limits_source;  // as typed, to be saved
+    std::shared_ptr<const fields::Json> correlations_source;
     std::shared_ptr<const fields::Json> observed_source;
     std::shared_ptr<const fields::Json> outings_source;
 };

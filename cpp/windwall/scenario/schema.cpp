@@ -77,6 +77,18 @@ Json outing() {
     return schema;
 }
 
+Json correlation() {
+    const Json address{{"type", "string"}};
+    const Json between{{"type", "array"},
+                       {"description", "Addresses of two numbers with a ±."},
+                       {"minItems", 2},
+                       {"maxItems", 2},
+                       {"items", address}};
+    auto schema = fields::schema_of(fields::group_type<Correlation>, {{"between", between}});
+    schema["required"].push_back("between");
+    return schema;
+}
+
 Json limit() {
     return {{"type", "object"},
             {"required", {"why"}},
@@ -95,6 +107,8 @@ Json schema() {
     for (const auto& [key, property] : head["properties"].items())
         more[key] = property;
     more["limits"] = object_of(limit(), "Limits on results, by address.");
+    more["correlations"] =
+        list_of(correlation(), 0, most_correlations, "Uncertain numbers that err together.");
     more["observed"] = list_of(fields::schema_of(fields::group_type<Observation>, Json::object()),
                                0, 64, "What the vehicle was seen to do.");
     more["outings"] = list_of(outing(), 0, most_outings, "What is driven with the vehicle.");

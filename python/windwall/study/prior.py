@@ -5,6 +5,7 @@ from __future__ import annotations
 import numpy as np
 from scipy.special import ndtr, ndtri
 
+from windwall import _core
 from windwall.scenario.data import ScenarioData
 from windwall.study.worlds import Array, Uncertain, uncertain
 
@@ -23,7 +24,7 @@ class Prior:
         self.value, self.sigma = known.value, known.sigma
         self.low, self.high = known.low, known.high
         self.positive = (known.low > 0) & (known.value > 0)
-        self.correlation = np.eye(len(known.value)) if correlation is None else correlation
+        self.correlation = correlations(scenario, known) if correlation is None else correlation
         self._factor = np.linalg.cholesky(self.correlation)
         self._width = _width(known, self.positive)
         self._lowest = self._score(known.low)
@@ -70,6 +71,16 @@ class Prior:
             ndtr(-self._lowest) - ndtr(-self._highest)
         )
         return np.where(share < 0.5, ndtri(share), -ndtri(from_above))
+
+
+def correlations(scenario: ScenarioData, known: Uncertain) -> Array:
+    """What the file states, and what the rated figures leave between the inputs they settled."""
+    place = {address: i for i, address in enumerate(known.address)}
+    matrix = np.eye(len(place))
+    for one, other, correlation in _core.correlations(scenario.core):
+        i, j = place[one], place[other]
+        matrix[i, j] = matrix[j, i] = correlation
+    return matrix
 
 
 def _width(known: Uncertain, positive: Array) -> Array:
