@@ -50,6 +50,14 @@ def test_two_actions_of_the_model():
     assert gain == pytest.approx(by_hand, rel=1e-8)
 
 
+def test_two_actions_that_move_together():
+    # Slopes (1, 0.5) and (0, 2): their difference falls by 1.5 of the second number, of which the
+    # sensor tells half the variance: it will move by 1.5 / sqrt(2).
+    taken = taught(np.array([[0.0, 1.0]]), np.array([[1.0]]))
+    gain = gain_of_choosing(np.array([10.0, 9.5]), np.array([[1.0, 0.5], [0.0, 2.0]]), taken)
+    assert gain == pytest.approx(gain_of_two(0.5, 1.5 / np.sqrt(2)), rel=1e-12)
+
+
 def test_a_third_action_that_never_wins_changes_nothing():
     taken = taught(np.array([[0.0, 1.0]]), np.array([[1.0]]))
     means, lines = np.array([10.0, 9.0, 0.0]), np.array([[1.0, 0.0], [0.0, 2.0], [0.0, 0.1]])
@@ -100,7 +108,7 @@ def straight():
     z = dice.normal(size=(4096, 5))
     lines = np.array([[1.0, 0.5, 0.0, 0.3, 0.0], [0.2, -0.8, 0.4, 0.0, 0.3]])
     reads = np.array([[0.6, -0.9, 0.1, 0.0, 0.0]])
-    return z, np.array([20.0, 19.7]), lines, reads, np.array([[0.09]])
+    return z, np.array([20.0, 19.7]), lines, reads, np.array([[1.5]])
 
 
 def test_draws_agree_with_the_theory_where_all_is_straight(straight):
@@ -122,6 +130,16 @@ def test_draws_see_what_straight_lines_do_not():
     gain, error = gain_over_draws(z, np.array([[1e-6]]), speeds)
     assert abs(gain - exact) < 3 * error
     assert gain > 0.3
+
+
+def test_a_curve_through_few_draws_teaches_nothing_by_itself():
+    # Fitted to the draws it is judged by, it would leave sqrt(1 - 3/64) of nothing but noise.
+    dice = np.random.default_rng(13)
+    kept = [
+        left_over_draws(dice.normal(size=(64, 1)), np.array([[0.1]]), dice.normal(size=64))
+        for _ in range(20)
+    ]
+    assert np.mean(kept) > 0.99
 
 
 def test_draws_of_what_says_nothing_are_worth_nothing():
