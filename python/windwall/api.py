@@ -6,13 +6,16 @@ The floors below hold functions and data; here they are put together, and nothin
 from __future__ import annotations
 
 import os
+from collections.abc import Iterable
 from typing import TYPE_CHECKING, Any
 
 from windwall.results.default_sensitivity import DefaultSensitivity
 from windwall.results.diagnosis import Compared, Diagnosis
 from windwall.results.drawn import DrawnRanking, DrawnSpeed
 from windwall.results.drive import Drive
+from windwall.results.faults import FaultsThatFit
 from windwall.results.flyweights import Flyweights
+from windwall.results.measure import ToMeasure
 from windwall.results.operating_point import OperatingPoint
 from windwall.results.part_load import PartLoad
 from windwall.results.ranking import Chosen, Ranking
@@ -30,7 +33,9 @@ from windwall.study import (
     default_sensitivity,
     diagnosis,
     drive,
+    faults,
     flyweights,
+    measure,
     rank_draws,
     solve,
     speed_draws,
@@ -161,6 +166,22 @@ class Scenario(ScenarioData, Readable):
         if ranking is None:
             return diagnosis.diagnose(self)
         return challenge.challenge(self, ranking)
+
+    def what_to_measure(self, budget: str | float | None = None, **how: Any) -> ToMeasure:
+        """What to measure next: what each gauge would teach of the speed and of which set to buy.
+        Further arguments: `also` (gauges of one's own), `draws`, `progress`, `threads`.
+        """
+        return measure.measure(self, budget, **how)
+
+    def faults(
+        self,
+        facts: Iterable[dict[str, Any]] | None = None,
+        before: Iterable[dict[str, Any]] = (),
+    ) -> FaultsThatFit:
+        """Which single fault fits what was read: `facts`, or what the file has under `observed`;
+        `before`, what the same gauges read when nothing was wrong.
+        """
+        return faults.faults(self, facts, before)
 
     def chosen(self, *what: Fitted) -> tuple[Chosen, ...]:
         """Which value each choice takes in `car.install(*what)`."""

@@ -8,7 +8,7 @@ from collections.abc import Callable, Sequence
 from typing import Any, NoReturn
 
 from windwall._core import build_info
-from windwall.cli import held
+from windwall.cli import held, measured
 from windwall.cli.answers import Check, Driven, Installed, rank_menu, speed
 from windwall.cli.exit_codes import (
     ANSWERED,
@@ -68,10 +68,7 @@ def parser() -> Parser:
     add_install(speeds)
     ranking = add_question(commands, "rank", rank_menu, "which upgrades buy the most speed")
     add_install(ranking)
-    ranking.add_argument("--budget", metavar="SUM", help='what may be spent, such as "500 EUR"')
-    ranking.add_argument(
-        "--threads", type=count, default=0, metavar="N", help="how many at once; all by default"
-    )
+    add_budget(ranking)
     ranking.add_argument(
         "--draws",
         type=draws,
@@ -88,6 +85,7 @@ def parser() -> Parser:
     driven = add_question(commands, "drive", Driven, "what becomes of an outing, moment by moment")
     driven.add_argument("outing", nargs="?", metavar="OUTING", help="its id or title; if several")
     add_install(driven)
+    add_measured(commands)
     add_question(commands, "check", Check, "what is wrong with a file, and what it leaves open")
     add_new(commands)
     written = commands.add_parser("schema", help="the JSON Schema of scenario files")
@@ -95,6 +93,17 @@ def parser() -> Parser:
     written.add_argument("--json", action="store_true", help="it is JSON in any case")
     written.set_defaults(run=write_schema)
     return made
+
+
+def add_measured(commands: Any) -> None:
+    """What gauges tell."""
+    next_one = add_question(commands, "measure", measured.to_measure, "what to measure next")
+    add_install(next_one)
+    add_budget(next_one)
+    measured.add_draws(next_one)
+    measured.add_before(
+        add_question(commands, "faults", measured.which_fault, "which fault fits what was read")
+    )
 
 
 def add_new(commands: Any) -> None:
@@ -150,6 +159,14 @@ def add_install(question: argparse.ArgumentParser) -> None:
         default=[],
         help="an upgrade to fit first, any number of times; of a choice the fastest value, or the "
         "one stated",
+    )
+
+
+def add_budget(question: argparse.ArgumentParser) -> None:
+    """What may be spent, and how many threads are at it."""
+    question.add_argument("--budget", metavar="SUM", help='what may be spent, such as "500 EUR"')
+    question.add_argument(
+        "--threads", type=count, default=0, metavar="N", help="how many at once; all by default"
     )
 
 

@@ -3,6 +3,22 @@
 Importing it makes the views of every result; see `windwall.results.views`.
 """
 
-from windwall.report import documents, drawn_documents, frames, road_documents, text, wording
+from windwall.report import (
+    documents,
+    drawn_documents,
+    frames,
+    road_documents,
+    sure_documents,
+    text,
+    wording,
+)
 
-__all__ = ["documents", "drawn_documents", "frames", "road_documents", "text", "wording"]
+__all__ = [
+    "documents",
+    "drawn_documents",
+    "frames",
+    "road_documents",
+    "sure_documents",
+    "text",
+    "wording",
+]

@@ -57,14 +57,21 @@ def expected_from(seen: ndarray, numbers: ndarray) -> ndarray:
     return numbers - (numbers - fitted) / np.clip(1 - leverage, 1e-6, None)
 
 
+def _scores(seen: ndarray) -> ndarray:
+    """The normal score of each reading's rank, so that no far world draws a curve to itself."""
+    from scipy.special import ndtri
+    from scipy.stats import rankdata
+
+    return ndtri((rankdata(seen, axis=0) - 0.5) / len(seen)) if seen.size else seen
+
+
 def _terms(seen: ndarray) -> ndarray:
     """One, each reading, its square, and its cube or the products with others: as many as the
     draws can bear.
     """
     import numpy as np
 
-    spread = seen.std(axis=0)
-    scaled = (seen - seen.mean(axis=0))[:, spread > 0] / spread[spread > 0]
+    scaled = _scores(seen[:, seen.std(axis=0) > 0])
     count = scaled.shape[1]
     products = [scaled[:, i] * scaled[:, j] for i in range(count) for j in range(i, count)]
     columns = [np.ones(len(seen)), *scaled.T, *products]

@@ -4,7 +4,9 @@ from windwall.report.text.coast_down import coast_down_text
 from windwall.report.text.drawn import drawn_ranking_text, drawn_speed_text
 from windwall.report.text.drive import drive_text
 from windwall.report.text.driven_gains import driven_gains_text
+from windwall.report.text.faults import faults_text
 from windwall.report.text.gearing import gearing_text
+from windwall.report.text.measure import measure_text
 from windwall.report.text.part_load import part_load_text
 from windwall.report.text.point import point_text
 from windwall.report.text.rank import rank_text
@@ -18,7 +20,9 @@ __all__ = [
     "drawn_speed_text",
     "drive_text",
     "driven_gains_text",
+    "faults_text",
     "gearing_text",
+    "measure_text",
     "part_load_text",
     "point_text",
     "rank_text",

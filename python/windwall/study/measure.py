@@ -1,0 +1,111 @@
+"""What to measure next: what each reading would teach of the speed, and of which set to buy."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from windwall.results.measure import ToMeasure, Worth
+from windwall.results.ranking import Ranking
+from windwall.scenario.data import ScenarioData
+from windwall.scenario.inputs import belt_slips
+from windwall.study.draws import FEWEST
+from windwall.study.gauges import GAUGES, Gauge
+from windwall.study.measure_draws import Draws
+from windwall.study.measure_model import Asked
+from windwall.study.nearest_sets import nearest, price
+from windwall.study.progress import Progress
+from windwall.study.rank import rank
+from windwall.study.readings import Sensor, sensors
+from windwall.study.solve import top_speed
+
+AS_IT_IS: tuple[str, ...] = ()
+
+
+def measure(
+    scenario: ScenarioData,
+    budget: str | float | None = None,
+    also: Iterable[Gauge] = (),
+    draws: int = FEWEST,
+    progress: bool | Progress | None = None,
+    threads: int = 0,
+) -> ToMeasure:
+    """Every gauge that the vehicle has a place for, what teaches most first.
+
+    Of each is found what it leaves of the doubt about the speed and about the lead of the best set
+    over the second, and what choosing after it is worth, over `draws` of the whole model, a power
+    of two: by straight lines, and by curves, by which they are ordered. A blower's drive that is
+    stated without its ± is known to 2 %.
+    """
+    sound = top_speed(scenario, brief=True)
+    if not sound.answered:
+        raise sound.no_answer()
+    car = with_belt_doubt(scenario)
+    ranking = rank(car, budget, progress=progress, threads=threads) if car.upgrades else None
+    found = nearest(ranking) if ranking and ranking.answered else []
+    kits = [tuple(one.upgrades) for one in found] or [AS_IT_IS]
+    asked = Asked(car, kits, list(sensors(car, [*GAUGES, *also])), progress, threads)
+    drawn = Draws(asked, draws)
+    rows = [worth(asked, sensor, drawn) for sensor in asked.sensors if asked.can_read(sensor)]
+    return answer(asked, drawn, tuple(sorted(rows, key=first_the_best)), ranking)
+
+
+def with_belt_doubt(scenario: ScenarioData) -> ScenarioData:
+    """A blower's drive ratio that is stated without its ± has that of a belt that slips."""
+    doubts = {one.address: f"{one.value!r} ± {one.sigma!r}" for one in belt_slips(scenario)}
+    return scenario.set(doubts) if doubts else scenario
+
+
+def worth(asked: Asked, sensor: Sensor, drawn: Draws) -> Worth:
+    """One gauge, by straight lines and by curves."""
+    row = sensor.gauge
+    return Worth(
+        id=row.id,
+        title=row.title,
+        addresses=sensor.addresses,
+        sigmas=tuple(asked.errors(sensor)),
+        measures=tuple(asked.measures(sensor)),
+        cost=row.cost,
+        hours=row.hours,
+        care=row.care,
+        by_lines=drawn.by_lines(sensor),
+        by_curves=drawn.by_curves(sensor),
+    )
+
+
+def first_the_best(one: Worth) -> tuple[float, float]:
+    """By what choosing after it is worth, as far as draws can tell that from nothing, then by what
+    it teaches of the speed.
+    """
+    return -(one.by_curves.gain or 0.0) if one.pays else 0.0, one.by_curves.speed_left
+
+
+def answer(
+    asked: Asked, drawn: Draws, rows: tuple[Worth, ...], ranking: Ranking | None
+) -> ToMeasure:
+    """What there is to say beside the rows."""
+    two = drawn.two
+    names = [named(one) for one in asked.kits]
+    return ToMeasure(
+        title=asked.scenario.title or asked.scenario.source,
+        system=asked.scenario.system,
+        vehicle=names[0],
+        speed=float(drawn.speeds[:, 0].mean()),
+        sigma=float(drawn.speeds[:, 0].std()),
+        first=names[two[0]] if two else None,
+        second=names[two[1]] if two else None,
+        ahead=None if drawn.ahead is None else float(drawn.ahead.mean()),
+        ahead_sigma=None if drawn.ahead is None else float(drawn.ahead.std()),
+        could_be_first=len(asked.kits),
+        perfect=drawn.perfect,
+        price=price(ranking) if ranking and two else None,
+        budget=ranking.budget if ranking else None,
+        currency=asked.scenario.currency,
+        draws=drawn.count,
+        refused=drawn.refused,
+        rows=rows,
+    )
+
+
+def named(ids: tuple[str, ...]) -> str:
+    """A set of upgrades in words."""
+    return " + ".join(ids) or "as it is"

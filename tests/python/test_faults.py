@@ -1,0 +1,121 @@
+"""Single faults against what gauges read: planted, found, told."""
+
+import json
+from pathlib import Path
+
+import numpy as np
+import pytest
+
+import windwall as ww
+from windwall.study.draws import normal_draws
+from windwall.study.fault_changes import Faulty
+from windwall.study.fault_curves import Readings, possible
+from windwall.study.fault_table import FAULTS
+from windwall.study.prior import Prior
+
+SCENARIOS = Path(__file__).parents[2] / "scenarios"
+# What was read at the end of a pull, with the sensors' standard deviations, SI.
+GAUGES = {
+    "speed": 0.14,
+    "engine/speed": 5.2,
+    "manifold/boost": 1e3,
+    "manifold/temperature": 3.0,
+    "charge_path/blower/outlet/temperature": 3.0,
+    "charge_path/blower/inlet_depression": 50.0,
+    "engine/lambda": 0.02,
+    "engine/exhaust_gas_temperature": 20.0,
+    "engine/head_temperature": 5.0,
+    "charge_path/spray/liquid_flow": 7e-5,
+}
+SIGMAS = np.array(list(GAUGES.values()))
+EVERY = [fault.id for fault in FAULTS]
+
+
+@pytest.fixture(scope="module")
+def car():
+    """A vehicle that can have every fault, and nothing left to buy."""
+    fitted = ww.load(SCENARIOS / "airfield_cyclecar.json").install("spray", "bypass")
+    bare = fitted.document() | {"upgrades": [], "observed": []}
+    return ww.loads(json.dumps(bare))
+
+
+def facts(values):
+    rows = zip(GAUGES, values, SIGMAS, strict=True)
+    return [{"address": one, "value": value, "sigma": sigma} for one, value, sigma in rows]
+
+
+class Builder:
+    """Vehicles that the file allows, read with noise before and after something goes wrong."""
+
+    def __init__(self, car, seed):
+        self.car, self.prior = car, Prior(car)
+        self.readings = Readings(car, [((), one) for one in GAUGES], shown=False)
+        self.dice = np.random.default_rng(seed)
+        self.worlds = iter(normal_draws(len(self.prior), 1024, seed))
+
+    def read(self, fault=None, share=0.0):
+        """What was read when sound, and with a fault so far on its way to the most."""
+        while True:
+            values = map(float, self.prior.to_values(next(self.worlds)[None, :])[0])
+            try:
+                truth = self.car.set(dict(zip(self.prior.addresses, values, strict=True)))
+            except ww.ScenarioError:  # no such vehicle
+                continue
+            sound = self.readings.of(Faulty(truth))
+            wrong = (
+                sound
+                if fault is None
+                else self.readings.of(fault.change(truth, share * fault.most))
+            )
+            if np.isfinite(sound).all() and np.isfinite(wrong).all():
+                return self._noisy(sound), self._noisy(wrong)
+
+    def _noisy(self, read):
+        return facts((read + SIGMAS * self.dice.standard_normal(len(read))).tolist())
+
+
+def places(car, fault, count, seed):
+    """Where a planted fault stands in each of some answers; 0 is first."""
+    builder, found = Builder(car, seed), []
+    for _ in range(count):
+        before, after = builder.read(fault, builder.dice.uniform(0.4, 1.0))
+        found.append(list(car.faults(after, before).chances).index(fault.id))
+    return np.array(found)
+
+
+def sound_first(car, count, seed):
+    """How often nothing is found where nothing is wrong."""
+    builder, found = Builder(car, seed), 0
+    for _ in range(count):
+        before, after = builder.read()
+        found += car.faults(after, before).alternatives[0].id == "none"
+    return found
+
+
+def test_the_vehicle_of_these_tests_can_have_every_fault(car):
+    assert [fault.id for fault in possible(car)] == EVERY
+
+
+@pytest.mark.parametrize("fault", FAULTS, ids=EVERY)
+def test_a_planted_fault_is_first_or_second(car, fault):
+    # Twenty each are in the long tests.
+    assert (places(car, fault, 2, seed=20) <= 1).all()
+
+
+def test_a_sound_vehicle_needs_no_fault(car):
+    assert sound_first(car, 4, seed=30) >= 3
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("fault", FAULTS, ids=EVERY)
+def test_each_fault_in_twenty_variants(car, fault, record_property):
+    found = places(car, fault, 20, seed=1)
+    record_property("first", int((found == 0).sum()))
+    assert (found <= 1).mean() >= 0.8
+
+
+@pytest.mark.slow
+def test_no_fault_in_sixty_variants(car, record_property):
+    found = sound_first(car, 60, seed=2)
+    record_property("first", found)
+    assert found / 60 >= 0.9
