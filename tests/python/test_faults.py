@@ -106,6 +106,83 @@ def test_a_sound_vehicle_needs_no_fault(car):
     assert sound_first(car, 4, seed=30) >= 3
 
 
+@pytest.fixture(scope="module")
+def told():
+    return ww.load(SCENARIOS / "airfield_cyclecar.json").faults()
+
+
+def test_chances_are_whole_and_in_order(told):
+    chances = [one.chance for one in told.alternatives]
+    assert sum(chances) == pytest.approx(1)
+    assert chances == sorted(chances, reverse=True)
+    assert told.impossible == ("a bypass stuck open", "a blocked spray nozzle")
+
+
+def test_what_the_file_observed_is_what_is_read(told):
+    read = {one.source: one.value for one in told.facts}
+    assert read == pytest.approx(
+        {"observed/1/speed": 122 / 3.6, "observed/1/boost": 29e3, "observed/1/knock": "not heard"}
+    )
+
+
+def test_it_is_told(told):
+    text = told.summary()
+    for heading in ("What was read", "Which fault fits", "The check that tells", "Care"):
+        assert heading in text
+    assert "of 100" in told.sentence
+    assert max(map(len, text.splitlines())) <= 100
+    assert json.loads(json.dumps(told.to_dict()))["telling"]["hours"] > 0
+    assert list(told.frame.index) == list(told.chances)
+
+
+def test_a_check_that_settles_it_is_the_quickest(told):
+    first, second = told.alternatives[:2]
+    assert told.telling.apart >= 3
+    assert first.title in told.summary()
+    assert second.title in told.summary()
+
+
+def test_nothing_read_leaves_what_was_thought_before():
+    bare = ww.load(SCENARIOS / "village_microcar.json").faults()
+    assert all(one.chance == pytest.approx(one.prior) for one in bare.alternatives)
+    assert "Nothing was read" in bare.summary()
+
+
+def test_what_is_no_fact_is_refused(car):
+    with pytest.raises(ww.ScenarioError, match="no such number"):
+        car.faults([{"address": "charge_path/nothing/pressure_drop", "value": 1.0, "sigma": 1.0}])
+    with pytest.raises(ValueError, match="sigma"):
+        car.faults([{"address": "speed", "value": 30.0}])
+    with pytest.raises(ValueError, match="heard"):
+        car.faults([{"address": "knock/margin", "value": "loud"}])
+
+
+def test_a_severity_of_nothing_changes_nothing(car):
+    readings = Readings(car, [((), one) for one in GAUGES], shown=False)
+    sound = readings.of(Faulty(car))
+    for fault in FAULTS:
+        assert readings.of(fault.change(car, 0.0)) == pytest.approx(sound, rel=1e-9), fault.id
+
+
+def test_a_spark_that_was_driven_is_later_where_it_is_stated(car):
+    driven = (("retard", 0.1),)
+    readings = Readings(car, [(driven, "knock/retard"), ((), "knock/retard")], shown=False)
+    sound, late = readings.of(Faulty(car)), readings.of(Faulty(car, 0.05))
+    assert late - sound == pytest.approx([0.05, 0.05], abs=2e-3)
+
+
+def test_the_command_reads_another_file_for_when_it_was_sound(windwall, tmp_path):
+    document = json.loads((SCENARIOS / "airfield_cyclecar.json").read_text("utf-8"))
+    document["observed"][0] |= {"speed": "124 ± 0.5 km/h", "boost": "33 ± 1 kPa"}
+    sound = tmp_path / "sound.json"
+    sound.write_text(json.dumps(document), encoding="utf-8")
+    made = windwall("faults", SCENARIOS / "airfield_cyclecar.json", "--before", sound, "--json")
+    assert made.returncode == 0, made.stderr
+    found = json.loads(made.stdout)
+    assert found["before"] == 2
+    assert found["facts"][1]["model"] == pytest.approx(33e3, rel=0.05)
+
+
 @pytest.mark.slow
 @pytest.mark.parametrize("fault", FAULTS, ids=EVERY)
 def test_each_fault_in_twenty_variants(car, fault, record_property):

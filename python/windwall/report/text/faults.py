@@ -26,7 +26,7 @@ PRIOR = (
     "have as likely as the next. A fault fits by its severity alone, spread evenly over what may "
     "be; the rest of the vehicle is as doubtful as its file says."
 )
-IMPOSSIBLE = "Without the parts for: {names}."
+IMPOSSIBLE = "Not looked for, without the parts or without an answer: {names}."
 CHECKING = "Engine off and cold, unless the check asks for a pull. {care}."
 
 
