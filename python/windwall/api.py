@@ -9,12 +9,14 @@ import os
 from collections.abc import Iterable
 from typing import TYPE_CHECKING, Any
 
+from windwall.results.day import Corrected, Forecast
 from windwall.results.default_sensitivity import DefaultSensitivity
 from windwall.results.diagnosis import Compared, Diagnosis
 from windwall.results.drawn import DrawnRanking, DrawnSpeed
 from windwall.results.drive import Drive
 from windwall.results.faults import FaultsThatFit
 from windwall.results.flyweights import Flyweights
+from windwall.results.leans_on import LeansOn
 from windwall.results.measure import ToMeasure
 from windwall.results.operating_point import OperatingPoint
 from windwall.results.part_load import PartLoad
@@ -30,11 +32,13 @@ from windwall.study import (
     challenge,
     coast_down,
     compare,
+    day,
     default_sensitivity,
     diagnosis,
     drive,
     faults,
     flyweights,
+    leans_on,
     measure,
     rank_draws,
     solve,
@@ -190,6 +194,26 @@ class Scenario(ScenarioData, Readable):
     def default_sensitivities(self) -> list[DefaultSensitivity]:
         """What each value that was not stated is worth in speed, by solving again for each."""
         return default_sensitivity.default_sensitivities(self)
+
+    def corrected(self, to_day: day.Day, from_day: day.Day = None, speed: Any = None) -> Corrected:
+        """What another day does to speed, power and torque, beside the published factors, and what
+        a speed that was seen would have been then. A day is what differs from that of the file:
+        `{"temperature": "12 degC", "pressure": "102 kPa"}`.
+        """
+        return day.corrected(self, to_day, from_day, speed)
+
+    def forecast(self, temperatures: Iterable[Any], pressures: Iterable[Any]) -> Forecast:
+        """The speed for every temperature and pressure, texts with units; the rest of the day is
+        that of the file.
+        """
+        return day.forecast(self, temperatures, pressures)
+
+    def leans_on(self, between: leans_on.Between = None, **terms: Any) -> LeansOn:
+        """What the speed leans on, and what the difference of two sets of upgrades does: two lists
+        of ids, or a ranking for its two best. `rows` (512, a power of two) buys smaller errors;
+        `progress`, `seed`, `threads`. Ctrl-C keeps what is done.
+        """
+        return leans_on.leans_on(self, between, **terms)
 
 
 def loads(text: str | bytes, source: str = "scenario") -> Scenario:

@@ -22,7 +22,7 @@ from windwall import _core
 ROOT = Path(__file__).parents[2]
 ALLOWED = 3  # its row, who fills it, who words it
 EXCEPTIONS = {
-    "best_by_cost": (6, "a plot shows it beside the text; its sets are told with their ends"),
+    "best_by_cost": (7, "a plot shows it beside the text; its sets are told with their ends"),
     "best_by_hours": (4, "its sets are told with their ends"),
     "binding": (6, "the core's own word for what is answered as limited_by"),
     "blower_outlet_temperature": (4, "a column of a table, and a sentence below another"),
@@ -40,7 +40,7 @@ EXCEPTIONS = {
     "knock_anchors": (5, "named above the table and again where it is said how sure that is"),
     "lead": (5, "common draws have leads of their own, world by world"),
     "leaders": (6, "the function that finds them is called so; they are followed everywhere"),
-    "limited_by": (5, "a set of a ranking ends by something as every top speed does"),
+    "limited_by": (6, "a set of a ranking ends by something as every top speed does"),
     "liquid_flow": (5, "two cautions look at it"),
     "margin_without_spray": (
         8,

@@ -8,7 +8,7 @@ from collections.abc import Callable, Sequence
 from typing import Any, NoReturn
 
 from windwall._core import build_info
-from windwall.cli import held, measured
+from windwall.cli import held, measured, sure
 from windwall.cli.answers import Check, Driven, Installed, rank_menu, speed
 from windwall.cli.exit_codes import (
     ANSWERED,
@@ -76,6 +76,13 @@ def parser() -> Parser:
         metavar="N",
         help="how sure: in so many worlds, a power of two such as 256",
     )
+    leaning = add_question(commands, "leans", sure.leans, "what an answer leans on")
+    add_install(leaning)
+    sure.add_leans(leaning)
+    add_threads(leaning)
+    other = add_question(commands, "day", sure.day, "what another day does, or which weather")
+    add_install(other)
+    sure.add_day(other)
     held.add_speeds(
         add_question(commands, "hold", held.hold, "which pedal holds a road speed, and its price")
     )
@@ -165,6 +172,11 @@ def add_install(question: argparse.ArgumentParser) -> None:
 def add_budget(question: argparse.ArgumentParser) -> None:
     """What may be spent, and how many threads are at it."""
     question.add_argument("--budget", metavar="SUM", help='what may be spent, such as "500 EUR"')
+    add_threads(question)
+
+
+def add_threads(question: argparse.ArgumentParser) -> None:
+    """How many solve at once."""
     question.add_argument(
         "--threads", type=count, default=0, metavar="N", help="how many at once; all by default"
     )

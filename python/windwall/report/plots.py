@@ -10,6 +10,9 @@ from itertools import cycle
 from typing import TYPE_CHECKING, Any
 
 from windwall.quantities.measures import FORCE, KILOWATTS, LENGTH, SPEED, TIME, Measure
+from windwall.report.plot_axes import LINE_STYLES, MARKERS, new_axes, plain_title
+from windwall.report.sure_plots import forecast as forecast
+from windwall.report.sure_plots import leans_on as leans_on
 from windwall.report.wording.top_speed import limit_word
 from windwall.results.drive import Drive
 from windwall.results.ranking import MIDDLE, Ranking, UpgradeSet
@@ -21,12 +24,9 @@ from windwall.study.solve import full_throttle_curve, top_speed
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
 
-LINE_STYLES = ("-", "--", "-.", ":")
-MARKERS = ("o", "s", "^", "D", "v", "P", "X", "*")
 SMALLEST_BAR = 0.005  # in the unit shown; a smaller entry has no bar
 MOST_LABELS = 9
 LABEL_WIDTH = 40
-TITLE_WIDTH = 48
 MINUTES = Measure("time", "min")
 LONG = 600  # s, from which a time axis counts minutes
 # What is marked on a line of a drive, and how.
@@ -42,17 +42,9 @@ HAPPENED = {
 }
 
 
-def _axes(ax: Axes | None) -> Axes:
-    if ax is not None:
-        return ax
-    import matplotlib.pyplot as plt
-
-    return plt.subplots(layout="constrained")[1]
-
-
 def force_against_speed(scenario: ScenarioData, ax: Axes | None = None, points: int = 30) -> Axes:
     """Thrust of every gear at full throttle, the road load crossing them, and the balance."""
-    ax, system = _axes(ax), scenario.system
+    ax, system = new_axes(ax), scenario.system
     curve = frame(full_throttle_curve(scenario, points=points))
     several = curve["gear"].nunique() > 1
     styles = zip(cycle(LINE_STYLES), cycle(MARKERS), strict=False)
@@ -69,16 +61,11 @@ def force_against_speed(scenario: ScenarioData, ax: Axes | None = None, points: 
     _balance(scenario, ax)
     ax.set_xlabel(f"Speed over the ground, {SPEED.shown(system)}")
     ax.set_ylabel(f"Force at the road, {FORCE.shown(system)}")
-    ax.set_title(_title(scenario.title))
+    ax.set_title(plain_title(scenario.title))
     ax.set_xlim(left=0)
     ax.set_ylim(bottom=0)
     ax.legend()
     return ax
-
-
-def _title(text: str) -> str:
-    """A title from a file, with nothing in it that would be read as a formula."""
-    return "\n".join(textwrap.wrap(text.replace("$", r"\$"), TITLE_WIDTH))
 
 
 def _road_load(curve: Any, ax: Axes, system: str) -> None:
@@ -111,7 +98,7 @@ def _balance(scenario: ScenarioData, ax: Axes) -> None:
 
 def accounts(best: TopSpeed, ax: Axes | None = None) -> Axes:
     """Where the watts go at the balance speed: what the shaft gives, then what the fuel gives."""
-    ax, system = _axes(ax), best.scenario_info.system
+    ax, system = new_axes(ax), best.scenario_info.system
     entries = [(f"shaft: {name}", power) for name, power in best.shaft.items()]
     entries += [(f"heat: {name}", power) for name, power in best.heat.items()]
     entries = [(name, KILOWATTS.value(power, system)) for name, power in entries]
@@ -125,7 +112,7 @@ def accounts(best: TopSpeed, ax: Axes | None = None) -> Axes:
     ax.invert_yaxis()
     ax.margins(x=0.12)
     ax.set_xlabel(f"Power, {KILOWATTS.shown(system)}")
-    ax.set_title(_title(best.scenario_info.title))
+    ax.set_title(plain_title(best.scenario_info.title))
     return ax
 
 
@@ -134,7 +121,7 @@ def best_by_cost(ranking: Ranking, ax: Axes | None = None) -> Axes:
 
     A label says what is fitted and taken off since the label before.
     """
-    ax, system = _axes(ax), ranking.scenario_info.system
+    ax, system = new_axes(ax), ranking.scenario_info.system
     sets = [one for one in ranking.sets if one.recommended and ranking.affords(one.cost)]
     speeds = [_speed(one, system) for one in sets]
     costs = [one.cost for one in sets]
@@ -153,7 +140,7 @@ def best_by_cost(ranking: Ranking, ax: Axes | None = None) -> Axes:
     _goal(ranking, ax)
     ax.set_xlabel(f"Cost, {ranking.currency or 'none stated'}")
     ax.set_ylabel(f"Speed, {SPEED.shown(system)}")
-    ax.set_title(_title(ranking.scenario_info.title))
+    ax.set_title(plain_title(ranking.scenario_info.title))
     ax.legend(loc="lower right")
     return ax
 
@@ -203,7 +190,7 @@ def _goal(ranking: Ranking, ax: Axes) -> None:
 
 def over_time(drive: Drive, address: str = "road/speed", ax: Axes | None = None) -> Axes:
     """A column of a drive over the whole outing, with what happened; a line where a leg begins."""
-    ax = _axes(ax)
+    ax = new_axes(ax)
     time = MINUTES if drive["time"][-1] > LONG else TIME
     x = time.values(drive["time"], drive.scenario_info.system)
     ax.plot(x, _shown(drive, address), color="black", linewidth=1)
@@ -226,7 +213,7 @@ def runs_overlaid(
     """The same column of several runs, each `{label: (drive, number of the run)}`, over distance:
     the first and the third of an afternoon, or one that sets out hot and one that sets out cold.
     """
-    ax = _axes(ax)
+    ax = new_axes(ax)
     for (label, (drive, run)), line in zip(runs.items(), cycle(LINE_STYLES), strict=False):
         its = drive.runs == run
         if not its.any():
@@ -264,7 +251,7 @@ def _finish(drive: Drive, address: str, along: str, ax: Axes) -> Axes:
     measure, system = drive.measure(address), drive.scenario_info.system
     ax.set_xlabel(along)
     ax.set_ylabel(f"{address.replace('/', ' ').replace('_', ' ')}, {measure.shown(system)}")
-    ax.set_title(_title(drive.scenario_info.title))
+    ax.set_title(plain_title(drive.scenario_info.title))
     if ax.get_legend_handles_labels()[1]:
         ax.legend(fontsize="small")
     return ax

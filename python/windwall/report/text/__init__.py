@@ -1,11 +1,13 @@
 """Answers as people read them, one module for each kind."""
 
 from windwall.report.text.coast_down import coast_down_text
+from windwall.report.text.day import corrected_text, forecast_text
 from windwall.report.text.drawn import drawn_ranking_text, drawn_speed_text
 from windwall.report.text.drive import drive_text
 from windwall.report.text.driven_gains import driven_gains_text
 from windwall.report.text.faults import faults_text
 from windwall.report.text.gearing import gearing_text
+from windwall.report.text.leans_on import leans_text
 from windwall.report.text.measure import measure_text
 from windwall.report.text.part_load import part_load_text
 from windwall.report.text.point import point_text
@@ -16,12 +18,15 @@ from windwall.report.text.speed import speed_text
 
 __all__ = [
     "coast_down_text",
+    "corrected_text",
     "drawn_ranking_text",
     "drawn_speed_text",
     "drive_text",
     "driven_gains_text",
     "faults_text",
+    "forecast_text",
     "gearing_text",
+    "leans_text",
     "measure_text",
     "part_load_text",
     "point_text",

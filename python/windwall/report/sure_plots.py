@@ -1,0 +1,94 @@
+"""How sure an answer is, as plots; each returns its axes."""
+
+from __future__ import annotations
+
+import textwrap
+from itertools import cycle
+from typing import TYPE_CHECKING
+
+from windwall.quantities.measures import PRESSURE, SPEED, TEMPERATURE
+from windwall.report.plot_axes import LINE_STYLES, MARKERS, new_axes, plain_title
+from windwall.report.wording.leans_on import set_name
+from windwall.results.day import Forecast
+from windwall.results.leans_on import Lean, LeansOn
+
+if TYPE_CHECKING:
+    from matplotlib.axes import Axes
+
+MOST_BARS = 10
+NAME_WIDTH = 34
+HALF = 0.38  # of the place of one number, for each of its two bars
+LEAST_SHARE = 0.01
+
+
+def leans_on(found: LeansOn, of: str = "speed", ax: Axes | None = None) -> Axes:
+    """Bars of what the `speed` leans on, or the `difference` of the two sets: the share of its
+    variance of each number alone, and with everything that it does together with others.
+    """
+    leaning = {one.of: one for one in found.leanings}.get(of)
+    if leaning is None:
+        raise ValueError(f"nothing was asked about the {of}; there is {found.leanings[0].of}")
+    if not leaning.leans:
+        raise ValueError(found.sentence)
+    ax = new_axes(ax)
+    *own, rest = leaning.leans
+    shown = [one for one in own if one.total >= LEAST_SHARE][:MOST_BARS]
+    names = [textwrap.fill(one.title, NAME_WIDTH) for one in shown]
+    if rest.addresses:
+        shown, names = [*shown, rest], [*names, f"{len(rest.addresses)} others together"]
+    _bars(shown, ax)
+    ax.set_yticks(range(len(shown)), names)
+    ax.invert_yaxis()
+    ax.set_xlim(left=0)
+    ax.set_xlabel("Share of the variance, %")
+    ax.set_title(plain_title(_title(found, of)))
+    ax.legend(loc="lower right", fontsize="small")
+    return ax
+
+
+def _bars(shown: list[Lean], ax: Axes) -> None:
+    """Alone, filled; with others, open and hatched; whiskers are one standard error."""
+    kinds = (
+        ("first", "alone", -HALF / 2, {"color": "0.55"}),
+        ("total", "with others", HALF / 2, {"color": "white", "hatch": "///"}),
+    )
+    for key, label, shift, look in kinds:
+        ax.barh(
+            [at + shift for at in range(len(shown))],
+            [100 * max(getattr(one, key), 0.0) for one in shown],
+            HALF,
+            xerr=[100 * getattr(one, f"{key}_error") for one in shown],
+            error_kw={"linewidth": 0.9, "capsize": 2},
+            edgecolor="black",
+            label=label,
+            **look,
+        )
+
+
+def _title(found: LeansOn, of: str) -> str:
+    if of == "speed":
+        return f"What the speed leans on: {found.title}"
+    first, second = map(set_name, found.pair)
+    return f"What decides between {first} and {second}"
+
+
+def forecast(found: Forecast, ax: Axes | None = None) -> Axes:
+    """Speed over the air's temperature, a line for each pressure."""
+    ax, system = new_axes(ax), found.system
+    celsius = [TEMPERATURE.value(one, system) for one in found.temperatures]
+    styles = zip(cycle(LINE_STYLES), cycle(MARKERS), strict=False)
+    for (at, pressure), (line, marker) in zip(enumerate(found.pressures), styles, strict=False):
+        ax.plot(
+            celsius,
+            SPEED.values(found.speed[:, at], system),
+            linestyle=line,
+            marker=marker,
+            color="black",
+            label=PRESSURE.short(pressure, system),
+        )
+    ax.set_xlabel(f"Air temperature, {TEMPERATURE.shown(system)}")
+    ax.set_ylabel(f"Speed, {SPEED.shown(system)}")
+    ax.ticklabel_format(axis="y", useOffset=False)
+    ax.set_title(plain_title(f"What the day does to the speed: {found.title}"))
+    ax.legend(title="Barometer", fontsize="small")
+    return ax
