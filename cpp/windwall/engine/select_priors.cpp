@@ -31,6 +31,13 @@ double sigmas_off(const ClassQuantity& quantity, const Cylinder& engine, const D
     return value && made.sigma > 0 ? (*value - made.value) / made.sigma : 0;
 }
 
+/// Whether two engines are told the same of a quantity, so that nothing moves: most upgrades leave
+/// the design as it is.
+bool told_alike(const ClassQuantity& quantity, const Cylinder& before, const Design& was,
+                const Cylinder& after, const Design& is) {
+    return was == is && (!quantity.per || quantity.per(before) == quantity.per(after));
+}
+
 void cool_as_designed(Cylinder& engine, const Design& design, const Stated& stated) {
     if (stated("cooling/by")) return;
     engine.cooling.by = design.cooling == CooledBy::liquid ? CoolingBy::liquid : Cooling{}.by;
@@ -72,7 +79,7 @@ void move_priors(const Cylinder& before, bool carburetted_before, Cylinder& afte
     if (!was.known() || !is.known()) return select_priors(after, carburetted_after, stated);
     cool_as_designed(after, is, stated);
     for (const ClassQuantity& quantity : class_quantities())
-        if (!stated(quantity.address))
+        if (!told_alike(quantity, before, was, after, is) && !stated(quantity.address))
             put_prior(quantity, after, is, sigmas_off(quantity, before, was));
 }
 

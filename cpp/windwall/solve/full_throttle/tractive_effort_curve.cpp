@@ -8,14 +8,17 @@ namespace {
 
 constexpr std::size_t samples_of_a_rise = 24;
 constexpr std::size_t samples_of_a_shift = 16;
+constexpr std::size_t rougher_by = 2;
 constexpr double kink_width = 1e-6;  // of a stretch
+constexpr double rough_kink_width = 1e-3;
 constexpr int kink_halvings = 60;
 
 /// Where between two samples the tyres begin to hold the thrust, or cease to: the thrust has a kink
 /// there.
 CurvePoint kink(const FullLoadCurve& engine, const VehicleSolver& solver, std::size_t gear,
-                CurvePoint before, CurvePoint behind) {
-    for (int i = 0; i < kink_halvings && behind.along - before.along > kink_width; ++i) {
+                CurvePoint before, CurvePoint behind, Sampling sampling) {
+    const double width = sampling == Sampling::rough ? rough_kink_width : kink_width;
+    for (int i = 0; i < kink_halvings && behind.along - before.along > width; ++i) {
         const CurvePoint middle = read(engine, solver, gear, 0.5 * (before.along + behind.along));
         (middle.grips == before.grips ? before : behind) = middle;
     }
@@ -29,17 +32,19 @@ void add(const CurvePoint& sample, std::vector<CurvePoint>& samples) {
 }
 
 std::vector<CurvePoint> sampled(const FullLoadCurve& engine, const VehicleSolver& solver,
-                                std::size_t gear) {
+                                std::size_t gear, Sampling sampling) {
     const GearRange& gear_range = solver.gear_range(gear);
     std::vector<CurvePoint> samples{read(engine, solver, gear, 0)};
     for (std::size_t segment = 0; segment < gear_range.segments(); ++segment) {
         const std::size_t steps =
-            gear_range.shifts(segment) ? samples_of_a_shift : samples_of_a_rise;
+            (gear_range.shifts(segment) ? samples_of_a_shift : samples_of_a_rise) /
+            (sampling == Sampling::rough ? rougher_by : 1);
         for (std::size_t i = 1; i <= steps; ++i) {
             const double part = static_cast<double>(i) / static_cast<double>(steps);
             const CurvePoint next = read(engine, solver, gear, static_cast<double>(segment) + part);
             const CurvePoint last = samples.back();
-            if (next.grips != last.grips) add(kink(engine, solver, gear, last, next), samples);
+            if (next.grips != last.grips)
+                add(kink(engine, solver, gear, last, next, sampling), samples);
             add(next, samples);
         }
         samples.back().kink = true;
@@ -98,8 +103,10 @@ CurvePoint read(const FullLoadCurve& engine, const VehicleSolver& solver, std::s
 }
 
 TractiveEffortCurve::TractiveEffortCurve(const FullLoadCurve& engine, const VehicleSolver& solver,
-                                         std::size_t gear)
-    : gear_(gear), samples_(sampled(engine, solver, gear)), thrust_(thrust_over_speed(samples_)) {
+                                         std::size_t gear, Sampling sampling)
+    : gear_(gear),
+      samples_(sampled(engine, solver, gear, sampling)),
+      thrust_(thrust_over_speed(samples_)) {
     const GearRange& gear_range = solver.gear_range(gear);
     highest_position_ = gear_range.at(gear_range.end()).gear_state.position;
     masses_[0] = solver.launched_mass(gear);
@@ -149,11 +156,12 @@ double TractiveEffortCurve::accelerated_mass(double road_speed) const noexcept {
 }
 
 std::vector<TractiveEffortCurve> tractive_effort_curves(const FullLoadCurve& engine,
-                                                        const VehicleSolver& solver) {
+                                                        const VehicleSolver& solver,
+                                                        Sampling sampling) {
     std::vector<TractiveEffortCurve> curves;
     curves.reserve(solver.gears());
     for (std::size_t gear = 0; gear < solver.gears(); ++gear)
-        curves.emplace_back(engine, solver, gear);
+        curves.emplace_back(engine, solver, gear, sampling);
     return curves;
 }
 

@@ -22,13 +22,17 @@ struct CurvePoint {
 CurvePoint read(const FullLoadCurve& engine, const VehicleSolver& solver, std::size_t gear,
                 double along) noexcept;
 
+/// How closely a curve is sampled: to be solved on, or to tell vehicles apart by per cents.
+enum class Sampling { close, rough };
+
 /// Full throttle in one gear from launch to the rev limit: the engine curve taken to the road at
 /// many states of the driveline, and the thrust between them by a monotone cubic over road speed,
 /// from kink to kink. Below the lowest speed the clutch slips at the launch speed and the thrust is
 /// the one there.
 class TractiveEffortCurve {
 public:
-    TractiveEffortCurve(const FullLoadCurve& engine, const VehicleSolver& solver, std::size_t gear);
+    TractiveEffortCurve(const FullLoadCurve& engine, const VehicleSolver& solver, std::size_t gear,
+                        Sampling sampling = Sampling::close);
 
     /// Takes the thrust of the whole gear to where it passes through a solved full-throttle point,
     /// which is a matter of parts in ten thousand.
@@ -64,6 +68,7 @@ private:
 
 /// One curve for every gear of the vehicle.
 std::vector<TractiveEffortCurve> tractive_effort_curves(const FullLoadCurve& engine,
-                                                        const VehicleSolver& solver);
+                                                        const VehicleSolver& solver,
+                                                        Sampling sampling = Sampling::close);
 
 }  // namespace windwall::solve
