@@ -8,7 +8,8 @@ from collections.abc import Callable, Sequence
 from typing import Any, NoReturn
 
 from windwall._core import build_info
-from windwall.cli import held, measured, sure
+from windwall.cli import files as file_commands
+from windwall.cli import held, measured, pictures, sure
 from windwall.cli.answers import Check, Driven, Installed, rank_menu, speed
 from windwall.cli.exit_codes import (
     ANSWERED,
@@ -94,6 +95,15 @@ def parser() -> Parser:
     add_install(driven)
     add_measured(commands)
     add_question(commands, "check", Check, "what is wrong with a file, and what it leaves open")
+    file_commands.add_changes(
+        add_question(commands, "set", file_commands.Changed, "what becomes of a file's entries")
+    )
+    file_commands.add_other(
+        add_question(commands, "compare", file_commands.compared, "what two files differ in")
+    )
+    file_commands.add_kinds(commands)
+    pictures.add_grid(add_question(commands, "sweep", pictures.Swept, "top speeds over a grid"))
+    pictures.add_picture(add_question(commands, "plot", pictures.Drawn, "it in a picture"))
     add_new(commands)
     written = commands.add_parser("schema", help="the JSON Schema of scenario files")
     written.add_argument("--output", metavar="FILE", help="where to write it; else it is printed")
@@ -153,6 +163,9 @@ def add_question(
     made = commands.add_parser(name, help=says, description=f"Says {says}.")
     made.add_argument("file", metavar="FILE", help="a scenario file; - reads standard input")
     made.add_argument("--json", action="store_true", help="one JSON document, numbers in SI")
+    made.add_argument(
+        "--units", choices=("metric", "us"), help="of everything printed; else as the file says"
+    )
     made.set_defaults(run=answer, ask=ask, install=[])
     return made
 
@@ -201,7 +214,7 @@ def answer(arguments: argparse.Namespace) -> int:
     source = "standard input" if arguments.file == "-" else arguments.file
     try:
         text = read(arguments.file)
-        found = ask(ScenarioData.read(text, source), arguments)
+        found = ask(ScenarioData.read(text, source).shown_in(arguments.units), arguments)
     except ScenarioError as wrong:
         return refuse(wrong, text, arguments.json)
     say(documents.to_text(found.to_dict()) if arguments.json else found.summary())
@@ -243,6 +256,8 @@ def run(arguments: argparse.Namespace) -> int:
     """One command, every way it can end."""
     try:
         return arguments.run(arguments)
+    except ScenarioError as wrong:
+        return refuse(wrong, "", bool(getattr(arguments, "json", False)))
     except OSError as failed:
         return cannot(failed, bool(getattr(arguments, "json", False)))
     except NoAnswer as none:

@@ -182,6 +182,15 @@ class ScenarioData:
         """
         return type(self)(self.core.fit(*for_core(what)), self.source)
 
+    def shown_in(self, system: str | None) -> Self:
+        """The same with everything printed in metric or us units; None leaves it as the file
+        says.
+        """
+        if system is None or system == self.system:
+            return self
+        document = self.document() | {"units": system}
+        return type(self).read(json.dumps(document), self.source)
+
     def text(self) -> str:
         """The text of its file, with units as typed."""
         return self.core.text()

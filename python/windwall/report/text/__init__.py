@@ -2,6 +2,7 @@
 
 from windwall.report.text.coast_down import coast_down_text
 from windwall.report.text.day import corrected_text, forecast_text
+from windwall.report.text.differences import differences_text
 from windwall.report.text.drawn import drawn_ranking_text, drawn_speed_text
 from windwall.report.text.drive import drive_text
 from windwall.report.text.driven_gains import driven_gains_text
@@ -19,6 +20,7 @@ from windwall.report.text.speed import speed_text
 __all__ = [
     "coast_down_text",
     "corrected_text",
+    "differences_text",
     "drawn_ranking_text",
     "drawn_speed_text",
     "drive_text",

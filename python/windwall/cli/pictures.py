@@ -1,0 +1,125 @@
+"""What is drawn or tabulated: `windwall plot` and `windwall sweep`."""
+
+from __future__ import annotations
+
+import argparse
+import json
+from collections.abc import Callable
+from math import isnan
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from windwall.errors import Problem, ScenarioError
+from windwall.quantities.measures import Measure
+from windwall.report import plots
+from windwall.report.text_layout import table
+from windwall.results.answer import answer_rows
+from windwall.results.record import result_row
+from windwall.scenario import files
+from windwall.scenario.data import ScenarioData
+from windwall.study.drive import drive
+from windwall.study.rank import rank
+from windwall.study.solve import top_speed
+from windwall.study.sweep import sweep
+
+if TYPE_CHECKING:
+    from matplotlib.axes import Axes
+
+FORMATS = (".svg", ".png", ".pdf")
+PICTURES: dict[str, Callable[[ScenarioData], Axes]] = {
+    "force": plots.force_against_speed,
+    "accounts": lambda scenario: plots.accounts(top_speed(scenario)),
+    "money": lambda scenario: plots.best_by_cost(rank(scenario)),
+    "drive": lambda scenario: plots.over_time(drive(scenario)),
+}
+
+
+class Drawn:
+    """A picture in a file."""
+
+    answered = True
+
+    def __init__(self, scenario: ScenarioData, arguments: argparse.Namespace) -> None:
+        self.what, self.output = arguments.what, arguments.output
+        if Path(self.output).suffix.lower() not in FORMATS:
+            found = files.shown(self.output)
+            said = f"a picture is written as {', '.join(FORMATS)}, by the end of its name"
+            raise ScenarioError([Problem(found, 0, 0, said)], "plot")
+        import matplotlib
+
+        matplotlib.use("Agg")
+        figure = PICTURES[self.what](scenario).figure
+        figure.savefig(self.output)
+
+    def to_dict(self) -> dict[str, Any]:
+        return {"plot": self.what, "written": self.output}
+
+    def summary(self) -> str:
+        return f"written to {files.shown(self.output)}"
+
+
+class Swept:
+    """Top speeds over a grid of inputs, one row for each variant."""
+
+    answered = True
+
+    def __init__(self, scenario: ScenarioData, arguments: argparse.Namespace) -> None:
+        grid = {address: values for address, *values in arguments.vary}
+        self.found = sweep(scenario, grid, arguments.read)
+        self.system, self.scenario = scenario.system, scenario
+
+    def to_dict(self) -> dict[str, Any]:
+        rows = json.loads(self._rows().to_json(orient="records"))
+        units = {name: one.attrs.get("units", "") for name, one in self.found.variables.items()}
+        return {"variants": rows, "units": units}
+
+    def _rows(self) -> Any:
+        return self.found.to_dataframe().reset_index()
+
+    def summary(self) -> str:
+        frame, system = self._rows(), self.system
+        measures = [self._measure(name) for name in frame.columns]
+        heads = [
+            f"{name}, {measure.shown(system)}".rstrip(", ") if measure else name
+            for name, measure in zip(frame.columns, measures, strict=True)
+        ]
+        rows = (zip(row, measures, strict=True) for row in frame.itertuples(index=False))
+        cells = [[_cell(value, measure, system) for value, measure in row] for row in rows]
+        return "\n".join([self.found.attrs["title"], "", *table([heads, *cells], left=())])
+
+    def _measure(self, name: str) -> Measure | None:
+        """What a column measures; None of a word."""
+        address = self.found[name].attrs.get("address", name)
+        if name in self.found.coords:
+            return self.scenario.measure(address)
+        row = answer_rows("sweep").get(name) or result_row(address) if name != "status" else None
+        return Measure(row["dimension"], row["unit"]) if row else None
+
+
+def _cell(value: Any, measure: Measure | None, system: str) -> str:
+    if measure is None or isinstance(value, str):
+        return str(value)
+    return "-" if isnan(value) else measure.number(value, system, 5)
+
+
+def add_picture(made: argparse.ArgumentParser) -> None:
+    """What is drawn, and where it is written."""
+    made.add_argument("what", choices=tuple(PICTURES), metavar="WHAT", help=", ".join(PICTURES))
+    made.add_argument(
+        "-o", "--output", required=True, metavar="NEW", help="its name ends in svg, png or pdf"
+    )
+
+
+def add_grid(made: argparse.ArgumentParser) -> None:
+    """What is varied, and what else is read."""
+    made.add_argument(
+        "--vary",
+        nargs="+",
+        action="append",
+        required=True,
+        metavar=("ADDRESS", "VALUE"),
+        help='an input and its values, such as body/mass "330 kg" "350 kg"; any number of times',
+    )
+    made.add_argument(
+        "--read", nargs="+", default=[], metavar="RESULT", help="results to read beside the speed"
+    )

@@ -1,0 +1,65 @@
+"""What two scenarios differ in."""
+
+from __future__ import annotations
+
+from windwall.quantities.measures import SPEED
+from windwall.report.text_layout import bullet, paragraph, section
+from windwall.results.differences import Difference, Differences
+from windwall.results.views import document, summary
+
+NONE = "nothing"
+NOTHING = "Nothing differs: both files mean the same, however they are typed."
+ENTRY = "{address}: {before} -> {after}{change}"
+NO_ANSWER = "no answer"
+SUM = "Alone they make {alone}, together {together} {unit}: the rest is what they do to each other."
+
+
+@summary.register(Differences)
+def differences_text(found: Differences) -> str:
+    """Entry by entry, with what each does to the speed of the first."""
+    system, unit = found.system, SPEED.shown(found.system)
+    lines = [found.title, *paragraph(f"beside {found.other}", "")]
+    if not found.found:
+        return "\n".join([*lines, "", *paragraph(NOTHING)])
+    speeds = (
+        NO_ANSWER if x is None else f"{SPEED.value(x, system):.1f} {unit}"
+        for x in (found.speed, found.other_speed)
+    )
+    lines += ["", *paragraph(" -> ".join(speeds))]
+    entries = [line for one in found.found for line in bullet(_entry(one, system))]
+    lines += section("What differs, and what each entry alone makes of the first", entries)
+    return "\n".join([*lines, *_sum(found)])
+
+
+def _entry(one: Difference, system: str) -> str:
+    change = ""
+    if one.change is not None:
+        change = f": {SPEED.change(one.change, system)} {SPEED.shown(system)}"
+    elif one.refused:
+        change = f": not alone, since {one.refused}"
+    before, after = (NONE if x is None else x for x in (one.before, one.after))
+    return ENTRY.format(address=one.address, before=before, after=after, change=change)
+
+
+def _sum(found: Differences) -> list[str]:
+    alone = [one.change for one in found.found if one.change is not None]
+    if found.speed is None or found.other_speed is None or len(alone) < 2:
+        return []
+    system = found.system
+    words = {
+        "alone": SPEED.change(sum(alone), system),
+        "together": SPEED.change(found.other_speed - found.speed, system),
+    }
+    return ["", *paragraph(SUM.format(unit=SPEED.shown(system), **words))]
+
+
+@document.register(Differences)
+def differences_document(found: Differences) -> dict[str, object]:
+    """The same as plain numbers in SI."""
+    return {
+        "title": found.title,
+        "other": found.other,
+        "speed": found.speed,
+        "other_speed": found.other_speed,
+        "differences": [one._asdict() for one in found.found],
+    }

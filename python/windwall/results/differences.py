@@ -1,0 +1,36 @@
+"""What two scenarios differ in."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Any, NamedTuple
+
+from windwall.results.views import Readable, document
+
+
+class Difference(NamedTuple):
+    """One entry that differs, as typed; None where a file has none."""
+
+    address: str
+    before: str | None
+    after: str | None
+    change: float | None  # m/s, of the first scenario's speed with that alone
+    refused: str  # why the first cannot have it alone
+
+
+@dataclass(frozen=True, repr=False)
+class Differences(Readable):
+    """Two scenarios, entry by entry. SI."""
+
+    title: str
+    other: str
+    system: str  # of units
+    speed: float | None
+    other_speed: float | None
+    found: tuple[Difference, ...]
+
+    answered = True
+
+    def to_dict(self) -> dict[str, Any]:
+        """Everything as plain numbers in SI, ready for JSON."""
+        return document(self)

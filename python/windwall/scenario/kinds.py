@@ -1,0 +1,80 @@
+"""Every kind of part and group of a file, and the keys that each has."""
+
+from __future__ import annotations
+
+import difflib
+from collections.abc import Iterator
+from functools import cache
+from typing import Any, NamedTuple
+
+from windwall.errors import Problem, ScenarioError
+from windwall.scenario.schema import schema
+
+
+class Key(NamedTuple):
+    """One key: what it means with its range and its usual value, and what it is measured in."""
+
+    name: str
+    needed: bool
+    meaning: str
+    example: str
+
+
+class Kind(NamedTuple):
+    """A kind of part, or a group of a file, with its keys."""
+
+    name: str
+    place: str  # the list or group of a file that it stands in
+    meaning: str
+    keys: tuple[Key, ...]
+
+    def to_dict(self) -> dict[str, Any]:
+        return self._asdict() | {"keys": [one._asdict() for one in self.keys]}
+
+
+@cache
+def all_kinds() -> tuple[Kind, ...]:
+    """In the order of a file."""
+    return tuple(_kinds_in(schema(), ""))
+
+
+def kinds(name: str | None = None) -> list[Kind]:
+    """All of them, or those of a name: a kind, or the place where kinds stand."""
+    found = [one for one in all_kinds() if name is None or name in (one.name, one.place)]
+    if found:
+        return found
+    names = list(dict.fromkeys(word for one in all_kinds() for word in (one.name, one.place)))
+    near = difflib.get_close_matches(str(name), names, 1)
+    meant = f'; did you mean "{near[0]}"?' if near else f"; there are {', '.join(names)}"
+    raise ScenarioError([Problem("kinds", 0, 0, f'there is no kind "{name}"{meant}')], "kinds")
+
+
+def _kinds_in(node: dict[str, Any], place: str) -> Iterator[Kind]:
+    for key, inner in node.get("properties", {}).items():
+        where = f"{place}/{key}" if place else key
+        items = inner.get("items", {}) if inner.get("type") == "array" else inner
+        for one in items.get("allOf", []):
+            kind = one["if"]["properties"]["kind"]["const"]
+            yield from _kind(one["then"], kind, where)
+        if "allOf" not in items and items.get("properties"):
+            yield from _kind(items, where, where)
+
+
+def _kind(node: dict[str, Any], name: str, place: str) -> Iterator[Kind]:
+    needed = set(node.get("required", []))
+    keys = tuple(
+        _key(key, one, key in needed)
+        for key, one in node["properties"].items()
+        if key not in ("id", "kind") and not one.get("properties")
+    )
+    yield Kind(name, place, node.get("description", ""), keys)
+    groups = {key: one for key, one in node["properties"].items() if one.get("properties")}
+    for key, one in groups.items():
+        yield from _kind(one, f"{name}/{key}", place)
+
+
+def _key(name: str, node: dict[str, Any], needed: bool) -> Key:
+    examples = node.get("examples") or [node.get("default", "")]
+    if "enum" in node:
+        examples = [" | ".join(map(str, node["enum"]))]
+    return Key(name, needed, node.get("description", ""), str(examples[0]))
