@@ -74,11 +74,12 @@ def test_every_entry_that_differs_is_named_with_what_it_does(windwall, tmp_path)
 
 def test_what_cannot_be_alone_says_why(windwall, tmp_path):
     document = json.loads(Path(CAR).read_text(encoding="utf-8"))
-    document["charge_path"][1] |= {"bore": "40 mm", "shaft": "35 mm"}
+    rated = document["engine"]["rated"]
+    del rated["torque"], rated["torque_speed"]
     other = tmp_path / "other.json"
     other.write_text(json.dumps(document))
     text = " ".join(windwall("compare", CAR, other).stdout.split())
-    assert "charge_path/throttle/shaft: 8 mm -> 35 mm: not alone, since" in text
+    assert "engine/rated/torque: 43 N m -> nothing: not alone, since" in text
 
 
 def test_every_kind_and_key_is_listed(windwall):

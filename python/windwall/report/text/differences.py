@@ -11,7 +11,7 @@ NONE = "nothing"
 NOTHING = "Nothing differs: both files mean the same, however they are typed."
 ENTRY = "{address}: {before} -> {after}{change}"
 NO_ANSWER = "no answer"
-SUM = "Alone they make {alone}, together {together} {unit}: the rest is what they do to each other."
+SUM = "Alone they make {alone}, together {both} {unit}: the rest is what they do to each other."
 
 
 @summary.register(Differences)
@@ -48,7 +48,7 @@ def _sum(found: Differences) -> list[str]:
     system = found.system
     words = {
         "alone": SPEED.change(sum(alone), system),
-        "together": SPEED.change(found.other_speed - found.speed, system),
+        "both": SPEED.change(found.other_speed - found.speed, system),
     }
     return ["", *paragraph(SUM.format(unit=SPEED.shown(system), **words))]
 
