@@ -22,6 +22,6 @@ def new_axes(ax: Axes | None) -> Axes:
     return plt.subplots(layout="constrained")[1]
 
 
-def plain_title(text: str) -> str:
+def plain_title(text: str, width: int = TITLE_WIDTH) -> str:
     """A title from a file, with nothing in it that would be read as a formula."""
-    return "\n".join(textwrap.wrap(text.replace("$", r"\$"), TITLE_WIDTH))
+    return "\n".join(textwrap.wrap(text.replace("$", r"\$"), width))

@@ -16,7 +16,8 @@ if TYPE_CHECKING:
     from matplotlib.axes import Axes
 
 MOST_BARS = 10
-NAME_WIDTH = 34
+NAME_WIDTH = 32
+BESIDE_NAMES = 36  # width of a title over axes that leave room for names
 HALF = 0.38  # of the place of one number, for each of its two bars
 LEAST_SHARE = 0.01
 
@@ -37,11 +38,11 @@ def leans_on(found: LeansOn, of: str = "speed", ax: Axes | None = None) -> Axes:
     if rest.addresses:
         shown, names = [*shown, rest], [*names, f"{len(rest.addresses)} others together"]
     _bars(shown, ax)
-    ax.set_yticks(range(len(shown)), names)
+    ax.set_yticks(range(len(shown)), names, fontsize="small")
     ax.invert_yaxis()
     ax.set_xlim(left=0)
     ax.set_xlabel("Share of the variance, %")
-    ax.set_title(plain_title(_title(found, of)))
+    ax.set_title(plain_title(_title(found, of), BESIDE_NAMES))
     ax.legend(loc="lower right", fontsize="small")
     return ax
 
