@@ -164,6 +164,35 @@ def test_a_severity_of_nothing_changes_nothing(car):
         assert readings.of(fault.change(car, 0.0)) == pytest.approx(sound, rel=1e-9), fault.id
 
 
+# What a mechanic expects of each: the number that moves, which way, and by how much at half of the
+# most, as far as that can be said on paper.
+EXPECTED = {
+    "leak": ("manifold/boost", -1, None),
+    "belt_slip": ("charge_path/blower/rotor_speed", -1, None),
+    "bypass_open": ("manifold/boost", -1, None),
+    "filter_blocked": ("charge_path/blower/inlet_depression", 1, None),
+    "nozzle_blocked": ("charge_path/spray/liquid_flow", -1, 1 - 0.45),
+    "hot_intake": ("charge_path/blower/inlet/temperature", 1, None),
+    "late_spark": ("engine/exhaust_gas_temperature", 1, None),
+    "lean": ("engine/lambda", 1, (0.88 + 0.15) / 0.88),
+    "brake": ("road/rolling", 1, None),
+    "slip": ("turns", 1, 1 / (1 - 0.125)),
+}
+
+
+@pytest.mark.parametrize("fault", FAULTS, ids=EVERY)
+def test_a_fault_does_what_it_is_called(car, fault):
+    address, way, share = EXPECTED[fault.id]
+    asked = ["engine/speed", "road/speed"] if address == "turns" else [address]
+    readings = Readings(car, [((), one) for one in asked], shown=False)
+    sound, faulty = readings.of(Faulty(car)), readings.of(fault.change(car, fault.most / 2))
+    if address == "turns":
+        sound, faulty = sound[:1] / sound[1:], faulty[:1] / faulty[1:]
+    assert way * (faulty - sound)[0] > 0
+    if share is not None:
+        assert faulty[0] / sound[0] == pytest.approx(share, rel=0.01)
+
+
 def test_a_spark_that_was_driven_is_later_where_it_is_stated(car):
     driven = (("retard", 0.1),)
     readings = Readings(car, [(driven, "knock/retard"), ((), "knock/retard")], shown=False)
