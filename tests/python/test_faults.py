@@ -193,6 +193,21 @@ def test_a_fault_does_what_it_is_called(car, fault):
         assert faulty[0] / sound[0] == pytest.approx(share, rel=0.01)
 
 
+def test_what_slips_is_lost(car):
+    # Of the engine's power the share of the turns that is lost does not reach the road.
+    slip = next(one for one in FAULTS if one.id == "slip")
+    asked = ["engine/power", "road/thrust", "road/speed"]
+    readings = Readings(car, [((), one) for one in asked], shown=False)
+    reached = [
+        thrust * speed / power
+        for power, thrust, speed in (
+            readings.of(Faulty(car)),
+            readings.of(slip.change(car, slip.most / 2)),
+        )
+    ]
+    assert reached[1] / reached[0] == pytest.approx(1 - slip.most / 2, rel=0.02)
+
+
 def test_a_spark_that_was_driven_is_later_where_it_is_stated(car):
     driven = (("retard", 0.1),)
     readings = Readings(car, [(driven, "knock/retard"), ((), "knock/retard")], shown=False)
