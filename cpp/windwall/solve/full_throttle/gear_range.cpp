@@ -105,8 +105,18 @@ double GearRange::crank_share(double along) const noexcept {
 void GearRange::add_crossings(std::size_t segment, double engine_speed,
                               std::vector<driveline::GearState>& found) const {
     const double start = static_cast<double>(segment);
-    if (shifts(segment) && !segments_[segment].speeds) {
-        if (segments_[segment].from.engine_speed != engine_speed) return;
+    const Segment& here = segments_[segment];
+    if (!shifts(segment)) {  // set the same at every engine speed: nothing to search for
+        const bool at_end = segment + 1 == count_ && engine_speed == here.to.engine_speed;
+        const bool within =
+            engine_speed >= here.from.engine_speed && engine_speed < here.to.engine_speed;
+        if ((within || at_end) &&
+            (found.empty() || found.back().position != here.from.gear_state.position))
+            found.push_back(here.from.gear_state);
+        return;
+    }
+    if (!here.speeds) {
+        if (here.from.engine_speed != engine_speed) return;
         for (const double part : {0.0, 0.5, 1.0})
             found.push_back(at(start + part).gear_state);
         return;
