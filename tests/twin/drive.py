@@ -41,7 +41,7 @@ class Drive:
         self.state = np.array([0.0, 0.0, *nodes.values()])
         self.time, self.gear, self.lag = 0.0, outing["launch_gear"] - 1, 1.0
         self.events, self.pieces, self.evaluations, self.points = [], [], 0, 0
-        self.held_rates = None
+        self.before_shift = None  # the balance, whose charge the metal has while gears change
 
     # what one moment is
 
@@ -87,17 +87,18 @@ class Drive:
         v = state[SPEED]
         if phase == "shifting":
             thrust = self.thrust(road.dragged(self.vehicle, self.gear, self.geared(v)), v)
-            nodes = self.held_rates
+            now = dict(zip(self.names, state[FIRST_NODE:], strict=True))
+            nodes = self.node_rates(self.before_shift, now)
         else:
             _, thrust, answers = getattr(self, phase)(state)
-            nodes = self.node_rates(answers)
+            nodes = self.node_rates(answers["balanced"])
         surplus = thrust - road.road_load(self.vehicle, self.vehicle["air"], v)
         radius = road.rolling_radius(self.vehicle["tyres"], 0.0)
         mass = road.accelerated_mass(self.vehicle, self.gear, radius, phase != "driving")
         return np.array([surplus / mass, v, *nodes])
 
-    def node_rates(self, answers):
-        found = warming.rates(self.vehicle, answers["balanced"])
+    def node_rates(self, balanced, now=None):
+        found = warming.rates(self.vehicle, balanced, now)
         assert found.keys() == set(self.names)
         return [found[name] for name in self.names]
 
@@ -126,7 +127,7 @@ class Drive:
             ended = {"slipping": "clutch_grips", "shifting": "shift_ends"}[phase]
         self.events.append((ended, self.time, *self.state[:2]))
         if ended == "shift_begins":
-            self.held_rates = self.node_rates(self.driving(self.state)[2])
+            self.before_shift = self.driving(self.state)[2]["balanced"]
             self.gear += 1
             return "shifting"
         if ended == "shift_ends" and self.geared(self.state[SPEED]) < self.outing["launch_speed"]:

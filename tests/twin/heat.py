@@ -95,7 +95,8 @@ def exhaust(vehicle, held, balanced, retard):
     h = behind_valve / (balanced["m"] + mixed["f"] * dry)
     h += air["T"] * (1013 + 0.2755 / 2 * air["T"])
     hot = (sqrt(1013**2 + 2 * 0.2755 * h) - 1013) / 0.2755
-    return balanced["T_h"] + walls["port_keeps"] * (hot - balanced["T_h"])
+    flow = max(balanced["m"] / known_flow(engine), 1e-3)
+    return balanced["T_h"] + walls["port_keeps"] ** flow**-0.25 * (hot - balanced["T_h"])
 
 
 def to_the_oil(engine, speed, dry, phi, heating):

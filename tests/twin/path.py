@@ -51,7 +51,8 @@ def past_metal(state, m, conductance, around, films, metal):
     rest = around + taken / conductance * inside / (inside + outside)
     from_charge = flow * (1 - exp(-conductance * (inside + outside) / outside / flow))
     less = from_charge * (rest - metal)
-    return state | {"T": at_rest - less / flow, "taken": taken + less}
+    given = {"taken": taken + less, "from_charge": from_charge}
+    return state | {"T": at_rest - less / flow} | given
 
 
 def plenum_surface(part):

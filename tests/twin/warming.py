@@ -9,8 +9,12 @@ AIR_CHANGES = 0.2  # of the bay, a second
 THROUGH_THE_BLOCK = 0.3  # of the resistance from oil to air, inside of the block
 
 
-def rates(vehicle, balanced):
-    """{address: K/s} at the temperatures that were held while the balance was sought."""
+def rates(vehicle, balanced, now=None):
+    """{address: K/s} at the temperatures that were held while the balance was sought; or at those
+    of `now`, in the charge that it found.
+    """
+    then = balanced["held"]["nodes"]
+    balanced = balanced | {"held": balanced["held"] | {"nodes": now or then}}
     found = engine_rates(vehicle, balanced) | {"under_hood/air": bay_rate(vehicle, balanced)}
     before = balanced["start"]
     for part, (name, behind) in zip(vehicle["charge_path"], balanced["stations"], strict=True):
@@ -18,7 +22,7 @@ def rates(vehicle, balanced):
         if part["kind"] == "positive_blower":
             found[f"{here}/case"] = case_rate(part, before, behind, balanced["held"])
         if part["kind"] == "plenum":
-            found[f"{here}/wall"] = wall_rate(part, behind, balanced["held"])
+            found[f"{here}/wall"] = wall_rate(part, behind, balanced["held"], then[f"{here}/wall"])
         if part["kind"] in {"duct", "charge_cooler"}:
             raise NotImplementedError(part["kind"])
         before = behind
@@ -57,15 +61,16 @@ def held_case(part):
     return f"charge_path/{part['id']}/case"
 
 
-def wall_rate(part, behind, held):
+def wall_rate(part, behind, held, then):
     T = held["nodes"][f"charge_path/{part['id']}/wall"]
     films = path.PLENUM_FILM, held["film"]
     outside = path.plenum_conductance(part, held["film"]) * sum(films) / films[0]
     capacity = path.plenum_surface(part) * part["wall_thickness"] * WALL
-    return (behind["taken"] - outside * (T - held["around"])) / capacity
+    taken = behind["taken"] + behind["from_charge"] * (then - T)
+    return (taken - outside * (T - held["around"])) / capacity
 
 
 def bay_rate(vehicle, balanced):
     hood, held, T_a = vehicle["under_hood"], balanced["held"], vehicle["air"]["T"]
     draught = 1 + held["wind"] / hood["halving_speed"]
-    return AIR_CHANGES * (bay_rise(hood) - draught * (held["around"] - T_a))
+    return AIR_CHANGES * (bay_rise(hood) - draught * (held["nodes"]["under_hood/air"] - T_a))

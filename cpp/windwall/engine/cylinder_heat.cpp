@@ -106,7 +106,8 @@ Temperatures Cylinder::temperatures(const Intake& intake, const media::Fuel& fue
 
 ExhaustGas Cylinder::exhaust_gas(const Intake& intake, const media::Fuel& fuel,
                                  const Work& work) const noexcept {
-    return engine::exhaust_gas(intake, work, walls, head(intake, mixture(intake, fuel)));
+    return engine::exhaust_gas(intake, work, walls, head(intake, mixture(intake, fuel)),
+                               known_head_state().charge_flow);
 }
 
 }  // namespace windwall::engine

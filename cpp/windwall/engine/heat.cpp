@@ -16,6 +16,10 @@ constexpr double chamber_part = 0.55;
 constexpr double speed_exponent = -0.26;
 constexpr double pressure_exponent = -0.16;
 constexpr double least_speed_share = 0.1, least_pressure_share = 0.1;
+// Nu = 0.07 Re^3/4 in ports and manifolds: Depcik and Assanis, SAE 2002-01-0372 (their abstract was
+// read), from what others had measured.
+constexpr double film_exponent = 0.75;
+constexpr double least_flow_share = 1e-3;
 constexpr double latest = 45;  // degrees
 
 }  // namespace
@@ -32,8 +36,12 @@ double Walls::chamber_share(const WallState& state) const noexcept {
     return chamber_part * share * late_spark_wall_share(state.retard) * std::exp(slope);
 }
 
-double Walls::behind_port(double behind_valve, double head_temperature) const noexcept {
-    return head_temperature + port_keeps * (behind_valve - head_temperature);
+/// ln(keeps) is that of a film's conductance over the heat capacity flow, and the film goes with
+/// the flow by less than its first power: a small flow has longer to cool.
+double Walls::behind_port(double behind_valve, double head_temperature,
+                          double flow_share) const noexcept {
+    const double small = std::pow(std::max(flow_share, least_flow_share), film_exponent - 1);
+    return head_temperature + std::pow(port_keeps, small) * (behind_valve - head_temperature);
 }
 
 std::span<const fields::Row> Walls::rows() {
@@ -47,7 +55,8 @@ std::span<const fields::Row> Walls::rows() {
             "friction, near a twentieth rich; 25 to 30 % for air-cooled engines"),
         with_default(
             "port_keeps", "e_p", at<&Walls::port_keeps>, number(), {0.3, 1}, 0.1,
-            "Of the temperature of the exhaust above the head, what it keeps through the port",
+            "Of the temperature of the exhaust above the head, what it keeps through the port at "
+            "full power",
             "no source; a port then takes 5 to 8 % of the fuel's heat"),
     };
     return table;

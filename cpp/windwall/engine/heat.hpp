@@ -28,8 +28,10 @@ struct Walls {
 
     /// Share of the heat released that reaches head and barrel inside the cylinder.
     double chamber_share(const WallState& state) const noexcept;
-    /// K that gas leaves the port at, of the temperature it left the valve at; the head in K.
-    double behind_port(double behind_valve, double head_temperature) const noexcept;
+    /// K that gas leaves the port at, of the temperature it left the valve at; the head in K, the
+    /// flow as a share of that at full power.
+    double behind_port(double behind_valve, double head_temperature,
+                       double flow_share) const noexcept;
 
     static std::span<const fields::Row> rows();
 };

@@ -117,9 +117,9 @@ Work TorqueCurve::work(const Intake& intake, const media::Fuel& fuel, double) co
     return work;
 }
 
-ExhaustGas TorqueCurve::exhaust_gas(const Intake& intake, const media::Fuel&,
+ExhaustGas TorqueCurve::exhaust_gas(const Intake& intake, const media::Fuel& fuel,
                                     const Work& work) const noexcept {
-    return engine::exhaust_gas(intake, work, walls, usual_head);
+    return engine::exhaust_gas(intake, work, walls, usual_head, measured_air(rev_limit, fuel));
 }
 
 std::optional<Injection> TorqueCurve::injection(const Intake& intake, const media::Fuel& fuel,

@@ -5,11 +5,13 @@ from __future__ import annotations
 import argparse
 from typing import Any
 
+from windwall.errors import NoAnswer
 from windwall.report import documents
 from windwall.report.text.check import check_text
 from windwall.report.text_layout import paragraph
 from windwall.results.diagnosis import Diagnosis
 from windwall.results.drawn import DrawnRanking, DrawnSpeed
+from windwall.results.driven_ranking import DrivenRanking
 from windwall.results.ranking import Chosen, Ranking, label
 from windwall.results.top_speed import TopSpeed
 from windwall.scenario.data import ScenarioData
@@ -20,6 +22,7 @@ from windwall.study.rank import rank
 from windwall.study.rank_draws import draw_ranking
 from windwall.study.solve import top_speed
 from windwall.study.speed_draws import draw_speed
+from windwall.study.standing_start import driven_end
 
 
 def diagnosed(scenario: ScenarioData, found: TopSpeed | Ranking) -> Diagnosis:
@@ -52,7 +55,7 @@ class Installed:
     """An answer of a vehicle that upgrades were fitted to, which says which and how."""
 
     def __init__(
-        self, found: Diagnosed | Driven, ids: list[str], values: tuple[Chosen, ...]
+        self, found: Diagnosed | Driven | DrivenRanking, ids: list[str], values: tuple[Chosen, ...]
     ) -> None:
         self.found, self.answered = found, found.answered
         self.interrupted = getattr(found, "interrupted", False)
@@ -81,15 +84,29 @@ class Driven:
         return self.found.text()
 
 
-def speed(scenario: ScenarioData, _arguments: argparse.Namespace) -> Diagnosed:
-    found = top_speed(scenario)
-    return Diagnosed(
-        found, scenario, draw_speed(scenario, progress=False) if found.answered else None
-    )
+class Speed(Diagnosed):
+    """The quick answer, with how sure it is and where a driven run ends."""
+
+    def __init__(self, scenario: ScenarioData, _arguments: argparse.Namespace) -> None:
+        found = top_speed(scenario)
+        drawn = draw_speed(scenario, progress=False) if found.answered else None
+        super().__init__(found, scenario, drawn)
+        self.driven = driven_end(scenario) if found.answered else None
+
+    def to_dict(self) -> dict[str, Any]:
+        driven = self.driven
+        if isinstance(driven, NoAnswer):
+            return super().to_dict() | {"driven": {"sentence": driven.sentence}}
+        return super().to_dict() | {"driven": driven and driven.to_dict()}
+
+    def summary(self) -> str:
+        return self.found.summary(self.diagnosis, self.drawn, self.driven)
 
 
-def rank_menu(scenario: ScenarioData, arguments: argparse.Namespace) -> Diagnosed:
-    ranking = rank(scenario, budget=arguments.budget, threads=arguments.threads)
+def rank_menu(scenario: ScenarioData, arguments: argparse.Namespace) -> Diagnosed | DrivenRanking:
+    ranking = rank(scenario, budget=arguments.budget, threads=arguments.threads, by=arguments.by)
+    if isinstance(ranking, DrivenRanking):
+        return ranking
     if not arguments.draws or not ranking.complete or not ranking.answered:
         return Diagnosed(ranking, scenario)
     drawn = draw_ranking(scenario, ranking, arguments.draws, threads=arguments.threads)

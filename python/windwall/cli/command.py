@@ -9,8 +9,8 @@ from typing import Any, NoReturn
 
 from windwall._core import build_info
 from windwall.cli import files as file_commands
-from windwall.cli import held, measured, pictures, sure
-from windwall.cli.answers import Check, Driven, Installed, rank_menu, speed
+from windwall.cli import held, measured, pictures, road, sure
+from windwall.cli.answers import Check, Driven, Installed, Speed, rank_menu
 from windwall.cli.exit_codes import (
     ANSWERED,
     CLOSED_PIPE,
@@ -64,7 +64,7 @@ def parser() -> Parser:
     made.add_argument("--version", action="version", version=f"windwall {build_info()['windwall']}")
     commands = made.add_subparsers(dest="command", required=True, metavar="COMMAND")
     speeds = add_question(
-        commands, "speed", speed, "how fast, why no faster, where every watt goes"
+        commands, "speed", Speed, "how fast, why no faster, where every watt goes"
     )
     add_install(speeds)
     ranking = add_question(commands, "rank", rank_menu, "which upgrades buy the most speed")
@@ -76,6 +76,11 @@ def parser() -> Parser:
         default=0,
         metavar="N",
         help="how sure: in so many worlds, a power of two such as 256",
+    )
+    ranking.add_argument(
+        "--by",
+        metavar="WHAT",
+        help='a driven run: "driven_speed", "time over 1600 m", "time to 100 km/h" or "goal"',
     )
     leaning = add_question(commands, "leans", sure.leans, "what an answer leans on")
     add_install(leaning)
@@ -94,6 +99,7 @@ def parser() -> Parser:
     driven.add_argument("outing", nargs="?", metavar="OUTING", help="its id or title; if several")
     add_install(driven)
     add_measured(commands)
+    add_road(commands)
     add_question(commands, "check", Check, "what is wrong with a file, and what it leaves open")
     file_commands.add_changes(
         add_question(commands, "set", file_commands.Changed, "what becomes of a file's entries")
@@ -110,6 +116,16 @@ def parser() -> Parser:
     written.add_argument("--json", action="store_true", help="it is JSON in any case")
     written.set_defaults(run=write_schema)
     return made
+
+
+def add_road(commands: Any) -> None:
+    """What a road tells, and what is geared for one."""
+    rolling = add_question(commands, "coast", road.coast, "how it rolls to a stop without drive")
+    road.add_coast(rolling)
+    add_install(rolling)
+    geared = add_question(commands, "gearing", road.gearing, "which gearing is best for a goal")
+    road.add_gearing(geared)
+    add_install(geared)
 
 
 def add_measured(commands: Any) -> None:

@@ -10,6 +10,7 @@ from windwall.results.account import Account
 from windwall.results.coast_down import CoastDown
 from windwall.results.curve import Curve
 from windwall.results.driven_gains import DrivenGains
+from windwall.results.driven_ranking import DrivenRanking
 from windwall.results.gearing import BestGearing
 from windwall.results.outcome import Outcome
 from windwall.results.ranking import ANCHORS, Ranking
@@ -104,6 +105,22 @@ def driven_gains(answer: DrivenGains) -> pandas.DataFrame:
     made = pd.DataFrame.from_dict(rows, orient="index", columns=columns)
     made.index.name = "upgrade"
     made.attrs["units"] = dict.fromkeys(columns[1:], answer.of_merit.si)
+    return made
+
+
+@frame.register(DrivenRanking)
+def driven_ranking(answer: DrivenRanking) -> pandas.DataFrame:
+    """Every set that was driven, the best first."""
+    import pandas as pd
+
+    name = "speed" if answer.mark is None else "time"
+    rows = [
+        (one.fitted.name, one.fitted.cost, one.fitted.hours, one.merit, answer.gain(one))
+        for one in answer.sets
+    ]
+    made = pd.DataFrame(rows, columns=["set", "cost", "hours", name, "gain"])
+    made.attrs["units"] = dict.fromkeys((name, "gain"), answer.of_merit.si)
+    made.attrs["units"] |= {"cost": answer.currency, "hours": "h"}
     return made
 
 

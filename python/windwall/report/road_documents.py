@@ -5,9 +5,11 @@ from __future__ import annotations
 from dataclasses import fields
 from typing import Any
 
-from windwall.results.coast_down import CoastDownFit, Estimate
+from windwall.results.coast_down import CoastDownFit, Estimate, Rolling
 from windwall.results.driven_gains import DrivenGains
+from windwall.results.driven_ranking import DrivenRanking, DrivenSet
 from windwall.results.gearing import BestGearing
+from windwall.results.standing_start import Shortfall
 from windwall.results.views import document
 
 COAST_DOWN_UNITS = {
@@ -22,6 +24,8 @@ COAST_DOWN_UNITS = {
     "scatter": "m/s",
     "start_speeds": "m/s",
 }
+
+ROLLING_UNITS = {"time": "s", "distance": "m", "speed": "m/s"}
 
 
 @document.register(CoastDownFit)
@@ -70,4 +74,67 @@ def driven_gains_document(answer: DrivenGains) -> dict[str, Any]:
         "gains": [one._asdict() | {"change": one.change} for one in answer.gains],
         "units": {"stock": merit, "before": merit, "fitted": merit, "change": merit}
         | {"run_up": "m", "mark/speed": "m/s", "mark/distance": "m"},
+    }
+
+
+@document.register(DrivenRanking)
+def driven_ranking_document(answer: DrivenRanking) -> dict[str, Any]:
+    """The best sets for every price by a driven run."""
+    merit = answer.of_merit.si
+
+    def shown(one: DrivenSet | None) -> dict[str, Any] | None:
+        if one is None:
+            return None
+        fitted = one.fitted
+        terms = {"upgrades": list(fitted.upgrades), "choices": fitted.choices}
+        terms |= {"cost": fitted.cost, "hours": fitted.hours, "merit": one.merit}
+        return terms | {"gain": answer.gain(one), "refusal": one.refusal}
+
+    return {
+        "title": answer.title,
+        "answered": answer.answered,
+        "sentences": answer.sentences,
+        "mark": None if answer.mark is None else answer.mark._asdict(),
+        "run_up": answer.run_up,
+        "goal": answer.goal,
+        "stock": shown(answer.stock),
+        "best": shown(answer.best),
+        "cheapest_to_goal": shown(answer.cheapest_to_goal),
+        "best_by_cost": [shown(one) for one in answer.best_by_cost],
+        "sets": [shown(one) for one in answer.sets],
+        "pruning": answer.pruning._asdict(),
+        "complete": answer.complete,
+        "stopped": answer.stopped,
+        "units": dict.fromkeys(("merit", "gain", "goal", "nearest", "spread"), merit)
+        | {"cost": answer.currency, "hours": "h", "run_up": "m"}
+        | {"mark/speed": "m/s", "mark/distance": "m"},
+    }
+
+
+@document.register(Rolling)
+def rolling_document(rolling: Rolling) -> dict[str, Any]:
+    """A coast-down of the model."""
+    run = rolling.run
+    return {
+        "title": rolling.title,
+        "conditions": dict(run.conditions),
+        **{name: [float(one) for one in getattr(run, name)] for name in ROLLING_UNITS},
+        "units": ROLLING_UNITS
+        | {"mass": "kg", "accelerated_mass": "kg", "drag_area": "m2", "air_density": "kg/m3"}
+        | {"headwind": "m/s"},
+    }
+
+
+@document.register(Shortfall)
+def shortfall_document(one: Shortfall) -> dict[str, Any]:
+    """A driven run beside the quick top speed."""
+    return {
+        "sentence": one.sentence,
+        "quick": one.quick,
+        "driven": one.driven,
+        "below": one.speed,
+        "run_up": one.run_up,
+        **{key: getattr(one.run, key) for key in ("time", "distance", "ended")},
+        "units": {"quick": "m/s", "driven": "m/s", "below": "m/s", "run_up": "m"}
+        | {"time": "s", "distance": "m"},
     }

@@ -20,6 +20,19 @@ class CoastDown(NamedTuple):
     conditions: dict[str, float]
 
 
+@dataclass(frozen=True, repr=False)
+class Rolling(Readable):
+    """A coast-down of the model, to be read. SI."""
+
+    title: str
+    system: str  # of units
+    run: CoastDown
+
+    def to_dict(self) -> dict[str, Any]:
+        """Everything as plain numbers in SI, ready for JSON."""
+        return document(self)
+
+
 class Estimate(NamedTuple):
     """A number that was fitted and one standard deviation of it. SI."""
 

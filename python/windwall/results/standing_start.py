@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
-from windwall.results.views import sentence
+from windwall.results.views import document, sentence
 
 
 class StandingStart(NamedTuple):
@@ -38,3 +38,7 @@ class Shortfall(NamedTuple):
     def sentence(self) -> str:
         """What it comes to."""
         return sentence(self)
+
+    def to_dict(self) -> dict[str, Any]:
+        """Everything as plain numbers in SI, ready for JSON."""
+        return document(self)

@@ -8,9 +8,11 @@ from typing import Any
 from windwall import _core
 from windwall.errors import Problem, ScenarioError, whole_letters
 from windwall.quantities.si import is_foreign
+from windwall.results.driven_ranking import DrivenRanking
 from windwall.results.ranking import Ranking
 from windwall.scenario.data import ScenarioData
 from windwall.scenario.info import scenario_info
+from windwall.study.driven_rank import ranked_by_runs
 from windwall.study.progress import Progress, listener
 
 
@@ -20,13 +22,24 @@ def rank(
     upgrades: Iterable[str] | None = None,
     progress: bool | Progress | None = None,
     threads: int = 0,
-) -> Ranking:
+    by: str | None = None,
+) -> Ranking | DrivenRanking:
     """Ranks the menu: every upgrade alone, last and by its fair share; best set for every budget.
 
     `budget` is a text such as `"500 EUR"` or a number in the currency of the file. `progress` is
     True or False for a bar, by default one in front of a person only, or a callable of
     `(done, total)` that may return False to stop. Ctrl-C stops it too.
+
+    `by` ranks sets by a run that is driven, with launch, shifts and what warms up: "driven_speed",
+    "time over 1600 m", "time to 100 km/h", or the file's own "goal". Driven are those that could
+    be the best for their price; the answer says how many were not.
     """
+    if by is not None:
+
+        def quick(over: ScenarioData) -> Ranking:
+            return rank(over, budget, upgrades, progress, threads)
+
+        return ranked_by_runs(scenario, by, quick, progress)
     amount = _money(scenario, budget)
     chosen = None if upgrades is None else _known(scenario, upgrades)
     with listener(progress, "ranking", "speed") as callback:

@@ -97,6 +97,18 @@ def driven(made: ScenarioData) -> StandingStart:
     return StandingStart(*last, run["ended"])
 
 
+def driven_end(scenario: ScenarioData) -> Shortfall | NoAnswer | None:
+    """The same for an answer that mentions it: where the file names a road or an outing, and as far
+    as there is an answer.
+    """
+    if scenario.get("goal/run_up") is None and not scenario.outings:
+        return None
+    try:
+        return shortfall(scenario)
+    except NoAnswer as none:
+        return none
+
+
 def shortfall(scenario: ScenarioData, **outing: Any) -> Shortfall:
     """How far a driven run ends below the quick top speed: at the end of the goal's road, or where
     it names none, where the run gets no faster.

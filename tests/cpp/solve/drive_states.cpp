@@ -170,6 +170,112 @@ TEST(DriveStates, APetrolCutStumbles) {
     EXPECT_GT(stumbles.leanest, 1.01 * stumbles.asked);
 }
 
+/// Seconds from when a pump runs to when its line is full, and how far the wait shows in the flow.
+double filling_time(double line_volume) {
+    vehicle::Vehicle car = spraying();
+    auto& jet = *car.charge_path[3].part.as<charge::EvaporativeInjection>();
+    jet.check_valve = false;
+    jet.line_volume = line_volume;
+    const DriveResult drive = solve::drive(car, full_throttle(15));
+    const double runs = event(drive, Happening::pump_runs).time;
+    const double full = event(drive, Happening::line_full).time;
+    EXPECT_EQ(at(drive, "charge_path/jet/liquid_flow", (runs + full) / 2), 0);
+    EXPECT_GT(at(drive, "charge_path/jet/liquid_flow", full + 0.5), 0);
+    return full - runs;
+}
+
+// What the pump gives from its rise on fills the line first: V = q (t - t_r (1 - exp(-t/t_r))).
+TEST(DriveStates, ALineFillsBeforeAnythingIsSprayed) {
+    const auto pumped = [](double t) { return t - 0.5 * (1 - std::exp(-t / 0.5)); };
+    const double small = filling_time(0.3e-6), large = filling_time(0.6e-6);
+    EXPECT_GT(small, 0.1);
+    // The pressure at the nozzle moves a little meanwhile, and its flow with it.
+    EXPECT_NEAR(pumped(large) / pumped(small), 2, 0.05);
+}
+
+vehicle::Vehicle triggered(const charge::Trigger& trigger) {
+    vehicle::Vehicle car = spraying();
+    auto& jet = *car.charge_path[3].part.as<charge::EvaporativeInjection>();
+    jet.starts_at.reset();
+    jet.trigger = trigger;
+    return car;
+}
+
+TEST(DriveStates, TriggersSwitchWhereTheyAreMet) {
+    charge::Trigger revs;
+    revs.engine_speed_above = 5000 * rpm;
+    const DriveResult by_revs = solve::drive(triggered(revs), full_throttle(12));
+    EXPECT_NEAR(event(by_revs, Happening::pump_switched_on).engine_speed / rpm, 5000, 0.1);
+    // The next gear turns it slower than that.
+    const DriveEvent& off = event(by_revs, Happening::pump_switched_off);
+    EXPECT_GE(off.time, event(by_revs, Happening::shift_ends).time);
+
+    const std::string before = "charge_path/blower/outlet/temperature";
+    const vehicle::Outing from_cold = full_throttle(20, vehicle::Starts::cold);
+    charge::Trigger heat;
+    heat.charge_temperature_above = 500;
+    const DriveResult cool = solve::drive(triggered(heat), from_cold);
+    EXPECT_EQ(std::ranges::count(cool.events, Happening::pump_switched_on, &DriveEvent::what), 0);
+    heat.charge_temperature_above = at(cool, before, 8) - 1;
+    DriveOptions often;
+    often.every = 0.02;
+    const DriveResult warm = solve::drive(triggered(heat), from_cold, often);
+    const double on = event(warm, Happening::pump_switched_on).time;
+    EXPECT_GT(on, 1);
+    EXPECT_NEAR(at(warm, before, on), *heat.charge_temperature_above, 0.3);
+
+    charge::Trigger foot;
+    foot.pedal_above = 0.8;
+    vehicle::Outing lifting = full_throttle(6);
+    vehicle::Coast coast;
+    coast.for_time = 3;
+    lifting.legs.push_back(coast);
+    const DriveResult by_foot = solve::drive(triggered(foot), lifting);
+    const DriveEvent& lifted = event(by_foot, Happening::pump_switched_off);
+    EXPECT_EQ(lifted.leg, 2);
+    EXPECT_NEAR(lifted.time, 6, 1e-3);
+}
+
+/// One change of gear that takes seconds, and a spray that would come at a time of one's choice.
+DriveResult slow_shift(vehicle::Vehicle& car, double delay) {
+    auto& jet = *car.charge_path[3].part.as<charge::EvaporativeInjection>();
+    jet.boost_referenced = true;
+    jet.delay = delay;
+    jet.pump_rise_time = 2;
+    vehicle::Outing run = full_throttle(20);
+    run.shift_time = 4;
+    DriveOptions options;
+    options.every = 0.05;
+    return solve::drive(car, run, options);
+}
+
+TEST(DriveStates, PumpsGoOnWhileGearsChange) {
+    vehicle::Vehicle car = spraying();
+    const DriveResult plain = slow_shift(car, 0);
+    const double on = event(plain, Happening::pump_switched_on).time;
+    const double begins = event(plain, Happening::shift_begins).time;
+    ASSERT_GT(begins, on);
+    const DriveResult drive = slow_shift(car, begins - on + 1);  // in the middle of the shift
+    const double runs = event(drive, Happening::pump_runs).time;
+    const double ends = event(drive, Happening::shift_ends).time;
+    ASSERT_LT(runs, ends);
+    const double now = ends + 0.1, rest = column(plain, "charge_path/jet/liquid_flow").back();
+    const double flow = at(drive, "charge_path/jet/liquid_flow", now);
+    EXPECT_NEAR(flow / rest, 1 - std::exp(-(now - runs) / 2), 0.03);
+}
+
+// The air of the bay follows within seconds: a rate that stood still would carry it far past.
+TEST(DriveStates, MetalGoesOnWhileGearsChange) {
+    vehicle::Vehicle car = spraying();
+    const DriveResult drive = slow_shift(car, 0);
+    const double begins = event(drive, Happening::shift_begins).time;
+    const std::string bay = "under_hood/air/temperature";
+    const double first = at(drive, bay, begins + 0.5) - at(drive, bay, begins + 0.01);
+    const double late = at(drive, bay, begins + 3.9) - at(drive, bay, begins + 3.4);
+    ASSERT_GT(std::abs(first), 1e-3);
+    EXPECT_LT(std::abs(late), 0.7 * std::abs(first));
+}
+
 TEST(DriveStates, AnEmptyTankEndsTheSprayAndNotTheDrive) {
     vehicle::Outing run = full_throttle(15);
     run.liquid_on_board = 5e-6;

@@ -111,10 +111,11 @@ TEST(KnockLimited, TakesFewEvaluationsAndForgetsItsWay) {
     }
     EXPECT_GE(limited, 12);
     // Where the spark's end passes from the plan to the exhaust, or far on in one step, the kink
-    // costs a second Jacobian or a third.
+    // costs a second Jacobian or a third; the exhaust's end moves with the opening, since a port
+    // cools a small flow more.
     std::ranges::sort(took);
-    EXPECT_LE(took[took.size() / 2], 20);
-    EXPECT_LE(took.back(), 80);
+    EXPECT_LE(took[took.size() / 2], 21);
+    EXPECT_LE(took.back(), 130);
 }
 
 TEST(KnockLimited, OpensAgainWhereTheMarginAllows) {

@@ -19,6 +19,7 @@ constexpr double longest_moving = 5;          // s, of one step
 constexpr double longest_standing = 60;       // s
 constexpr std::array looks{0.25, 0.5, 0.75};  // within a step, for what undoes itself
 constexpr double no_longer = 1e-3;        // m/s2, where a speed that a leg waits for will not come
+constexpr double patience = 3;            // s, for which it has to be that slow
 constexpr double stalls_below = 0.1;      // m/s
 constexpr double revs_up_by = 1;          // rad/s2, an engine that is on its way
 constexpr long most_steps = 20000;        // of one leg
@@ -77,11 +78,6 @@ bool Run::set_out() {
     result_.end = DriveEnd::no_answer;
     result_.outcome = motion_.moment().point.outcome;
     return false;
-}
-
-Place Run::place(double distance) const {
-    return {grade_ ? grade_->at(distance).value : vehicle_.goal.grade,
-            headwind_ ? headwind_->at(distance).value : vehicle_.day.headwind};
 }
 
 const Moment& Run::moment(std::span<const double> state) {
@@ -149,22 +145,6 @@ void Run::set(const Mode& mode) {
     dense_from_ = time_;
 }
 
-/// No step goes over a place where the slope or the wind of the road turns.
-void Run::watch_road() {
-    if (!grade_) return;
-    const std::vector<double>& places = outing_.road.column[0];
-    const auto next = std::ranges::upper_bound(places, run_distance() + 1e-6);
-    if (next == places.end()) return;
-    guards_.push_back({Guard::Then::happens,
-                       Happening::road_turns,
-                       {},
-                       0,
-                       [at = run_start_distance_ + *next](double, auto state) {
-                           return state[Layout::distance] - at;
-                       },
-                       {}});
-}
-
 Run::Verdict Run::drive_leg() {
     keep(time_, state_, true);
     leg_begun_ = time_;
@@ -222,11 +202,17 @@ std::optional<DriveEnd> Run::gets_nowhere() {
         return DriveEnd::too_long;
     const bool pulls =
         mode_.phase == Phase::slipping || (mode_.phase == Phase::driving && mode_.pedal > 0);
-    if (!pulls || moment(state_).acceleration >= no_longer) return std::nullopt;
+    if (!pulls || moment(state_).acceleration >= no_longer) {
+        slow_since_.reset();
+        return std::nullopt;
+    }
     const bool revs_up = mode_.engine_free && moment(state_).engine_acceleration > revs_up_by;
     if (speed() < stalls_below) return revs_up ? std::nullopt : std::optional(DriveEnd::stalled);
-    const bool last_gear = mode_.phase == Phase::slipping || mode_.gear + 1 >= shifts_.up.size();
-    return waits_for_speed_ && last_gear ? std::optional(DriveEnd::no_more_speed) : std::nullopt;
+    // Whatever the gear: where it does not pull to its end, none that is higher is ever taken. What
+    // a spray or a film that comes late takes for a moment is waited for, and so is a flatter road.
+    if (!slow_since_) slow_since_ = time_;
+    if (!waits_for_speed_ || next_turn() || time_ - *slow_since_ < patience) return std::nullopt;
+    return DriveEnd::no_more_speed;
 }
 
 double Run::value(const Guard& guard, double time, const State& state) {
@@ -259,14 +245,16 @@ std::optional<std::pair<const Guard*, double>> Run::first_passed() {
 
 double Run::crossing(const Guard& guard, double from, double to) {
     State state;
+    double passed = to;  // the first time at which it was seen to be
     const auto number = [&](double time) {
         integrator_.state_at(time, state);
-        return value(guard, time, state);
+        const double found = value(guard, time, state);
+        if (found >= 0) passed = std::min(passed, time);
+        return found;
     };
-    double low = from, high = to;
-    if (number(low) >= 0) return low;
-    const auto root = numerics::find_root(number, low, high, {event_time, 0, 60});
-    return std::clamp(root.x, low, high);
+    if (number(from) >= 0) return from;
+    numerics::find_root(number, from, to, {event_time, 0, 60});
+    return passed;
 }
 
 Run::Verdict Run::happens(const Guard& guard) {

@@ -61,6 +61,7 @@ private:
     void rates(double time, std::span<const double> state, std::span<double> rate);
     const Moment& moment(std::span<const double> state);
     Place place(double distance) const;
+    std::optional<double> next_turn() const;
     void keep(double time, const State& state, bool always);
     void note(Happening what);
     void note_limits(double from, double to, const State& state);
@@ -90,10 +91,13 @@ private:
     double leg_speed_ = 0;                               // to hold
     std::optional<std::pair<double, bool>> then_stand_;  // behind braking: s, and whether off
     double run_start_time_ = 0, run_start_distance_ = 0;
+    double road_from_ = 0, direction_ = 1;  // where along the road a run begins, and which way
+    bool turned_ = false;                   // while it stands, for the run that comes
+    std::optional<double> slow_since_;      // s, at full throttle
     long run_ = 0;
     double kept_at_ = -1e9;
     double leg_begun_ = 0;
-    long steps_before_ = 0;  // before the leg
+    long steps_before_ = 0;     // before the leg
     double dense_from_ = 0;     // s, since when the state is known at every time
     std::vector<char> beyond_;  // of each limit, as last kept
     int at_once_ = 0;           // events without time between them

@@ -46,8 +46,11 @@ void Run::until_speed(double speed, bool falling) {
         [speed, sign](double, auto state) { return sign * (state[Layout::road_speed] - speed); }));
 }
 
+/// The last centimetre a second goes at once.
 void Run::stand(double time, bool engine_off) {
+    const double before = motion_.kinetic_energy(mode_, state_);
     state_[Layout::road_speed] = 0;
+    result_.changed += before - motion_.kinetic_energy(mode_, state_);
     set({.phase = engine_off ? Phase::engine_off : Phase::standing});
     until_time(time);
 }
@@ -110,6 +113,7 @@ void Run::begin(const vehicle::Coast& leg) {
 
 void Run::begin(const vehicle::Stop& leg) {
     motion_.open_hood(leg.hood_over(vehicle_.engine_bay.hood) == vehicle::Hood::open);
+    turned_ = turned_ != leg.turn_round;
     const bool off = leg.engine == vehicle::StandingEngine::off;
     if (speed() <= moving) return stand(leg.time, off);
     then_stand_ = {leg.time, off};
@@ -118,6 +122,9 @@ void Run::begin(const vehicle::Stop& leg) {
 
 void Run::launch(std::optional<double> engine_speed) {
     ++run_;
+    road_from_ = turned_ ? road_from_ + direction_ * run_distance() : 0;
+    direction_ = turned_ ? -direction_ : 1;
+    turned_ = false;
     run_start_time_ = time_;
     run_start_distance_ = state_[Layout::distance];
     motion_.open_hood(vehicle_.engine_bay.hood == vehicle::Hood::open);
@@ -139,6 +146,7 @@ void Run::full_throttle() {
 
 /// In a gear under power: slipping, where the wheels turn the crank too slowly.
 void Run::engage(std::size_t gear) {
+    slow_since_.reset();
     Mode mode{.phase = Phase::driving, .gear = gear};
     const double geared = motion_.geared_speed(mode, speed());
     const bool by_speed = driveline::grips_by_speed(vehicle_.driveline);

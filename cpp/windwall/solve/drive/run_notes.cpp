@@ -10,6 +10,7 @@ namespace {
 
 constexpr double event_time = 1e-7;  // s, to which limits are found
 constexpr double mark_time = 1e-9;   // s
+constexpr double rounding = 1e-9;    // of a mark, and of a metre or a metre a second
 
 }  // namespace
 
@@ -74,7 +75,8 @@ void Run::note_marks(double from, double to) {
     const auto look = [&](std::size_t at, double offset, const std::vector<double>& wanted,
                           bool distance) {
         for (const double mark : wanted) {
-            const double goal = mark + offset;
+            // A leg that ends at a mark ends there but for what is rounded.
+            const double goal = (mark + offset) - rounding * std::max(1.0, mark + offset);
             if (!(before[at] < goal && behind[at] >= goal)) continue;
             const auto gap = [&](double time) {
                 integrator_.state_at(time, there);

@@ -128,6 +128,10 @@ std::span<const Row> Stop::rows() {
         choice("hood", at<&Stop::hood>,
                "Whether the engine is uncovered meanwhile; what is open on the road stays open",
                "closed, chosen by the project"),
+        flag("turn_round", at<&Stop::turn_round>,
+             "Whether it is turned round meanwhile: the next run comes back from where it stands, "
+             "slope and wind reversed; else it begins where the first did",
+             "not turned, chosen by the project"),
     };
     return table;
 }

@@ -84,6 +84,7 @@ struct Stop {
     double time{};            // s, standing
     StandingEngine engine = StandingEngine::idling;
     Hood hood = Hood::closed;
+    bool turn_round = false;  // the next run comes back along the road, slope and wind reversed
 
     /// What covers the engine while it stands: what was open stays open.
     Hood hood_over(Hood of_vehicle) const noexcept {

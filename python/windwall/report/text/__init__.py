@@ -6,6 +6,7 @@ from windwall.report.text.differences import differences_text
 from windwall.report.text.drawn import drawn_ranking_text, drawn_speed_text
 from windwall.report.text.drive import drive_text
 from windwall.report.text.driven_gains import driven_gains_text
+from windwall.report.text.driven_ranking import driven_ranking_text
 from windwall.report.text.faults import faults_text
 from windwall.report.text.gearing import gearing_text
 from windwall.report.text.leans_on import leans_text
@@ -25,6 +26,7 @@ __all__ = [
     "drawn_speed_text",
     "drive_text",
     "driven_gains_text",
+    "driven_ranking_text",
     "faults_text",
     "forecast_text",
     "gearing_text",

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from windwall.quantities.measures import DENSITY, MASS, SPEED
+from windwall.quantities.measures import DENSITY, LENGTH, MASS, SHARE, SPEED, TIME, WIND
 from windwall.report.text_layout import bullet, paragraph, section, table
-from windwall.results.coast_down import CoastDownFit
+from windwall.results.coast_down import CoastDownFit, Rolling
 from windwall.results.views import summary
 
 
@@ -23,3 +23,30 @@ def coast_down_text(fit: CoastDownFit) -> str:
     lines = ["Coasting down", "", *paragraph(fit.sentence), "", *table(rows, left=(0, 1))]
     said = [line for one in fit.sentences for line in bullet(one)]
     return "\n".join(lines + section("What to know", said))
+
+
+@summary.register(Rolling)
+def rolling_text(rolling: Rolling) -> str:
+    """A coast-down of the model, row by row."""
+    system, run = rolling.system, rolling.run
+    held = run.conditions
+    rows = [
+        ("mass with turning wheels", MASS.text(held["accelerated_mass"], system, 4)),
+        ("air", DENSITY.text(held["air_density"], system, 4)),
+        ("headwind", WIND.short(held["headwind"], system)),
+        ("grade", SHARE.short(held["grade"], system)),
+    ]
+    names = (("time", TIME), ("distance", LENGTH), ("speed", SPEED))
+    header = tuple(f"{name}, {measure.shown(system)}" for name, measure in names)
+    lines = [
+        tuple(
+            measure.number(float(one), system, 4)
+            for one, (_, measure) in zip(row, names, strict=True)
+        )
+        for row in zip(run.time, run.distance, run.speed, strict=True)
+    ]
+    said = "Rolling without drive, in neutral; the driveline takes nothing."
+    lines = table([header, *lines], left=())
+    return "\n".join(
+        [rolling.title, *paragraph(said, ""), "", *table(rows, left=(0, 1)), "", *lines]
+    )

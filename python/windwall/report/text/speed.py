@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from windwall.errors import NoAnswer
 from windwall.quantities.measures import (
     ENERGY,
     ENGINE_SPEED,
@@ -28,15 +29,19 @@ from windwall.report.wording.scenario import conditions, in_gear, road_length
 from windwall.report.wording.top_speed import gearing, limit_word
 from windwall.results.diagnosis import Diagnosis
 from windwall.results.drawn import DrawnSpeed
+from windwall.results.standing_start import Shortfall
 from windwall.results.top_speed import TopSpeed
 from windwall.results.views import summary
 
 
 @summary.register(TopSpeed)
 def speed_text(
-    answer: TopSpeed, diagnosis: Diagnosis | None = None, drawn: DrawnSpeed | None = None
+    answer: TopSpeed,
+    diagnosis: Diagnosis | None = None,
+    drawn: DrawnSpeed | None = None,
+    driven: Shortfall | NoAnswer | None = None,
 ) -> str:
-    """Everything worth reading about a top speed."""
+    """Everything worth reading about a top speed, with what a driven run makes of it."""
     info = answer.scenario_info
     lines = head(info, f"top speed at full throttle; {conditions(info)}.")
     if not answer.answered:
@@ -46,6 +51,7 @@ def speed_text(
     lines += stock_engine_lines(info)
     lines += observed_lines(info, diagnosis)
     lines += ["", *pairs(speeds(answer)), *drawn_speed_lines(drawn)]
+    lines += driven_lines(driven)
     lines += section("Why it stops", reasons(answer))
     lines += limits_table(answer.passed, info)
     lines += knock_lines(answer)
@@ -85,6 +91,13 @@ def speeds(answer: TopSpeed) -> Iterator[tuple[str, str]]:
         short = info.goal_speed - answer.goal_speed
         missing = f"{SPEED.value(short, info.system):.1f} {shown} short"
         yield "goal", f"{text(info.goal_speed)}: {missing if short > 0 else 'reached'}"
+
+
+def driven_lines(driven: Shortfall | NoAnswer | None) -> list[str]:
+    """How far a run with launch, shifts and what warms up ends below it."""
+    if driven is None:
+        return []
+    return section("Driven", paragraph(driven.sentence))
 
 
 def reasons(answer: TopSpeed) -> list[str]:

@@ -1,0 +1,45 @@
+"""Sets of upgrades by a run that is driven."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+
+from windwall.report.text.rank_sets import wrapped
+from windwall.report.text_layout import bullet, paragraph, section, table
+from windwall.report.wording.driven_ranking import merit, what
+from windwall.results.driven_ranking import DrivenRanking, DrivenSet
+from windwall.results.views import summary
+
+MOST_LINES = 10  # of the best, whatever they cost
+
+
+@summary.register(DrivenRanking)
+def driven_ranking_text(answer: DrivenRanking) -> str:
+    """Everything worth reading about it."""
+    asked = f"Asked: sets of upgrades by the {what(answer)}, driven."
+    lines = [answer.title, *paragraph(asked, "")]
+    lines += ["", *paragraph(f"As it is: {merit(answer, answer.stock)}.")]
+    lines += section("What it comes to", [x for one in answer.sentences for x in bullet(one)])
+    lines += section("Best for every price", table(_rows(answer, answer.best_by_cost), (3,)))
+    lines += section("Best of all", table(_rows(answer, answer.sets[:MOST_LINES]), (3,)))
+    reasons = [f"{one.fitted.name}: {one.refusal}" for one in answer.sets if one.refusal]
+    refused = [line for one in reasons[:MOST_LINES] for line in paragraph(one)]
+    return "\n".join(lines + section("Without an answer", refused))
+
+
+def _rows(answer: DrivenRanking, sets: Iterable[DrivenSet]) -> Iterator[tuple[str, ...]]:
+    unit = answer.of_merit.shown(answer.system)
+    yield answer.currency or "cost", unit, "gain", ""
+    for one in sets:
+        first, *more = wrapped(one.fitted.name)
+        yield *_numbers(answer, one), first
+        for line in more:
+            yield "", "", "", line
+
+
+def _numbers(answer: DrivenRanking, one: DrivenSet) -> tuple[str, str, str]:
+    gain = answer.gain(one)
+    measure, system = answer.of_merit, answer.system
+    number = "-" if one.merit is None else measure.number(one.merit, system, 4)
+    change = "-" if gain is None else measure.change(gain, system, 2)
+    return f"{one.fitted.cost:.0f}", number, change

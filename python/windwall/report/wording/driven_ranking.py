@@ -1,0 +1,114 @@
+"""What a ranking by driven runs comes to, and how far it can be trusted."""
+
+from __future__ import annotations
+
+from windwall.quantities.measures import LENGTH
+from windwall.results.driven_ranking import DrivenRanking, DrivenSet
+from windwall.results.views import sentences
+
+TO = "time from standstill to {mark}"
+OVER = "time from standstill over {mark}"
+AT_END = "speed at the end of {road} from standstill"
+HIGHEST = "speed where a run gets no faster"
+BEST = "Best is {name}: {merit}{gain}, for {cost}."
+GAIN = ", {gain} {better} than as it is"
+AS_IT_IS = "Nothing on the menu is better than as it is: {merit}."
+NONE = "No run gets there."
+REACHED = "The goal of {goal} is reached most cheaply by {name}, for {cost}: {merit}."
+MISSED_GOAL = "Nothing that was driven reaches the goal of {goal}."
+DRIVEN = (
+    "{driven} of the {candidates} sets that hold every limit were driven; the quick ranking says "
+    "that no other can be the best for its price. Driven runs lie about a straight line over the "
+    "quick speed with a standard deviation of {spread}."
+)
+ALL = "All {candidates} sets that hold every limit were driven."
+CHECKED = (
+    "{checked} of those passed over were driven all the same: none is the best for its price{near}."
+)
+NEAR = ", the nearest {nearest} behind"
+MISSED = (
+    "CAUTION: of {checked} passed over and driven all the same {missed} are the best for their "
+    "price: the pruning misses sets here."
+)
+CUT = (
+    "CAUTION: so many could still win that only {driven} were driven; better may be among the rest."
+)
+STOPPED = "It was stopped; what stands here is what had been driven by then."
+NOT_SURE = (
+    "Runs are driven with the knock anchor at its middle, and choices have the value of the "
+    "highest quick speed at the end of that road."
+)
+
+
+def what(answer: DrivenRanking) -> str:
+    """What is ranked by."""
+    if answer.mark is not None:
+        mark = answer.mark.measure.short(answer.mark.value, answer.system, 6)
+        return (OVER if answer.mark.speed is None else TO).format(mark=mark)
+    if answer.run_up is None:
+        return HIGHEST
+    return AT_END.format(road=LENGTH.short(answer.run_up, answer.system))
+
+
+def merit(answer: DrivenRanking, one: DrivenSet, digits: int = 4) -> str:
+    """A time or a speed with its unit."""
+    if one.merit is None:
+        return "no answer"
+    return answer.of_merit.text(one.merit, answer.system, digits)
+
+
+def cost(answer: DrivenRanking, one: DrivenSet) -> str:
+    return f"{one.fitted.cost:.0f} {answer.currency}".rstrip()
+
+
+@sentences.register(DrivenRanking)
+def driven_ranking_sentences(answer: DrivenRanking) -> list[str]:
+    """The best, the goal, and what was passed over."""
+    return [*_best(answer), *_goal(answer), *_trust(answer), NOT_SURE]
+
+
+def _best(answer: DrivenRanking) -> list[str]:
+    best = answer.best
+    if best is None:
+        return [NONE]
+    if not best.fitted.upgrades:
+        return [AS_IT_IS.format(merit=merit(answer, best))]
+    gain = answer.gain(best)
+    better = "faster" if answer.mark is None else "less"
+    said = "" if gain is None else GAIN.format(gain=_number(answer, gain), better=better)
+    return [
+        BEST.format(
+            name=best.fitted.name, merit=merit(answer, best), gain=said, cost=cost(answer, best)
+        )
+    ]
+
+
+def _goal(answer: DrivenRanking) -> list[str]:
+    if answer.goal is None:
+        return []
+    goal = answer.of_merit.short(answer.goal, answer.system)
+    one = answer.cheapest_to_goal
+    if one is None:
+        return [MISSED_GOAL.format(goal=goal)]
+    said = {"name": one.fitted.name, "cost": cost(answer, one), "merit": merit(answer, one)}
+    return [REACHED.format(goal=goal, **said)]
+
+
+def _trust(answer: DrivenRanking) -> list[str]:
+    pruned = answer.pruning
+    if answer.stopped:
+        return [STOPPED]
+    if pruned.driven == pruned.candidates:
+        return [ALL.format(candidates=pruned.candidates)]
+    said = [CUT.format(driven=pruned.driven)] if not answer.complete else []
+    spread = _number(answer, pruned.spread)
+    if answer.complete:
+        said.append(DRIVEN.format(**pruned._asdict() | {"spread": spread}))
+    if pruned.missed:
+        return [*said, MISSED.format(checked=pruned.checked, missed=pruned.missed)]
+    near = "" if pruned.nearest is None else NEAR.format(nearest=_number(answer, pruned.nearest))
+    return [*said, CHECKED.format(checked=pruned.checked, near=near)]
+
+
+def _number(answer: DrivenRanking, value: float) -> str:
+    return answer.of_merit.text(value, answer.system, 2)

@@ -1,0 +1,104 @@
+"""`windwall coast` and `windwall gearing`, and the driven run that `windwall speed` mentions."""
+
+import json
+
+import pytest
+
+from python.test_best_gearing import geared
+from windwall.errors import NoAnswer
+
+
+@pytest.fixture(scope="module")
+def car():
+    return geared(teeth=36)
+
+
+@pytest.fixture
+def path(tmp_path, car):
+    made = tmp_path / "car.json"
+    car.save(made)
+    return made
+
+
+def test_rolling_out_is_that_of_the_package(windwall, path, car):
+    said = windwall("coast", path, "90 km/h", "30 km/h", "--rows", "5")
+    assert (said.returncode, said.stderr) == (0, "")
+    found = json.loads(
+        windwall("coast", path, "90 km/h", "30 km/h", "--rows", "5", "--json").stdout
+    )
+    theirs = car.coast_down("90 km/h", "30 km/h", points=5)
+    for name in ("time", "distance", "speed"):
+        assert found[name] == pytest.approx(list(theirs[name]))
+    assert f"{theirs['time'].iloc[-1]:.1f}"[:4] in said.stdout
+
+
+def test_without_a_speed_it_rolls_from_the_fastest(windwall, path, car):
+    found = json.loads(windwall("coast", path, "--json").stdout)
+    assert found["speed"][0] == pytest.approx(car.top_speed().speed)
+
+
+def test_wind_and_grade_are_taken(windwall, path):
+    there = json.loads(windwall("coast", path, "90 km/h", "--headwind", "3 m/s", "--json").stdout)
+    back = json.loads(windwall("coast", path, "90 km/h", "--headwind=-3 m/s", "--json").stdout)
+    assert there["time"][-1] < back["time"][-1]
+    steep = windwall("coast", path, "90 km/h", "--grade=-10 %")
+    assert steep.returncode == 1
+    assert "never slows down" in steep.stderr
+
+
+def test_what_was_measured_tells_the_vehicle(windwall, path, tmp_path, car):
+    """A table that the model itself made gives its own numbers back."""
+    run = car.coast_down("100 km/h", "20 km/h", points=41)
+    table = tmp_path / "run.csv"
+    run[["time", "speed"]].to_csv(table, index=False)
+    said = windwall("coast", path, "--table", table, "--speed-unit", "m/s", "--json")
+    assert said.returncode == 0, said.stderr
+    found = json.loads(said.stdout)
+    assert found["drag_area"]["value"] == pytest.approx(car.get("body/drag_area"), rel=1e-3)
+    assert "Drag area" in windwall("coast", path, "--table", table, "--speed-unit", "m/s").stdout
+
+
+def test_a_table_that_is_not_there(windwall, path, tmp_path):
+    said = windwall("coast", path, "--table", tmp_path / "none.csv")
+    assert said.returncode == 2
+    assert "no such file" in said.stderr
+
+
+def test_gearing_is_that_of_the_package(windwall, path, car):
+    import windwall as ww
+
+    theirs = ww.best_gearing(car)
+    found = json.loads(windwall("gearing", path, "--json").stdout)
+    assert found["best"]["value"] == theirs.best.value
+    assert windwall("gearing", path).stdout == theirs.summary() + "\n"
+
+
+def test_gearing_for_a_time(windwall, path):
+    found = json.loads(windwall("gearing", path, "60 km/h", "--reach", "1.1", "--json").stdout)
+    assert found["mark"]["speed"] == pytest.approx(60 / 3.6)
+    assert found["best"]["time"] <= found["now"]["time"]
+    assert windwall("gearing", path, "a mile").returncode == 2
+    assert windwall("gearing", path, "--of", "body/nose").returncode == 2
+
+
+def test_speed_says_where_a_driven_run_ends(windwall, tmp_path, car):
+    path = tmp_path / "car.json"
+    with_road = car.set({"goal/run_up": "800 m"})
+    with_road.save(path)
+    theirs = with_road.shortfall()
+    assert theirs.speed > 0
+    said = " ".join(windwall("speed", path).stdout.split())
+    assert theirs.sentence in said
+    found = json.loads(windwall("speed", path, "--json").stdout)["driven"]
+    assert found["driven"] == pytest.approx(theirs.driven)
+    assert found["below"] == pytest.approx(theirs.quick - theirs.driven)
+
+
+def test_speed_says_nothing_of_a_run_nobody_asked_for(windwall, path):
+    assert "Driven" not in windwall("speed", path).stdout
+    assert json.loads(windwall("speed", path, "--json").stdout)["driven"] is None
+
+
+def test_speed_says_why_a_run_does_not_get_there(car):
+    none = NoAnswer("There is no such time: the engine stalls.", "stalled")
+    assert "the engine stalls" in car.top_speed().summary(driven=none)
