@@ -59,7 +59,7 @@ def test_best_for_every_price_is_that_of_driving_everything(car, everything):
     ranking = ww.rank(car, by="time to 80 km/h")
     cost = {one["id"]: float(one["cost"].split()[0]) for one in MENU}
     for price in (30, 40, 60, 90, 190):
-        ours = [one.merit for one in ranking.best_by_cost if one.fitted.cost <= price]
+        ours = [one.merit for one in ranking.best_for_price if one.fitted.cost <= price]
         theirs = [
             time for members, time in everything.items() if sum(map(cost.get, members)) <= price
         ]
@@ -71,7 +71,7 @@ def test_by_the_speed_of_a_driven_run(car):
     best = car.install(ranking.best.fitted)
     assert ranking.best.merit == best.shortfall().driven
     assert ranking.stock.merit == car.shortfall().driven
-    merits = [one.merit for one in ranking.sets]
+    merits = [one.merit for one in ranking.runs]
     assert merits == sorted(merits, reverse=True)
 
 
@@ -79,14 +79,14 @@ def test_a_goal_that_is_a_time():
     car = vehicle(time="11 s", to_speed="80 km/h")
     ranking = ww.rank(car, by="goal")
     assert (ranking.goal, ranking.mark.speed) == (11, pytest.approx(80 / 3.6))
-    one = ranking.cheapest_to_goal
+    one = ranking.cheapest_for_goal
     if one is not None:
         assert one.merit <= 11
     slower = ranking.stock.merit + 1
     easy = ww.rank(vehicle(time=f"{slower} s", to_speed="80 km/h"), by="goal")
-    assert easy.cheapest_to_goal.fitted.upgrades == ()
+    assert easy.cheapest_for_goal.fitted.upgrades == ()
     hard = ww.rank(vehicle(time="1 s", to_speed="80 km/h"), by="goal")
-    assert hard.cheapest_to_goal is None
+    assert hard.cheapest_for_goal is None
     assert "Nothing that was driven reaches the goal of 1 s" in hard.summary().replace(
         "\n    ", " "
     )
@@ -94,7 +94,7 @@ def test_a_goal_that_is_a_time():
 
 def test_a_budget_holds(car):
     ranking = ww.rank(car, budget="50 EUR", by="time over 400 m")
-    assert max(one.fitted.cost for one in ranking.sets) <= 50
+    assert max(one.fitted.cost for one in ranking.runs) <= 50
 
 
 @pytest.mark.parametrize("by", ["time", "time over 100 km/h", "time to 400 m", "speed", "", "goal"])
@@ -141,7 +141,7 @@ def test_the_command(windwall, tmp_path, car):
     assert "time from standstill over 400 m" in said.stdout
     found = json.loads(windwall("rank", path, "--by", "driven_speed", "--json").stdout)
     assert found["answered"]
-    assert found["best"]["merit"] == max(one["merit"] for one in found["sets"])
+    assert found["best"]["merit"] == max(one["merit"] for one in found["runs"])
     assert found["pruning"]["candidates"] >= found["pruning"]["driven"]
     assert windwall("rank", path, "--by", "beauty").returncode == 2
 

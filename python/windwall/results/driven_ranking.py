@@ -41,8 +41,8 @@ class DrivenRanking(Readable):
     run_up: float | None
     goal: float | None  # the time or the speed that is wanted
     stock: DrivenSet
-    sets: tuple[DrivenSet, ...]  # everything that was driven, the best first
-    best_by_cost: tuple[DrivenSet, ...]  # from nothing on, each better than all that cost no more
+    runs: tuple[DrivenSet, ...]  # everything that was driven, the best first
+    best_for_price: tuple[DrivenSet, ...]  # from nothing on, each better than all that cost no more
     pruning: Pruning
     complete: bool  # False: stopped, or so many could still win that not all were driven
     stopped: bool = False
@@ -55,7 +55,7 @@ class DrivenRanking(Readable):
     @property
     def answered(self) -> bool:
         """Whether any run got there."""
-        return any(one.merit is not None for one in self.sets)
+        return any(one.merit is not None for one in self.runs)
 
     @property
     def interrupted(self) -> bool:
@@ -65,12 +65,12 @@ class DrivenRanking(Readable):
     @property
     def best(self) -> DrivenSet | None:
         """The best of all."""
-        return self.sets[0] if self.answered else None
+        return self.runs[0] if self.answered else None
 
     @property
-    def cheapest_to_goal(self) -> DrivenSet | None:
+    def cheapest_for_goal(self) -> DrivenSet | None:
         """The cheapest set that was driven and reaches the goal."""
-        return next((one for one in self.best_by_cost if self.reaches(one)), None)
+        return next((one for one in self.best_for_price if self.reaches(one)), None)
 
     def reaches(self, one: DrivenSet) -> bool:
         """Whether a set is as good as the goal asks for."""

@@ -81,8 +81,7 @@ def driven_rank(
     scenario: ScenarioData, quick: Ranking, mark: Mark | None, progress: bool | Progress | None
 ) -> DrivenRanking:
     """Drives the sets of a quick ranking that could win."""
-    sets = [one for one in quick.sets if _may_win(one, quick)]
-    search = Search(scenario, sets, mark)
+    search = Search(scenario, [one for one in quick.sets if _may_win(one, quick)], mark)
     with listener(progress, "driving", "set") as callback:
         complete = search.run(callback)
     stock = next((one for one in search.driven.values() if not one.fitted.upgrades), None)
@@ -93,9 +92,9 @@ def driven_rank(
         mark=mark,
         run_up=scenario.get("goal/run_up"),
         goal=goal_of(scenario, mark),
-        stock=stock or DrivenSet(quick.sets[0], None, "it was not driven"),
-        sets=tuple(sorted(search.driven.values(), key=search.worth)),
-        best_by_cost=tuple(front(search.driven.values(), _cost, search.worth)),
+        stock=stock or DrivenSet(quick.set_at(0), None, "it was not driven"),
+        runs=tuple(sorted(search.driven.values(), key=search.worth)),
+        best_for_price=tuple(front(search.driven.values(), _cost, search.worth)),
         pruning=search.pruning(),
         complete=complete,
         stopped=search.stopped,
@@ -115,11 +114,11 @@ def _cost(one: DrivenSet) -> float:
 class Search:
     """Which sets are driven, and in which order. Merits are such that less is better."""
 
-    def __init__(self, scenario: ScenarioData, sets: list[UpgradeSet], mark: Mark | None) -> None:
-        self.scenario, self.sets, self.mark = scenario, sets, mark
+    def __init__(self, scenario: ScenarioData, fits: list[UpgradeSet], mark: Mark | None) -> None:
+        self.scenario, self.fits, self.mark = scenario, fits, mark
         self.measure: Callable[[ScenarioData], Measured] = by(mark, {})
-        self.quick = [one.speed[MIDDLE] for one in sets]
-        self.order = sorted(range(len(sets)), key=lambda at: -self.quick[at])
+        self.quick = [one.speed[MIDDLE] for one in fits]
+        self.order = sorted(range(len(fits)), key=lambda at: -self.quick[at])
         self.driven: dict[int, DrivenSet] = {}
         self.checked: list[int] = []
         self.line = Line()
@@ -144,8 +143,8 @@ class Search:
 
     def _first(self) -> list[int]:
         """As it is, the best by the quick speed for every price, and some over the whole order."""
-        stock = [at for at, one in enumerate(self.sets) if not one.upgrades]
-        by_cost = front(range(len(self.sets)), lambda at: self.sets[at].cost, self._slowness)
+        stock = [at for at, one in enumerate(self.fits) if not one.upgrades]
+        by_cost = front(range(len(self.fits)), lambda at: self.fits[at].cost, self._slowness)
         return list(dict.fromkeys([*stock, *by_cost, *spread_over(self.order, SPREAD)]))
 
     def _slowness(self, at: int) -> float:
@@ -159,7 +158,7 @@ class Search:
 
     def _could_win(self, at: int) -> bool:
         """Whether it may be better than everything driven that costs no more."""
-        cost = self.sets[at].cost
+        cost = self.fits[at].cost
         better = (self.worth(one) for one in self.driven.values() if _cost(one) <= cost)
         return self.line.best_at(self.quick[at]) < min(better, default=float("inf"))
 
@@ -169,11 +168,11 @@ class Search:
         for at in places:
             if most is not None and len(self.driven) >= most:
                 return False
-            found, why = self.measure(self.scenario.install(self.sets[at]))
-            self.driven[at] = DrivenSet(self.sets[at], found, why)
+            found, why = self.measure(self.scenario.install(self.fits[at]))
+            self.driven[at] = DrivenSet(self.fits[at], found, why)
             if found is not None:
                 self.line.note(self.quick[at], self.worth(self.driven[at]))
-            if callback and callback(len(self.driven), len(self.sets)) is False:
+            if callback and callback(len(self.driven), len(self.fits)) is False:
                 raise KeyboardInterrupt
         return True
 
@@ -183,7 +182,7 @@ class Search:
         behind = [self._behind(self.driven[at], kept) for at in self.checked if at in self.driven]
         known = [one for one in behind if one is not None]
         return Pruning(
-            candidates=len(self.sets),
+            candidates=len(self.fits),
             driven=len(self.driven),
             checked=len(behind),
             missed=sum(one < 0 for one in known),

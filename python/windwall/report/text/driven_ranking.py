@@ -20,17 +20,17 @@ def driven_ranking_text(answer: DrivenRanking) -> str:
     lines = [answer.title, *paragraph(asked, "")]
     lines += ["", *paragraph(f"As it is: {merit(answer, answer.stock)}.")]
     lines += section("What it comes to", [x for one in answer.sentences for x in bullet(one)])
-    lines += section("Best for every price", table(_rows(answer, answer.best_by_cost), (3,)))
-    lines += section("Best of all", table(_rows(answer, answer.sets[:MOST_LINES]), (3,)))
-    reasons = [f"{one.fitted.name}: {one.refusal}" for one in answer.sets if one.refusal]
+    lines += section("Best for every price", table(_rows(answer, answer.best_for_price), (3,)))
+    lines += section("Best of all", table(_rows(answer, answer.runs[:MOST_LINES]), (3,)))
+    reasons = [f"{one.fitted.name}: {one.refusal}" for one in answer.runs if one.refusal]
     refused = [line for one in reasons[:MOST_LINES] for line in paragraph(one)]
     return "\n".join(lines + section("Without an answer", refused))
 
 
-def _rows(answer: DrivenRanking, sets: Iterable[DrivenSet]) -> Iterator[tuple[str, ...]]:
+def _rows(answer: DrivenRanking, runs: Iterable[DrivenSet]) -> Iterator[tuple[str, ...]]:
     unit = answer.of_merit.shown(answer.system)
     yield answer.currency or "cost", unit, "gain", ""
-    for one in sets:
+    for one in runs:
         first, *more = wrapped(one.fitted.name)
         yield *_numbers(answer, one), first
         for line in more:

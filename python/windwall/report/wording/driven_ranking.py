@@ -87,7 +87,7 @@ def _goal(answer: DrivenRanking) -> list[str]:
     if answer.goal is None:
         return []
     goal = answer.of_merit.short(answer.goal, answer.system)
-    one = answer.cheapest_to_goal
+    one = answer.cheapest_for_goal
     if one is None:
         return [MISSED_GOAL.format(goal=goal)]
     said = {"name": one.fitted.name, "cost": cost(answer, one), "merit": merit(answer, one)}
