@@ -149,8 +149,8 @@ def walls_share(rpm, **changes):
 def test_less_of_the_fuel_reaches_the_coolant_at_speed():
     """A textbook's heat balance of a car engine at full throttle (chapter 11, figures 11.2 to
     11.4): over 35 % of the fuel at low speed, near 25 % at high: a ratio near 1.4. Ours is 1.27:
-    the wall laws give the chamber a ratio of 1.4, and the port's share rises less. The bound is what
-    ours meets, so that it does not get worse.
+    the wall laws give the chamber a ratio of 1.4, and the port's share rises less. The bound is
+    what ours meets, so that it does not get worse.
     """
     assert 1.25 < walls_share(1800) / walls_share(6500) < 1.7
 
