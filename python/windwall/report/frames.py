@@ -116,7 +116,7 @@ def driven_ranking(answer: DrivenRanking) -> pandas.DataFrame:
     name = "speed" if answer.mark is None else "time"
     rows = [
         (one.fitted.name, one.fitted.cost, one.fitted.hours, one.merit, answer.gain(one))
-        for one in answer.sets
+        for one in answer.runs
     ]
     made = pd.DataFrame(rows, columns=["set", "cost", "hours", name, "gain"])
     made.attrs["units"] = dict.fromkeys((name, "gain"), answer.of_merit.si)
