@@ -49,7 +49,7 @@ EXCEPTIONS = {
     "margins": (5, "matplotlib has margins too; the room that finds them is called so"),
     "pressure_difference": (6, "a dimension is called so"),
     "recommended": (12, "a plot leaves the other sets out; the target is called so"),
-    "sets": (32, "what a study solves and ranks is called so in every room of it"),
+    "sets": (31, "what a study solves and ranks is called so in every room of it"),
     "sensitivities": (5, "the function that finds them is called so; entries with a number"),
     "smallest_lead": (5, "common draws choose by what can be told on the road, too"),
     "unrated": (8, "asked of a file before anything is solved"),
