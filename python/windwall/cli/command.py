@@ -77,11 +77,7 @@ def parser() -> Parser:
         metavar="N",
         help="how sure: in so many worlds, a power of two such as 256",
     )
-    ranking.add_argument(
-        "--by",
-        metavar="WHAT",
-        help='a driven run: "driven_speed", "time over 1600 m", "time to 100 km/h" or "goal"',
-    )
+    road.add_by(ranking)
     leaning = add_question(commands, "leans", sure.leans, "what an answer leans on")
     add_install(leaning)
     sure.add_leans(leaning)
@@ -99,7 +95,7 @@ def parser() -> Parser:
     driven.add_argument("outing", nargs="?", metavar="OUTING", help="its id or title; if several")
     add_install(driven)
     add_measured(commands)
-    add_road(commands)
+    road.add_questions(commands, add_question, add_install)
     add_question(commands, "check", Check, "what is wrong with a file, and what it leaves open")
     file_commands.add_changes(
         add_question(commands, "set", file_commands.Changed, "what becomes of a file's entries")
@@ -116,16 +112,6 @@ def parser() -> Parser:
     written.add_argument("--json", action="store_true", help="it is JSON in any case")
     written.set_defaults(run=write_schema)
     return made
-
-
-def add_road(commands: Any) -> None:
-    """What a road tells, and what is geared for one."""
-    rolling = add_question(commands, "coast", road.coast, "how it rolls to a stop without drive")
-    road.add_coast(rolling)
-    add_install(rolling)
-    geared = add_question(commands, "gearing", road.gearing, "which gearing is best for a goal")
-    road.add_gearing(geared)
-    add_install(geared)
 
 
 def add_measured(commands: Any) -> None:

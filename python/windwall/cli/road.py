@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import argparse
 import os
+from collections.abc import Callable
+from typing import Any
 
 from windwall import _core
 from windwall.errors import Problem, ScenarioError
@@ -103,3 +105,21 @@ def add_coast(question: argparse.ArgumentParser) -> None:
     )
     question.add_argument("--time-unit", metavar="UNIT", help="of that table; else s")
     question.add_argument("--speed-unit", metavar="UNIT", help="likewise; else km/h, or mph")
+
+
+def add_by(ranking: argparse.ArgumentParser) -> None:
+    ranking.add_argument(
+        "--by",
+        metavar="WHAT",
+        help='a driven run: "driven_speed", "time over 1600 m", "time to 100 km/h" or "goal"',
+    )
+
+
+def add_questions(commands: Any, add: Callable[..., Any], install: Callable[..., None]) -> None:
+    """What a road tells, and what is geared for one."""
+    rolling = add(commands, "coast", coast, "how it rolls to a stop without drive")
+    add_coast(rolling)
+    install(rolling)
+    geared = add(commands, "gearing", gearing, "which gearing is best for a goal")
+    add_gearing(geared)
+    install(geared)
