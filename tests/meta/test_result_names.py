@@ -22,7 +22,7 @@ from windwall import _core
 ROOT = Path(__file__).parents[2]
 ALLOWED = 3  # its row, who fills it, who words it
 EXCEPTIONS = {
-    "best_by_cost": (7, "a plot shows it beside the text; its sets are told with their ends"),
+    "best_by_cost": (8, "a plot shows it beside the text; its sets are told with their ends"),
     "best_by_hours": (4, "its sets are told with their ends"),
     "binding": (6, "the core's own word for what is answered as limited_by"),
     "blower_outlet_temperature": (4, "a column of a table, and a sentence below another"),

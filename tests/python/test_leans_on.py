@@ -49,6 +49,16 @@ def test_what_is_an_upgrades_own_moves_no_stock_speed(found):
     assert (nose.step, nose.first, nose.total) == (0, 0, 0)
 
 
+def test_the_difference_is_the_first_less_the_second(car, found):
+    """15 %: the middles of one-sided numbers are not what is stated."""
+    nose, diet = (car.install(*one).brief_top_speed().goal_speed for one in PAIR)
+    assert nose - diet > 0.5
+    assert found.difference.mean == pytest.approx(nose - diet, rel=0.15)
+    turned = car.leans_on(PAIR[::-1], rows=128, most=4).difference
+    assert turned.mean == pytest.approx(-found.difference.mean, rel=1e-12)
+    assert [one.total for one in turned.leans] == [one.total for one in found.difference.leans]
+
+
 def test_the_step_is_that_of_one_standard_deviation(car, found):
     """2 %: the others stand at their medians there, which is off what is stated where a number is
     cut at it.
@@ -239,6 +249,8 @@ def test_the_command(car, tmp_path, capsys):
     assert "top speeds" in said.err
     assert run_command(["leans", str(path), "--alone", "--rows", "32", "--install", "diet"]) == 0
     assert "Fitted first: diet" in capsys.readouterr().out
+    assert run_command(["leans", str(path), "--rows", "16", "--json"]) == 0
+    assert len(json.loads(capsys.readouterr().out)["pair"]) == 2  # of the ranking
 
 
 @pytest.mark.parametrize(
