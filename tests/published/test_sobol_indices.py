@@ -27,7 +27,7 @@ def sampled(rows, seed=1):
     return ishigami(a), ishigami(b), np.stack([ishigami(one) for one in mixed], axis=1)
 
 
-def test_ishigami(evidence):
+def test_ishigami():
     """T. Ishigami and T. Homma 1990: 0.3139, 0.4424 and 0 of the variance go back to each alone,
     as SALib prints them with its test function; 0.2437 is x1 with x3, by the paper's variances
     b^2 pi^8 (1/18 - 1/50) over a^2/8 + b pi^4/5 + b^2 pi^8/18 + 1/2.
