@@ -6,7 +6,7 @@ The floors below hold functions and data; here they are put together, and nothin
 from __future__ import annotations
 
 import os
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from typing import TYPE_CHECKING, Any
 
 from windwall.results.day import Corrected, Forecast
@@ -20,6 +20,7 @@ from windwall.results.leans_on import LeansOn
 from windwall.results.measure import ToMeasure
 from windwall.results.operating_point import OperatingPoint
 from windwall.results.part_load import PartLoad
+from windwall.results.posterior import Posterior
 from windwall.results.ranking import Chosen, Ranking
 from windwall.results.standing_start import Shortfall
 from windwall.results.top_speed import TopSpeed
@@ -29,6 +30,7 @@ from windwall.scenario.arguments import several
 from windwall.scenario.data import ScenarioData
 from windwall.scenario.installing import Fitted
 from windwall.study import (
+    calibrate,
     challenge,
     coast_down,
     compare,
@@ -39,12 +41,14 @@ from windwall.study import (
     faults,
     flyweights,
     leans_on,
+    learned,
     measure,
     rank_draws,
     solve,
     speed_draws,
     standing_start,
 )
+from windwall.study.calibrate_walkers import Walk
 from windwall.study.draws import FEWEST, SEED
 from windwall.study.progress import Progress
 
@@ -186,6 +190,26 @@ class Scenario(ScenarioData, Readable):
         `before`, what the same gauges read when nothing was wrong.
         """
         return faults.faults(self, facts, before)
+
+    def calibrate(
+        self,
+        facts: Iterable[Mapping[str, Any]] | None = None,
+        *,
+        progress: bool | Progress | None = None,
+        walkers: Walk | None = None,
+        threads: int = 0,
+    ) -> Posterior:
+        """What is believed of the vehicle once it was seen: by what the file has observed, or by
+        facts of logs. Some thousands of quick solves; `walkers=Walk()` draws the full posterior
+        with emcee, at ten times that. Raises `NoAnswer` where nothing can be learned from.
+        """
+        return calibrate.calibrate(self, facts, progress, walkers=walkers, threads=threads)
+
+    def learned(self, posterior: Posterior) -> Scenario:
+        """The scenario as it is believed afterwards: values moved, their ± tightened, and a note of
+        what it was learned from.
+        """
+        return learned.learned(self, posterior)
 
     def chosen(self, *what: Fitted) -> tuple[Chosen, ...]:
         """Which value each choice takes in `car.install(*what)`."""

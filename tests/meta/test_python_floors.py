@@ -18,7 +18,7 @@ STORIES = [
     ["quantities"],
     ["results"],
     ["scenario"],
-    ["study"],
+    ["study", "logs"],
     ["report"],
     ["api", "cli"],
     ["__init__", "__main__"],

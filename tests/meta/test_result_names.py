@@ -31,9 +31,9 @@ EXCEPTIONS = {
     "considered": (6, "the core's own word for the upgrades that are ranked"),
     "ending": (13, "every answer has one, and a condition that was tried has one as well"),
     "ends_of_pulls": (4, "read by the sets that they belong to"),
-    "exhaust_temperature": (6, "a caution looks at it; it is observed under this name"),
+    "exhaust_temperature": (7, "a caution looks at it; it is observed under this name"),
     "inlet_depression": (
-        7,
+        8,
         "a caution looks at it; part load answers it beside the station; it is observed",
     ),
     "integral_margin": (4, "a ranking holds it against the rule for the sets that are named"),

@@ -9,7 +9,7 @@ from typing import Any, NoReturn
 
 from windwall._core import build_info
 from windwall.cli import files as file_commands
-from windwall.cli import held, measured, pictures, road, sure
+from windwall.cli import held, learn, measured, pictures, road, sure
 from windwall.cli.answers import Check, Driven, Installed, Speed, rank_menu
 from windwall.cli.exit_codes import (
     ANSWERED,
@@ -95,6 +95,7 @@ def parser() -> Parser:
     driven.add_argument("outing", nargs="?", metavar="OUTING", help="its id or title; if several")
     add_install(driven)
     add_measured(commands)
+    learn.add_learning(commands, add_question)
     road.add_questions(commands, add_question, add_install)
     add_question(commands, "check", Check, "what is wrong with a file, and what it leaves open")
     file_commands.add_changes(

@@ -24,8 +24,13 @@ LONGEST_STEP = 0.5  # s, of the integration
 
 def answer_apart(apart: Apart, scenario: ScenarioData) -> Alone | None:
     """What a scenario has for it, SI; None where there is no answer."""
-    value = ANSWERS[apart.key](apart, prepared(apart, scenario))
+    value = answer_prepared(apart, prepared(apart, scenario))
     return None if value is None else Alone(value)
+
+
+def answer_prepared(apart: Apart, scenario: ScenarioData) -> float | None:
+    """The same of a scenario that was prepared."""
+    return ANSWERS[apart.key](apart, scenario)
 
 
 def prepared(apart: Apart, scenario: ScenarioData) -> ScenarioData:
@@ -76,28 +81,30 @@ def coast_speeds(apart: Apart, scenario: ScenarioData, start: float | None = Non
     import numpy as np
 
     times, speeds = np.array(apart.coasting).T
-    held = on_its_way(apart, scenario)
-    found = [speeds[0] if start is None else start]
-    for step in np.diff(times):
-        found.append(_slowed(held, found[-1], float(step)))
-    return np.array(found)
+    first = np.array([speeds[0] if start is None else start])
+    return slowed([on_its_way(apart, scenario)], times, first)[0]
 
 
-def _slowed(held: dict[str, float], speed: float, time: float) -> float:
-    """The speed after a time, by the classical method of Runge and Kutta."""
-    count = int(time / LONGEST_STEP) + 1
-    step = time / count
+def slowed(held: list[dict[str, float]], times: np.ndarray, first: np.ndarray) -> np.ndarray:
+    """Speeds (worlds, times) from the first on, by the classical method of Runge and Kutta."""
+    import numpy as np
 
-    def change(at: float) -> float:
-        return -float(resistance(held, at)) / held["accelerated_mass"]
+    each = {key: np.array([one[key] for one in held]) for key in held[0]}
 
-    for _ in range(count):
-        one = change(speed)
-        two = change(speed + step / 2 * one)
-        three = change(speed + step / 2 * two)
-        four = change(speed + step * three)
-        speed += step / 6 * (one + 2 * two + 2 * three + four)
-    return speed
+    def change(speed: np.ndarray) -> np.ndarray:
+        return -resistance(each, speed) / each["accelerated_mass"]
+
+    found = [np.array(first, float)]
+    for gap in np.diff(times):
+        count = int(gap / LONGEST_STEP) + 1
+        speed, step = found[-1], gap / count
+        for _ in range(count):
+            one = change(speed)
+            two = change(speed + step / 2 * one)
+            three = change(speed + step / 2 * two)
+            speed = speed + step / 6 * (one + 2 * two + 2 * three + change(speed + step * three))
+        found.append(speed)
+    return np.array(found).T
 
 
 def on_its_way(apart: Apart, scenario: ScenarioData) -> dict[str, float]:

@@ -10,6 +10,7 @@ from windwall.report.text.driven_ranking import driven_ranking_text
 from windwall.report.text.faults import faults_text
 from windwall.report.text.gearing import gearing_text
 from windwall.report.text.leans_on import leans_text
+from windwall.report.text.learned import learned_text
 from windwall.report.text.measure import measure_text
 from windwall.report.text.part_load import part_load_text
 from windwall.report.text.point import point_text
@@ -31,6 +32,7 @@ __all__ = [
     "forecast_text",
     "gearing_text",
     "leans_text",
+    "learned_text",
     "measure_text",
     "part_load_text",
     "point_text",
