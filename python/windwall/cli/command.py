@@ -106,7 +106,7 @@ def parser() -> Parser:
     )
     file_commands.add_kinds(commands)
     pictures.add_grid(add_question(commands, "sweep", pictures.Swept, "top speeds over a grid"))
-    pictures.add_picture(add_question(commands, "plot", pictures.Drawn, "it in a picture"))
+    pictures.add_picture(add_question(commands, "plot", pictures.Drawn, "it all in a picture"))
     add_new(commands)
     written = commands.add_parser("schema", help="the JSON Schema of scenario files")
     written.add_argument("--output", metavar="FILE", help="where to write it; else it is printed")
