@@ -14,6 +14,7 @@ SOLVERS = {
 }  # fmt: skip
 # Rows, units and what a file says: quick, whatever the vehicle is like.
 LOOK_UPS = {
+    "accelerated_masses",
     "answer_rows", "axis", "build_info", "class_priors", "class_units", "class_values",
     "correlations",
     "drive_rows", "flyweights_question_rows", "fuel_density", "gears", "given",

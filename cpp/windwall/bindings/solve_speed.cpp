@@ -9,8 +9,9 @@
 #include "windwall/scenario/scenario.hpp"
 #include "windwall/solve/answer/answer.hpp"
 #include "windwall/solve/answer/curve.hpp"
-#include "windwall/solve/results/flyweight_fit.hpp"
 #include "windwall/solve/answer/part_load.hpp"
+#include "windwall/solve/full_throttle/vehicle_solver.hpp"
+#include "windwall/solve/results/flyweight_fit.hpp"
 #include "windwall/study/columns.hpp"
 #include "windwall/study/ranking.hpp"
 
@@ -137,6 +138,15 @@ py::object result_row(const Text& address) {
     return row ? row_of(*row) : py::object(py::none());
 }
 
+/// What the thrust has to speed up.
+std::vector<double> accelerated_masses(const Scenario& scenario) {
+    const solve::VehicleSolver solver(scenario.vehicle);
+    std::vector<double> made;
+    for (std::size_t gear = 0; gear < solver.gears(); ++gear)
+        made.push_back(solver.accelerated_mass(gear));
+    return made;
+}
+
 }  // namespace
 
 void bind_solve(py::module_& module) {
@@ -144,6 +154,8 @@ void bind_solve(py::module_& module) {
         "gears",
         [](const Scenario& scenario) { return driveline::gears(scenario.vehicle.driveline); },
         "scenario"_a, "How many gears the vehicle has.");
+    module.def("accelerated_masses", &accelerated_masses, "scenario"_a,
+               "Mass with all that turns, kg, in each gear at its lowest ratio.");
     module.def("top_speed", &top_speed, "scenario"_a, "brief"_a = false,
                "The top speed, explained, as plain objects; briefly, only how fast and the point "
                "there.");

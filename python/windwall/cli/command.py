@@ -10,6 +10,7 @@ from typing import Any, NoReturn
 from windwall._core import build_info
 from windwall.cli import files as file_commands
 from windwall.cli import held, learn, measured, pictures, road, sure
+from windwall.cli import logs as log_reading
 from windwall.cli.answers import Check, Driven, Installed, Speed, rank_menu
 from windwall.cli.exit_codes import (
     ANSWERED,
@@ -97,6 +98,9 @@ def parser() -> Parser:
     add_measured(commands)
     learn.add_learning(commands, add_question)
     road.add_questions(commands, add_question, add_install)
+    log_reading.add_log(
+        add_question(commands, "logs", log_reading.logs, "what a log of the vehicle tells")
+    )
     add_question(commands, "check", Check, "what is wrong with a file, and what it leaves open")
     file_commands.add_changes(
         add_question(commands, "set", file_commands.Changed, "what becomes of a file's entries")

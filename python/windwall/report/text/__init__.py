@@ -11,6 +11,7 @@ from windwall.report.text.faults import faults_text
 from windwall.report.text.gearing import gearing_text
 from windwall.report.text.leans_on import leans_text
 from windwall.report.text.learned import learned_text
+from windwall.report.text.log import log_text
 from windwall.report.text.measure import measure_text
 from windwall.report.text.part_load import part_load_text
 from windwall.report.text.point import point_text
@@ -33,6 +34,7 @@ __all__ = [
     "gearing_text",
     "leans_text",
     "learned_text",
+    "log_text",
     "measure_text",
     "part_load_text",
     "point_text",

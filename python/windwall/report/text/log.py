@@ -1,0 +1,102 @@
+"""A log as it was understood: what was read, mended and taken for what, its pulls and its facts."""
+
+from __future__ import annotations
+
+from windwall.quantities.measures import ENGINE_SPEED, Measure
+from windwall.report.text_layout import bullet, paragraph, section, table
+from windwall.results.drive import moment_row
+from windwall.results.log import LogFact, Pull, ReadLog
+from windwall.results.views import summary
+
+
+@summary.register(ReadLog)
+def log_text(read: ReadLog) -> str:
+    """Everything worth reading about a log."""
+    lines = [f"The log {read.log.source}", "", *paragraph(_sentence(read))]
+    lines += section("What was mended", _bullets(one.text() for one in read.mended))
+    lines += section("What the columns are", _columns(read))
+    lines += section("Pulls", _pulls(read))
+    lines += section("What they tell", _facts(read))
+    lines += section("What to know", _bullets([*read.left_out, *_notes(read)]))
+    return "\n".join(lines)
+
+
+def _bullets(texts) -> list[str]:
+    return [line for text in texts for line in bullet(text)]
+
+
+def _sentence(read: ReadLog) -> str:
+    log = read.log
+    parts = int(log.part[-1]) + 1
+    apart = f" in {parts} parts" if parts > 1 else ""
+    began = f", begun at {log.began}" if log.began else ""
+    count = f"{len(read.pulls)} pull{'s' * (len(read.pulls) != 1)}"
+    return (
+        f"{len(log.time)} rows of {len(log.columns)} columns over {log.time[-1]:.4g} s{apart}"
+        f'{began}, read as {log.dialect}; the clock is "{log.clock}". {count}, {len(read.facts)} facts.'
+    )
+
+
+def _columns(read: ReadLog) -> list[str]:
+    found = []
+    for one in read.proposed:
+        what = one.address or "left out"
+        unit = f" in {one.unit}" if one.address and one.unit else ""
+        reasons = "; ".join(reason for reason in one.reasons if reason)
+        found += bullet(f'"{one.column}" is {what}{unit}' + (f": {reasons}." if reasons else "."))
+    return found
+
+
+def _pulls(read: ReadLog) -> list[str]:
+    system = read.scenario_info.system
+    if not read.pulls:
+        return []
+    heads = ["", "lines", "gear", f"from {ENGINE_SPEED.shown(system)}", "to", "s", "ratio off by"]
+    return table([heads, *(_pull_row(one, system) for one in read.pulls)], left=(0, 1))
+
+
+def _pull_row(one: Pull, system: str) -> list[str]:
+    low, high = (ENGINE_SPEED.number(speed, system) for speed in one.engine_speed)
+    return [
+        one.name,
+        f"{one.lines[0]} to {one.lines[1]}",
+        str(one.gear or "?"),
+        low,
+        high,
+        f"{one.time[1] - one.time[0]:.1f}",
+        "" if one.slip is None else f"{100 * one.slip + 0.0:+.1f} %",
+    ]
+
+
+def _facts(read: ReadLog) -> list[str]:
+    system = read.scenario_info.system
+    if not read.facts:
+        return []
+    heads = ["", "gear", ENGINE_SPEED.shown(system), "result", "value", "±", ""]
+    return table([heads, *(_fact_row(one, system) for one in read.facts)], left=(0, 3))
+
+
+def _fact_row(one: LogFact, system: str) -> list[str]:
+    row = moment_row(one.address)
+    measure = Measure(row["dimension"], row["unit"])
+    return [
+        one.source,
+        str(one.situation["gear"] or "?"),
+        ENGINE_SPEED.number(one.situation["engine_speed"], system),
+        one.address,
+        measure.number(one.value, system, 4),
+        measure.spread.number(one.sigma, system, 2),
+        measure.shown(system),
+    ]
+
+
+def _notes(read: ReadLog) -> list[str]:
+    if not read.facts:
+        return ["Nothing is learned from it."]
+    return [
+        "Rows are no independent readings: each number is of a window of its own, the noise of "
+        "neighbours is taken as tied, and an error of the gauge, which all numbers of a column "
+        "share, stands in each of them times the root of their count.",
+        "The model is asked as after a long pull; by how much seconds at full throttle differ from "
+        "that is part of every ±.",
+    ]
