@@ -105,10 +105,11 @@ def _delimiter(lines: list[Line], sample: list[Line]) -> str:
     if first:
         return first[1]
     worth = {delimiter: _worth(part(sample, delimiter)) for delimiter in NAMES}
-    best = max(worth, key=lambda one: worth[one])
+    # A space stands inside stamps and between columns alike, so any other mark goes before it.
+    best = max(worth, key=lambda one: worth[one] - (2 * CLEARLY if one == " " else 0))
     if worth[best] <= 0:
         refuse(at(lines[0].number if lines else 1, "", _no_table(lines)))
-    near = [one for one in NAMES if one != best and worth[one] > worth[best] - CLEARLY]
+    near = [one for one in NAMES if one not in (best, " ") and worth[one] > worth[best] - CLEARLY]
     here = _numbers(part(sample, best))
     others = [one for one in near if _numbers(part(sample, one)) != here]
     if others:

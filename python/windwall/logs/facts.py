@@ -17,7 +17,8 @@ import numpy as np
 
 from windwall.logs.channels import Channel
 from windwall.logs.gears import Gear
-from windwall.logs.smoothing import Local, local_quadratic, tied
+from windwall.logs.smoothing import Local, Noise, local_quadratic, noise_of
+from windwall.logs.words import warm_slowly
 from windwall.results.log import Log, LogFact, Pull
 from windwall.scenario.data import ScenarioData
 
@@ -25,8 +26,6 @@ HALF = 0.5  # s, of a window
 MOST_WINDOWS = 6
 SURPLUS = "road/surplus"
 NO_FACTS = {"engine/speed", "road/speed", "road/gear", "pedal", "distance", "acceleration"}
-# A vehicle that is held is as warm as after a long pull, and these are not within seconds.
-SLOW = {"engine/head_temperature", "engine/oil_temperature"}
 SCALE = 0.01  # of an acceleration, by its speed gauge: chosen by the project, no source
 # By how much a pull that lasts seconds differs from a vehicle held there: shares of the value, and
 # K. Derived: from drives of the example vehicles beside the same vehicles held; the head is cooler,
@@ -47,10 +46,11 @@ def facts(
         fact
         for pull in pulls
         for fact in _of_pull(log, channels, pull, gears, scenario)
-        if np.isfinite(fact.value) and fact.sigma > 0
+        if np.isfinite(fact.value)
     ]
     count = Counter(fact.address for fact in found)
-    return tuple(_with_shared(fact, channels, count[fact.address], scenario) for fact in found)
+    made = (_with_shared(fact, channels, count[fact.address], scenario) for fact in found)
+    return tuple(fact for fact in made if fact.sigma > 0)
 
 
 def _with_shared(
@@ -107,7 +107,8 @@ def _of_pull(
 
 
 def _tells(address: str) -> bool:
-    return address not in NO_FACTS | SLOW and not address.startswith("day/")
+    """A vehicle that is held is as warm as after a long pull; what warms slowly is not, by then."""
+    return address not in NO_FACTS | warm_slowly() and not address.startswith("day/")
 
 
 def _level(local: Local | None) -> float | None:
@@ -146,7 +147,7 @@ class _Seen:
         self.begin, self.end = pull.time
         self.rows = slice(pull.first, pull.last + 1)
         self.half = self._half(log.time[self.rows])
-        self.ties: dict[str, float] = {}
+        self.noise: dict[str, Noise] = {}
 
     @staticmethod
     def _half(time: np.ndarray) -> float:
@@ -167,7 +168,7 @@ class _Seen:
         one = self.channels.get(address)
         if one is None:
             return None
-        if address not in self.ties:
-            its = tied(one.time[self.rows], one.values[self.rows], self.half)
-            self.ties[address] = its
-        return local_quadratic(one.time, one.values, middle, self.half, self.ties[address])
+        if address not in self.noise:
+            of_pull = (one.time[self.rows], one.values[self.rows])
+            self.noise[address] = noise_of(*of_pull, self.half)
+        return local_quadratic(one.time, one.values, middle, self.half, self.noise[address])

@@ -177,6 +177,7 @@ def _clock(
     stated: Mapping[str, Any],
 ) -> clock.Clock:
     unit = stated.get("unit") or _unit_in(head.units[its], head.names[its])
+    unit = unit or _unit_behind(cells[its])
     return clock.read(cells[its], lines, head.names[its], unit, marks)
 
 
@@ -210,10 +211,10 @@ def _column(
         mended.append(Mended(tuple(lines[i] for i in bad), name, said))
         unread = None
     numbers = np.array([np.nan if value is None else value for value in values])
-    return LogColumn(name, unit or _unit_behind(cells, filled), numbers[kept], unread)
+    return LogColumn(name, unit or _unit_behind(cells), numbers[kept], unread)
 
 
-def _unit_behind(cells: list[str], filled: int) -> str:
+def _unit_behind(cells: list[str]) -> str:
     """The unit that stands behind the number in every cell."""
     units = [parts[1] for cell in cells if cell and (parts := split_unit(cell)) and parts[1]]
-    return units[0] if units and len(units) * 2 > filled and known(units[0]) else ""
+    return units[0] if units and len(units) * 2 > sum(map(bool, cells)) and known(units[0]) else ""

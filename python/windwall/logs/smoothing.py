@@ -7,12 +7,14 @@ in the middle is not biased either, and the slope by x''' half^2 / 10 (on many e
 
 from __future__ import annotations
 
+from functools import lru_cache
 from typing import NamedTuple
 
 import numpy as np
 
 LEAST_ROWS = 6
-MOST_TIED = 0.9  # correlation of neighbouring rows that is believed
+MOST_TIED = 0.95  # correlation of neighbouring rows that is believed
+MOST_ROWS = 120  # of a window for which the correlation is worked out exactly
 
 
 class Local(NamedTuple):
@@ -25,49 +27,83 @@ class Local(NamedTuple):
     rows: int
 
 
+class Noise(NamedTuple):
+    """What is known of a column's noise."""
+
+    tied: float = 0.0  # correlation of neighbouring rows, of first order
+    rounding: float = 0.0  # the least step between two of its numbers
+
+
 def local_quadratic(
-    time: np.ndarray, values: np.ndarray, middle: float, half: float, tied: float = 0.0
+    time: np.ndarray, values: np.ndarray, middle: float, half: float, noise: Noise | None = None
 ) -> Local | None:
     """At `middle`, from the rows within `half` seconds; None where they are too few or stand to one
-    side. `tied` is the correlation of neighbouring rows' noise (of first order), which makes the
-    spread larger by the root of (1 + tied) / (1 - tied).
+    side.
     """
+    noise = noise or Noise()
     inside = (np.abs(time - middle) <= half * (1 + 1e-9)) & np.isfinite(values)
     t, x = (time[inside] - middle) / half, values[inside]
     if len(t) < LEAST_ROWS or t.max() < 0.5 or t.min() > -0.5:
         return None
     design = np.stack([np.ones_like(t), t, t * t], axis=1)
-    normal = np.linalg.inv(design.T @ design)
-    found = normal @ (design.T @ x)
-    spread = _spread(x - design @ found, x) * np.sqrt((1 + tied) / (1 - tied))
-    level_sigma, slope_sigma = spread * np.sqrt(np.diag(normal)[:2])
+    weights = np.linalg.solve(design.T @ design, design.T)
+    found = weights @ x
+    level_sigma, slope_sigma = _sigmas(design, weights, x - design @ found, noise)
     return Local(found[0], found[1] / half, level_sigma, slope_sigma / half, len(t))
 
 
-def _spread(left: np.ndarray, values: np.ndarray) -> float:
-    """Of one row; no less than what rounding to the steps of the column makes."""
-    steps = np.diff(np.unique(values))
-    rounding = float(steps.min()) / np.sqrt(12) if len(steps) else 0.0
-    return max(float(np.sqrt(np.sum(left**2) / max(len(left) - 3, 1))), rounding)
+def _sigmas(
+    design: np.ndarray, weights: np.ndarray, left: np.ndarray, noise: Noise
+) -> tuple[float, float]:
+    """Of level and slope, with the correlation of neighbours both in them and in what is left."""
+    rows = len(left)
+    if noise.tied == 0 or rows > MOST_ROWS:
+        wider = (1 + noise.tied) / (1 - noise.tied)
+        variance = wider * float(left @ left) / max(rows - 3, 1)
+        covariance = np.linalg.inv(design.T @ design)
+    else:
+        related = noise.tied ** np.abs(np.subtract.outer(np.arange(rows), np.arange(rows)))
+        freedom = rows - np.sum((design @ weights) * related.T)
+        variance = float(left @ left) / freedom
+        covariance = weights @ related @ weights.T
+    variance = max(variance, noise.rounding**2 / 12)
+    level, slope = np.sqrt(variance * np.diag(covariance)[:2])
+    return float(level), float(slope)
 
 
-def tied(time: np.ndarray, values: np.ndarray, half: float) -> float:
-    """The correlation of what neighbouring rows have beside their local parabola, 0 to 0.9.
-
-    Three numbers were fitted to each window, which alone makes neighbours look opposed by about
-    3 / rows; that much is added.
-    """
-    products, squares, count, windows = 0.0, 0.0, 0, 0
+def noise_of(time: np.ndarray, values: np.ndarray, half: float) -> Noise:
+    """The noise of a column, by what its rows have beside local parabolas."""
+    there = np.isfinite(values)
+    steps = np.diff(np.unique(values[there]))
+    rounding = float(steps.min()) if len(steps) else 0.0
+    products, squares, counts = 0.0, 0.0, []
     for begin in np.arange(time[0], time[-1] - 2 * half, 2 * half):
-        inside = (time >= begin) & (time < begin + 2 * half) & np.isfinite(values)
+        inside = (time >= begin) & (time < begin + 2 * half) & there
         if inside.sum() < LEAST_ROWS + 2:
             continue
         t, x = time[inside] - begin - half, values[inside]
         left = x - np.polynomial.Polynomial.fit(t, x, 2)(t)
         products += float(left[1:] @ left[:-1])
         squares += float(left @ left)
-        count += len(left)
-        windows += 1
+        counts.append(len(left))
     if squares <= 0:
-        return 0.0
-    return float(np.clip(products / squares + 3 * windows / count, 0.0, MOST_TIED))
+        return Noise(0.0, rounding)
+    shown, rho = _shown(min(int(np.median(counts)), MOST_ROWS))
+    return Noise(float(np.interp(products / squares, shown, rho)), rounding)
+
+
+@lru_cache(maxsize=32)
+def _shown(rows: int) -> tuple[np.ndarray, np.ndarray]:
+    """The correlation that what is left beside a parabola of so many rows shows, for the one that
+    their noise has: less, since the parabola follows the noise.
+    """
+    t = np.linspace(-1, 1, rows)
+    design = np.stack([np.ones_like(t), t, t * t], axis=1)
+    apart = np.eye(rows) - design @ np.linalg.solve(design.T @ design, design.T)
+    rho = np.linspace(0, MOST_TIED, 39)
+    shown = []
+    for one in rho:
+        related = one ** np.abs(np.subtract.outer(np.arange(rows), np.arange(rows)))
+        left = apart @ related @ apart
+        shown.append(np.trace(left, offset=1) / np.trace(left))
+    return np.array(shown), rho

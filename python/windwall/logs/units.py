@@ -6,7 +6,7 @@ import re
 from functools import cache
 
 from windwall import _core
-from windwall.quantities.measures import Measure
+from windwall.quantities.measures import PRESSURE_DIFFERENCE, Measure
 from windwall.results.drive import moment_row
 
 # What is often written for a unit that the files of this project write otherwise.
@@ -50,11 +50,11 @@ def measured() -> tuple[Measure, ...]:
     addresses = (
         "manifold/pressure", "manifold/boost", "manifold/temperature", "manifold/air_flow",
         "engine/speed", "engine/torque", "engine/power", "road/speed", "road/thrust", "distance",
-        "time", "acceleration", "pedal", "knock/retard", "charge_path/any/pressure_drop",
-        "fuel_used",
+        "time", "acceleration", "pedal", "knock/retard", "fuel_used",
     )  # fmt: skip
     found = (moment_row(one) for one in addresses)
-    return tuple(dict.fromkeys(Measure(row["dimension"], row["unit"]) for row in found))
+    measures = (Measure(row["dimension"], row["unit"]) for row in found)
+    return tuple(dict.fromkeys((*measures, PRESSURE_DIFFERENCE)))
 
 
 def line(unit: str, measure: Measure) -> tuple[float, float]:

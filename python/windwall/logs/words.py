@@ -15,6 +15,7 @@ class Called(NamedTuple):
     low: float
     high: float
     sigma: str
+    slow: bool = False  # it takes minutes to be what it is after a long pull
 
     def fits(self, heading: str) -> str:
         """The word of a heading by which it is known; empty where there is none."""
@@ -42,9 +43,9 @@ CALLED = (
            "ladelufttemp\\w*|ansaugtemp\\w*|manifold temp\\w*|charge|t man",
            "degC", -30, 220, "3 K"),
     Called("engine/head_temperature", "cht|(?:cylinder )?head(?: temp\\w*)?|zylinderkopf\\w*",
-           "degC", -30, 350, "5 K"),
+           "degC", -30, 350, "5 K", True),
     Called("engine/oil_temperature", "oil(?: temp\\w*)?|oeltemp\\w*|öltemp\\w*", "degC", -30, 200,
-           "3 K"),
+           "3 K", True),
     Called("engine/exhaust_gas_temperature", "egt\\d?|exhaust(?: gas)?(?: temp\\w*)?|abgastemp\\w*",
            "degC", -30, 1200, "30 K"),
     Called("engine/lambda", "lambda|wideband|wbo2", "", 0.4, 3, "0.03"),
@@ -59,3 +60,8 @@ def plain(heading: str) -> str:
     """A heading in small letters and spaces."""
     parted = re.sub(r"(?<=[a-zäöü])(?=[A-Z])", " ", heading)
     return " ".join(re.sub(r"[_\-./:()\[\]]+", " ", parted).lower().split())
+
+
+def warm_slowly() -> set[str]:
+    """Results that a pull of seconds says nothing of."""
+    return {one.address for one in CALLED if one.slow}

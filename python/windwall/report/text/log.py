@@ -33,7 +33,8 @@ def _sentence(read: ReadLog) -> str:
     count = f"{len(read.pulls)} pull{'s' * (len(read.pulls) != 1)}"
     return (
         f"{len(log.time)} rows of {len(log.columns)} columns over {log.time[-1]:.4g} s{apart}"
-        f'{began}, read as {log.dialect}; the clock is "{log.clock}". {count}, {len(read.facts)} facts.'
+        f'{began}, read as {log.dialect}; the clock is "{log.clock}". '
+        f"{count}, {len(read.facts)} facts."
     )
 
 
@@ -64,7 +65,7 @@ def _pull_row(one: Pull, system: str) -> list[str]:
         low,
         high,
         f"{one.time[1] - one.time[0]:.1f}",
-        "" if one.slip is None else f"{100 * one.slip + 0.0:+.1f} %",
+        "" if one.slip is None else f"{round(100 * one.slip, 1) + 0.0:+.1f} %",
     ]
 
 
