@@ -31,8 +31,8 @@ def independent(car, rng):
     return np.column_stack(columns)
 
 
-# A share of 256 independent worlds has a standard error of 3 %, of 4096 of 0.8 %; points of Sobol in
-# so many dimensions are little better. Two of those are allowed.
+# A share of 256 independent worlds has a standard error of 3 %, of 4096 of 0.8 %; points of Sobol
+# in so many dimensions are little better. Two of those are allowed.
 @pytest.mark.parametrize(("draws", "within"), [(256, 0.06), (4096, 0.015)])
 def test_the_chance_of_a_goal_agrees_with_independent_draws(draws, within):
     car = ww.load("scenarios/airfield_cyclecar.json")
