@@ -153,6 +153,25 @@ def test_a_part_throttle_run_has_no_pulls(drive, cyclecar):
     assert "never passes" in found.left_out[0]
 
 
+def test_a_lifted_pedal_ends_a_pull(drive, cyclecar):
+    def lifts(columns):
+        time = columns["Time [s]"]
+        columns["TPS [%]"] = np.where((time > 40) & (time < 41), 60, columns["TPS [%]"])
+
+    cut = of_bytes(cyclecar, sampled_log(drive, lifts)).pulls
+    assert not [one for one in cut if one.time[0] < 40.5 < one.time[1]]
+    assert len(cut) == len(of_bytes(cyclecar, sampled_log(drive)).pulls) + 1
+
+
+def test_a_gauge_that_counts_from_vacuum_is_no_boost_whatever_it_is_called(drive, cyclecar):
+    def called(columns):
+        columns["Boost [kPa]"] = columns.pop("MAP [kPa]")
+
+    found = {one.column: one for one in of_bytes(cyclecar, sampled_log(drive, called)).proposed}
+    assert found["Boost"].address == "manifold/pressure"
+    assert "never near zero, so it counts from vacuum" in found["Boost"].reasons
+
+
 def test_a_clutch_that_slips_is_cut_off(drive, cyclecar):
     def slips(columns):
         time = columns["Time [s]"]

@@ -8,6 +8,7 @@ import pytest
 from python.nasty_logs import READ, REFUSED, road, turning
 from windwall.errors import ScenarioError
 from windwall.logs.read import parse
+from windwall.logs.stamps import stamp
 
 
 def content(text):
@@ -53,6 +54,50 @@ def _one_clock(log, there, row):
         inside = log.part[there] == part
         time, rows = log.time[there][inside], row[inside]
         assert np.diff(time) == pytest.approx(0.1 * np.diff(rows), abs=1e-6)
+        assert (np.diff(time) > 0).all()
+
+
+PARTS = {"a gap": 2, "a clock that begins anew": 2, "the heading again": 2}
+
+
+@pytest.mark.parametrize("name", READ)
+def test_it_is_parted_only_where_it_has_to_be(name):
+    log = parse(content(READ[name][0]))
+    assert log.part[0] == 0
+    assert log.part[-1] + 1 == PARTS.get(name, 1)
+
+
+@pytest.mark.parametrize("name", ["cp1252 degrees", "UTF-8 cut within a letter"])
+def test_letters_survive(name):
+    log = parse(content(READ[name][0]))
+    assert (log.columns[-1].name, log.columns[-1].unit) == ("CHT", "°C")
+
+
+@pytest.mark.parametrize(
+    "text, seconds, day",
+    [
+        ("03:22", 202, 0),
+        ("14:03:22,5", 50602.5, 0),
+        ("14:03:22:250", 50602.25, 0),
+        ("2:03:22.25 pm", 50602.25, 0),
+        ("12:00:00 AM", 0, 0),
+        ("2026-07-04 14:03:22.5+02:00", 50602.5, 739801),
+        ("04.07.2026 00:00:01", 1, 739801),
+        ("7/31/2026 00:00:01", 1, 739828),
+        ("31/7/26 00:00:01", 1, 739828),
+    ],
+)
+def test_a_stamp_is_read(text, seconds, day):
+    found = stamp(text)
+    assert (found.seconds, found.day) == (pytest.approx(seconds), day)
+    assert not found.doubtful
+
+
+@pytest.mark.parametrize(
+    "text", ["12", "1:2:3:4", "14:61:00", "14:00:61", "2026-13-41 1:00:00", "x"]
+)
+def test_what_is_no_stamp_is_none(text):
+    assert stamp(text) is None
 
 
 @pytest.mark.parametrize("name", REFUSED)

@@ -8,7 +8,7 @@ from typing import NamedTuple
 
 DAY = 86400.0
 OF_DAY = re.compile(
-    r"^(?:(?P<h>\d{1,3}):)?(?P<m>\d{1,3}):(?P<s>\d{1,2})(?:[.,:](?P<f>\d+))?\s*(?P<half>[aApP]\.?[mM]\.?)?$"
+    r"^(?:(?P<h>\d{1,3}):)?(?P<m>\d{1,3}):(?P<s>\d{1,2})(?:[.,](?P<f>\d+)|:(?P<ms>\d{3}))?\s*(?P<half>[aApP]\.?[mM]\.?)?$"
 )
 ISO = re.compile(r"^(?P<y>\d{4})[-/.](?P<mo>\d{1,2})[-/.](?P<d>\d{1,2})$")
 LOCAL = re.compile(r"^(?P<a>\d{1,2})(?P<mark>[-/.])(?P<b>\d{1,2})[-/.](?P<y>\d{4}|\d{2})$")
@@ -46,7 +46,8 @@ def of_day(text: str) -> float | None:
     hours = int(found["h"] or 0)
     if found["half"]:
         hours = hours % 12 + (12 if found["half"][0] in "pP" else 0)
-    fraction = float(f"0.{found['f']}") if found["f"] else 0.0
+    digits = found["f"] or found["ms"]
+    fraction = float(f"0.{digits}") if digits else 0.0
     return hours * 3600.0 + int(found["m"]) * 60 + int(found["s"]) + fraction
 
 
