@@ -258,7 +258,8 @@ static void describe(const struct point* o, double retard, struct answer* out) {
                      (o->m + o->phi / c->stoichiometric * o->dry);
     const double above = h + c->air_T * (1013 + 0.2755 / 2 * c->air_T);
     const double hot = (sqrt(1013.0 * 1013 + 2 * 0.2755 * above) - 1013) / 0.2755;
-    out->exhaust = o->T_h + c->port_keeps * (hot - o->T_h);
+    const double flow = fmax(o->m / c->known_flow, 1e-3);
+    out->exhaust = o->T_h + pow(c->port_keeps, pow(flow, -0.25)) * (hot - o->T_h);
 }
 
 /* --- what is held --- */

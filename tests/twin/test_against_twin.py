@@ -168,7 +168,7 @@ def test_operating_point(variant, rpm, opening):
 
 
 def test_where_knock_closes_the_throttle():
-    scenario = CYCLECAR.set({"engine/knock_anchor/octane_number": 122})
+    scenario = CYCLECAR.set({"engine/knock_anchor/octane_number": 126})
     engine_speed = 3000 * pi / 30
     held, core, _ = of_the_core(scenario, engine_speed, 1.0)
     assert held.status == "knock_limited"
