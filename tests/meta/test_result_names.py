@@ -47,6 +47,7 @@ EXCEPTIONS = {
         "of a top speed and of each set that is told, in a table and in sentences",
     ),
     "margins": (5, "matplotlib has margins too; the room that finds them is called so"),
+    "oil_temperature": (4, "a gauge reads it, and a logger"),
     "pressure_difference": (6, "a dimension is called so"),
     "recommended": (12, "a plot leaves the other sets out; the target is called so"),
     "sets": (31, "what a study solves and ranks is called so in every room of it"),
@@ -54,7 +55,7 @@ EXCEPTIONS = {
     "smallest_lead": (5, "common draws choose by what can be told on the road, too"),
     "unrated": (8, "asked of a file before anything is solved"),
     "water_per_fuel": (7, "a caution looks at it; of a point and of each set that is told"),
-    "exhaust_gas_temperature": (4, "a gauge reads it"),
+    "exhaust_gas_temperature": (5, "a gauge reads it, and a logger"),
     "fuel_flow": (4, "a gauge reads it"),
     "pressure_drop": (4, "a gauge reads it"),
 }

@@ -96,11 +96,7 @@ def parser() -> Parser:
     driven.add_argument("outing", nargs="?", metavar="OUTING", help="its id or title; if several")
     add_install(driven)
     add_measured(commands)
-    learn.add_learning(commands, add_question)
     road.add_questions(commands, add_question, add_install)
-    log_reading.add_log(
-        add_question(commands, "logs", log_reading.logs, "what a log of the vehicle tells")
-    )
     add_question(commands, "check", Check, "what is wrong with a file, and what it leaves open")
     file_commands.add_changes(
         add_question(commands, "set", file_commands.Changed, "what becomes of a file's entries")
@@ -121,6 +117,10 @@ def parser() -> Parser:
 
 def add_measured(commands: Any) -> None:
     """What gauges tell."""
+    learn.add_learning(commands, add_question)
+    log_reading.add_log(
+        add_question(commands, "logs", log_reading.logs, "what a log of the vehicle tells")
+    )
     next_one = add_question(commands, "measure", measured.to_measure, "what to measure next")
     add_install(next_one)
     add_budget(next_one)
