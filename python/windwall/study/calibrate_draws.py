@@ -12,7 +12,6 @@ from __future__ import annotations
 from typing import NamedTuple
 
 import numpy as np
-from scipy.linalg import solve_triangular
 
 from windwall.study.calibrate_likelihood import Likelihood
 from windwall.study.calibrate_maximum import Maximum
@@ -114,6 +113,8 @@ def pooled(pools: list[Pool], likelihood: Likelihood) -> Draws:
 def _log_density(pool: Pool, chosen: np.ndarray) -> np.ndarray:
     """Of all that is proposed there, from one pool; but for a constant of all."""
     factor = WIDER * np.linalg.cholesky(pool.about.covariance)
+    from scipy.linalg import solve_triangular
+
     free = solve_triangular(factor, (chosen - pool.about.mean).T, lower=True)
     size = np.sum(np.log(np.diag(factor)))
     return np.log(len(pool.chosen)) - 0.5 * np.sum(free**2, axis=0) - size

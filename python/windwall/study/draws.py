@@ -2,9 +2,6 @@
 
 from __future__ import annotations
 
-from scipy.special import ndtri
-from scipy.stats import qmc
-
 from windwall.study.prior import Prior
 from windwall.study.worlds import Array
 
@@ -24,6 +21,9 @@ def normal_draws(numbers: int, count: int = FEWEST, seed: int = SEED) -> Array:
     """Standard normal numbers, (count, numbers), by a scrambled Sobol sequence: the same for the
     same seed. Counts are powers of two, since the sequence is even over those alone.
     """
+    from scipy.special import ndtri  # here, since scipy.stats takes a second to load
+    from scipy.stats import qmc
+
     shares = qmc.Sobol(numbers, scramble=True, rng=seed).random(checked_count(count))
     return ndtri(shares.clip(2**-40, 1 - 2**-40))
 

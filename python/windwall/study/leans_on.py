@@ -11,7 +11,6 @@ from time import perf_counter
 from typing import NamedTuple
 
 import numpy as np
-from scipy.sparse.csgraph import connected_components
 
 from windwall.results.leans_on import Lean, Leaning, LeansOn, LeansPlan
 from windwall.results.ranking import MIDDLE, Ranking, UpgradeSet
@@ -112,6 +111,8 @@ def _read(speed: Array) -> Array:
 
 def _together(prior: Prior) -> list[list[int]]:
     """Numbers that are correlated, directly or through others, move together."""
+    from scipy.sparse.csgraph import connected_components
+
     count, which = connected_components(np.abs(prior.correlation) > UNCORRELATED, directed=False)
     return [np.flatnonzero(which == one).tolist() for one in range(count)]
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import numpy as np
-from scipy.special import ndtr, ndtri
 
 from windwall import _core
 from windwall.scenario.data import ScenarioData
@@ -58,6 +57,8 @@ class Prior:
         """Normal scores onto those of the distribution cut at both ends. In the nearer tail, where
         a share keeps its digits.
         """
+        from scipy.special import ndtr, ndtri
+
         low, high = ndtr(self._lowest), ndtr(self._highest)
         below = ndtri(low + (high - low) * ndtr(scores))
         over, under = ndtr(-self._highest), ndtr(-self._lowest)
@@ -65,6 +66,8 @@ class Prior:
         return np.where(scores < 0, below, above)
 
     def _uncut(self, scores: Array) -> Array:
+        from scipy.special import ndtr, ndtri
+
         low, high = ndtr(self._lowest), ndtr(self._highest)
         share = (ndtr(scores) - low) / (high - low)
         from_above = (ndtr(-scores) - ndtr(-self._highest)) / (
