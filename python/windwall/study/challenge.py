@@ -2,16 +2,19 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from windwall.errors import ScenarioError
 from windwall.results.diagnosis import Diagnosis, Explained, Explanation, FirstGain
 from windwall.results.ranking import JUDGED, MIDDLE, Ranking, UpgradeSet
 from windwall.scenario.data import ScenarioData
-from windwall.scenario.inputs import moved
+from windwall.scenario.inputs import SLIPS, moved
 from windwall.study.default_sensitivity import goal_speed
 from windwall.study.diagnosis import diagnose
 
 # An upgrade with what it requires, and what it requires alone.
 Step = tuple[UpgradeSet, UpgradeSet]
+Fitting = Callable[[UpgradeSet], ScenarioData | None]
 
 
 def challenge(scenario: ScenarioData, ranking: Ranking) -> Diagnosis:
@@ -47,19 +50,35 @@ def first_steps(ranking: Ranking) -> dict[str, Step]:
 def _followed(
     one: Explanation, scenario: ScenarioData, ranking: Ranking, steps: dict[str, Step]
 ) -> Explanation:
+    fit = _fitting(one, scenario)
+    speeds = {name: _speed(fit, ranking[name]) for name in JUDGED if ranking[name]}
+    return one._replace(gains=tuple(_gain(fit, *step) for step in steps.values()), speeds=speeds)
+
+
+def _fitting(one: Explanation, scenario: ScenarioData) -> Fitting:
+    """How a set is fitted to the vehicle as explained. A belt that slips goes on slipping on
+    another pulley, at least as far.
+    """
+    if one.input.sentence == SLIPS:
+        return lambda fitted: _slipping(scenario.install(fitted), one)
     there = scenario if one.is_misread else moved(scenario, one.input, one.deviations)
-    speeds = {name: _speed(there, ranking[name]) for name in JUDGED if ranking[name]}
-    return one._replace(gains=tuple(_gain(there, *step) for step in steps.values()), speeds=speeds)
+    return lambda fitted: there.install(fitted) if there else None
 
 
-def _gain(there: ScenarioData | None, with_it: UpgradeSet, before: UpgradeSet) -> float | None:
+def _slipping(fitted: ScenarioData, one: Explanation) -> ScenarioData:
+    address = one.input.address
+    return fitted.set({address: fitted.get(address) * one.value / one.input.value})
+
+
+def _gain(fit: Fitting, with_it: UpgradeSet, before: UpgradeSet) -> float | None:
     """What a step adds to a vehicle; None where one of the two has no speed."""
-    speeds = [_speed(there, one) for one in (with_it, before)]
+    speeds = [_speed(fit, one) for one in (with_it, before)]
     return None if None in speeds else speeds[0] - speeds[1]
 
 
-def _speed(there: ScenarioData | None, fitted: UpgradeSet) -> float | None:
+def _speed(fit: Fitting, fitted: UpgradeSet) -> float | None:
     try:
-        return goal_speed(there.install(fitted)) if there else None
+        there = fit(fitted)
+        return goal_speed(there) if there else None
     except ScenarioError:
         return None
