@@ -24,7 +24,8 @@ def test_each_question_is_answered_as_text_and_as_json(windwall, file):
 
 def test_the_command_holds_the_model_against_what_was_observed(windwall, file, car, best, ranking):
     found = car.diagnose()
-    assert windwall("speed", file).stdout == best.summary(found, car.drawn_speed()) + "\n"
+    told = best.summary(found, car.drawn_speed(), car.shortfall())
+    assert windwall("speed", file).stdout == told + "\n"
     challenged = car.diagnose(ranking)
     assert windwall("rank", file).stdout == ranking.summary(challenged) + "\n"
     assert json.loads(windwall("speed", file, "--json").stdout)["observed"]

@@ -270,6 +270,7 @@ def held(shares, bound):
             assert abs(builders.coverage(one, inside) - inside) < bound * error, (name, inside)
 
 
+@pytest.mark.slow
 def test_beliefs_of_thirty_builders_cover_the_truth(cyclecar):
     """Three and a half standard errors: of ten shares one leaves it once in two hundred seeds. A
     belief that is half or twice as wide as it should be does.

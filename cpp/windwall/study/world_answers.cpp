@@ -18,7 +18,7 @@ using scenario::Scenario;
 using vehicle::Vehicle;
 
 constexpr double nothing = std::numeric_limits<double>::quiet_NaN();
-constexpr std::string_view goal_speed = "speed";
+constexpr std::string_view speed_of_goal = "speed";
 constexpr double same_road_speed = 1e-9;  // relative
 constexpr int most_tries = 40;
 
@@ -99,7 +99,7 @@ void see_held(const Vehicle& car, const Situation& asked, Seen& seen) {
 
 bool reads_a_point(const Situation& situation) {
     return std::ranges::any_of(situation.results,
-                               [](const auto& one) { return one != goal_speed; });
+                               [](const auto& one) { return one != speed_of_goal; });
 }
 
 Seen seen(const Vehicle& vehicle, const Situation& situation) {
@@ -119,7 +119,7 @@ Seen seen(const Vehicle& vehicle, const Situation& situation) {
 }
 
 double read(const std::string& address, const Seen& seen) {
-    if (address == goal_speed) return seen.speed;
+    if (address == speed_of_goal) return seen.speed;
     if (!seen.has_point) return nothing;
     const auto path =
         fields::find_number(fields::group_type<solve::OperatingPoint>, &seen.point, address);
