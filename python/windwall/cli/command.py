@@ -98,15 +98,8 @@ def parser() -> Parser:
     add_measured(commands)
     road.add_questions(commands, add_question, add_install)
     add_question(commands, "check", Check, "what is wrong with a file, and what it leaves open")
-    file_commands.add_changes(
-        add_question(commands, "set", file_commands.Changed, "what becomes of a file's entries")
-    )
-    file_commands.add_other(
-        add_question(commands, "compare", file_commands.compared, "what two files differ in")
-    )
-    file_commands.add_kinds(commands)
-    pictures.add_grid(add_question(commands, "sweep", pictures.Swept, "top speeds over a grid"))
-    pictures.add_picture(add_question(commands, "plot", pictures.Drawn, "it all in a picture"))
+    file_commands.add_questions(commands, add_question)
+    pictures.add_questions(commands, add_question)
     add_new(commands)
     written = commands.add_parser("schema", help="the JSON Schema of scenario files")
     written.add_argument("--output", metavar="FILE", help="where to write it; else it is printed")

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import argparse
 import json
+from collections.abc import Callable
 from typing import Any
 
 from windwall.cli.output import say
@@ -71,6 +72,13 @@ def _typed(value: str) -> Any:
 def compared(scenario: ScenarioData, arguments: argparse.Namespace) -> Differences:
     other = ScenarioData.read(files.read(arguments.other), arguments.other)
     return compare_files(scenario, other)
+
+
+def add_questions(commands: Any, add_question: Callable[..., argparse.ArgumentParser]) -> None:
+    """Everything that is done with files."""
+    add_changes(add_question(commands, "set", Changed, "what becomes of a file's entries"))
+    add_other(add_question(commands, "compare", compared, "what two files differ in"))
+    add_kinds(commands)
 
 
 def add_changes(made: argparse.ArgumentParser) -> None:

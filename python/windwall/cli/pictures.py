@@ -102,6 +102,12 @@ def _cell(value: Any, measure: Measure | None, system: str) -> str:
     return "-" if isnan(value) else measure.number(value, system, 5)
 
 
+def add_questions(commands: Any, add_question: Callable[..., argparse.ArgumentParser]) -> None:
+    """Tables and pictures."""
+    add_grid(add_question(commands, "sweep", Swept, "top speeds over a grid"))
+    add_picture(add_question(commands, "plot", Drawn, "it all in a picture"))
+
+
 def add_picture(made: argparse.ArgumentParser) -> None:
     """What is drawn, and where it is written."""
     made.add_argument("what", choices=tuple(PICTURES), metavar="WHAT", help=", ".join(PICTURES))
