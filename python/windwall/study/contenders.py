@@ -19,6 +19,7 @@ from windwall.study.worlds import Array
 # m/s behind the fastest at the best of the three anchors, beyond what can be told on the road.
 REACH = 1.5
 ROUNDS = ((16, 384), (64, 128), (128, 64))  # worlds, and how many sets go into them
+FIRST = ROUNDS[0][0]  # worlds
 SURE = 3.0  # standard errors of a mean lead, within which a set is kept
 MAY_WIN = 3.0  # standard deviations of a lead, within which it wins in some world
 ANSWERED = 0.95  # of the worlds, at least, in a set that is to be chosen
@@ -42,20 +43,23 @@ def _least_lead(fastest: UpgradeSet, one: UpgradeSet) -> float:
 
 def could_win(
     ranking: Ranking, sets: DrawnSets, worlds: int, heard: Progress | None = None
-) -> list[Ids] | None:
-    """The sets that are left after all rounds, the fastest of them first; None where it was
-    stopped.
+) -> tuple[list[Ids], bool]:
+    """The sets that are left after all rounds, the fastest of them first, and whether it came to
+    that; where it was stopped those that the worlds solved by then leave, none before the first.
     """
     left = [frozenset(one.upgrades) for one in within_reach(ranking)]
     costs = {frozenset(one.upgrades): one.cost for one in ranking.sets}
+    whole = True
     for count, most in ROUNDS:
-        if count >= worlds or len(left) <= 1:
+        if count >= worlds or len(left) <= 1 or not whole:
             break
         left = left[:most]
-        if not sets.solve(left, count, heard):
-            return None
-        left = kept(left, sets.table(left, count), costs, ranking.smallest_lead)
-    return left[: ROUNDS[-1][1]]
+        whole = sets.solve(left, count, heard)
+        done = min(count, *map(sets.solved, left))
+        if not done:
+            return [], False
+        left = kept(left, sets.table(left, done), costs, ranking.smallest_lead)
+    return left[: ROUNDS[-1][1]], whole
 
 
 def kept(left: list[Ids], speeds: Array, costs: dict[Ids, float], unseen: float) -> list[Ids]:

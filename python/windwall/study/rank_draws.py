@@ -9,7 +9,7 @@ import numpy as np
 from windwall.results.drawn import Beats, DrawnGain, DrawnRanking, DrawnSet, Spread, share
 from windwall.results.ranking import Ranking
 from windwall.scenario.data import ScenarioData
-from windwall.study.contenders import ANSWERED, could_win, within_reach
+from windwall.study.contenders import ANSWERED, FIRST, could_win, within_reach
 from windwall.study.drawn_sets import DrawnSets, Ids
 from windwall.study.draws import FEWEST, SEED, drawn_values
 from windwall.study.prior import Prior
@@ -28,17 +28,20 @@ def draw_ranking(
     progress: bool | Progress | None = None,
     threads: int = 0,
 ) -> DrawnRanking:
-    """The gains and the sets of a ranking in the same worlds. Ctrl-C keeps the worlds that are
-    done.
+    """The gains and the sets of a ranking in the same worlds, all of them within its budget. Ctrl-C
+    keeps the worlds that are done, and the sets that were left by then.
     """
     sets = DrawnSets(scenario, drawn_values(Prior(scenario), count, seed), threads)
     named = NamedSets(ranking)
     with listener(progress, "drawing", "world") as heard:
-        winners = could_win(ranking, sets, count, heard)
-        everything = [*named.sets, *(winners or ())]
-        sets.solve(everything, count, heard)
+        # First, so that whoever stops while sets are sorted out has the gains in some worlds.
+        whole = sets.solve(named.sets, min(FIRST, count), heard)
+        winners, whole = could_win(ranking, sets, count, heard) if whole else ([], False)
+        everything = [*named.sets, *winners]
+        if whole:
+            sets.solve(everything, count, heard)
     worlds = min(map(sets.solved, everything))
-    return Drawn(scenario, ranking, sets, winners or [], worlds).told(count, seed, named)
+    return Drawn(scenario, ranking, sets, winners, worlds).told(count, seed, named)
 
 
 class NamedSets:
@@ -48,7 +51,7 @@ class NamedSets:
         self.allowed = {frozenset(one.upgrades) for one in ranking.sets}
         self.alone = {
             one: (need, need - {one})
-            for one in ranking.upgrades
+            for one in ranking.within_budget
             if (need := ranking.with_required(one)) in self.allowed
         }
         self.target = None if ranking.target is None else frozenset(ranking.target.upgrades)
@@ -98,7 +101,7 @@ class Drawn:
     def told(self, count: int, seed: int, named: NamedSets) -> DrawnRanking:
         fastest = self._fastest()
         recommended = self._recommended(fastest)
-        gains = tuple(self._gain(one, named) for one in self.ranking.upgrades)
+        gains = tuple(self._gain(one, named) for one in self.ranking.within_budget)
         shown = list(dict.fromkeys([*named.sets, *self.winners]))
         best = self._best_of_each_world()
         return DrawnRanking(
@@ -194,7 +197,7 @@ class Drawn:
         return None if spread is None else spread.mean
 
     def _by_gain(self, gains: tuple[DrawnGain, ...], named: NamedSets) -> Beats | None:
-        known = [one for one in gains if one.alone and one.id in self.ranking.within_budget]
+        known = [one for one in gains if one.alone]
         order = sorted(known, key=lambda one: -one.alone.mean)
         if len(order) < 2:
             return None
