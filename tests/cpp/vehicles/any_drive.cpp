@@ -274,6 +274,7 @@ TEST(AnyDrive, EndsByANameAndLosesNothing) {
     EXPECT_EQ(count.broken, 0);
     EXPECT_LT(count.invalid, count.drives / 2);
     EXPECT_EQ(count.ends["too_many_events"], 0);
+    if (only) return;
     // Some of every way to end, or what was looked at is not every way.
     for (const std::string end : {"legs_done", "no_more_speed", "stalled"})
         EXPECT_GT(count.ends[end], 0) << end;

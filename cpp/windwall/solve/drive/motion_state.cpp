@@ -195,7 +195,7 @@ void Motion::rates(const Moment& moment, std::span<const double> state,
     std::ranges::fill(rate, 0);
     if (!moment.answered) return;
     rate[Layout::road_speed] = moment.acceleration;
-    rate[Layout::distance] = moment.road_speed;
+    rate[Layout::distance] = std::max(0.0, moment.road_speed);  // it does not roll back
     rate[Layout::engine_speed] = moment.engine_acceleration;
     rate[Layout::fuel_used] = kilo * moment.fuel_flow;
     rate[Layout::liquid_used] = kilo * moment.liquid_flow;
