@@ -9,6 +9,7 @@ import pytest
 import windwall as ww
 from windwall import _core
 from windwall.errors import ScenarioError
+from windwall.study.diagnosis import without_menu
 from windwall.study.draws import drawn_values, normal_draws
 from windwall.study.prior import Prior
 from windwall.study.worlds import Situation, uncertain, world_answers
@@ -137,3 +138,12 @@ def test_the_file_rules_over_what_rated_figures_leave():
     stated = with_correlations({"between": both, "correlation": 0.25})
     pairs = [pair for pair in _core.correlations(stated.core) if set(pair[:2]) & set(both)]
     assert pairs == [(*both, 0.25)]
+
+
+def test_a_vehicle_without_its_menu_has_no_correlations_of_it():
+    fairing = "upgrades/fairing/scale/body/drag_area"
+    car = with_correlations(COAST, {"between": [DRAG, fairing], "correlation": 0.4})
+    assert without_menu(car).document()["correlations"] == [COAST]
+    assert car.diagnose().explained  # which asks the vehicle without its menu, again and again
+    only = with_correlations({"between": [DRAG, fairing], "correlation": 0.4})
+    assert "correlations" not in without_menu(only).document()

@@ -93,7 +93,7 @@ class Swept:
         if name in self.found.coords:
             return self.scenario.measure(address)
         row = answer_rows("sweep").get(name) or result_row(address) if name != "status" else None
-        return Measure(row["dimension"], row["unit"]) if row else None
+        return Measure.of_row(row) if row else None
 
 
 def _cell(value: Any, measure: Measure | None, system: str) -> str:

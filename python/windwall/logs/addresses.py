@@ -29,8 +29,7 @@ def measure_of(scenario: ScenarioData, address: str) -> Measure:
     """What numbers of an address measure."""
     if address in OF_THE_DAY:
         return scenario.measure(address)
-    row = moment_row(address)
-    return Measure(row["dimension"], row["unit"])
+    return Measure.of_row(moment_row(address))
 
 
 def wrong_address(scenario: ScenarioData, address: str, known: tuple[str, ...]) -> str:

@@ -52,8 +52,7 @@ def measured() -> tuple[Measure, ...]:
         "engine/speed", "engine/torque", "engine/power", "road/speed", "road/thrust", "distance",
         "time", "acceleration", "pedal", "knock/retard", "fuel_used",
     )  # fmt: skip
-    found = (moment_row(one) for one in addresses)
-    measures = (Measure(row["dimension"], row["unit"]) for row in found)
+    measures = (Measure.of_row(moment_row(one)) for one in addresses)
     return tuple(dict.fromkeys((*measures, PRESSURE_DIFFERENCE)))
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import Any, NamedTuple
 
 from windwall import _core
@@ -14,6 +15,11 @@ class Measure(NamedTuple):
 
     dimension: str
     unit: str
+
+    @classmethod
+    def of_row(cls, row: Mapping[str, Any]) -> Measure:
+        """What a row of the core measures."""
+        return cls(row["dimension"], row["unit"])
 
     def text(self, si: float, system: str, digits: int = 3) -> str:
         """The number with its unit."""

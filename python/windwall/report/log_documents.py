@@ -33,10 +33,5 @@ def log_document(read: ReadLog) -> dict[str, Any]:
         "pulls": [one._asdict() for one in read.pulls],
         "left_out": list(read.left_out),
         "facts": [one.plain() for one in read.facts],
-        "units": {one.address: _unit(one.address) for one in read.facts},
+        "units": {one.address: Measure.of_row(moment_row(one.address)).si for one in read.facts},
     }
-
-
-def _unit(address: str) -> str:
-    row = moment_row(address)
-    return Measure(row["dimension"], row["unit"]).si

@@ -44,8 +44,7 @@ OCTANE = Measure("plain number", "")
 def _measure(key: str) -> Measure:
     if key == "coasting":  # the time of the whole
         return _measure("time")
-    row = _core.observed_rows()["rows"][key]
-    return Measure(row["dimension"], row["unit"])
+    return Measure.of_row(_core.observed_rows()["rows"][key])
 
 
 def listened_for_knock(entry: dict[str, Any]) -> bool:

@@ -103,8 +103,7 @@ class Drive:
     @staticmethod
     def measure(address: str) -> Measure:
         """What a column measures."""
-        row = moment_row(address)
-        return Measure(row["dimension"], row["unit"])
+        return Measure.of_row(moment_row(address))
 
     @property
     def answered(self) -> bool:

@@ -63,4 +63,4 @@ class Record(Readable, Values):
     def measure(self, key: str) -> Measure | None:
         """What a number measures."""
         row = self._row(key)
-        return Measure(row["dimension"], row["unit"]) if "unit" in row else None
+        return Measure.of_row(row) if "unit" in row else None

@@ -18,6 +18,7 @@ from windwall.results.ranking import Upgrade
 from windwall.scenario import files
 from windwall.scenario.installing import Fitted, for_core
 
+MENU = "upgrades/"
 KNOCK_ANCHOR = "engine/knock_anchor/octane_number"
 LISTENED_FOR = 5.0  # octane numbers, one standard deviation; see docs/physics/knock.md
 
@@ -188,8 +189,18 @@ class ScenarioData:
         """
         if system is None or system == self.system:
             return self
-        document = self.document() | {"units": system}
+        return self.restated(self.document() | {"units": system})
+
+    def restated(self, document: Mapping[str, Any]) -> Self:
+        """The scenario of another document, under the same name."""
         return type(self).read(json.dumps(document), self.source)
+
+    def without_menu(self) -> dict[str, Any]:
+        """Its document without upgrades, and without what is said of their numbers."""
+        document = self.document() | {"upgrades": []}
+        pairs = document.pop("correlations", [])
+        kept = [one for one in pairs if not any(map(of_the_menu, one["between"]))]
+        return document | ({"correlations": kept} if kept else {})
 
     def text(self) -> str:
         """The text of its file, with units as typed."""
@@ -202,6 +213,11 @@ class ScenarioData:
     def save(self, path: str | os.PathLike[str]) -> None:
         """Writes its file; one that is there is replaced once the new one is whole."""
         files.write(path, self.text())
+
+
+def of_the_menu(address: str) -> bool:
+    """Whether an address is that of something that an upgrade brings."""
+    return address.startswith(MENU)
 
 
 def as_bytes(text: str | bytes) -> bytes:

@@ -16,7 +16,7 @@ from windwall.results.posterior import (
     Posterior,
     interval,
 )
-from windwall.scenario.data import ScenarioData
+from windwall.scenario.data import ScenarioData, of_the_menu
 from windwall.scenario.inputs import uncertain_inputs
 from windwall.study.calibrate_draws import Draws, as_believed, draws
 from windwall.study.calibrate_facts import Fact, facts_of
@@ -33,7 +33,6 @@ COUNT = 256  # worlds that are drawn each time, a power of two
 # An input counts that moves a fact by this share of what the fact is known to, or the speed by that
 # share of all that it is in doubt.
 COUNTS = 0.02
-MENU = "upgrades/"
 
 
 class Screened(NamedTuple):
@@ -122,7 +121,7 @@ def _that_answer(
 
 def screen(worlds: Worlds) -> Screened:
     """Which numbers move a fact or the speed."""
-    own = [at for at, one in enumerate(worlds.prior.addresses) if not one.startswith(MENU)]
+    own = [at for at, one in enumerate(worlds.prior.addresses) if not of_the_menu(one)]
     model = Chosen(worlds, np.array(own), ())
     answers, slopes = linearised(lambda z: worlds.answers(model.spread(z)), np.zeros(len(own)))
     sigma = np.array([np.hypot(one.sigma, one.model_sigma) for one in worlds.facts])

@@ -21,7 +21,7 @@ from windwall.study.apart import scatter
 from windwall.study.calibrate_likelihood import ABOVE, BELOW, NUMBER
 from windwall.study.compare import ask
 from windwall.study.compare import facts as seen_facts
-from windwall.study.worlds import GOAL_SPEED
+from windwall.study.worlds import GOAL_SPEED, answer_measure
 
 SIDES = {"heard": BELOW, "not heard": ABOVE, "at the edge": NUMBER}
 # What a person hears of knock: over so many octane numbers it turns from never heard to always.
@@ -82,12 +82,11 @@ class Fact(NamedTuple):
     @property
     def measure(self) -> Measure:
         """What it measures."""
-        if self.address in (GOAL_SPEED, "coasting"):
+        if self.address == "coasting":
             return SPEED
         if self.apart:
             return {"time": TIME, "fuel_used": VOLUME, "caught": JAR}[self.address]
-        row = result_row(self.address)
-        return Measure(row["dimension"], row["unit"])
+        return answer_measure(self.address)
 
 
 VOLUME, JAR = Measure("volume", "L"), Measure("volume", "cm3")

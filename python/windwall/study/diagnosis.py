@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 from functools import lru_cache
 
 from windwall.quantities.uncertain_input import UncertainInput
@@ -92,8 +91,7 @@ def misread(scenario: ScenarioData, compared: Compared) -> list[Explanation]:
 
 def without_menu(scenario: ScenarioData) -> ScenarioData:
     """The same vehicle and day; every change of a scenario looks at its whole menu again."""
-    document = scenario.document() | {"upgrades": []}
-    return type(scenario).read(json.dumps(document), scenario.source)
+    return scenario.restated(scenario.without_menu())
 
 
 def explanations(

@@ -110,7 +110,7 @@ def _with(one: ScenarioData, path: Path, after: Any) -> ScenarioData | str:
     else:
         holder[key] = value
     try:
-        return type(one).read(json.dumps(document), one.source)
+        return one.restated(document)
     except ScenarioError as wrong:
         return wrong.problems[0].message
 

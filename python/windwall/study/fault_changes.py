@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 from collections.abc import Callable
 from functools import lru_cache
 from typing import NamedTuple
@@ -36,12 +35,12 @@ Change = Callable[[ScenarioData, float], Faulty]
 
 def leak(scenario: ScenarioData, area: float) -> Faulty:
     """A hole of some m2 straight behind the blower."""
-    document = scenario.document() | {"upgrades": []}
+    document = scenario.without_menu()
     path = document["charge_path"]
     at = [part["id"] for part in path].index(part_ids(scenario)["blower"])
     if area > 0:
         path.insert(at + 1, {"id": LEAK, "kind": "leak", "area": f"{area * 1e6!r} mm2"})
-    return Faulty(type(scenario).read(json.dumps(document), scenario.source))
+    return Faulty(scenario.restated(document))
 
 
 def belt_slip(scenario: ScenarioData, share: float) -> Faulty:
@@ -128,12 +127,12 @@ def with_later_spark(scenario: ScenarioData, later: float) -> ScenarioData:
     speeds, retards = given_sparks(scenario)
     late = np.minimum(retards + later, LATEST)
     rows = [[float(one) for one in row] for row in zip(speeds, late, strict=True)]
-    document = scenario.document() | {"upgrades": []}
+    document = scenario.without_menu()
     spark = document["engine"].get("spark", {})
     spark |= {"policy": "as_given", "table": {"columns": COLUMNS, "rows": rows}}
     spark.pop("retard", None)
     document["engine"] |= {"spark": spark}
-    return type(scenario).read(json.dumps(document), scenario.source)
+    return scenario.restated(document)
 
 
 @lru_cache(maxsize=4)

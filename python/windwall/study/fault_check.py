@@ -12,7 +12,8 @@ from windwall.study.fault_ground import Ground
 from windwall.study.fault_odds import Curve, Seen
 from windwall.study.fault_shows import at_severity
 from windwall.study.fault_table import Fault
-from windwall.study.readings import error, result_measure
+from windwall.study.readings import error
+from windwall.study.worlds import answer_measure
 
 if TYPE_CHECKING:
     from numpy import ndarray
@@ -64,7 +65,7 @@ def gauges(
     ]
     left = doubt_left(ground, seen)
     for at, sensor in readings.unread:
-        measure = result_measure(sensor.addresses[0])
+        measure = answer_measure(sensor.addresses[0])
         sigma = error(sensor.gauge.reads[0].sigma, float(ground.middle[at]), measure)
         apart = abs(float(there[0][at] - there[1][at])) / (sigma**2 + left[at] ** 2) ** 0.5
         row = sensor.gauge

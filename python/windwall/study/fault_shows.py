@@ -7,7 +7,8 @@ from typing import TYPE_CHECKING
 from windwall.results.faults import Shown
 from windwall.study.fault_curves import Readings
 from windwall.study.fault_odds import Curve, interpolated
-from windwall.study.readings import error, result_measure
+from windwall.study.readings import error
+from windwall.study.worlds import answer_measure
 
 if TYPE_CHECKING:
     from numpy import ndarray
@@ -30,7 +31,7 @@ def shows(readings: Readings, middle: ndarray, curve: Curve, severity: float) ->
     there = at_severity(curve, severity)
     found = []
     for at, sensor in readings.unread:
-        measure = result_measure(sensor.addresses[0])
+        measure = answer_measure(sensor.addresses[0])
         sigma = error(sensor.gauge.reads[0].sigma, float(middle[at]), measure)
         moved = float(there[at] - middle[at]) / sigma
         if abs(moved) >= PLAIN:

@@ -23,8 +23,8 @@ from windwall.study.fault_ground import Ground, described, once_read
 from windwall.study.fault_odds import Curve, Fit, Seen, chances, fit, fit_without
 from windwall.study.fault_shows import at_severity, shows
 from windwall.study.fault_table import FAULTS, NO_FAULT_SHARE, Fault
-from windwall.study.readings import result_measure
 from windwall.study.solve import top_speed
+from windwall.study.worlds import answer_measure
 
 if TYPE_CHECKING:
     from numpy import ndarray
@@ -168,7 +168,7 @@ def facts_beside(model: Model, read: list[Read], best: Alternative) -> Iterable[
             sigma=one.sigma,
             model=float(middle[at]),
             model_sigma=spread,
-            measure=result_measure(one.address),
+            measure=answer_measure(one.address),
             source=one.source,
             fitted=float(there[at]),
         )

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 from typing import Any
 
 import numpy as np
@@ -42,7 +41,7 @@ def learned(scenario: ScenarioData, posterior: Posterior) -> ScenarioData:
     more = {"notes": " ".join(filter(None, [made.document().get("notes"), note(posterior)]))}
     if pairs := correlations(made, posterior):
         more["correlations"] = pairs
-    return type(scenario).read(json.dumps(made.document() | more), scenario.source)
+    return made.restated(made.document() | more)
 
 
 def changed(one: LearnedInput) -> bool:

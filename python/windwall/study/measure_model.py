@@ -10,8 +10,8 @@ from windwall.quantities.measures import Measure
 from windwall.scenario.data import ScenarioData
 from windwall.study.prior import Prior
 from windwall.study.progress import Progress
-from windwall.study.readings import Sensor, error, result_measure
-from windwall.study.worlds import Situation, world_answers, world_speeds
+from windwall.study.readings import Sensor, error
+from windwall.study.worlds import Situation, answer_measure, world_answers, world_speeds
 
 if TYPE_CHECKING:
     from numpy import ndarray
@@ -76,7 +76,7 @@ class Asked:
 
     def measures(self, sensor: Sensor) -> list[Measure]:
         """What its numbers measure."""
-        of = result_measure if sensor.gauge.driven else self.scenario.measure
+        of = answer_measure if sensor.gauge.driven else self.scenario.measure
         return [of(address) for address in sensor.addresses]
 
     def _values(self, sensor: Sensor) -> list[float]:

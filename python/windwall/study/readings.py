@@ -7,11 +7,9 @@ from typing import NamedTuple
 
 from windwall import _core
 from windwall.errors import ScenarioError
-from windwall.quantities.measures import SPEED, Measure
-from windwall.results.record import result_row
+from windwall.quantities.measures import Measure
 from windwall.scenario.data import ScenarioData
 from windwall.study.gauges import Gauge
-from windwall.study.worlds import GOAL_SPEED
 
 # What a word in an address stands for: the first part of one of these kinds.
 KINDS = {
@@ -63,14 +61,6 @@ def has(scenario: ScenarioData, address: str) -> bool:
         return isinstance(scenario.get(address), float)
     except (ScenarioError, ValueError, KeyError):
         return False
-
-
-def result_measure(address: str) -> Measure:
-    """What a result measures."""
-    if address == GOAL_SPEED:
-        return SPEED
-    row = result_row(address)
-    return Measure(row["dimension"], row["unit"])
 
 
 def error(text: str, value: float, measure: Measure) -> float:

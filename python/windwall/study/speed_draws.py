@@ -7,14 +7,13 @@ from collections import Counter
 import numpy as np
 
 from windwall.results.drawn import AtTheEnd, DrawnSpeed
-from windwall.scenario.data import ScenarioData
+from windwall.scenario.data import ScenarioData, of_the_menu
 from windwall.scenario.info import scenario_info
 from windwall.study.draws import FEWEST, SEED, drawn_values
 from windwall.study.prior import Prior
 from windwall.study.progress import Progress
 from windwall.study.worlds import world_speeds
 
-UPGRADES = "upgrades/"
 NEAR = 1e-3  # standard deviations from the end of a range
 COUNTS = 0.1 / 3.6  # m/s, a change that is worth a word
 
@@ -68,7 +67,7 @@ class Edges:
         prior = self.prior
         room = np.minimum(prior.value - prior.low, prior.high - prior.value) / prior.sigma
         near = np.flatnonzero(room < NEAR)
-        return [int(at) for at in near if not prior.addresses[at].startswith(UPGRADES)]
+        return [int(at) for at in near if not of_the_menu(prior.addresses[at])]
 
     def _edge(self, at: int, middle: float, change: float) -> AtTheEnd:
         address = self.prior.addresses[at]

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 from typing import Any
 
 from windwall import _core
@@ -85,8 +84,8 @@ def standing_start(scenario: ScenarioData, end: dict[str, str], **outing: Any) -
 def with_run(scenario: ScenarioData, end: dict[str, str], **outing: Any) -> ScenarioData:
     """The scenario with that run as its outing."""
     leg = {"kind": "full_throttle"} | end
-    document = scenario.document() | {"outings": [{"id": RUN, "legs": [leg]} | outing]}
-    return type(scenario).read(json.dumps(document), scenario.source)
+    run = {"id": RUN, "legs": [leg]} | outing
+    return scenario.restated(scenario.document() | {"outings": [run]})
 
 
 def driven(made: ScenarioData) -> StandingStart:

@@ -11,6 +11,8 @@ from typing import Any, NamedTuple
 import numpy as np
 
 from windwall import _core
+from windwall.quantities.measures import SPEED, Measure
+from windwall.results.record import result_row
 from windwall.scenario.data import ScenarioData
 from windwall.study.progress import Progress, listener
 
@@ -55,6 +57,11 @@ class WorldAnswers(NamedTuple):
 
     answers: Array  # (worlds, results of all situations one after the other), SI, NaN where none
     status: Array  # (worlds, situations), the word for how it ended
+
+
+def answer_measure(address: str) -> Measure:
+    """What a number measures that a situation is read for."""
+    return SPEED if address == GOAL_SPEED else Measure.of_row(result_row(address))
 
 
 def uncertain(scenario: ScenarioData) -> Uncertain:

@@ -14,8 +14,7 @@ from windwall.results.values import Values
 
 def result_measure(address: str) -> Measure:
     """What a result measures, from its address alone."""
-    row = result_row(address)
-    return Measure(row["dimension"], row["unit"])
+    return Measure.of_row(result_row(address))
 
 
 def bound_text(passed: Values, system: str) -> str:

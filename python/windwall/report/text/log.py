@@ -78,8 +78,7 @@ def _facts(read: ReadLog) -> list[str]:
 
 
 def _fact_row(one: LogFact, system: str) -> list[str]:
-    row = moment_row(one.address)
-    measure = Measure(row["dimension"], row["unit"])
+    measure = Measure.of_row(moment_row(one.address))
     return [
         one.source,
         str(one.situation["gear"] or "?"),
