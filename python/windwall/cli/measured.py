@@ -8,7 +8,7 @@ from windwall.results.faults import FaultsThatFit
 from windwall.results.measure import ToMeasure
 from windwall.scenario import files
 from windwall.scenario.data import ScenarioData
-from windwall.study.draws import FEWEST, MOST
+from windwall.study.draws import FEWEST, is_even_count
 from windwall.study.fault_facts import observed
 from windwall.study.faults import faults
 from windwall.study.measure import measure
@@ -50,6 +50,6 @@ def add_before(question: argparse.ArgumentParser) -> None:
 def draws(text: str) -> int:
     """A number of draws that curves can be laid through, and that the sequence is even over."""
     number = int(text)
-    if not 32 <= number <= MOST or number & (number - 1):
+    if not is_even_count(number, least=32):
         raise ValueError(text)
     return number

@@ -9,6 +9,7 @@ from windwall.results.day import Corrected, Forecast
 from windwall.results.leans_on import LeansOn
 from windwall.scenario.data import ScenarioData
 from windwall.study.day import corrected, forecast, weather
+from windwall.study.draws import is_even_count
 from windwall.study.leans_on import ROWS, Between, leans_on
 from windwall.study.rank import rank
 from windwall.study.sobol_indices import FEWEST_ROWS
@@ -61,7 +62,7 @@ def between(scenario: ScenarioData, arguments: argparse.Namespace) -> Between:
 def power_of_two(typed: str) -> int:
     """A number of rows: an even sample has a power of two."""
     number = int(typed)
-    if number < FEWEST_ROWS or number > MOST_ROWS or number & (number - 1):
+    if not is_even_count(number, FEWEST_ROWS, MOST_ROWS):
         raise argparse.ArgumentTypeError(
             f"{number} is no power of two from {FEWEST_ROWS} to {MOST_ROWS}"
         )

@@ -21,13 +21,14 @@ from windwall.scenario.inputs import uncertain_inputs
 from windwall.study.calibrate_draws import Draws, as_believed, draws
 from windwall.study.calibrate_facts import Fact, facts_of
 from windwall.study.calibrate_likelihood import TAILS, Likelihood
-from windwall.study.calibrate_maximum import Maximum, find_maximum, linearised
+from windwall.study.calibrate_maximum import STEP, Maximum, find_maximum
 from windwall.study.calibrate_model import Chosen, Circumstance, Worlds
 from windwall.study.calibrate_moments import Moments, moments
 from windwall.study.calibrate_trades import trades
 from windwall.study.calibrate_walkers import Walk, walked
 from windwall.study.draws import normal_draws
 from windwall.study.progress import Progress, listener
+from windwall.study.slopes import slopes
 
 COUNT = 256  # worlds that are drawn each time, a power of two
 # An input counts that moves a fact by this share of what the fact is known to, or the speed by that
@@ -123,13 +124,13 @@ def screen(worlds: Worlds) -> Screened:
     """Which numbers move a fact or the speed."""
     own = [at for at, one in enumerate(worlds.prior.addresses) if not of_the_menu(one)]
     model = Chosen(worlds, np.array(own), ())
-    answers, slopes = linearised(lambda z: worlds.answers(model.spread(z)), np.zeros(len(own)))
+    answers, gradient = slopes(np.zeros(len(own)), lambda z: worlds.answers(model.spread(z)), STEP)
     sigma = np.array([np.hypot(one.sigma, one.model_sigma) for one in worlds.facts])
-    in_doubt = np.sqrt(np.sum(slopes[-1] ** 2)) or 1.0
-    moved = np.abs(slopes) / np.append(sigma, in_doubt)[:, None]
+    in_doubt = np.sqrt(np.sum(gradient[-1] ** 2)) or 1.0
+    moved = np.abs(gradient) / np.append(sigma, in_doubt)[:, None]
     kept = np.max(moved, axis=0) > COUNTS
     every = np.zeros((len(answers), len(worlds.prior.addresses)))
-    every[:, own] = slopes
+    every[:, own] = gradient
     return Screened(answers, every, np.array(own)[kept])
 
 

@@ -2,16 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from typing import TYPE_CHECKING, NamedTuple
 
 from windwall.study.calibrate_likelihood import Likelihood
+from windwall.study.slopes import Model, slopes
 
 if TYPE_CHECKING:
     import numpy as np
-
-# From standard normals (worlds, inputs) to what the model says of the facts (worlds, facts).
-Model = Callable[["np.ndarray"], "np.ndarray"]
 
 STEP = 0.1  # standard deviations either way, for slopes: small beside what is known, large beside
 # the corners of a solver
@@ -43,28 +40,12 @@ def find_maximum(model: Model, likelihood: Likelihood, start: np.ndarray) -> Max
         return np.concatenate([z, np.where(np.isfinite(found), found, UNANSWERED)])
 
     def jacobian(z: np.ndarray) -> np.ndarray:
-        here, slopes = linearised(model, z)
-        of_facts = likelihood.slopes(here[None, :])[0][:, None] * slopes
+        here, gradient = slopes(z, model, STEP)
+        of_facts = likelihood.slopes(here[None, :])[0][:, None] * gradient
         return np.vstack([np.eye(len(z)), of_facts])
 
     found = least_squares(
         residuals, start, jacobian, xtol=CLOSE, ftol=CLOSE, gtol=CLOSE, max_nfev=MOST_STEPS
     )
-    here, slopes = linearised(model, found.x)
-    return Maximum(found.x, here, slopes, float(found.cost), int(found.nfev), found.status > 0)
-
-
-def linearised(model: Model, z: np.ndarray, step: float = STEP) -> tuple[np.ndarray, np.ndarray]:
-    """A model there (facts,) and its slopes (facts, inputs); where a world one step away has no
-    answer, the slope is that of the other side, and nothing where neither has one.
-    """
-    import numpy as np
-
-    moves = step * np.eye(len(z))
-    worlds = model(np.vstack([z[None, :], z + moves, z - moves]))
-    here, up, down = worlds[0], worlds[1 : len(z) + 1], worlds[len(z) + 1 :]
-    slopes = np.where(np.isfinite(up - down), (up - down) / 2, 0.0)
-    for missing, there in ((down, up - here), (up, here - down)):
-        one_sided = ~np.isfinite(missing) & np.isfinite(there)
-        slopes = np.where(one_sided, there, slopes)
-    return here, slopes.T / step
+    here, gradient = slopes(found.x, model, STEP)
+    return Maximum(found.x, here, gradient, float(found.cost), int(found.nfev), found.status > 0)

@@ -10,9 +10,14 @@ MOST = 65536
 SEED = 20110
 
 
+def is_even_count(count: int, least: int = 2, most: int = MOST) -> bool:
+    """Whether the sequence is even over so many: over powers of two alone."""
+    return least <= count <= most and not count & (count - 1)
+
+
 def checked_count(count: int) -> int:
     """A number of draws that the sequence is even over."""
-    if count < 2 or count > MOST or count & (count - 1):
+    if not is_even_count(count):
         raise ValueError(f"draws come in powers of two up to {MOST}, such as {FEWEST}, not {count}")
     return count
 

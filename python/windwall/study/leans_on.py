@@ -19,6 +19,7 @@ from windwall.scenario.titles import titles
 from windwall.study.draws import SEED, normal_draws
 from windwall.study.prior import Prior
 from windwall.study.progress import Progress, listener
+from windwall.study.slopes import worlds_about
 from windwall.study.sobol_indices import sobol_indices
 from windwall.study.worlds import Array, world_speeds
 
@@ -95,7 +96,7 @@ def screen(
 ) -> Screened:
     """Moves every number alone, and sorts those that are correlated together by what they do."""
     numbers = len(prior)
-    z = np.vstack([np.zeros(numbers), np.eye(numbers), -np.eye(numbers)])
+    z = worlds_about(np.zeros(numbers))
     began = perf_counter()
     found = _read(world_speeds(scenario, prior.to_values(z), asked, False, threads).speed)
     seconds = (perf_counter() - began) / (len(z) * len(asked))

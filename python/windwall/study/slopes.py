@@ -9,6 +9,10 @@ if TYPE_CHECKING:
     from numpy import ndarray
 
 
+# From standard normal deviations (worlds, numbers) to answers (worlds, answers).
+Model = Callable[["ndarray"], "ndarray"]
+
+
 class Slopes(NamedTuple):
     """Answers in the middle (answers), and their slopes (answers, numbers) per deviation."""
 
@@ -16,23 +20,23 @@ class Slopes(NamedTuple):
     gradient: ndarray
 
 
-def worlds_about(middle: ndarray) -> ndarray:
-    """The middle, then each number one deviation up and one down: (1 + 2 numbers, numbers)."""
+def worlds_about(middle: ndarray, step: float = 1.0) -> ndarray:
+    """The middle, then each number one step up and one down: (1 + 2 numbers, numbers)."""
     import numpy as np
 
-    each = np.eye(len(middle))
+    each = step * np.eye(len(middle))
     return np.concatenate([middle[None, :], middle + each, middle - each])
 
 
-def slopes(at: ndarray, answers: Callable[[ndarray], ndarray]) -> Slopes:
-    """Differences over two deviations about a place (numbers); over one where the other side has no
-    answer, none where neither has. `answers` makes (worlds, answers) of (worlds, numbers).
+def slopes(at: ndarray, model: Model, step: float = 1.0) -> Slopes:
+    """Differences over two steps about a place (numbers); over one where the other side has no
+    answer, none where neither has. All of them are one batch of worlds.
     """
     import numpy as np
 
-    found, count = answers(worlds_about(at)), len(at)
+    found, count = model(worlds_about(at, step)), len(at)
     middle, up, down = found[0], found[1 : 1 + count], found[1 + count :]
     both = (up - down) / 2
     above = np.where(np.isfinite(both), both, up - middle)
     slope = np.where(np.isfinite(above), above, middle - down)
-    return Slopes(middle, np.nan_to_num(slope, nan=0.0).T)
+    return Slopes(middle, np.where(np.isfinite(slope), slope, 0.0).T / step)
