@@ -122,7 +122,7 @@ def best_by_cost(ranking: Ranking, ax: Axes | None = None) -> Axes:
     A label says what is fitted and taken off since the label before.
     """
     ax, system = new_axes(ax), ranking.scenario_info.system
-    sets = [one for one in ranking.sets if one.recommended and ranking.affords(one.cost)]
+    sets = [one for one in ranking.sets if ranking.may_be_named(one)]
     speeds = [_speed(one, system) for one in sets]
     costs = [one.cost for one in sets]
     ax.plot(costs, speeds, ".", color="0.8", markersize=3, label="a set that passes no limit")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from typing import TYPE_CHECKING, Any
 
 from windwall.errors import NoAnswer
@@ -41,7 +42,7 @@ class UpgradeSet(Values):
     @property
     def name(self) -> str:
         """Its upgrades, with the values that their choices take."""
-        return " + ".join(map(self.label, self.upgrades)) or "as it is"
+        return set_name(map(self.label, self.upgrades))
 
     def label(self, upgrade: str) -> str:
         """One of its upgrades with what it chose: `gearing: 27 teeth`."""
@@ -77,6 +78,11 @@ def label(upgrade: str, chosen: tuple[Chosen, ...]) -> str:
     """An upgrade with the values that its choices took."""
     values = ", ".join(one.sentence for one in chosen if one.upgrade == upgrade)
     return f"{upgrade}: {values}" if values else upgrade
+
+
+def set_name(upgrades: Iterable[str]) -> str:
+    """A set of upgrades in words."""
+    return " + ".join(upgrades) or "as it is"
 
 
 class UpgradeGain(Values):
@@ -214,6 +220,15 @@ class Ranking(Answer):
     def affords(self, cost: float) -> bool:
         """Whether a sum is within the budget, if there is one."""
         return self.budget is None or cost <= self.budget
+
+    def may_be_named(self, one: UpgradeSet) -> bool:
+        """Whether a set has an answer to the end, passes no limit and can be paid for."""
+        return one.recommended and self.affords(one.cost)
+
+    @property
+    def by_members(self) -> dict[frozenset[str], UpgradeSet]:
+        """Every set, by the ids of its upgrades."""
+        return {frozenset(one.upgrades): one for one in self.sets}
 
     def with_required(self, upgrade: str) -> frozenset[str]:
         """An upgrade and everything it requires, by their ids."""

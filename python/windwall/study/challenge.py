@@ -39,7 +39,7 @@ def challenge(scenario: ScenarioData, ranking: Ranking) -> Diagnosis:
 
 def first_steps(ranking: Ranking) -> dict[str, Step]:
     """The upgrades that gain most alone, the most first, each by its label."""
-    by_members = {frozenset(one.upgrades): one for one in ranking.sets}
+    by_members = ranking.by_members
     steps = {}
     for one in ranking.leaders:
         members = ranking.with_required(one.id)

@@ -32,7 +32,7 @@ def within_reach(ranking: Ranking) -> list[UpgradeSet]:
     if fastest is None:
         return []
     reach = ranking.smallest_lead + REACH
-    named = (one for one in ranking.sets if one.recommended and ranking.affords(one.cost))
+    named = filter(ranking.may_be_named, ranking.sets)
     near = [one for one in named if _least_lead(fastest, one) <= reach]
     return sorted(near, key=lambda one: -max(one.speed))
 
@@ -42,13 +42,18 @@ def _least_lead(fastest: UpgradeSet, one: UpgradeSet) -> float:
 
 
 def could_win(
-    ranking: Ranking, sets: DrawnSets, worlds: int, heard: Progress | None = None
+    near: list[UpgradeSet],
+    unseen: float,
+    sets: DrawnSets,
+    worlds: int,
+    heard: Progress | None = None,
 ) -> tuple[list[Ids], bool]:
-    """The sets that are left after all rounds, the fastest of them first, and whether it came to
-    that; where it was stopped those that the worlds solved by then leave, none before the first.
+    """Of the sets within reach those that are left after all rounds, the fastest of them first, and
+    whether it came to that; where it was stopped those that the worlds solved by then leave, none
+    before the first.
     """
-    left = [frozenset(one.upgrades) for one in within_reach(ranking)]
-    costs = {frozenset(one.upgrades): one.cost for one in ranking.sets}
+    costs = {frozenset(one.upgrades): one.cost for one in near}
+    left = list(costs)
     whole = True
     for count, most in ROUNDS:
         if count >= worlds or len(left) <= 1 or not whole:
@@ -58,7 +63,7 @@ def could_win(
         done = min(count, *map(sets.solved, left))
         if not done:
             return [], False
-        left = kept(left, sets.table(left, done), costs, ranking.smallest_lead)
+        left = kept(left, sets.table(left, done), costs, unseen)
     return left[: ROUNDS[-1][1]], whole
 
 

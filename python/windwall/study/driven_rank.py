@@ -81,7 +81,8 @@ def driven_rank(
     scenario: ScenarioData, quick: Ranking, mark: Mark | None, progress: bool | Progress | None
 ) -> DrivenRanking:
     """Drives the sets of a quick ranking that could win."""
-    search = Search(scenario, [one for one in quick.sets if _may_win(one, quick)], mark)
+    may_win = [one for one in quick.sets if not one.upgrades or quick.may_be_named(one)]
+    search = Search(scenario, may_win, mark)
     with listener(progress, "driving", "set") as callback:
         complete = search.run(callback)
     stock = next((one for one in search.driven.values() if not one.fitted.upgrades), None)
@@ -99,12 +100,6 @@ def driven_rank(
         complete=complete,
         stopped=search.stopped,
     )
-
-
-def _may_win(one: UpgradeSet, quick: Ranking) -> bool:
-    if not one.upgrades:
-        return True
-    return one.answered and one.recommended and quick.affords(one.cost)
 
 
 def _cost(one: DrivenSet) -> float:

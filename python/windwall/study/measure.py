@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from windwall.results.measure import ToMeasure, Worth
-from windwall.results.ranking import Ranking
+from windwall.results.ranking import Ranking, set_name
 from windwall.scenario.data import ScenarioData
 from windwall.scenario.inputs import belt_slips
 from windwall.study.draws import FEWEST
@@ -84,7 +84,7 @@ def answer(
 ) -> ToMeasure:
     """What there is to say beside the rows."""
     two = drawn.two
-    names = [named(one) for one in asked.kits]
+    names = list(map(set_name, asked.kits))
     return ToMeasure(
         title=asked.scenario.title or asked.scenario.source,
         system=asked.scenario.system,
@@ -104,8 +104,3 @@ def answer(
         refused=drawn.refused,
         rows=rows,
     )
-
-
-def named(ids: tuple[str, ...]) -> str:
-    """A set of upgrades in words."""
-    return " + ".join(ids) or "as it is"

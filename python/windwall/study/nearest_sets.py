@@ -12,11 +12,7 @@ def nearest(ranking: Ranking) -> list[UpgradeSet]:
     """Allowed and paid for: the recommended one, then those that come nearest to the fastest at any
     of the three knock anchors, the number known worst.
     """
-    allowed = [
-        one
-        for one in ranking.sets
-        if one.answered and ranking.affords(one.cost) and one.recommended
-    ]
+    allowed = list(filter(ranking.may_be_named, ranking.sets))
     if ranking.target is None or not allowed:
         return []
     best = [max(one.speed[at] for one in allowed) for at in range(3)]

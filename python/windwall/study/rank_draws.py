@@ -7,7 +7,7 @@ from collections.abc import Iterable
 import numpy as np
 
 from windwall.results.drawn import Beats, DrawnGain, DrawnRanking, DrawnSet, Spread, share
-from windwall.results.ranking import Ranking
+from windwall.results.ranking import Ranking, set_name
 from windwall.scenario.data import ScenarioData
 from windwall.study.contenders import ANSWERED, FIRST, could_win, within_reach
 from windwall.study.drawn_sets import DrawnSets, Ids
@@ -32,23 +32,27 @@ def draw_ranking(
     keeps the worlds that are done, and the sets that were left by then.
     """
     sets = DrawnSets(scenario, drawn_values(Prior(scenario), count, seed), threads)
-    named = NamedSets(ranking)
+    named, near = NamedSets(ranking), within_reach(ranking)
     with listener(progress, "drawing", "world") as heard:
         # First, so that whoever stops while sets are sorted out has the gains in some worlds.
         whole = sets.solve(named.sets, min(FIRST, count), heard)
-        winners, whole = could_win(ranking, sets, count, heard) if whole else ([], False)
+        winners, whole = (
+            could_win(near, ranking.smallest_lead, sets, count, heard) if whole else ([], False)
+        )
         everything = [*named.sets, *winners]
         if whole:
             sets.solve(everything, count, heard)
     worlds = min(map(sets.solved, everything))
-    return Drawn(scenario, ranking, sets, winners, worlds).told(count, seed, named)
+    drawn = Drawn(scenario, ranking, named, sets, winners, worlds)
+    return drawn.told(count, seed, len(near))
 
 
 class NamedSets:
     """The sets that gains are made of, and those that a ranking names."""
 
     def __init__(self, ranking: Ranking) -> None:
-        self.allowed = {frozenset(one.upgrades) for one in ranking.sets}
+        self.costs = {members: one.cost for members, one in ranking.by_members.items()}
+        self.allowed = self.costs.keys()
         self.alone = {
             one: (need, need - {one})
             for one in ranking.within_budget
@@ -89,20 +93,20 @@ class Drawn:
         self,
         scenario: ScenarioData,
         ranking: Ranking,
+        named: NamedSets,
         sets: DrawnSets,
         winners: list[Ids],
         worlds: int,
     ) -> None:
-        self.scenario, self.ranking, self.sets, self.worlds = scenario, ranking, sets, worlds
-        self.winners = winners
+        self.scenario, self.ranking, self.named = scenario, ranking, named
+        self.sets, self.winners, self.worlds = sets, winners, worlds
         self.goal = scenario.get("goal/speed")
-        self.costs = {frozenset(one.upgrades): one.cost for one in ranking.sets}
 
-    def told(self, count: int, seed: int, named: NamedSets) -> DrawnRanking:
+    def told(self, count: int, seed: int, near: int) -> DrawnRanking:
         fastest = self._fastest()
         recommended = self._recommended(fastest)
-        gains = tuple(self._gain(one, named) for one in self.ranking.within_budget)
-        shown = list(dict.fromkeys([*named.sets, *self.winners]))
+        gains = tuple(self._gain(one) for one in self.ranking.within_budget)
+        shown = list(dict.fromkeys([*self.named.sets, *self.winners]))
         best = self._best_of_each_world()
         return DrawnRanking(
             system=self.scenario.system,
@@ -114,12 +118,12 @@ class Drawn:
             told_apart=self.ranking.smallest_lead,
             gains=gains,
             sets=self._sets(shown, best),
-            by_gain=self._by_gain(gains, named),
+            by_gain=self._by_gain(gains),
             by_speed=self._by_speed(fastest, recommended),
             fastest=self._ordered(fastest),
             recommended=self._ordered(recommended),
             regret=self._regret(recommended, best),
-            could_win=len(within_reach(self.ranking)),
+            could_win=near,
             drawn_whole=len(self.winners),
             ends=dict(self.sets.ends),
         )
@@ -148,9 +152,10 @@ class Drawn:
             return None
         unseen = self.ranking.smallest_lead
         alike = [one for one in self.winners if self._mean(fastest) - self._mean(one) <= unseen]
-        return min(alike, key=lambda one: (self.costs[one], -self._mean(one)))
+        return min(alike, key=lambda one: (self.named.costs[one], -self._mean(one)))
 
-    def _gain(self, one: str, named: NamedSets) -> DrawnGain:
+    def _gain(self, one: str) -> DrawnGain:
+        named = self.named
         alone = self._difference(named.alone.get(one))
         weights = named.weights.get(one)
         part = None if weights is None else sum(w * self.speed(s) for s, w in weights.items())
@@ -178,7 +183,7 @@ class Drawn:
         known = speed[np.isfinite(speed)]
         return DrawnSet(
             self._ordered(one) or (),
-            self.costs[one],
+            self.named.costs[one],
             Spread.of(speed),
             None if self.goal is None else share(known >= self.goal),
             Spread.of(best - speed),
@@ -196,17 +201,15 @@ class Drawn:
         spread = Spread.of(best - self.speed(recommended))
         return None if spread is None else spread.mean
 
-    def _by_gain(self, gains: tuple[DrawnGain, ...], named: NamedSets) -> Beats | None:
+    def _by_gain(self, gains: tuple[DrawnGain, ...]) -> Beats | None:
         known = [one for one in gains if one.alone]
         order = sorted(known, key=lambda one: -one.alone.mean)
         if len(order) < 2:
             return None
         first, second = (one.id for one in order[:2])
-        return self._beats(
-            first,
-            second,
-            self._difference(named.alone[first]) - self._difference(named.alone[second]),
-        )
+        gains_of = self.named.alone
+        lead = self._difference(gains_of[first]) - self._difference(gains_of[second])
+        return self._beats(first, second, lead)
 
     def _by_speed(self, fastest: Ids | None, recommended: Ids | None) -> Beats | None:
         """The fastest against the recommended set, or against the next where they are one."""
@@ -214,7 +217,7 @@ class Drawn:
         if fastest is None or not others:
             return None
         other = max(others, key=self._mean) if recommended == fastest else recommended
-        names = (" + ".join(self._ordered(x) or ("as it is",)) for x in (fastest, other))
+        names = (set_name(self._ordered(one) or ()) for one in (fastest, other))
         return self._beats(*names, self.speed(fastest) - self.speed(other))
 
     @staticmethod

@@ -16,6 +16,7 @@ from windwall.results.drawn import (
     DrawnSpeed,
     Spread,
 )
+from windwall.results.ranking import set_name
 from windwall.results.views import summary
 
 NONE = "-"
@@ -178,19 +179,15 @@ def _shown(drawn: DrawnRanking) -> list[DrawnSet]:
 def _set(one: DrawnSet, drawn: DrawnRanking) -> tuple[str, ...]:
     system = drawn.system
     if one.speed is None:
-        return NONE, NONE, NONE, _cost(one, drawn), _name(one.upgrades)
+        return NONE, NONE, NONE, _cost(one, drawn), set_name(one.upgrades)
     between = " to ".join(f"{SPEED.value(x, system):.1f}" for x in (one.speed.low, one.speed.high))
     goal = NONE if one.reaches_goal is None else of_ten(one.reaches_goal, one.speed.worlds)
     behind = NONE if one.behind is None else f"{SPEED.value(one.behind.mean, system):.1f}"
-    return between, goal, behind, _cost(one, drawn), _name(one.upgrades)
+    return between, goal, behind, _cost(one, drawn), set_name(one.upgrades)
 
 
 def _cost(one: DrawnSet, drawn: DrawnRanking) -> str:
     return f"{one.cost:.0f} {drawn.currency}".strip()
-
-
-def _name(upgrades: tuple[str, ...]) -> str:
-    return " + ".join(upgrades) or "as it is"
 
 
 def choices(drawn: DrawnRanking) -> Iterator[str]:
@@ -215,11 +212,11 @@ def _recommended(best: DrawnSet, drawn: DrawnRanking) -> Iterator[str]:
     unit = SPEED.shown(drawn.system)
     if drawn.goal_speed is not None:
         chance = of_ten(best.reaches_goal, best.speed.worlds)
-        yield GOAL.format(chance=chance, what=f"with {_name(best.upgrades)}")
+        yield GOAL.format(chance=chance, what=f"with {set_name(best.upgrades)}")
     yield CHOICE.format(
-        name=_name(best.upgrades),
+        name=set_name(best.upgrades),
         cost=_cost(best, drawn),
-        fastest=_name(drawn.fastest or ()),
+        fastest=set_name(drawn.fastest or ()),
         apart=SPEED.short(drawn.told_apart, drawn.system, 2),
         regret=f"{SPEED.value(drawn.regret or 0.0, drawn.system):.1f}",
         unit=unit,
