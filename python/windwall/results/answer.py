@@ -8,7 +8,7 @@ from typing import Any, ClassVar
 from windwall import _core
 from windwall.results.diagnosis import Diagnosis
 from windwall.results.values import Values
-from windwall.results.views import Readable, document, sentence, sentences, summary
+from windwall.results.views import Discussed, Readable, document, summary
 
 
 @cache
@@ -17,21 +17,11 @@ def answer_rows(question: str) -> dict[str, Any]:
     return _core.answer_rows()[question]["rows"]
 
 
-class Answer(Readable, Values):
+class Answer(Discussed, Values):
     """The rows of an answer are its attributes. Numbers are SI; printing shows the usual units."""
 
     __slots__ = ()
     question: ClassVar[str]  # as the core calls it
-
-    @property
-    def sentence(self) -> str:
-        """What it comes to, with numbers in the units of the scenario."""
-        return sentence(self)
-
-    @property
-    def sentences(self) -> list[str]:
-        """What else there is to say."""
-        return sentences(self)
 
     def to_dict(
         self, diagnosis: Diagnosis | None = None, drawn: Readable | None = None

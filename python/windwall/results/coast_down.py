@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Any, NamedTuple
 
-from windwall.results.views import Readable, document, sentence, sentences
+from windwall.results.views import Discussed, Documented
 
 GRAVITY = 9.80665  # m/s2
 SEPARABLE = 2.5  # highest over lowest speed, below which drag and rolling are not told apart
@@ -21,16 +21,12 @@ class CoastDown(NamedTuple):
 
 
 @dataclass(frozen=True, repr=False)
-class Rolling(Readable):
+class Rolling(Documented):
     """A coast-down of the model, to be read. SI."""
 
     title: str
     system: str  # of units
     run: CoastDown
-
-    def to_dict(self) -> dict[str, Any]:
-        """Everything as plain numbers in SI, ready for JSON."""
-        return document(self)
 
 
 class Estimate(NamedTuple):
@@ -41,7 +37,7 @@ class Estimate(NamedTuple):
 
 
 @dataclass(frozen=True, repr=False)
-class CoastDownFit(Readable):
+class CoastDownFit(Discussed):
     """Drag area and rolling resistance from coasting down. SI.
 
     Where the span of speeds is too small to tell the two apart they are None and only the force at
@@ -81,16 +77,6 @@ class CoastDownFit(Readable):
         (drag, both, *_), (_, rolling, *_) = self.covariance[:2]
         return both / (drag * rolling) ** 0.5
 
-    @property
-    def sentence(self) -> str:
-        """What it comes to, in the units asked for."""
-        return sentence(self)
-
-    @property
-    def sentences(self) -> list[str]:
-        """What else there is to say: what it holds for, and what it does not tell."""
-        return sentences(self)
-
     def changes(self) -> dict[str, str]:
         """What `car.set` takes of it; nothing where the two were not told apart."""
         if self.drag_area is None or self.rolling_resistance is None:
@@ -99,7 +85,3 @@ class CoastDownFit(Readable):
             "body/drag_area": "{:.8g} ± {:.2g} m2".format(*self.drag_area),
             "body/rolling_resistance": "{:.8g} ± {:.2g}".format(*self.rolling_resistance),
         }
-
-    def to_dict(self) -> dict[str, Any]:
-        """Everything as plain numbers in SI, ready for JSON."""
-        return document(self)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Any, NamedTuple
 
-from windwall.results.views import Readable, document, frame, sentence, sentences
+from windwall.results.views import Discussed, Worded, frame
 
 
 class Weather(NamedTuple):
@@ -53,7 +53,7 @@ class Factor(NamedTuple):
 
 
 @dataclass(frozen=True, repr=False)
-class Corrected(Readable):
+class Corrected(Discussed):
     """What was seen on one day, brought to another by the model."""
 
     title: str
@@ -88,23 +88,9 @@ class Corrected(Readable):
             return None
         return self.observed * self.speed_ratio
 
-    @property
-    def sentence(self) -> str:
-        """What the other day makes of it."""
-        return sentence(self)
-
-    @property
-    def sentences(self) -> list[str]:
-        """What the published factors say, and what they do not hold for."""
-        return sentences(self)
-
-    def to_dict(self) -> dict[str, Any]:
-        """Everything as plain numbers in SI, ready for JSON."""
-        return document(self)
-
 
 @dataclass(frozen=True, repr=False)
-class Forecast(Readable):
+class Forecast(Worded):
     """The speed for every pair of a temperature and a pressure, SI; NaN where there is none."""
 
     title: str
@@ -120,15 +106,6 @@ class Forecast(Readable):
         return bool((self.speed == self.speed).any())
 
     @property
-    def sentence(self) -> str:
-        """From which weather to which it is how fast."""
-        return sentence(self)
-
-    @property
     def table(self) -> Any:
         """Speeds, a pandas DataFrame in SI: a row for each temperature, a column a pressure."""
         return frame(self)
-
-    def to_dict(self) -> dict[str, Any]:
-        """Everything as plain numbers in SI, ready for JSON."""
-        return document(self)

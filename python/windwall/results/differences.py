@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Any, NamedTuple
+from typing import NamedTuple
 
-from windwall.results.views import Readable, document
+from windwall.results.views import Documented
 
 
 class Difference(NamedTuple):
@@ -19,7 +19,7 @@ class Difference(NamedTuple):
 
 
 @dataclass(frozen=True, repr=False)
-class Differences(Readable):
+class Differences(Documented):
     """Two scenarios, entry by entry. SI."""
 
     title: str
@@ -30,7 +30,3 @@ class Differences(Readable):
     found: tuple[Difference, ...]
 
     answered = True
-
-    def to_dict(self) -> dict[str, Any]:
-        """Everything as plain numbers in SI, ready for JSON."""
-        return document(self)

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Any, NamedTuple
+from typing import NamedTuple
 
 import numpy as np
 
 from windwall.quantities.measures import Measure
-from windwall.results.views import Readable, document
+from windwall.results.views import Documented
 
 Array = np.ndarray
 NINE_OF_TEN = (0.05, 0.95)
@@ -50,7 +50,7 @@ class AtTheEnd(NamedTuple):
 
 
 @dataclass(frozen=True, repr=False)
-class DrawnSpeed(Readable):
+class DrawnSpeed(Documented):
     """How fast vehicles described like one are, each with a value for all that is uncertain."""
 
     title: str
@@ -84,10 +84,6 @@ class DrawnSpeed(Readable):
     def answered(self) -> bool:
         return self.spread is not None
 
-    def to_dict(self) -> dict[str, Any]:
-        """Everything as plain numbers in SI, ready for JSON."""
-        return document(self)
-
 
 class DrawnGain(NamedTuple):
     """What an upgrade adds over the worlds, m/s; None where it has no such number."""
@@ -119,7 +115,7 @@ class Beats(NamedTuple):
 
 
 @dataclass(frozen=True, repr=False)
-class DrawnRanking(Readable):
+class DrawnRanking(Documented):
     """A ranking in the same worlds for every set."""
 
     system: str
@@ -151,7 +147,3 @@ class DrawnRanking(Readable):
         """A set by its upgrades, if it was drawn."""
         wanted = frozenset(upgrades)
         return next((one for one in self.sets if frozenset(one.upgrades) == wanted), None)
-
-    def to_dict(self) -> dict[str, Any]:
-        """Everything as plain numbers in SI, ready for JSON."""
-        return document(self)

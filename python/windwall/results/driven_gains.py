@@ -7,7 +7,7 @@ from typing import Any, NamedTuple
 
 from windwall.quantities.measures import SPEED, TIME, Measure
 from windwall.results.gearing import Mark
-from windwall.results.views import Readable, document, frame
+from windwall.results.views import Documented, frame
 
 
 class DrivenGain(NamedTuple):
@@ -30,7 +30,7 @@ class DrivenGain(NamedTuple):
 
 
 @dataclass(frozen=True, repr=False)
-class DrivenGains(Readable):
+class DrivenGains(Documented):
     """Every upgrade of the menu by a driven run, what gains most first. SI."""
 
     title: str
@@ -49,7 +49,3 @@ class DrivenGains(Readable):
     def frame(self) -> Any:
         """One row for each upgrade, a pandas DataFrame in SI."""
         return frame(self)
-
-    def to_dict(self) -> dict[str, Any]:
-        """Everything as plain numbers in SI, ready for JSON."""
-        return document(self)

@@ -8,7 +8,7 @@ from typing import Any, NamedTuple
 from windwall.quantities.measures import SPEED, TIME, Measure
 from windwall.results.gearing import Mark
 from windwall.results.ranking import UpgradeSet
-from windwall.results.views import Readable, document, frame, sentences
+from windwall.results.views import Documented, frame, sentences
 
 
 class DrivenSet(NamedTuple):
@@ -31,7 +31,7 @@ class Pruning(NamedTuple):
 
 
 @dataclass(frozen=True, repr=False)
-class DrivenRanking(Readable):
+class DrivenRanking(Documented):
     """The best sets for every price by a driven run. SI."""
 
     title: str
@@ -94,7 +94,3 @@ class DrivenRanking(Readable):
     def sentences(self) -> list[str]:
         """What it comes to, and how far it can be trusted."""
         return sentences(self)
-
-    def to_dict(self) -> dict[str, Any]:
-        """Everything as plain numbers in SI, ready for JSON."""
-        return document(self)

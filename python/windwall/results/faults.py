@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import Any, NamedTuple
 
 from windwall.quantities.measures import Measure
-from windwall.results.views import Readable, document, frame, sentence
+from windwall.results.views import Worded, frame
 
 NO_FAULT = "none"
 
@@ -73,7 +73,7 @@ class Telling(NamedTuple):
 
 
 @dataclass(frozen=True, repr=False)
-class FaultsThatFit(Readable):
+class FaultsThatFit(Worded):
     """Single faults by their chance, the likeliest first. SI."""
 
     title: str
@@ -87,11 +87,6 @@ class FaultsThatFit(Readable):
     answered = True  # a vehicle without a speed raises `NoAnswer` before
 
     @property
-    def sentence(self) -> str:
-        """What fits best."""
-        return sentence(self)
-
-    @property
     def chances(self) -> dict[str, float]:
         """Of each alternative, by its id."""
         return {one.id: one.chance for one in self.alternatives}
@@ -100,7 +95,3 @@ class FaultsThatFit(Readable):
     def frame(self) -> Any:
         """One row for each alternative, a pandas DataFrame in SI."""
         return frame(self)
-
-    def to_dict(self) -> dict[str, Any]:
-        """Everything as plain numbers in SI, ready for JSON."""
-        return document(self)

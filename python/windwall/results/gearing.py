@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import Any, NamedTuple
 
 from windwall.quantities.measures import LENGTH, SPEED, TIME, Measure
-from windwall.results.views import Readable, document, frame, sentence, sentences
+from windwall.results.views import Discussed, frame
 
 FLAT = 0.002  # share of the best speed or time that nobody notices
 
@@ -43,7 +43,7 @@ class Shift(NamedTuple):
 
 
 @dataclass(frozen=True, repr=False)
-class BestGearing(Readable):
+class BestGearing(Discussed):
     """The best value of one address for the highest speed or the least time to a mark. SI."""
 
     system: str  # of units
@@ -95,17 +95,3 @@ class BestGearing(Readable):
     def curve(self) -> Any:
         """Every value that was tried with its speed or time, a pandas DataFrame in SI."""
         return frame(self)
-
-    @property
-    def sentence(self) -> str:
-        """What it comes to."""
-        return sentence(self)
-
-    @property
-    def sentences(self) -> list[str]:
-        """How flat it is, where to start and where to shift."""
-        return sentences(self)
-
-    def to_dict(self) -> dict[str, Any]:
-        """Everything as plain numbers in SI, ready for JSON."""
-        return document(self)

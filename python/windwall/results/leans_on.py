@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Any, NamedTuple
 
-from windwall.results.views import Readable, document, frame, sentence, sentences
+from windwall.results.views import Discussed, Readable, frame, sentence
 
 
 @dataclass(frozen=True, repr=False)
@@ -59,7 +59,7 @@ class Leaning(NamedTuple):
 
 
 @dataclass(frozen=True, repr=False)
-class LeansOn(Readable):
+class LeansOn(Discussed):
     """What the speed leans on, and the difference of two sets where they are named."""
 
     title: str
@@ -89,20 +89,6 @@ class LeansOn(Readable):
         return self.leanings[1] if len(self.leanings) > 1 else None
 
     @property
-    def sentence(self) -> str:
-        """What the speed leans on most."""
-        return sentence(self)
-
-    @property
-    def sentences(self) -> list[str]:
-        """What else there is to say."""
-        return sentences(self)
-
-    @property
     def table(self) -> Any:
         """One row for each number of each answer, a pandas DataFrame."""
         return frame(self)
-
-    def to_dict(self) -> dict[str, Any]:
-        """Everything as plain numbers in SI, ready for JSON."""
-        return document(self)

@@ -7,7 +7,7 @@ from typing import Any, NamedTuple
 import numpy as np
 
 from windwall.results.scenario_info import ScenarioInfo
-from windwall.results.views import Readable, document, summary
+from windwall.results.views import Documented
 
 SHOWN_LINES = 3
 
@@ -98,7 +98,7 @@ class LogFact(NamedTuple):
         return self._asdict()
 
 
-class ReadLog(Readable):
+class ReadLog(Documented):
     """A log held against a scenario: what was read, what was mended, its pulls, its facts."""
 
     def __init__(
@@ -123,10 +123,3 @@ class ReadLog(Readable):
     @property
     def mended(self) -> tuple[Mended, ...]:
         return self.log.mended
-
-    def to_dict(self) -> dict[str, Any]:
-        """Everything as plain numbers in SI, ready for JSON."""
-        return document(self)
-
-    def summary(self) -> str:
-        return summary(self)

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import Any, NamedTuple
 
 from windwall.quantities.measures import Measure
-from windwall.results.views import Readable, document, frame, sentence
+from windwall.results.views import Worded, frame
 
 LEAST_GAIN = 0.05 / 3.6  # m/s, less than the last digit of a speed that is shown
 
@@ -42,7 +42,7 @@ class Worth(NamedTuple):
 
 
 @dataclass(frozen=True, repr=False)
-class ToMeasure(Readable):
+class ToMeasure(Worded):
     """What a builder could measure, what teaches most first. SI."""
 
     title: str
@@ -66,18 +66,9 @@ class ToMeasure(Readable):
     answered = True  # a vehicle without a speed raises `NoAnswer` before
 
     @property
-    def sentence(self) -> str:
-        """What to do next."""
-        return sentence(self)
-
-    @property
     def frame(self) -> Any:
         """One row for each, a pandas DataFrame in SI."""
         return frame(self)
-
-    def to_dict(self) -> dict[str, Any]:
-        """Everything as plain numbers in SI, ready for JSON."""
-        return document(self)
 
     def money(self, gain: float | None) -> float | None:
         """What a gain would cost in upgrades."""

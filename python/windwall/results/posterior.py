@@ -9,7 +9,7 @@ import numpy as np
 
 from windwall.quantities.measures import Measure
 from windwall.quantities.uncertain_input import UncertainInput
-from windwall.results.views import Readable, document
+from windwall.results.views import Documented
 
 OUTLYING = 3.0  # standard deviations, beyond which a reading is called an outlier
 STILL_WIDE = 0.95  # of its own standard deviation, above which nothing was learned of an input
@@ -69,7 +69,7 @@ class Interval(NamedTuple):
 
 
 @dataclass(frozen=True, repr=False)
-class Posterior(Readable):
+class Posterior(Documented):
     """What was learned. `draws` are standard normals (draws, numbers) of every uncertain number of
     the scenario, in the order of `numbers`, each counting by its `weights`, which add up to one.
     """
@@ -116,10 +116,6 @@ class Posterior(Readable):
     def __getitem__(self, address: str) -> LearnedInput:
         """An input by its address."""
         return next(one for one in self.inputs if one.address == address)
-
-    def to_dict(self) -> dict[str, Any]:
-        """Everything as plain numbers in SI, ready for JSON."""
-        return document(self)
 
 
 def quantiles(values: np.ndarray, weights: np.ndarray, shares: Any) -> np.ndarray:

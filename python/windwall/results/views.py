@@ -66,3 +66,29 @@ class Readable:
 
         # With nothing left in it that a browser would read as markup.
         return f"<pre>{html.escape(self.summary())}</pre>"
+
+
+class Documented(Readable):
+    """Something that is a document for programs, too."""
+
+    def to_dict(self) -> dict[str, Any]:
+        """Everything as plain numbers in SI, ready for JSON."""
+        return document(self)
+
+
+class Worded(Documented):
+    """Something that comes to one sentence."""
+
+    @property
+    def sentence(self) -> str:
+        """What it comes to, with numbers in the units of the scenario."""
+        return sentence(self)
+
+
+class Discussed(Worded):
+    """Something of which there is more to say."""
+
+    @property
+    def sentences(self) -> list[str]:
+        """What else there is to say."""
+        return sentences(self)
