@@ -1,9 +1,9 @@
+#include "windwall/bindings/enum_names.hpp"
 #include "windwall/bindings/rows_values.hpp"
 #include "windwall/bindings/scenario_problems.hpp"
 #include "windwall/bindings/scenario_text.hpp"
 #include "windwall/bindings/solve_question.hpp"
 #include "windwall/bindings/stated.hpp"
-#include "windwall/bindings/status_names.hpp"
 #include "windwall/driveline/train.hpp"
 #include "windwall/scenario/result_address.hpp"
 #include "windwall/scenario/scenario.hpp"
@@ -93,7 +93,7 @@ py::dict idle(const Scenario& scenario, const std::optional<Stated>& speed) {
 
 py::dict columns_of(const solve::Curve& curve) {
     return py::dict("addresses"_a = curve.addresses, "columns"_a = curve.columns,
-                    "status"_a = status_names(curve.status));
+                    "status"_a = enum_names(curve.status));
 }
 
 py::dict hold_speed_curve(const Scenario& scenario, const std::vector<Stated>& speeds,

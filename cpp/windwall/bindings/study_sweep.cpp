@@ -1,8 +1,9 @@
+#include "windwall/bindings/enum_names.hpp"
 #include "windwall/bindings/scenario_problems.hpp"
-#include "windwall/bindings/status_names.hpp"
 #include "windwall/bindings/study_listener.hpp"
 #include "windwall/scenario/edit.hpp"
 #include "windwall/scenario/result_address.hpp"
+#include "windwall/solve/results/ending.hpp"
 #include "windwall/study/columns.hpp"
 
 #include <pybind11/numpy.h>
@@ -66,7 +67,7 @@ py::dict plain(const study::AnswerColumns& answers) {
     py::list outputs;
     for (const auto& column : answers.outputs)
         outputs.append(array(column));
-    made["status"] = status_names(answers.status);
+    made["status"] = enum_names(answers.status);
     made["outputs"] = outputs;
     return made;
 }

@@ -1,10 +1,11 @@
+#include "windwall/bindings/enum_names.hpp"
 #include "windwall/bindings/rows_values.hpp"
 #include "windwall/bindings/scenario_problems.hpp"
-#include "windwall/bindings/status_names.hpp"
 #include "windwall/bindings/study_listener.hpp"
 #include "windwall/scenario/correlations.hpp"
 #include "windwall/scenario/edit.hpp"
 #include "windwall/scenario/numbers.hpp"
+#include "windwall/solve/results/ending.hpp"
 #include "windwall/study/worlds.hpp"
 
 #include <pybind11/numpy.h>
@@ -55,14 +56,6 @@ py::array_t<double> table(const std::vector<double>& flat, std::size_t rows) {
     return made;
 }
 
-template <class Enum>
-std::vector<std::string> words(const std::vector<Enum>& ends) {
-    std::vector<std::string> made;
-    for (const Enum end : ends)
-        made.emplace_back(fields::Names<Enum>::names.at(static_cast<std::size_t>(end)));
-    return made;
-}
-
 py::dict world_speeds(const Scenario& scenario, const Numbers& values,
                       const std::vector<std::vector<std::string>>& ids, unsigned threads,
                       py::object progress) {
@@ -80,7 +73,8 @@ py::dict world_speeds(const Scenario& scenario, const Numbers& values,
         speeds = study::world_speeds(scenario, worlds, sets, {threads, listener.progress()});
     }
     listener.raise();
-    return py::dict("speed"_a = table(speeds.speed, worlds.size()), "end"_a = words(speeds.end));
+    return py::dict("speed"_a = table(speeds.speed, worlds.size()),
+                    "end"_a = enum_names(speeds.end));
 }
 
 using Asked = std::map<std::string, std::optional<double>>;
@@ -121,7 +115,7 @@ py::dict world_answers(const Scenario& scenario, const Numbers& values,
     }
     listener.raise();
     return py::dict("answers"_a = table(answers.answers, worlds.size()),
-                    "status"_a = status_names(answers.status));
+                    "status"_a = enum_names(answers.status));
 }
 
 }  // namespace

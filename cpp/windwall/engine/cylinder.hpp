@@ -50,7 +50,7 @@ struct Cylinder {
     std::optional<double> head_temperature;  // K; at equilibrium where not stated
     double octane_sensitivity_weight = 0.5;
     double idle_speed = usual_idle_speed;  // rad/s
-    double inertia = 0.01;  // kg m2, crank and flywheel
+    double inertia = 0.01;                 // kg m2, crank and flywheel
     Design design;
     std::optional<Rated> rated;
     Valves valves;
@@ -120,6 +120,7 @@ private:
     double pressure_behind(const Intake& intake, const Mixture& burnt) const noexcept;
     double filling(const Intake& intake, const Mixture& burnt, double ratio) const noexcept;
     double head(const Intake& intake, const Mixture& burnt) const noexcept;
+    double head(const Intake& intake, const Mixture& burnt, const HeadState& known) const noexcept;
     double oil_temperature(const Intake& intake, const Mixture& burnt) const noexcept;
     EndGas end_gas(const Intake& intake, const Mixture& burnt, double retard,
                    double ratio) const noexcept;

@@ -51,8 +51,14 @@ HeadState Cylinder::known_head_state() const noexcept {
 
 double Cylinder::head(const Intake& intake, const Mixture& burnt) const noexcept {
     if (intake.head_temperature) return *intake.head_temperature;
+    return head(intake, burnt, known_head_state());
+}
+
+double Cylinder::head(const Intake& intake, const Mixture& burnt,
+                      const HeadState& known) const noexcept {
+    if (intake.head_temperature) return *intake.head_temperature;
     const Cooling measured = measured_cooling();
-    const HeadState here = head_state(intake, burnt), known = known_head_state();
+    const HeadState here = head_state(intake, burnt);
     return cooling.pull_time ? measured.head_in_pull(here, known, known_head_heat(known))
                              : measured.head_temperature(here, known);
 }
@@ -106,8 +112,9 @@ Temperatures Cylinder::temperatures(const Intake& intake, const media::Fuel& fue
 
 ExhaustGas Cylinder::exhaust_gas(const Intake& intake, const media::Fuel& fuel,
                                  const Work& work) const noexcept {
-    return engine::exhaust_gas(intake, work, walls, head(intake, mixture(intake, fuel)),
-                               known_head_state().charge_flow);
+    const HeadState known = known_head_state();
+    return engine::exhaust_gas(intake, work, walls, head(intake, mixture(intake, fuel), known),
+                               known.charge_flow);
 }
 
 }  // namespace windwall::engine

@@ -10,4 +10,11 @@ void apply_anchor_sigma(vehicle::Vehicle& vehicle, const fields::Provenance& not
     if (note && note->sigma && *note->sigma > 0) engine->knock_anchor.known_to = *note->sigma;
 }
 
+double anchor_spread(const vehicle::Vehicle& vehicle) {
+    return vehicle.engine.visit([]<class Engine>(const Engine& engine) {
+        if constexpr (engine::Anchored<Engine>) return engine.knock_anchor.spread();
+        return 0.0;
+    });
+}
+
 }  // namespace windwall::scenario

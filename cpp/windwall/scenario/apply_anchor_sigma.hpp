@@ -13,4 +13,8 @@ inline constexpr std::string_view knock_anchor = "engine/knock_anchor/octane_num
 /// from; without it the engine has a spread of its own.
 void apply_anchor_sigma(vehicle::Vehicle& vehicle, const fields::Provenance& notes);
 
+/// One standard deviation of a vehicle's knock anchor, octane numbers; 0 where its engine knows
+/// nothing of knock.
+double anchor_spread(const vehicle::Vehicle& vehicle);
+
 }  // namespace windwall::scenario

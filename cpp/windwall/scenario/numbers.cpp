@@ -73,19 +73,12 @@ void each_of_upgrade(Upgrade& upgrade, Visit&& visit) {
     }
 }
 
-double spread_of_knock(const vehicle::Vehicle& vehicle) {
-    return vehicle.engine.visit([]<class Engine>(const Engine& engine) {
-        if constexpr (engine::Anchored<Engine>) return engine.knock_anchor.spread();
-        return 0.0;
-    });
-}
-
 double sigma_of(const Number& number, const Scenario& from) {
     const auto* note = from.notes.find(number.address);
     if (!number.row) return note ? note->sigma.value_or(0) : 0;
     const double sigma = scenario::sigma_of(from, number.address, *number.row);
     // Nobody knows exactly where an engine knocks, whatever is stated.
-    return sigma > 0 || number.address != knock_anchor ? sigma : spread_of_knock(from.vehicle);
+    return sigma > 0 || number.address != knock_anchor ? sigma : anchor_spread(from.vehicle);
 }
 
 // Every number of a scenario that has a sigma, in one order for all who ask.

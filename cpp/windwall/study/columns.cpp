@@ -3,9 +3,9 @@
 #include "windwall/solve/full_throttle/top_speed.hpp"
 #include "windwall/solve/point/guarded.hpp"
 #include "windwall/solve/results/describe.hpp"
+#include "windwall/study/result_reader.hpp"
 
 #include <limits>
-#include <optional>
 
 namespace windwall::study {
 namespace {
@@ -18,35 +18,25 @@ AnswerColumns blank(std::size_t variants, std::size_t outputs, solve::Status sta
             std::vector<std::vector<double>>(outputs, missing)};
 }
 
-/// The results one worker is asked for. Variants differ in numbers only, so where each result
-/// stands is worked out at the first of them.
+/// The results one worker is asked for.
 class Outputs {
 public:
-    explicit Outputs(const std::vector<std::string>& addresses) : addresses_(&addresses) {}
+    explicit Outputs(const std::vector<std::string>& addresses) : results_(addresses) {}
 
     void read(const vehicle::Vehicle& car, const solve::EquilibriumSpeed& equilibrium,
               std::size_t i, AnswerColumns& answers) {
-        if (addresses_->empty()) return;
+        if (results_.size() == 0) return;
         solve::VehicleSolver solver(car);
         const solve::FullThrottlePoint full_throttle =
             solver.at({equilibrium.full_throttle->point.condition.engine_speed,
                        equilibrium.full_throttle->gear_state()});
         solve::describe(solver.point_solver().balance(), full_throttle, point_);
-        if (paths_.empty()) resolve();
-        for (std::size_t k = 0; k < paths_.size(); ++k)
-            if (paths_[k]) answers.outputs[k][i] = paths_[k]->get(&point_).value_or(nan);
+        for (std::size_t k = 0; k < results_.size(); ++k)
+            answers.outputs[k][i] = results_.read(k, point_);
     }
 
 private:
-    void resolve() {
-        for (const std::string& address : *addresses_)
-            paths_.push_back(
-                fields::find_number(fields::group_type<solve::OperatingPoint>, &point_, address)
-                    .value);
-    }
-
-    const std::vector<std::string>* addresses_;
-    std::vector<std::optional<fields::FieldPath>> paths_;
+    ResultReader results_;
     solve::OperatingPoint point_;
 };
 

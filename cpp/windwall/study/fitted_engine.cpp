@@ -14,13 +14,6 @@ constexpr double infinity = std::numeric_limits<double>::infinity();
 
 }  // namespace
 
-double anchor_spread(const Vehicle& vehicle) {
-    return vehicle.engine.visit([]<class Engine>(const Engine& engine) {
-        if constexpr (engine::Anchored<Engine>) return engine.knock_anchor.spread();
-        return 0.0;
-    });
-}
-
 Vehicle at_anchor(Vehicle vehicle, double octane_shift) {
     std::visit(
         [&]<class Engine>(Engine& engine) {

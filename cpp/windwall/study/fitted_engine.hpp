@@ -9,10 +9,6 @@
 
 namespace windwall::study {
 
-/// One standard deviation of a vehicle's knock anchor, octane numbers; none where its engine knows
-/// nothing of knock.
-double anchor_spread(const vehicle::Vehicle& vehicle);
-
 /// Moves the knock anchor of a vehicle by so many octane numbers; it is known as well as before.
 vehicle::Vehicle at_anchor(vehicle::Vehicle vehicle, double octane_shift);
 

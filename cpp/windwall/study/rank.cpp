@@ -1,5 +1,6 @@
 #include "windwall/study/rank.hpp"
 
+#include "windwall/scenario/apply_anchor_sigma.hpp"
 #include "windwall/scenario/install.hpp"
 #include "windwall/solve/point/guarded.hpp"
 #include "windwall/study/end_of_pull.hpp"
@@ -30,7 +31,7 @@ void look_at_goal(const Scenario& scenario, const Considered& considered,
 }
 
 std::array<double, anchors> octane_numbers(const Scenario& scenario) {
-    const double spread = anchor_spread(scenario.vehicle);
+    const double spread = scenario::anchor_spread(scenario.vehicle);
     const double stated = scenario.vehicle.engine.visit([]<class Engine>(const Engine& engine) {
         if constexpr (engine::Anchored<Engine>) return engine.knock_anchor.octane_number;
         return 0.0;  // knows nothing of knock: no anchor to move

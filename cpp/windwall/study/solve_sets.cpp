@@ -1,5 +1,6 @@
 #include "windwall/study/solve_sets.hpp"
 
+#include "windwall/scenario/apply_anchor_sigma.hpp"
 #include "windwall/solve/point/guarded.hpp"
 #include "windwall/study/engine_group.hpp"
 
@@ -112,7 +113,7 @@ std::vector<SetResult> solve_sets(const Scenario& scenario, const Considered& co
     const std::vector<std::vector<std::size_t>> groups = by_engine(scenario, chosen_sets);
     std::vector<SetResult> results(sets.size());
     std::vector<char> done(sets.size());
-    const double spread = anchor_spread(scenario.vehicle);
+    const double spread = scenario::anchor_spread(scenario.vehicle);
     std::atomic<std::size_t> solved = 0;
     std::atomic<bool> stopped = false;
     BatchOptions batch = options.batch;

@@ -3,6 +3,7 @@
 #include "windwall/solve/full_throttle/top_speed.hpp"
 #include "windwall/solve/point/guarded.hpp"
 #include "windwall/solve/results/describe.hpp"
+#include "windwall/study/result_reader.hpp"
 #include "windwall/study/worlds.hpp"
 
 #include <algorithm>
@@ -118,14 +119,6 @@ Seen seen(const Vehicle& vehicle, const Situation& situation) {
         [] { return Seen{}; });
 }
 
-double read(const std::string& address, const Seen& seen) {
-    if (address == speed_of_goal) return seen.speed;
-    if (!seen.has_point) return nothing;
-    const auto path =
-        fields::find_number(fields::group_type<solve::OperatingPoint>, &seen.point, address);
-    return path ? path->get(&seen.point).value_or(nothing) : nothing;
-}
-
 std::size_t results_of(const std::vector<Situation>& situations) {
     std::size_t count = 0;
     for (const auto& one : situations)
@@ -133,17 +126,44 @@ std::size_t results_of(const std::vector<Situation>& situations) {
     return count;
 }
 
-/// Every situation of one world.
-void look(const Vehicle& vehicle, const std::vector<Situation>& situations, std::size_t world,
-          WorldAnswers& into) {
-    std::size_t place = world * results_of(situations);
-    for (std::size_t i = 0; i < situations.size(); ++i) {
-        const Seen there = seen(vehicle, situations[i]);
-        into.status[world * situations.size() + i] = there.status;
-        for (const auto& address : situations[i].results)
-            into.answers[place++] = read(address, there);
+/// One world after the other, every situation of it. The workspace of one thread.
+class Looks {
+public:
+    Looks(const Scenario& scenario, const Worlds& worlds, const std::vector<Situation>& situations,
+          WorldAnswers& into)
+        : drawn_(scenario),
+          worlds_(worlds),
+          situations_(situations),
+          width_(results_of(situations)),
+          into_(into) {
+        for (const auto& one : situations)
+            readers_.emplace_back(one.results);
     }
-}
+
+    void at(std::size_t world) {
+        const Vehicle& vehicle = drawn_.at(worlds_.at(world)).vehicle;
+        std::size_t place = world * width_;
+        for (std::size_t i = 0; i < situations_.size(); ++i) {
+            const Seen there = seen(vehicle, situations_[i]);
+            into_.status[world * situations_.size() + i] = there.status;
+            for (std::size_t k = 0; k < readers_[i].size(); ++k)
+                into_.answers[place++] = read(i, k, there);
+        }
+    }
+
+private:
+    double read(std::size_t situation, std::size_t which, const Seen& seen) {
+        if (situations_[situation].results[which] == speed_of_goal) return seen.speed;
+        return seen.has_point ? readers_[situation].read(which, seen.point) : nothing;
+    }
+
+    scenario::Drawn drawn_;
+    Worlds worlds_;
+    const std::vector<Situation>& situations_;
+    std::size_t width_;  // results of a world
+    std::vector<ResultReader> readers_;
+    WorldAnswers& into_;
+};
 
 }  // namespace
 
@@ -155,11 +175,8 @@ WorldAnswers world_answers(const Scenario& scenario, const Worlds& worlds,
     run_batch(
         worlds.size(),
         [&] {
-            auto drawn = std::make_shared<scenario::Drawn>(scenario);
-            return [&, drawn](std::size_t world) {
-                const Vehicle& vehicle = drawn->at(worlds.at(world)).vehicle;
-                look(vehicle, situations, world, made);
-            };
+            auto looks = std::make_shared<Looks>(scenario, worlds, situations, made);
+            return [looks](std::size_t world) { looks->at(world); };
         },
         options);
     return made;
