@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from textwrap import wrap
 
 from windwall.quantities.measures import SPEED
 from windwall.report.text_layout import bullet, paragraph, section, table
@@ -30,6 +31,7 @@ EDGES = (
 )
 MOST_ONE_SIDED = 3
 MOST_SETS = 12
+WIDEST = 100  # of a line with the name of a set
 WORTH_A_WORD = 0.5 / 3.6  # m/s
 ENDS = ("middle", "stated")
 INTERVAL = "{low} to {high} in 9 of 10 vehicles described like this{goal}."
@@ -155,16 +157,13 @@ def _sets(drawn: DrawnRanking) -> list[str]:
     head = (f"{unit} in 9 of 10", "goal in", "behind", "cost", "set")
     rows = [head, *(_set(one, drawn) for one in shown)]
     lines = table([row[:4] for row in rows], left=())
-    wide = [f"{line}  {row[4]}" for line, row in zip(lines, rows, strict=True)]
     note = NOTE_SETS.format(could=drawn.could_win, whole=drawn.drawn_whole)
-    return [*(line for one in wide for line in _hanging(one)), *paragraph(note)]
-
-
-def _hanging(line: str) -> list[str]:
-    from textwrap import wrap
-
-    width = len(line) - len(line.lstrip())
-    return wrap(line, 100, subsequent_indent=" " * 45, initial_indent=line[:width]) or [line]
+    told = (f"{line}  {row[4]}" for line, row in zip(lines, rows, strict=True))
+    below = " " * (len(lines[0]) + 2)
+    return [
+        *(part for one in told for part in wrap(one, WIDEST, subsequent_indent=below)),
+        *paragraph(note),
+    ]
 
 
 def _shown(drawn: DrawnRanking) -> list[DrawnSet]:
