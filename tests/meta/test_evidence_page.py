@@ -8,7 +8,8 @@ import pytest
 from evidence import page
 from evidence.notes import Notes
 
-MODULES = {path.stem for path in Path(page.PUBLISHED).glob("test_*.py")}
+PUBLISHED = Path(page.PUBLISHED)
+MODULES = {path.stem for path in PUBLISHED.glob("test_*.py")}
 NUMBER = re.compile(r"(?<![\w.])[-+]?\d+(?:\.\d+)?(?:e[-+]?\d+)?")
 
 
@@ -62,3 +63,11 @@ def test_a_line_is_near_itself(line):
 @pytest.mark.parametrize("line", ["| torque | 13.4 % |", "| power | 12.4 % |", "a\nb"])
 def test_another_line_is_not(line):
     assert len(changed("| torque | 12.4 % |", line)) == 1
+
+
+def test_no_check_from_outside_waits_for_the_long_run():
+    """The page is compared where all of them ran, and the usual run leaves the slow ones out."""
+    slow = [
+        name for name in MODULES if "mark.slow" in (PUBLISHED / f"{name}.py").read_text("utf-8")
+    ]
+    assert slow == []

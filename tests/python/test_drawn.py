@@ -2,11 +2,13 @@
 
 import json
 from itertools import chain, combinations
+from pathlib import Path
 
 import numpy as np
 import pytest
 
 import windwall as ww
+from published.chances import farthest
 from windwall.report.wording.chance import of_ten
 from windwall.results.drawn import Spread
 from windwall.study import drawn_sets
@@ -213,3 +215,12 @@ def test_the_command_says_how_sure(windwall, tmp_path):
 )
 def test_chances_are_counted(chance, said):
     assert of_ten(chance, 256) == said
+
+
+@pytest.mark.slow
+@pytest.mark.timeout(600)
+@pytest.mark.parametrize(("draws", "within"), [(256, 0.06), (4096, 0.015)])
+def test_chances_of_a_blown_car_agree_with_independent_draws(draws, within):
+    """As tests/published/test_chances.py does for a vehicle that is quicker to solve."""
+    sets = ((), ("fairing", "small_pulley", "gearing", "diet"))
+    assert farthest(Path(CAR).read_text(encoding="utf-8"), sets, draws) <= within
