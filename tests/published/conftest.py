@@ -1,10 +1,13 @@
 """Every test here notes what it compares; `--evidence` makes docs/evidence.md of the notes."""
 
+from pathlib import Path
+
 import pytest
 
 from evidence.notes import Notes, watching
 from evidence.page import write
 
+HERE = Path(__file__).parent
 NOTES = pytest.StashKey()
 
 
@@ -17,8 +20,10 @@ def pytest_configure(config):
 
 
 def pytest_deselected(items):
+    """Only those that stand here: elsewhere a file may be called the same."""
     for item in items:
-        item.config.evidence.left_out.add(item.path.stem)
+        if item.path.parent == HERE:
+            item.config.evidence.left_out.add(item.path.stem)
 
 
 @pytest.fixture(autouse=True)
