@@ -9,51 +9,36 @@ import os
 from collections.abc import Iterable, Mapping
 from typing import TYPE_CHECKING, Any
 
-from windwall.results.day import Corrected, Forecast
-from windwall.results.default_sensitivity import DefaultSensitivity
-from windwall.results.diagnosis import Compared, Diagnosis
-from windwall.results.drawn import DrawnRanking, DrawnSpeed
-from windwall.results.drive import Drive
-from windwall.results.faults import FaultsThatFit
-from windwall.results.flyweights import Flyweights
-from windwall.results.leans_on import LeansOn
-from windwall.results.measure import ToMeasure
-from windwall.results.operating_point import OperatingPoint
-from windwall.results.part_load import PartLoad
-from windwall.results.posterior import Posterior
-from windwall.results.ranking import Chosen, Ranking
-from windwall.results.standing_start import Shortfall
-from windwall.results.top_speed import TopSpeed
+from windwall import study
 from windwall.results.views import Readable, frame
 from windwall.scenario import files, info
 from windwall.scenario.arguments import several
 from windwall.scenario.data import ScenarioData
-from windwall.scenario.installing import Fitted
-from windwall.study import (
-    calibrate,
-    challenge,
-    coast_down,
-    compare,
-    day,
-    default_sensitivity,
-    diagnosis,
-    drive,
-    faults,
-    flyweights,
-    leans_on,
-    learned,
-    measure,
-    rank_draws,
-    solve,
-    speed_draws,
-    standing_start,
-)
-from windwall.study.calibrate_walkers import Walk
 from windwall.study.draws import FEWEST, SEED
-from windwall.study.progress import Progress
 
 if TYPE_CHECKING:
     import pandas
+
+    from windwall.results.day import Corrected, Forecast
+    from windwall.results.default_sensitivity import DefaultSensitivity
+    from windwall.results.diagnosis import Compared, Diagnosis
+    from windwall.results.drawn import DrawnRanking, DrawnSpeed
+    from windwall.results.drive import Drive
+    from windwall.results.faults import FaultsThatFit
+    from windwall.results.flyweights import Flyweights
+    from windwall.results.leans_on import LeansOn
+    from windwall.results.measure import ToMeasure
+    from windwall.results.operating_point import OperatingPoint
+    from windwall.results.part_load import PartLoad
+    from windwall.results.posterior import Posterior
+    from windwall.results.ranking import Chosen, Ranking
+    from windwall.results.standing_start import Shortfall
+    from windwall.results.top_speed import TopSpeed
+    from windwall.scenario.installing import Fitted
+    from windwall.study.calibrate_walkers import Walk
+    from windwall.study.day import Day
+    from windwall.study.leans_on import Between
+    from windwall.study.progress import Progress
 
 
 class Scenario(ScenarioData, Readable):
@@ -63,19 +48,19 @@ class Scenario(ScenarioData, Readable):
 
     def top_speed(self) -> TopSpeed:
         """How fast it gets, why no faster, and where the watts go."""
-        return solve.top_speed(self)
+        return study.solve.top_speed(self)
 
     def brief_top_speed(self) -> TopSpeed:
         """The speed and the point there alone, for asking again and again: no accounts, no limits,
         nothing of what small changes are worth.
         """
-        return solve.top_speed(self, brief=True)
+        return study.solve.top_speed(self, brief=True)
 
     def operating_point(
         self, engine_speed: Any, opening: Any = 1.0, road_speed: Any = None
     ) -> OperatingPoint:
         """The engine held at a speed: texts with units (`"4200 rpm"`) or `si(x)`."""
-        return solve.operating_point(self, engine_speed, opening, road_speed)
+        return study.solve.operating_point(self, engine_speed, opening, road_speed)
 
     def drawn_speed(
         self, draws: int = FEWEST, seed: int = SEED, *, progress: bool | Progress | None = None
@@ -83,7 +68,7 @@ class Scenario(ScenarioData, Readable):
         """How fast vehicles described like this one are: the speed in so many worlds, each with a
         value for all that is uncertain. `draws` is a power of two.
         """
-        return speed_draws.draw_speed(self, draws, seed, progress)
+        return study.speed_draws.draw_speed(self, draws, seed, progress)
 
     def drawn_ranking(
         self,
@@ -98,31 +83,31 @@ class Scenario(ScenarioData, Readable):
         all of them: `ranking.summary(None, car.drawn_ranking(ranking))`. Ctrl-C keeps the worlds
         that are done.
         """
-        return rank_draws.draw_ranking(self, ranking, draws, seed, progress, threads)
+        return study.rank_draws.draw_ranking(self, ranking, draws, seed, progress, threads)
 
     def drive(self, outing: str | None = None, *, progress: bool | Progress | None = None) -> Drive:
         """Drives an outing over time, named by its id or title; the only one needs no name. Ctrl-C
         stops it and keeps what was driven.
         """
-        return drive.drive(self, outing, progress)
+        return study.drive.drive(self, outing, progress)
 
     def full_throttle_curve(self, gear: int | None = None, points: int = 40) -> pandas.DataFrame:
         """Full throttle over engine speed, one column for each result, SI; units in `attrs`."""
-        return frame(solve.full_throttle_curve(self, gear, points))
+        return frame(study.solve.full_throttle_curve(self, gear, points))
 
     def time_to(self, speed: Any, **outing: Any) -> float:
         """Seconds from standstill to a speed at full throttle, `"100 km/h"`; further arguments are
         keys of an outing, such as `starts="soaked"`. Raises `NoAnswer` where it is not reached.
         """
-        return standing_start.time_to(self, speed, **outing)
+        return study.standing_start.time_to(self, speed, **outing)
 
     def time_over(self, distance: Any, **outing: Any) -> float:
         """Seconds from standstill over a distance at full throttle, `"402.336 m"`; likewise."""
-        return standing_start.time_over(self, distance, **outing)
+        return study.standing_start.time_over(self, distance, **outing)
 
     def shortfall(self, **outing: Any) -> Shortfall:
         """How far a run that is driven from standstill ends below the quick `top_speed()`."""
-        return standing_start.shortfall(self, **outing)
+        return study.standing_start.shortfall(self, **outing)
 
     def coast_down(
         self,
@@ -135,7 +120,9 @@ class Scenario(ScenarioData, Readable):
         """Time and distance of rolling from one speed down to another without drive, SI; wind and
         grade are those of the scenario unless stated. The driveline takes nothing.
         """
-        return frame(coast_down.coast_down(self, from_speed, to_speed, headwind, grade, points))
+        return frame(
+            study.coast_down.coast_down(self, from_speed, to_speed, headwind, grade, points)
+        )
 
     def flyweights(
         self, shift_speed: Any, shift_end_speed: Any = None, engagement_speed: Any = None
@@ -143,7 +130,7 @@ class Scenario(ScenarioData, Readable):
         """Weights and spring of the belt drive that hold the engine at these speeds, `"4200 rpm"`,
         at full throttle: where it begins to shift, where it has shifted, and where it grips.
         """
-        return flyweights.flyweights(self, shift_speed, shift_end_speed, engagement_speed)
+        return study.flyweights.flyweights(self, shift_speed, shift_end_speed, engagement_speed)
 
     def hold_speed(self, speed: Any, gear: int | None = None) -> PartLoad | pandas.DataFrame:
         """The pedal that holds a road speed, `"50 km/h"` or `si(x)`, in a gear counted from 1; else
@@ -151,20 +138,20 @@ class Scenario(ScenarioData, Readable):
         units in `attrs` and how each ended under `status`.
         """
         if several(speed):
-            return frame(solve.hold_speed_curve(self, speed, gear))
-        return solve.hold_speed(self, speed, gear)
+            return frame(study.solve.hold_speed_curve(self, speed, gear))
+        return study.solve.hold_speed(self, speed, gear)
 
     def idle(self, engine_speed: Any = None) -> PartLoad | pandas.DataFrame:
         """The engine alone, the vehicle standing, at the speed it idles at or at another; of
         several engine speeds a table.
         """
         if several(engine_speed):
-            return frame(solve.idle_curve(self, engine_speed))
-        return solve.idle(self, engine_speed)
+            return frame(study.solve.idle_curve(self, engine_speed))
+        return study.solve.idle(self, engine_speed)
 
     def against_observed(self) -> list[Compared]:
         """The model beside every fact that was observed and that it has a number for."""
-        return list(compare.compare(self))
+        return list(study.compare.compare(self))
 
     def diagnose(self, ranking: Ranking | None = None) -> Diagnosis:
         """The same, with what would explain each fact that contradicts the model, and what that
@@ -172,14 +159,14 @@ class Scenario(ScenarioData, Readable):
         answer has it where it is handed over: `ranking.summary(car.diagnose(ranking))`.
         """
         if ranking is None:
-            return diagnosis.diagnose(self)
-        return challenge.challenge(self, ranking)
+            return study.diagnosis.diagnose(self)
+        return study.challenge.challenge(self, ranking)
 
     def what_to_measure(self, budget: str | float | None = None, **how: Any) -> ToMeasure:
         """What to measure next: what each gauge would teach of the speed and of which set to buy.
         Further arguments: `also` (gauges of one's own), `draws`, `progress`, `threads`.
         """
-        return measure.measure(self, budget, **how)
+        return study.measure.measure(self, budget, **how)
 
     def faults(
         self,
@@ -189,7 +176,7 @@ class Scenario(ScenarioData, Readable):
         """Which single fault fits what was read: `facts`, or what the file has under `observed`;
         `before`, what the same gauges read when nothing was wrong.
         """
-        return faults.faults(self, facts, before)
+        return study.faults.faults(self, facts, before)
 
     def calibrate(
         self,
@@ -203,13 +190,13 @@ class Scenario(ScenarioData, Readable):
         facts of logs. Some thousands of quick solves; `walkers=Walk()` draws the full posterior
         with emcee, at ten times that. Raises `NoAnswer` where nothing can be learned from.
         """
-        return calibrate.calibrate(self, facts, progress, walkers=walkers, threads=threads)
+        return study.calibrate.calibrate(self, facts, progress, walkers=walkers, threads=threads)
 
     def learned(self, posterior: Posterior) -> Scenario:
         """The scenario as it is believed afterwards: values moved, their ± tightened, and a note of
         what it was learned from.
         """
-        return learned.learned(self, posterior)
+        return study.learned.learned(self, posterior)
 
     def chosen(self, *what: Fitted) -> tuple[Chosen, ...]:
         """Which value each choice takes in `car.install(*what)`."""
@@ -217,27 +204,27 @@ class Scenario(ScenarioData, Readable):
 
     def default_sensitivities(self) -> list[DefaultSensitivity]:
         """What each value that was not stated is worth in speed, by solving again for each."""
-        return default_sensitivity.default_sensitivities(self)
+        return study.default_sensitivity.default_sensitivities(self)
 
-    def corrected(self, to_day: day.Day, from_day: day.Day = None, speed: Any = None) -> Corrected:
+    def corrected(self, to_day: Day, from_day: Day = None, speed: Any = None) -> Corrected:
         """What another day does to speed, power and torque, beside the published factors, and what
         a speed that was seen would have been then. A day is what differs from that of the file:
         `{"temperature": "12 degC", "pressure": "102 kPa"}`.
         """
-        return day.corrected(self, to_day, from_day, speed)
+        return study.day.corrected(self, to_day, from_day, speed)
 
     def forecast(self, temperatures: Iterable[Any], pressures: Iterable[Any]) -> Forecast:
         """The speed for every temperature and pressure, texts with units; the rest of the day is
         that of the file.
         """
-        return day.forecast(self, temperatures, pressures)
+        return study.day.forecast(self, temperatures, pressures)
 
-    def leans_on(self, between: leans_on.Between = None, **terms: Any) -> LeansOn:
+    def leans_on(self, between: Between = None, **terms: Any) -> LeansOn:
         """What the speed leans on, and what the difference of two sets of upgrades does: two lists
         of ids, or a ranking for its two best. `rows` (512, a power of two) buys smaller errors;
         `progress`, `seed`, `threads`. Ctrl-C keeps what is done.
         """
-        return leans_on.leans_on(self, between, **terms)
+        return study.leans_on.leans_on(self, between, **terms)
 
 
 def loads(text: str | bytes, source: str = "scenario") -> Scenario:

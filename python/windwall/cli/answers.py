@@ -19,9 +19,7 @@ from windwall.study.challenge import challenge
 from windwall.study.diagnosis import diagnose
 from windwall.study.drive import drive
 from windwall.study.rank import rank
-from windwall.study.rank_draws import draw_ranking
 from windwall.study.solve import top_speed
-from windwall.study.speed_draws import draw_speed
 from windwall.study.standing_start import driven_end
 
 
@@ -88,6 +86,8 @@ class Speed(Diagnosed):
     """The quick answer, with how sure it is and where a driven run ends."""
 
     def __init__(self, scenario: ScenarioData, _arguments: argparse.Namespace) -> None:
+        from windwall.study.speed_draws import draw_speed  # only where it is asked
+
         found = top_speed(scenario)
         drawn = draw_speed(scenario, progress=False) if found.answered else None
         super().__init__(found, scenario, drawn)
@@ -109,6 +109,8 @@ def rank_menu(scenario: ScenarioData, arguments: argparse.Namespace) -> Diagnose
         return ranking
     if not arguments.draws or not ranking.complete or not ranking.answered:
         return Diagnosed(ranking, scenario)
+    from windwall.study.rank_draws import draw_ranking
+
     drawn = draw_ranking(scenario, ranking, arguments.draws, threads=arguments.threads)
     return Diagnosed(ranking, scenario, drawn)
 

@@ -5,17 +5,18 @@ from __future__ import annotations
 import argparse
 import json
 from collections.abc import Callable
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from windwall.cli.output import say
 from windwall.errors import Problem, ScenarioError
 from windwall.report.documents import to_text
 from windwall.report.text.kinds import kinds_text
-from windwall.results.differences import Differences
 from windwall.scenario import files
 from windwall.scenario.data import ScenarioData
 from windwall.scenario.kinds import kinds
-from windwall.study.differences import compare_files
+
+if TYPE_CHECKING:
+    from windwall.results.differences import Differences
 
 
 class Changed:
@@ -70,6 +71,8 @@ def _typed(value: str) -> Any:
 
 
 def compared(scenario: ScenarioData, arguments: argparse.Namespace) -> Differences:
+    from windwall.study.differences import compare_files  # only where it is asked
+
     other = ScenarioData.read(files.read(arguments.other), arguments.other)
     return compare_files(scenario, other)
 

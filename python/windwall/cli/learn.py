@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import argparse
 from collections.abc import Callable
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
-from windwall.results.posterior import Posterior
 from windwall.scenario.data import ScenarioData
-from windwall.study.calibrate import calibrate
-from windwall.study.learned import learned
+
+if TYPE_CHECKING:
+    from windwall.results.posterior import Posterior
 
 
 class Learned:
@@ -33,6 +33,9 @@ class Learned:
 
 def learn(scenario: ScenarioData, arguments: argparse.Namespace) -> Learned:
     """From the logs that are named, else from what the file has observed."""
+    from windwall.study.calibrate import calibrate  # only where it is asked
+    from windwall.study.learned import learned
+
     posterior = calibrate(scenario, told_by(scenario, arguments.logs))
     if arguments.output is None:
         return Learned(posterior, None, "")

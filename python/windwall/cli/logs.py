@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import argparse
+from typing import TYPE_CHECKING
 
-from windwall.logs.against import read_against
-from windwall.results.log import ReadLog
 from windwall.scenario import files
 from windwall.scenario.data import ScenarioData
+
+if TYPE_CHECKING:
+    from windwall.results.log import ReadLog
 
 
 def add_log(reading: argparse.ArgumentParser) -> None:
@@ -24,6 +26,8 @@ def add_log(reading: argparse.ArgumentParser) -> None:
 
 
 def logs(scenario: ScenarioData, arguments: argparse.Namespace) -> ReadLog:
+    from windwall.logs.against import read_against  # only where it is asked
+
     found = read_against(scenario, arguments.log, arguments.mapping)
     if arguments.write_mapping:
         files.write(arguments.write_mapping, found.mapping, over=False)

@@ -3,24 +3,29 @@
 from __future__ import annotations
 
 import argparse
+from typing import TYPE_CHECKING
 
-from windwall.results.faults import FaultsThatFit
-from windwall.results.measure import ToMeasure
 from windwall.scenario import files
 from windwall.scenario.data import ScenarioData
 from windwall.study.draws import FEWEST, is_even_count
-from windwall.study.fault_facts import observed
-from windwall.study.faults import faults
-from windwall.study.measure import measure
+
+if TYPE_CHECKING:
+    from windwall.results.faults import FaultsThatFit
+    from windwall.results.measure import ToMeasure
 
 
 def to_measure(scenario: ScenarioData, arguments: argparse.Namespace) -> ToMeasure:
     """What to measure next."""
+    from windwall.study.measure import measure  # only where it is asked
+
     return measure(scenario, arguments.budget, draws=arguments.draws, threads=arguments.threads)
 
 
 def which_fault(scenario: ScenarioData, arguments: argparse.Namespace) -> FaultsThatFit:
     """Which single fault fits what the file says was observed."""
+    from windwall.study.fault_facts import observed  # only where it is asked
+    from windwall.study.faults import faults
+
     if arguments.before is None:
         return faults(scenario)
     sound = ScenarioData.read(files.read(arguments.before), arguments.before)

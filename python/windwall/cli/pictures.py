@@ -7,11 +7,10 @@ import json
 from collections.abc import Callable
 from math import isnan
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
 from windwall.errors import Problem, ScenarioError
 from windwall.quantities.measures import Measure
-from windwall.report import plots
 from windwall.report.text_layout import table
 from windwall.results.answer import answer_rows
 from windwall.results.record import result_row
@@ -20,17 +19,14 @@ from windwall.scenario.data import ScenarioData
 from windwall.study.drive import drive
 from windwall.study.rank import rank
 from windwall.study.solve import top_speed
-from windwall.study.sweep import sweep
-
-if TYPE_CHECKING:
-    from matplotlib.axes import Axes
 
 FORMATS = (".svg", ".png", ".pdf")
-PICTURES: dict[str, Callable[[ScenarioData], Axes]] = {
-    "force": plots.force_against_speed,
-    "accounts": lambda scenario: plots.accounts(top_speed(scenario)),
-    "money": lambda scenario: plots.best_by_cost(rank(scenario)),
-    "drive": lambda scenario: plots.over_time(drive(scenario)),
+# The function of `report.plots`, and what it draws of a scenario.
+PICTURES: dict[str, tuple[str, Callable[[ScenarioData], Any]]] = {
+    "force": ("force_against_speed", lambda scenario: scenario),
+    "accounts": ("accounts", top_speed),
+    "money": ("best_by_cost", rank),
+    "drive": ("over_time", drive),
 }
 
 
@@ -47,9 +43,11 @@ class Drawn:
             raise ScenarioError([Problem(found, 0, 0, said)], "plot")
         import matplotlib
 
+        from windwall.report import plots  # only where it is asked
+
         matplotlib.use("Agg")
-        figure = PICTURES[self.what](scenario).figure
-        figure.savefig(self.output)
+        plot, of = PICTURES[self.what]
+        getattr(plots, plot)(of(scenario)).figure.savefig(self.output)
 
     def to_dict(self) -> dict[str, Any]:
         return {"plot": self.what, "written": self.output}
@@ -64,6 +62,8 @@ class Swept:
     answered = True
 
     def __init__(self, scenario: ScenarioData, arguments: argparse.Namespace) -> None:
+        from windwall.study.sweep import sweep
+
         grid = {address: values for address, *values in arguments.vary}
         self.found = sweep(scenario, grid, arguments.read)
         self.system, self.scenario = scenario.system, scenario

@@ -3,16 +3,18 @@
 from __future__ import annotations
 
 import argparse
+from typing import TYPE_CHECKING
 
 from windwall.cli.output import complain
-from windwall.results.day import Corrected, Forecast
-from windwall.results.leans_on import LeansOn
+from windwall.results.leans_on import FEWEST_ROWS, ROWS
 from windwall.scenario.data import ScenarioData
-from windwall.study.day import corrected, forecast, weather
 from windwall.study.draws import is_even_count
-from windwall.study.leans_on import ROWS, Between, leans_on
 from windwall.study.rank import rank
-from windwall.study.sobol_indices import FEWEST_ROWS
+
+if TYPE_CHECKING:
+    from windwall.results.day import Corrected, Forecast
+    from windwall.results.leans_on import LeansOn
+    from windwall.study.leans_on import Between
 
 AS_IT_IS = "-"
 MOST_ROWS = 16384
@@ -40,6 +42,8 @@ def add_leans(question: argparse.ArgumentParser) -> None:
 
 def leans(scenario: ScenarioData, arguments: argparse.Namespace) -> LeansOn:
     """Says what it will cost, and does it."""
+    from windwall.study.leans_on import leans_on  # only where it is asked
+
     return leans_on(
         scenario,
         between(scenario, arguments),
@@ -97,6 +101,8 @@ def add_day(question: argparse.ArgumentParser) -> None:
 
 def day(scenario: ScenarioData, arguments: argparse.Namespace) -> Corrected | Forecast:
     """One other day, or a table of weather where several are named."""
+    from windwall.study.day import corrected, forecast, weather  # only where it is asked
+
     given = {"relative_humidity": arguments.humidity, "headwind": arguments.headwind}
     rest = {key: value for key, value in given.items() if value is not None}
     temperatures, pressures = arguments.temperature or [], arguments.pressure or []

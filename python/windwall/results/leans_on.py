@@ -7,6 +7,9 @@ from typing import Any, NamedTuple
 
 from windwall.results.views import Discussed, Readable, frame, sentence
 
+ROWS = 512  # of a design, unless stated
+FEWEST_ROWS = 16
+
 
 @dataclass(frozen=True, repr=False)
 class LeansPlan(Readable):

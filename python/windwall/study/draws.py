@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
-from windwall.study.prior import Prior
-from windwall.study.worlds import Array
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from windwall.study.prior import Prior
+    from windwall.study.worlds import Array
 
 FEWEST = 256
 MOST = 65536

@@ -12,7 +12,7 @@ from typing import NamedTuple
 
 import numpy as np
 
-from windwall.results.leans_on import Lean, Leaning, LeansOn, LeansPlan
+from windwall.results.leans_on import ROWS, Lean, Leaning, LeansOn, LeansPlan
 from windwall.results.ranking import MIDDLE, Ranking, UpgradeSet
 from windwall.scenario.data import ScenarioData
 from windwall.scenario.titles import titles
@@ -23,7 +23,6 @@ from windwall.study.slopes import worlds_about
 from windwall.study.sobol_indices import sobol_indices
 from windwall.study.worlds import Array, world_speeds
 
-ROWS = 512
 MOST = 16  # groups of numbers that get indices of their own
 NOTICED = 0.003  # share of what all steps make, below which a number goes to the rest
 UNCORRELATED = 1e-9

@@ -11,10 +11,10 @@ from typing import NamedTuple
 
 import numpy as np
 
+from windwall.results.leans_on import FEWEST_ROWS
 from windwall.study.worlds import Array
 
 RESAMPLES = 1000
-FEWEST_ROWS = 16
 
 
 class Indices(NamedTuple):
