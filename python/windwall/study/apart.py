@@ -8,10 +8,11 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING, Any
 
 from windwall import _core
+from windwall.errors import NoAnswer
 from windwall.results.diagnosis import Alone, Apart
 from windwall.results.gearing import Mark
 from windwall.scenario.data import ScenarioData
-from windwall.study.coast_down import conditions, resistance
+from windwall.study.coast_down import conditions, resistance, rolled
 from windwall.study.standing_start import DONE, driven, until, with_run
 
 if TYPE_CHECKING:
@@ -64,16 +65,12 @@ def _caught(apart: Apart, scenario: ScenarioData) -> float | None:
 
 
 def _coast_time(apart: Apart, scenario: ScenarioData) -> float | None:
-    """s from the first speed of a table to its last, the force growing straight between rows."""
-    import numpy as np
-
-    _, speeds = np.array(apart.coasting).T
-    held = on_its_way(apart, scenario)
-    nodes = np.linspace(speeds[0], speeds[-1], 201)
-    force = resistance(held, nodes)
-    if not np.all(force > 0):
+    """s from the first speed of a table to its last."""
+    (_, fast), *_, (_, slow) = apart.coasting
+    try:
+        return float(rolled(on_its_way(apart, scenario), fast, slow).time[-1])
+    except NoAnswer:
         return None
-    return float(np.trapezoid(held["accelerated_mass"] / force, -nodes))
 
 
 def coast_speeds(apart: Apart, scenario: ScenarioData, start: float | None = None) -> np.ndarray:

@@ -34,7 +34,7 @@ def coast_down(
     slow = exact("to_speed", to_speed, SPEED, "10 km/h")
     _check(fast, slow, points)
     held = conditions(scenario, headwind, grade)
-    return _rolled(held, fast, slow, points)
+    return rolled(held, fast, slow, points)
 
 
 def conditions(scenario: ScenarioData, headwind: Any, grade: Any) -> dict[str, float]:
@@ -73,7 +73,8 @@ def resistance(held: dict[str, float], speed: np.ndarray) -> np.ndarray:
     )
 
 
-def _rolled(held: dict[str, float], fast: float, slow: float, points: int) -> CoastDown:
+def rolled(held: dict[str, float], fast: float, slow: float, points: int = 11) -> CoastDown:
+    """From one speed in m/s to another, held back by these conditions."""
     import numpy as np
 
     speeds = np.linspace(fast, slow, points)
