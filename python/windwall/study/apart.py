@@ -12,7 +12,8 @@ from windwall.errors import NoAnswer
 from windwall.results.diagnosis import Alone, Apart
 from windwall.results.gearing import Mark
 from windwall.scenario.data import ScenarioData
-from windwall.study.coast_down import conditions, resistance, rolled
+from windwall.study.coast_down import conditions, rolled
+from windwall.study.coast_down_solve import Road, Vehicle, speeds
 from windwall.study.standing_start import DONE, driven, until, with_run
 
 if TYPE_CHECKING:
@@ -20,7 +21,6 @@ if TYPE_CHECKING:
 
 READ_TO = 0.2 / 3.6  # m/s, to which a speed of a table is read at best; chosen by the project
 SMOOTH = 3  # degree of the polynomial over time that the scatter of a table is counted from
-LONGEST_STEP = 0.5  # s, of the integration
 
 
 def answer_apart(apart: Apart, scenario: ScenarioData) -> Alone | None:
@@ -77,31 +77,21 @@ def coast_speeds(apart: Apart, scenario: ScenarioData, start: float | None = Non
     """m/s at the times of a table, from its first speed, or another, on."""
     import numpy as np
 
-    times, speeds = np.array(apart.coasting).T
-    first = np.array([speeds[0] if start is None else start])
+    times, seen = np.array(apart.coasting).T
+    first = np.array([seen[0] if start is None else start])
     return slowed([on_its_way(apart, scenario)], times, first)[0]
 
 
 def slowed(held: list[dict[str, float]], times: np.ndarray, first: np.ndarray) -> np.ndarray:
-    """Speeds (worlds, times) from the first on, by the classical method of Runge and Kutta."""
+    """Speeds (worlds, times) from the first on."""
     import numpy as np
 
-    each = {key: np.array([one[key] for one in held]) for key in held[0]}
+    return np.array([_slowed(*one, times - times[0]) for one in zip(held, first, strict=True)])
 
-    def change(speed: np.ndarray) -> np.ndarray:
-        return -resistance(each, speed) / each["accelerated_mass"]
 
-    found = [np.array(first, float)]
-    for gap in np.diff(times):
-        count = int(gap / LONGEST_STEP) + 1
-        speed, step = found[-1], gap / count
-        for _ in range(count):
-            one = change(speed)
-            two = change(speed + step / 2 * one)
-            three = change(speed + step / 2 * two)
-            speed = speed + step / 6 * (one + 2 * two + 2 * three + change(speed + step * three))
-        found.append(speed)
-    return np.array(found).T
+def _slowed(held: dict[str, float], first: float, times: np.ndarray) -> np.ndarray:
+    vehicle, road = (of(*map(held.get, of._fields)) for of in (Vehicle, Road))
+    return speeds(times, first, vehicle.force(road, 1), vehicle.accelerated_mass)
 
 
 def on_its_way(apart: Apart, scenario: ScenarioData) -> dict[str, float]:
