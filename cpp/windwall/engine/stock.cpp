@@ -38,6 +38,7 @@ Intake full_throttle(const Cylinder& stock, const media::Fuel& fuel, double engi
     intake.charge = media::ambient_stream(manifold, temperature, 0, 1e-3);
     intake.ambient_pressure = ambient;
     intake.ambient_temperature = temperature;
+    intake.under_hood_temperature = temperature;  // nothing covers an engine on its stand
     intake.road_speed = stock.cooling.known_road_speed;
     double before = 0;
     for (int round = 0; round < rounds && intake.charge.dry_air != before; ++round)

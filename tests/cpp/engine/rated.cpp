@@ -66,6 +66,13 @@ TEST(StockEngine, DrawsThroughItsIntake) {
     EXPECT_GT(manifold(65000 * rpm), 0.5 * day);  // far beyond it there is still air
 }
 
+TEST(StockEngine, HasNoWarmAirToBeCooledBy) {
+    Cylinder engine = made(36.3, 0);
+    const double bare = torque_of(engine, 5000 * rpm);
+    engine.cooling.warm_air_share = 0.4;
+    EXPECT_EQ(torque_of(engine, 5000 * rpm), bare);
+}
+
 TEST(RatedFigures, AreMetAsWellAsTheyAreKnown) {
     Cylinder engine = made(36.3, 23.5e3);
     const RatedFit fit = fitted(engine);
