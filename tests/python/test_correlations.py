@@ -51,9 +51,11 @@ def test_one_is_saved_as_typed_and_part_of_what_a_file_means():
 
 def test_those_of_upgrades_have_addresses_too():
     fairing = "upgrades/fairing/scale/body/drag_area"
-    car = with_correlations({"between": [DRAG, fairing], "correlation": 0.4})
+    entry = {"between": [DRAG, fairing], "correlation": 0.4, "why": "of the fairing"}
+    car = with_correlations(entry)
+    assert kept_by(car) == [entry]
     assert (DRAG, fairing, 0.4) in _core.correlations(car.core)
-    assert "correlations" not in car.install("fairing").document()
+    assert "of the fairing" not in {one.get("why") for one in kept_by(car.install("fairing"))}
 
 
 def test_what_becomes_exact_errs_no_more():
@@ -129,6 +131,26 @@ def test_drawn_engines_scatter_as_far_as_their_rated_figures_are_known():
     # A figure on a plate is known to 2.5 %; some more comes of what is not linear.
     assert together < 0.035
     assert apart > 1.3 * together
+
+
+def kept_by(car):
+    return car.document().get("correlations", [])
+
+
+def left_to(car):
+    return {frozenset(pair[:2]): pair[2] for pair in _core.correlations(car.core)}
+
+
+def test_what_rated_figures_leave_outlasts_an_upgrade_and_a_value_of_the_engine():
+    car = with_correlations()
+    left, scale = left_to(car), "engine/friction/scale"
+    assert left
+    assert left_to(car.install("fairing")) == pytest.approx(left)
+    warmer = car.set({"engine/head_temperature": "180 degC"})
+    assert left_to(warmer) == pytest.approx(left)
+    assert left_to(ww.loads(warmer.text())) == pytest.approx(left)
+    told = left_to(car.set({scale: "1.1 ± 0.05"}))  # which is known from elsewhere now
+    assert told == pytest.approx({both: one for both, one in left.items() if scale not in both})
 
 
 def test_the_file_rules_over_what_rated_figures_leave():

@@ -19,6 +19,7 @@ namespace {
 using fields::Cursor;
 
 constexpr double least_pivot = 1e-6;
+constexpr double most_correlated = 0.999;
 constexpr double least_told = 1e-3;  // a correlation that is worth keeping
 
 std::vector<std::string> uncertain_addresses(const Scenario& scenario) {
@@ -82,6 +83,12 @@ std::optional<std::array<std::string, 2>> read_between(const Cursor& entry,
 
 bool is_of(const Correlation& one, const std::array<std::string, 2>& between) {
     return one.between == between || one.between == std::array{between[1], between[0]};
+}
+
+bool names_any(const Correlation& one, std::span<const std::string> addresses) {
+    return std::ranges::any_of(addresses, [&](const std::string& address) {
+        return one.between[0] == address || one.between[1] == address;
+    });
 }
 
 bool is_named_before(const std::vector<Correlation>& read) {
@@ -152,7 +159,8 @@ std::vector<Correlation> left_by_rated(const engine::RatedFit& fit) {
 std::span<const fields::Row> Correlation::rows() {
     using namespace fields;
     static constexpr Row table[] = {
-        required("correlation", "r", at<&Correlation::correlation>, number(), {-0.999, 0.999},
+        required("correlation", "r", at<&Correlation::correlation>, number(),
+                 {-most_correlated, most_correlated},
                  "Correlation of their errors: 1 would be that one follows from the other"),
         text("why", at<&Correlation::why>, "Why they err together"),
     };
@@ -183,7 +191,7 @@ std::vector<Correlation> all_correlations(const Scenario& scenario) {
     if (!scenario.rated) return all;
     const auto stated = [&](const std::string& address) {
         return std::ranges::any_of(scenario.correlations, [&](const Correlation& one) {
-            return one.between[0] == address || one.between[1] == address;
+            return names_any(one, std::span(&address, 1));
         });
     };
     const auto known = uncertain_addresses(scenario);
@@ -194,6 +202,28 @@ std::vector<Correlation> all_correlations(const Scenario& scenario) {
         if (uncertain) all.push_back(std::move(one));
     }
     return all;
+}
+
+void keep_correlations(Scenario& scenario, std::span<const std::string> told_anew) {
+    auto all = all_correlations(scenario);
+    const auto from = all.begin() + static_cast<std::ptrdiff_t>(scenario.correlations.size());
+    all.erase(std::remove_if(from, all.end(),
+                             [&](const Correlation& one) {
+                                 return std::abs(one.correlation) > most_correlated ||
+                                        names_any(one, told_anew);
+                             }),
+              all.end());
+    // What a file would not be read with is not kept: their +/- then stand alone.
+    if (all.size() > most_correlations || !can_be_drawn(all)) return;
+    auto source =
+        scenario.correlations_source ? *scenario.correlations_source : fields::Json::array();
+    for (auto at = scenario.correlations.size(); at < all.size(); ++at)
+        source.push_back({{"between", all[at].between},
+                          {"correlation", all[at].correlation},
+                          {"why", all[at].why}});
+    scenario.correlations = std::move(all);
+    if (!source.empty())
+        scenario.correlations_source = std::make_shared<const fields::Json>(std::move(source));
 }
 
 void drop_impossible_correlations(Scenario& scenario) {

@@ -32,6 +32,10 @@ std::vector<Correlation> read_correlations(const fields::Cursor& list, const Sce
 /// the file says something of one of these.
 std::vector<Correlation> all_correlations(const Scenario& scenario);
 
+/// Writes down what the rated figures leave, as if the file had said it, but nothing of addresses
+/// that are about to be told anew.
+void keep_correlations(Scenario& scenario, std::span<const std::string> told_anew);
+
 /// Takes away those of numbers that are exact now, or gone.
 void drop_impossible_correlations(Scenario& scenario);
 

@@ -57,6 +57,13 @@ bool changes_engine(const Changes& changes) {
     });
 }
 
+std::vector<std::string> addresses(const Changes& changes) {
+    std::vector<std::string> all;
+    for (const auto& [address, given] : changes)
+        all.push_back(address);
+    return all;
+}
+
 void check_rules(Scenario& made, const std::vector<FieldPath>& changed,
                  fields::Problems& problems) {
     std::vector<std::string> said;
@@ -97,7 +104,7 @@ Loaded set(const Scenario& scenario, const Changes& changes) {
     ReadContext findings(fields::group_type<vehicle::Vehicle>);
     std::vector<FieldPath> changed;
     const bool of_the_engine = changes_engine(changes);
-    if (of_the_engine && !finds_anew(changes)) keep_solved(*made.scenario);
+    if (of_the_engine && !finds_anew(changes)) keep_solved(*made.scenario, addresses(changes));
     for (const auto& [address, given] : changes)
         change(*made.scenario, address, given, findings, changed);
     if (findings.problems.empty()) check_rules(*made.scenario, changed, findings.problems);

@@ -5,6 +5,7 @@
 #include "windwall/fields/quantity.hpp"
 #include "windwall/scenario/apply_anchor_sigma.hpp"
 #include "windwall/scenario/complete.hpp"
+#include "windwall/scenario/correlations.hpp"
 
 #include <algorithm>
 
@@ -114,8 +115,9 @@ bool is_solved(const Scenario& scenario, std::string_view address) {
     return solved_sigma(scenario, address).has_value();
 }
 
-void keep_solved(Scenario& scenario) {
+void keep_solved(Scenario& scenario, std::span<const std::string> told_anew) {
     if (!scenario.rated) return;
+    keep_correlations(scenario, told_anew);
     std::vector<std::string> addresses;
     for (const auto& moved : scenario.rated->fit.inputs)
         addresses.push_back(of_engine(moved.input.address));

@@ -2,6 +2,7 @@
 #include "windwall/scenario/scenario.hpp"
 
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 
@@ -21,8 +22,9 @@ bool is_solved(const Scenario& scenario, std::string_view address);
 /// What they leave of its sigma, SI; empty where they did not settle it.
 std::optional<double> solved_sigma(const Scenario& scenario, std::string_view address);
 
-/// Writes down what was settled as values with their ±, and lets go of the rated figures: they are
-/// of the stock engine, and something is about to change.
-void keep_solved(Scenario& scenario);
+/// Writes down what was settled as values with their ± and how these err together, and lets go of
+/// the rated figures: they are of the stock engine, and something is about to change. What is
+/// known of an address that is told anew is no longer tied to the others.
+void keep_solved(Scenario& scenario, std::span<const std::string> told_anew = {});
 
 }  // namespace windwall::scenario
