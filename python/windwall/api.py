@@ -27,6 +27,7 @@ if TYPE_CHECKING:
     from windwall.results.faults import FaultsThatFit
     from windwall.results.flyweights import Flyweights
     from windwall.results.leans_on import LeansOn
+    from windwall.results.log import ReadLog
     from windwall.results.measure import ToMeasure
     from windwall.results.operating_point import OperatingPoint
     from windwall.results.part_load import PartLoad
@@ -177,6 +178,16 @@ class Scenario(ScenarioData, Readable):
         `before`, what the same gauges read when nothing was wrong.
         """
         return study.faults.faults(self, facts, before)
+
+    def read_log(
+        self, path: str | os.PathLike[str], mapping: str | os.PathLike[str] | None = None
+    ) -> ReadLog:
+        """What a log of the vehicle tells: what was mended, its pulls, its facts with their ±. The
+        mapping that says what its columns are lies beside it, is named, or is proposed.
+        """
+        from windwall.logs.against import read_against  # a log is seldom read
+
+        return read_against(self, path, mapping)
 
     def calibrate(
         self,
