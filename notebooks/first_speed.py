@@ -12,9 +12,9 @@
 # ---
 
 # %% [markdown]
-# # First speed, and where the watts go
+# # First speed: how fast, and why no faster?
 #
-# The question that every garage has heard: *how fast does it get, why no faster, and what becomes of all that fuel?*
+# The question that every garage has heard, and the shortest way to an answer that can be argued with.
 #
 # The vehicle is an invented cyclecar with a blown twin and no charge cooler. Copy this notebook, put the path of your
 # own file in the next cell, and everything below is about yours. `windwall new mine.json` makes such a file from a few
@@ -54,39 +54,6 @@ ww.plot.force_against_speed(car)
 plt.show()
 
 # %% [markdown]
-# ## Where the watts go
-#
-# Two accounts, each with a total that is the sum of its other entries. The first is of the shaft: what the pistons
-# get, and who takes a share before the road sees it. The second is of the heat in the fuel.
-
-# %%
-ww.plot.accounts(best)
-plt.show()
-
-# %%
-shaft = best.shaft
-share = (100 * shaft / shaft.iloc[0]).round(1)
-print(f"shares of {shaft.iloc[0]:.0f} {shaft.attrs['units']}, in per cent")
-share.sort_values(ascending=False)
-
-# %% [markdown]
-# Two entries are worth a second look. What the blower takes is paid whether or not the engine can use the boost. And
-# what the air takes grows with the third power of speed, so the last few km/h are bought from the air alone.
-#
-# ## The charge on its way
-#
-# From station to station: what each part does to pressure and temperature. The unit of each column is an attribute
-# of the table.
-
-# %%
-stations = best.stations
-print(stations.attrs["units"])
-stations.round(4)
-
-# %% [markdown]
-# A blower heats what it moves, and hot charge is thin and likes to knock. The step in temperature behind the blower is
-# what a charge cooler would have to work on; the steps in pressure before it are what the filter and the throttle cost.
-#
 # ## How far to knock
 #
 # A margin in octane numbers with a band around it. Nobody knows the middle of that band well before an engine has
@@ -125,7 +92,8 @@ for gain in best.sensitivities:
 #
 # * Values that nobody stated stand at a default with a wide band. `car.default_sensitivities()` says which of them the
 #   speed leans on most. Measure the first, put it in the file, and run this again.
-# * The next notebook turns one pulley over a range, on a cool and on a hot day.
+# * What becomes of all that fuel? [Where do the watts go?](where_the_watts_go.ipynb)
+# * `windwall report mine.json -o mine.html` puts all of this on a page that can be sent.
 #
 # **Before any of this is used at speed:** part throttle first, plugs read, one change at a time, on a closed course. Brakes,
 # hubs, steering, lift and stability are not modelled, and all of them matter before speed does.
