@@ -156,6 +156,26 @@ def test_no_row_exceeds_a_budget(car):
     assert "fairing" not in found.summary()  # at 130 EUR
 
 
+def test_a_cost_has_its_doubt(car):
+    document = car.document()
+    for one in document["upgrades"]:
+        one["cost"] = {"small_pulley": "45 ± 4 EUR", "fairing": "130 ± 3 EUR"}.get(
+            one["id"], one["cost"]
+        )
+    pair = ww.loads(json.dumps(document))
+    assert pair.upgrades["fairing"].cost_sigma == 3
+    assert car.upgrades["gearing"].cost_sigma is None
+    ranking = ww.rank(pair, "180 EUR", ["small_pulley", "fairing"], progress=False)
+    drawn = pair.drawn_ranking(ranking, 8, progress=False)
+    both = drawn.set_of(("small_pulley", "fairing"))
+    assert (both.cost, both.cost_sigma) == (175, 5)
+    # One standard deviation to spare; the table of the normal distribution has 0.8413 for it.
+    assert both.within_budget == pytest.approx(0.8413, abs=5e-5)
+    assert drawn.set_of(()).within_budget == 1
+    assert "175 +/- 5 EUR" in drawn.summary()
+    assert "costs more than the budget in 2 of 10 worlds" in " ".join(drawn.summary().split())
+
+
 def test_a_stop_keeps_whole_worlds(car, ranking):
     heard = []
 

@@ -21,6 +21,8 @@ std::span<const Row> MenuEntry::rows() {
         fact("id", at<&M::id>, "Its id"),
         fact("title", at<&M::title>, "What it is called"),
         fact("cost", at<&M::cost>, "In the currency of the file; none where it is not stated"),
+        fact("cost_sigma", at<&M::cost_sigma>,
+             "One standard deviation of that; none where it is exact"),
         fact("hours", at<&M::hours>, "Hours of work; none where they are not stated"),
         fact("requires", at<&M::required>, "Ids of what it needs, as stated"),
         fact("excludes", at<&M::excluded>, "Ids of what it bars, as stated"),

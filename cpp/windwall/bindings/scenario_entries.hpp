@@ -25,8 +25,9 @@ struct MenuEntry {
     static constexpr std::string_view description = "One upgrade of the menu.";
     std::string id;
     std::string title;
-    std::optional<double> cost;   // in the currency of the file
-    std::optional<double> hours;  // h
+    std::optional<double> cost;        // in the currency of the file
+    std::optional<double> cost_sigma;  // in that
+    std::optional<double> hours;       // h
     std::vector<std::string> required;
     std::vector<std::string> excluded;
 

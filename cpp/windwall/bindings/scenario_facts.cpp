@@ -54,9 +54,12 @@ py::list numbers(const Scenario& scenario) {
 
 py::list menu(const Scenario& scenario) {
     std::vector<MenuEntry> made;
-    for (const scenario::Upgrade& one : scenario.menu)
-        made.push_back({one.id, one.terms.title, one.terms.cost, one.terms.hours, one.required_ids,
-                        one.excluded_ids});
+    for (const scenario::Upgrade& one : scenario.menu) {
+        const fields::Note* note = scenario.notes.find("upgrades/" + one.id + "/cost");
+        made.push_back({one.id, one.terms.title, one.terms.cost,
+                        note ? note->sigma : std::optional<double>(), one.terms.hours,
+                        one.required_ids, one.excluded_ids});
+    }
     return values_of(made);
 }
 

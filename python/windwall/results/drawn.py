@@ -99,7 +99,9 @@ class DrawnSet(NamedTuple):
     """A set of upgrades over the worlds."""
 
     upgrades: tuple[str, ...]
-    cost: float
+    cost: float  # as stated
+    cost_sigma: float  # one standard deviation, by the +/- of what is bought
+    within_budget: float | None  # chance that it costs no more; None without a budget
     speed: Spread | None  # m/s
     reaches_goal: float | None  # chance, over the worlds with an answer; None without a goal
     behind: Spread | None  # the fastest of all that were drawn in a world, less this one

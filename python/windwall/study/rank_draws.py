@@ -47,6 +47,17 @@ def draw_ranking(
     return drawn.told(count, seed, len(near))
 
 
+def within(budget: float | None, cost: float, sigma: float) -> float | None:
+    """The chance that a sum known to so much is no more than a budget."""
+    if budget is None:
+        return None
+    if sigma == 0:
+        return float(cost <= budget)
+    from scipy.special import ndtr
+
+    return float(ndtr((budget - cost) / sigma))
+
+
 class NamedSets:
     """The sets that gains are made of, and those that a ranking names."""
 
@@ -181,13 +192,20 @@ class Drawn:
     def _set(self, one: Ids, best: Array) -> DrawnSet:
         speed = self.speed(one)
         known = speed[np.isfinite(speed)]
+        cost, sigma = self.named.costs[one], self._cost_sigma(one)
         return DrawnSet(
             self._ordered(one) or (),
-            self.named.costs[one],
+            cost,
+            sigma,
+            within(self.ranking.budget, cost, sigma),
             Spread.of(speed),
             None if self.goal is None else share(known >= self.goal),
             Spread.of(best - speed),
         )
+
+    def _cost_sigma(self, one: Ids) -> float:
+        """What is bought from different people errs apart, and apart from every speed."""
+        return float(np.hypot.reduce([self.ranking.menu[key].cost_sigma or 0.0 for key in one]))
 
     def _best_of_each_world(self) -> Array:
         if not self.winners:

@@ -32,6 +32,7 @@ EDGES = (
 MOST_ONE_SIDED = 3
 MOST_SETS = 12
 WIDEST = 100  # of a line with the name of a set
+WORTH_A_CHANCE = 0.01
 WORTH_A_WORD = 0.5 / 3.6  # m/s
 ENDS = ("middle", "stated")
 INTERVAL = "{low} to {high} in 9 of 10 vehicles described like this{goal}."
@@ -63,6 +64,7 @@ CHOICE = (
     "behind the fastest ({fastest}) than can be told on the road, {apart}. Who knew the vehicle "
     "exactly would gain {regret} {unit} more in the mean by choosing for it."
 )
+OVER_BUDGET = "By the ± of what is bought it costs more than the budget in {chance} worlds."
 STOPPED = "STOPPED EARLY: {worlds} of {asked} worlds are solved; all of this is of those alone."
 
 
@@ -186,7 +188,8 @@ def _set(one: DrawnSet, drawn: DrawnRanking) -> tuple[str, ...]:
 
 
 def _cost(one: DrawnSet, drawn: DrawnRanking) -> str:
-    return f"{one.cost:.0f} {drawn.currency}".strip()
+    doubt = f" +/- {one.cost_sigma:.0f}" if round(one.cost_sigma) else ""
+    return f"{one.cost:.0f}{doubt} {drawn.currency}".strip()
 
 
 def choices(drawn: DrawnRanking) -> Iterator[str]:
@@ -198,6 +201,7 @@ def choices(drawn: DrawnRanking) -> Iterator[str]:
         yield GOAL.format(chance=of_ten(base.reaches_goal, base.speed.worlds), what="as it is")
     if best is not None and best.upgrades and best.speed:
         yield from _recommended(best, drawn)
+        yield from _over_budget(best, drawn.worlds)
     if drawn.by_speed:
         chance = of_ten(drawn.by_speed.chance, drawn.by_speed.worlds)
         yield FASTER.format(second=_other(drawn), chance=chance)
@@ -220,6 +224,12 @@ def _recommended(best: DrawnSet, drawn: DrawnRanking) -> Iterator[str]:
         regret=f"{SPEED.value(drawn.regret or 0.0, drawn.system):.1f}",
         unit=unit,
     )
+
+
+def _over_budget(best: DrawnSet, worlds: int) -> Iterator[str]:
+    if best.within_budget is None or 1 - best.within_budget < WORTH_A_CHANCE:
+        return
+    yield OVER_BUDGET.format(chance=of_ten(1 - best.within_budget, worlds))
 
 
 def _other(drawn: DrawnRanking) -> str:
