@@ -13,8 +13,10 @@ from windwall.errors import NoAnswer, ScenarioError
 from windwall.results.posterior import OUTLYING, quantiles
 from windwall.study.calibrate import calibrate
 from windwall.study.calibrate_draws import draws
+from windwall.study.calibrate_facts import facts_of
 from windwall.study.calibrate_likelihood import ABOVE, Likelihood
 from windwall.study.calibrate_maximum import find_maximum
+from windwall.study.calibrate_model import Worlds
 from windwall.study.calibrate_trades import trades
 from windwall.study.draws import drawn_values
 from windwall.study.learned import kept
@@ -48,6 +50,24 @@ def test_what_was_seen_narrows_the_speed_and_is_met(cyclecar, taught):
     assert all(one.left <= 1 + 1e-9 for one in taught.inputs)
     assert taught.converged
     assert not taught.rough
+
+
+def test_a_fact_is_of_the_day_that_it_was_seen_on(cyclecar):
+    cold = {"day/temperature": 275.0, "day/pressure": 101e3, "day/headwind": 0.0}
+    held = {"situation": {"engine_speed": 400.0}, "address": "manifold/air_flow", "value": 0.02,
+            "sigma": 0.001}  # fmt: skip
+    there = cyclecar.set(cold)
+
+    def answers(car, *told):
+        worlds = Worlds(car, facts_of(car, told))
+        return worlds.answers(np.zeros((2, len(worlds.prior.addresses))))[0]
+
+    same, colder, speed = answers(cyclecar, held, held | {"day": cold})
+    assert (same, speed) == tuple(answers(cyclecar, held))
+    assert colder == answers(there, held)[0]
+    assert colder > 1.05 * same
+    assert "day/headwind" in Prior(cyclecar).addresses  # so that the cold day knows fewer numbers
+    assert "day/headwind" not in Prior(there).addresses
 
 
 def test_the_scenario_that_has_learned_meets_the_facts(cyclecar, taught, tmp_path):

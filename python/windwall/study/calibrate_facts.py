@@ -1,7 +1,8 @@
 """What was observed, as facts that every vehicle in range can be asked about.
 
 A fact of a log is a mapping: `situation` (keys of `worlds.Situation`), `address` (of a result),
-`value` and `sigma` (SI), `source` and `group`; of knock `heard` instead of a value.
+`value` and `sigma` (SI), `source`, `group` and `day` (SI, by address, where it is not that of the
+file); of knock `heard` instead of a value.
 """
 
 from __future__ import annotations
@@ -66,6 +67,7 @@ class Fact(NamedTuple):
     retard_sigma: float = 0.0  # to which the spark of its situation is known, rad
     apart: Apart | None = None
     row: int | None = None  # of the table of a coast-down
+    day: tuple[tuple[str, float], ...] = ()  # what is known of it, SI; else that of the file
 
     @property
     def kind(self) -> str:
@@ -120,6 +122,7 @@ def _told(one: Mapping[str, Any], at: int) -> Fact:
         one.get("group", ""),
         SIDES[heard] if heard else NUMBER,
         heard,
+        day=_stated(one.get("day", {})),
     )
 
 

@@ -19,9 +19,13 @@ from windwall.study.apart import answer_prepared, coast_speeds, on_its_way, prep
 from windwall.study.calibrate_facts import Fact
 from windwall.study.calibrate_likelihood import Likelihood
 from windwall.study.prior import Prior
-from windwall.study.worlds import GOAL_SPEED, Situation, world_answers
+from windwall.study.worlds import GOAL_SPEED, Situation, uncertain, world_answers
 
-TOP_SPEED: tuple[tuple[str, float], ...] = ()
+Stated = tuple[tuple[str, float], ...]
+# Facts by their number, by the result that they are of, by the situation in which it is read.
+Places = dict[Stated, dict[str, list[int]]]
+TOP_SPEED: Stated = ()
+AS_STATED: Stated = ()  # the day of the file
 
 
 class Circumstance(NamedTuple):
@@ -40,6 +44,7 @@ class Worlds:
         self.scenario, self.facts, self.threads = scenario, list(facts), threads
         self.prior = Prior(scenario)
         self.solved = 0  # situations of worlds
+        self._days: dict[Stated, tuple[ScenarioData, list[int]]] = {}
         self._apart = {one.apart: prepared(one.apart, scenario) for one in facts if one.apart}
 
     def answers(self, z: np.ndarray) -> np.ndarray:
@@ -88,21 +93,36 @@ class Worlds:
     def _at_sparks(self, z: np.ndarray, way: float, these: np.ndarray) -> np.ndarray:
         """With the sparks of some facts that many standard deviations later."""
         values = self.prior.to_values(z)
-        places: dict[tuple[tuple[str, float], ...], dict[str, list[int]]] = {}
+        days: dict[Stated, Places] = {AS_STATED: {TOP_SPEED: {GOAL_SPEED: [len(self.facts)]}}}
         for at, one in enumerate(self.facts):
             if not one.apart:
                 where = _later(one, way) if these[at] else one.situation
+                places = days.setdefault(one.day, {})
                 places.setdefault(where, {}).setdefault(one.address, []).append(at)
-        places.setdefault(TOP_SPEED, {}).setdefault(GOAL_SPEED, []).append(len(self.facts))
-        asked = [Situation(tuple(results), **dict(where)) for where, results in places.items()]
-        found = world_answers(self.scenario, values, asked, False, self.threads).answers
-        self.solved += len(z) * len(asked)
         made = np.full((len(z), len(self.facts) + 1), np.nan)
+        for day, places in days.items():
+            self._answer_on(day, places, values, made)
+        self._answer_apart(values, made)
+        return made
+
+    def _answer_on(self, day: Stated, places: Places, values: np.ndarray, made: np.ndarray) -> None:
+        scenario, known = self._on(day)
+        asked = [Situation(tuple(results), **dict(where)) for where, results in places.items()]
+        found = world_answers(scenario, values[:, known], asked, False, self.threads).answers
+        self.solved += len(values) * len(asked)
         columns = [facts for results in places.values() for facts in results.values()]
         for column, facts in enumerate(columns):
             made[:, facts] = found[:, [column]]
-        self._answer_apart(values, made)
-        return made
+
+    def _on(self, day: Stated) -> tuple[ScenarioData, list[int]]:
+        """The scenario on that day, and which of the numbers are still uncertain on it: what was
+        read of the weather is taken to be exact.
+        """
+        if day not in self._days:
+            scenario = self.scenario.set(dict(day)) if day else self.scenario
+            places = {address: at for at, address in enumerate(self.prior.addresses)}
+            self._days[day] = scenario, [places[one] for one in uncertain(scenario).address]
+        return self._days[day]
 
     def _answer_apart(self, values: np.ndarray, made: np.ndarray) -> None:
         for apart, ready in self._apart.items():
