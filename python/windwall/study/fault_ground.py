@@ -5,6 +5,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, NamedTuple
 
 from windwall.scenario.data import ScenarioData
+from windwall.study.calibrate_likelihood import NUMBER, Likelihood
+from windwall.study.calibrate_maximum import find_maximum
 from windwall.study.fault_curves import Readings
 from windwall.study.fault_facts import Read
 from windwall.study.prior import Prior
@@ -12,9 +14,6 @@ from windwall.study.slopes import Slopes, slopes
 
 if TYPE_CHECKING:
     from numpy import ndarray
-
-ROUNDS = 4  # of straight lines through the model, each about where the last one led
-SHARES = (0.125, 0.25, 0.5, 0.75, 1.0)  # of the way there that are tried
 
 
 class Ground(NamedTuple):
@@ -43,34 +42,14 @@ def once_read(readings: Readings, before: list[Read]) -> Ground:
     prior = Prior(readings.scenario)
     columns = [(one.situation, one.address) for one in before]
     were = Readings(readings.scenario, columns, shown=False)
-    values = np.array([one.value for one in before])
-    noise = np.diag([one.sigma**2 for one in before])
-    at = np.zeros(len(prior.addresses))
-    found = _slopes(were, prior, at)
-    for _ in range(ROUNDS):
-        spread = found.gradient @ found.gradient.T + noise
-        off = values - found.middle + found.gradient @ at
-        wanted = found.gradient.T @ np.linalg.solve(spread, off)
-        there = _nearer(were, prior, before, at, wanted)
-        if there is None:
-            break
-        at, found = there, _slopes(were, prior, there)
-    return _ground(readings, prior, at, remaining(found.gradient, noise))
-
-
-def _nearer(
-    were: Readings, prior: Prior, before: list[Read], at: ndarray, wanted: ndarray
-) -> ndarray | None:
-    """As far on the way to a place as it gets likelier; None where it does not."""
-    import numpy as np
-
-    steps = np.array([0.0, *SHARES])[:, None]
-    places = at + steps * (wanted - at)
-    answers = were.answers(were.scenario, prior.to_values(places))
-    off = (answers - [one.value for one in before]) / [one.sigma for one in before]
-    unlikely = np.sum(places**2, axis=1) + np.sum(off**2, axis=1)
-    best = int(np.nanargmin(unlikely))
-    return places[best] if best > 0 else None
+    value, sigma = (np.array([getattr(one, key) for one in before]) for key in ("value", "sigma"))
+    read = Likelihood(value, sigma, np.full(len(before), NUMBER))
+    found = find_maximum(
+        lambda z: were.answers(were.scenario, prior.to_values(z)),
+        read,
+        np.zeros(len(prior.addresses)),
+    )
+    return _ground(readings, prior, found.z, remaining(found.slopes, np.diag(sigma**2)))
 
 
 def _ground(readings: Readings, prior: Prior, at: ndarray, root: ndarray) -> Ground:
