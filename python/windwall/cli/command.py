@@ -9,7 +9,7 @@ from typing import Any, NoReturn
 
 from windwall._core import build_info
 from windwall.cli import files as file_commands
-from windwall.cli import held, learn, measured, pictures, road, sure
+from windwall.cli import held, learn, measured, pictures, road, sure, sweeping
 from windwall.cli import logs as log_reading
 from windwall.cli.answers import Check, Driven, Installed, Speed, rank_menu
 from windwall.cli.exit_codes import (
@@ -99,7 +99,8 @@ def parser() -> Parser:
     road.add_questions(commands, add_question, add_install)
     add_question(commands, "check", Check, "what is wrong with a file, and what it leaves open")
     file_commands.add_questions(commands, add_question)
-    pictures.add_questions(commands, add_question)
+    sweeping.add_grid(add_question(commands, "sweep", sweeping.Swept, "top speeds over a grid"))
+    pictures.add_picture(add_question(commands, "plot", pictures.Drawn, "it all in a picture"))
     add_new(commands)
     written = commands.add_parser("schema", help="the JSON Schema of scenario files")
     written.add_argument("--output", metavar="FILE", help="where to write it; else it is printed")

@@ -1,32 +1,101 @@
-"""What is drawn or tabulated: `windwall plot` and `windwall sweep`."""
+"""What is drawn: `windwall plot`."""
 
 from __future__ import annotations
 
 import argparse
-import json
 from collections.abc import Callable
-from math import isnan
 from pathlib import Path
-from typing import Any
+from typing import Any, NamedTuple
 
 from windwall.errors import Problem, ScenarioError
-from windwall.quantities.measures import Measure
-from windwall.report.text_layout import table
-from windwall.results.answer import answer_rows
-from windwall.results.record import result_row
 from windwall.scenario import files
 from windwall.scenario.data import ScenarioData
+from windwall.study.draws import checked_count
 from windwall.study.drive import drive
 from windwall.study.rank import rank
 from windwall.study.solve import top_speed
 
-FORMATS = (".svg", ".png", ".pdf")
-# The function of `report.plots`, and what it draws of a scenario.
-PICTURES: dict[str, tuple[str, Callable[[ScenarioData], Any]]] = {
-    "force": ("force_against_speed", lambda scenario: scenario),
-    "accounts": ("accounts", top_speed),
-    "money": ("best_by_cost", rank),
-    "drive": ("over_time", drive),
+Asked = Callable[[ScenarioData, argparse.Namespace], tuple[Any, ...]]
+
+
+def _scenario(scenario: ScenarioData, _arguments: argparse.Namespace) -> tuple[Any, ...]:
+    return (scenario,)
+
+
+def _speed(scenario: ScenarioData, _arguments: argparse.Namespace) -> tuple[Any, ...]:
+    return (top_speed(scenario),)
+
+
+def _money(scenario: ScenarioData, _arguments: argparse.Namespace) -> tuple[Any, ...]:
+    return (rank(scenario),)
+
+
+def _ranking(scenario: ScenarioData, arguments: argparse.Namespace) -> tuple[Any, ...]:
+    """With how sure it is, where worlds are asked for."""
+    ranking = rank(scenario)
+    if not arguments.draws or not (ranking.answered and ranking.upgrades):
+        return (ranking,)
+    from windwall.study.rank_draws import draw_ranking  # only where it is asked
+
+    return ranking, draw_ranking(scenario, ranking, arguments.draws)
+
+
+def _drive(scenario: ScenarioData, _arguments: argparse.Namespace) -> tuple[Any, ...]:
+    return (drive(scenario),)
+
+
+def _leans(scenario: ScenarioData, _arguments: argparse.Namespace) -> tuple[Any, ...]:
+    from windwall.study.leans_on import leans_on
+
+    return (leans_on(scenario),)
+
+
+def _forecast(scenario: ScenarioData, arguments: argparse.Namespace) -> tuple[Any, ...]:
+    """Over the weather that is named, or over what a year brings about the day of the file."""
+    from windwall.study.day import forecast, weather
+
+    pressure = weather(scenario).pressure
+    around = [pressure + step for step in PRESSURES]
+    days = (arguments.temperature or TEMPERATURES, arguments.pressure or around)
+    return (forecast(scenario, *days),)
+
+
+def _swept(scenario: ScenarioData, arguments: argparse.Namespace) -> tuple[Any, ...]:
+    """With the limits that each variant passes."""
+    if not arguments.vary:
+        said = 'name what is varied: --vary body/mass "330 kg" "350 kg"'
+        raise ScenarioError([Problem("--vary", 0, 0, said)], "plot")
+    from windwall.study.sweep import sweep
+    from windwall.study.sweep_limits import with_limits
+
+    grid = {address: values for address, *values in arguments.vary}
+    return (with_limits(scenario, sweep(scenario, grid)),)
+
+
+TEMPERATURES = ("-10 degC", "0 degC", "10 degC", "20 degC", "30 degC", "40 degC")
+PRESSURES = (-3000.0, 0.0, 3000.0)  # Pa
+
+
+class Picture(NamedTuple):
+    """The function of `report.plots`, and what it draws of a scenario."""
+
+    plot: str
+    of: Asked
+
+
+PICTURES = {
+    "force": Picture("force_against_speed", _scenario),
+    "accounts": Picture("accounts", _speed),
+    "stations": Picture("stations", _speed),
+    "knock": Picture("knock_over_engine_speed", _scenario),
+    "ranking": Picture("gains", _ranking),
+    "money": Picture("best_by_cost", _money),
+    "sweep": Picture("sweep_curve", _swept),
+    "map": Picture("sweep_map", _swept),
+    "drive": Picture("over_time", _drive),
+    "distance": Picture("over_distance", _drive),
+    "leans": Picture("leans_on", _leans),
+    "forecast": Picture("forecast", _forecast),
 }
 
 
@@ -37,17 +106,18 @@ class Drawn:
 
     def __init__(self, scenario: ScenarioData, arguments: argparse.Namespace) -> None:
         self.what, self.output = arguments.what, arguments.output
-        if Path(self.output).suffix.lower() not in FORMATS:
+        import matplotlib as mpl
+
+        mpl.use("Agg")
+        from windwall.report import plot_files, plots  # only where it is asked
+
+        if Path(self.output).suffix.lower() not in plot_files.FORMATS:
             found = files.shown(self.output)
-            said = f"a picture is written as {', '.join(FORMATS)}, by the end of its name"
+            kinds = ", ".join(plot_files.FORMATS)
+            said = f"a picture is written as {kinds}, by the end of its name"
             raise ScenarioError([Problem(found, 0, 0, said)], "plot")
-        import matplotlib
-
-        from windwall.report import plots  # only where it is asked
-
-        matplotlib.use("Agg")
-        plot, of = PICTURES[self.what]
-        getattr(plots, plot)(of(scenario)).figure.savefig(self.output)
+        picture = PICTURES[self.what]
+        plot_files.save(getattr(plots, picture.plot)(*picture.of(scenario, arguments)), self.output)
 
     def to_dict(self) -> dict[str, Any]:
         return {"plot": self.what, "written": self.output}
@@ -56,76 +126,33 @@ class Drawn:
         return f"written to {files.shown(self.output)}"
 
 
-class Swept:
-    """Top speeds over a grid of inputs, one row for each variant."""
-
-    answered = True
-
-    def __init__(self, scenario: ScenarioData, arguments: argparse.Namespace) -> None:
-        from windwall.study.sweep import sweep
-
-        grid = {address: values for address, *values in arguments.vary}
-        self.found = sweep(scenario, grid, arguments.read)
-        self.system, self.scenario = scenario.system, scenario
-
-    def to_dict(self) -> dict[str, Any]:
-        rows = json.loads(self._rows().to_json(orient="records"))
-        units = {name: one.attrs.get("units", "") for name, one in self.found.variables.items()}
-        return {"variants": rows, "units": units}
-
-    def _rows(self) -> Any:
-        return self.found.to_dataframe().reset_index()
-
-    def summary(self) -> str:
-        frame, system = self._rows(), self.system
-        measures = [self._measure(name) for name in frame.columns]
-        heads = [
-            f"{name}, {measure.shown(system)}".rstrip(", ") if measure else name
-            for name, measure in zip(frame.columns, measures, strict=True)
-        ]
-        rows = (zip(row, measures, strict=True) for row in frame.itertuples(index=False))
-        cells = [[_cell(value, measure, system) for value, measure in row] for row in rows]
-        return "\n".join([self.found.attrs["title"], "", *table([heads, *cells], left=())])
-
-    def _measure(self, name: str) -> Measure | None:
-        """What a column measures; None of a word."""
-        address = self.found[name].attrs.get("address", name)
-        if name in self.found.coords:
-            return self.scenario.measure(address)
-        row = answer_rows("sweep").get(name) or result_row(address) if name != "status" else None
-        return Measure.of_row(row) if row else None
-
-
-def _cell(value: Any, measure: Measure | None, system: str) -> str:
-    if measure is None or isinstance(value, str):
-        return str(value)
-    return "-" if isnan(value) else measure.number(value, system, 5)
-
-
-def add_questions(commands: Any, add_question: Callable[..., argparse.ArgumentParser]) -> None:
-    """Tables and pictures."""
-    add_grid(add_question(commands, "sweep", Swept, "top speeds over a grid"))
-    add_picture(add_question(commands, "plot", Drawn, "it all in a picture"))
+def draws(text: str) -> int:
+    """A number of worlds."""
+    return checked_count(int(text))
 
 
 def add_picture(made: argparse.ArgumentParser) -> None:
-    """What is drawn, and where it is written."""
+    """What is drawn, of what, and where it is written."""
     made.add_argument("what", choices=tuple(PICTURES), metavar="WHAT", help=", ".join(PICTURES))
     made.add_argument(
         "-o", "--output", required=True, metavar="NEW", help="its name ends in svg, png or pdf"
     )
-
-
-def add_grid(made: argparse.ArgumentParser) -> None:
-    """What is varied, and what else is read."""
     made.add_argument(
         "--vary",
         nargs="+",
         action="append",
-        required=True,
+        default=[],
         metavar=("ADDRESS", "VALUE"),
-        help='an input and its values, such as body/mass "330 kg" "350 kg"; any number of times',
+        help="of sweep and map: an input and its values, as for windwall sweep",
     )
     made.add_argument(
-        "--read", nargs="+", default=[], metavar="RESULT", help="results to read beside the speed"
+        "--draws",
+        type=draws,
+        default=0,
+        metavar="N",
+        help="of ranking: its ± in so many worlds, a power of two such as 256",
     )
+    made.add_argument(
+        "--temperature", nargs="+", metavar="T", help="of forecast: temperatures of the air"
+    )
+    made.add_argument("--pressure", nargs="+", metavar="P", help="of forecast: barometers")

@@ -106,9 +106,12 @@ def _dataset(
         names[address]: (names[address], values, _attributes(scenario, address))
         for address, values in axes.items()
     }
-    attrs = {"title": scenario.title, "digest": scenario.digest}
+    attrs = {"title": scenario.title, "digest": scenario.digest, "system": scenario.system}
     return xr.Dataset(variables, coords, attrs)
 
 
 def _attributes(scenario: ScenarioData, address: str) -> dict[str, str]:
-    return {"units": scenario.measure(address).si, "address": address}
+    """What a plot needs to show an input in the units of its scenario."""
+    measure = scenario.measure(address)
+    shown = {"dimension": measure.dimension, "shown_as": measure.unit}
+    return {"units": measure.si, "address": address} | shown

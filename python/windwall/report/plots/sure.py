@@ -3,11 +3,20 @@
 from __future__ import annotations
 
 import textwrap
-from itertools import cycle
 from typing import TYPE_CHECKING
 
 from windwall.quantities.measures import PRESSURE, SPEED, TEMPERATURE
-from windwall.report.plot_axes import LINE_STYLES, MARKERS, new_axes, plain_title
+from windwall.report.plot_axes import (
+    INK,
+    describe,
+    finish,
+    human,
+    instead,
+    looks,
+    new_axes,
+    plain_title,
+    title,
+)
 from windwall.report.wording.leans_on import set_name
 from windwall.results.day import Forecast
 from windwall.results.leans_on import Lean, LeansOn
@@ -29,22 +38,21 @@ def leans_on(found: LeansOn, of: str = "speed", ax: Axes | None = None) -> Axes:
     leaning = {one.of: one for one in found.leanings}.get(of)
     if leaning is None:
         raise ValueError(f"nothing was asked about the {of}; there is {found.leanings[0].of}")
-    if not leaning.leans:
-        raise ValueError(found.sentence)
     ax = new_axes(ax)
+    heading = title(*_heading(found, of), BESIDE_NAMES)
+    if not leaning.leans:
+        return instead(ax, heading, found.sentence)
     *own, rest = leaning.leans
     shown = [one for one in own if one.total >= LEAST_SHARE][:MOST_BARS]
     names = [textwrap.fill(one.title, NAME_WIDTH) for one in shown]
     if rest.addresses:
         shown, names = [*shown, rest], [*names, f"{len(rest.addresses)} others together"]
     _bars(shown, ax)
-    ax.set_yticks(range(len(shown)), names, fontsize="small")
+    ax.set_yticks(range(len(shown)), [plain_title(one, NAME_WIDTH) for one in names])
     ax.invert_yaxis()
     ax.set_xlim(left=0)
-    ax.set_xlabel("Share of the variance, %")
-    ax.set_title(plain_title(_title(found, of), BESIDE_NAMES))
-    ax.legend(loc="lower right", fontsize="small")
-    return ax
+    describe(ax, found.sentence)
+    return finish(ax, heading, "Share of the variance, %", legend="lower right")
 
 
 def _bars(shown: list[Lean], ax: Axes) -> None:
@@ -60,36 +68,35 @@ def _bars(shown: list[Lean], ax: Axes) -> None:
             HALF,
             xerr=[100 * getattr(one, f"{key}_error") for one in shown],
             error_kw={"linewidth": 0.9, "capsize": 2},
-            edgecolor="black",
+            edgecolor=INK,
             label=label,
             **look,
         )
 
 
-def _title(found: LeansOn, of: str) -> str:
+def _heading(found: LeansOn, of: str) -> tuple[str, str]:
     if of == "speed":
-        return f"What the speed leans on: {found.title}"
+        return "What the speed leans on", found.title
     first, second = map(set_name, found.pair)
-    return f"What decides between {first} and {second}"
+    return f"What decides between {human(first)} and {human(second)}", ""
 
 
 def forecast(found: Forecast, ax: Axes | None = None) -> Axes:
     """Speed over the air's temperature, a line for each pressure."""
     ax, system = new_axes(ax), found.system
+    heading = title("What the day does to the speed", found.title)
+    if not (found.speed > 0).any():
+        return instead(ax, heading, "On none of these days is there an answer.")
     celsius = [TEMPERATURE.value(one, system) for one in found.temperatures]
-    styles = zip(cycle(LINE_STYLES), cycle(MARKERS), strict=False)
-    for (at, pressure), (line, marker) in zip(enumerate(found.pressures), styles, strict=False):
-        ax.plot(
-            celsius,
-            SPEED.values(found.speed[:, at], system),
-            linestyle=line,
-            marker=marker,
-            color="black",
-            label=PRESSURE.short(pressure, system),
-        )
-    ax.set_xlabel(f"Air temperature, {TEMPERATURE.shown(system)}")
-    ax.set_ylabel(f"Speed, {SPEED.shown(system)}")
+    for (at, pressure), look in zip(enumerate(found.pressures), looks(), strict=False):
+        label = f"barometer {PRESSURE.short(pressure, system)}"
+        ax.plot(celsius, SPEED.values(found.speed[:, at], system), **look, label=label)
     ax.ticklabel_format(axis="y", useOffset=False)
-    ax.set_title(plain_title(f"What the day does to the speed: {found.title}"))
-    ax.legend(title="Barometer", fontsize="small")
-    return ax
+    describe(ax, f"Speed over the temperature of the air, from {_ends(found, system)}.")
+    x = f"Air temperature, {TEMPERATURE.shown(system)}"
+    return finish(ax, heading, x, f"Speed, {SPEED.shown(system)}")
+
+
+def _ends(found: Forecast, system: str) -> str:
+    least, most = (SPEED.text(one, system) for one in (found.speed.min(), found.speed.max()))
+    return f"{least} to {most}"

@@ -1,0 +1,114 @@
+"""The charge from station to station: its pressure and its temperature."""
+
+from __future__ import annotations
+
+import textwrap
+from typing import TYPE_CHECKING, Any, NamedTuple
+
+from windwall.quantities.measures import PRESSURE, TEMPERATURE, Measure
+from windwall.report.frames import station_rows
+from windwall.report.plot_axes import (
+    BLUE,
+    INK,
+    MARKER_SIZE,
+    describe,
+    finish,
+    human,
+    instead,
+    new_axes,
+    note,
+    title,
+)
+from windwall.results.outcome import Outcome
+from windwall.results.record import Record
+
+if TYPE_CHECKING:
+    from matplotlib.axes import Axes
+
+HEADING = "The charge, station by station"
+NAME_WIDTH = 11
+
+
+class Half(NamedTuple):
+    """What is drawn in one half of the picture, and how."""
+
+    name: str
+    key: str
+    measure: Measure
+    least: float  # SI, that the line is at least drawn over: less would look like much
+    room: tuple[float, float]  # below the lowest and above it, in heights of the line
+    look: dict[str, Any]
+
+
+UPPER = Half(
+    "Pressure (above)",
+    "pressure",
+    PRESSURE,
+    10e3,
+    (1.9, 1.4),
+    {"linestyle": "-", "marker": "o", "color": INK},
+)
+LOWER = Half(
+    "Temperature (below)",
+    "temperature",
+    TEMPERATURE,
+    10.0,
+    (0.3, 3.0),
+    {"linestyle": "--", "marker": "s", "color": BLUE},
+)
+NO_PATH = "The engine draws from the open air: there is no part that the charge passes."
+
+
+def stations(answer: Outcome, ax: Axes | None = None) -> Axes:
+    """Pressure above and temperature below, in front of the first part and behind each part."""
+    ax, info = new_axes(ax), answer.scenario_info
+    heading = title(HEADING, info)
+    if not answer.answered:
+        return instead(ax, heading, answer.sentence)
+    rows = station_rows(answer.point)
+    if not rows:
+        return instead(ax, heading, NO_PATH)
+    other = ax.twinx()
+    for axes, half in ((ax, UPPER), (other, LOWER)):
+        _strip(axes, rows, half, info.system)
+    names = [_name(name) for name, _ in rows]
+    ax.set_xticks(range(len(rows)), names)
+    ax.set_xlim(-0.4, len(rows) - 0.6)
+    describe(ax, _told(rows, info.system))
+    finish(other, "", y=f"{LOWER.name}, {LOWER.measure.shown(info.system)}", legend="")
+    other.spines["right"].set_visible(True)
+    return finish(ax, heading, y=f"{UPPER.name}, {UPPER.measure.shown(info.system)}", legend="")
+
+
+def _strip(ax: Axes, rows: list[tuple[str, Record]], half: Half, system: str) -> None:
+    """One line in its half of the picture, its numbers beside its marks, ticks in that half."""
+    from matplotlib.ticker import MaxNLocator
+
+    values = [half.measure.value(gas[half.key], system) for _, gas in rows]
+    ax.plot(range(len(rows)), values, **half.look, markersize=MARKER_SIZE + 1)
+    least, most = min(values), max(values)
+    spread = max(most - least, half.measure.spread.value(half.least, system))
+    low, high = half.room
+    ax.set_ylim(least - low * spread, least + high * spread)
+    ticks = MaxNLocator(4).tick_values(least, least + spread)
+    ax.set_yticks([one for one in ticks if abs(one - least - spread / 2) <= 0.8 * spread])
+    for at, (value, (_, gas)) in enumerate(zip(values, rows, strict=True)):
+        shown = half.measure.number(gas[half.key], system, 3)
+        note(ax, shown, (at, value), xytext=(0, 6), textcoords="offset points", ha="center")
+
+
+def _name(station: str) -> str:
+    """`behind` above, the part below it, on as many lines as it takes."""
+    where, part = human(station).split(" ", 1)
+    return "\n".join([where, *textwrap.wrap(part, NAME_WIDTH)])
+
+
+def _told(rows: list[tuple[str, Record]], system: str) -> str:
+    def gas(of: Measure, value: float) -> str:
+        return of.short(value, system, 3)
+
+    said = [
+        f"{human(name)} {gas(PRESSURE, at.pressure)} and {gas(TEMPERATURE, at.temperature)}"
+        for name, at in rows
+    ]
+    return f"{'; '.join(said)}."

@@ -1,0 +1,109 @@
+"""A drive over time or distance, with what happened on the way."""
+
+from __future__ import annotations
+
+from itertools import cycle
+from typing import TYPE_CHECKING, Any
+
+from windwall.quantities.measures import LENGTH, TIME, Measure
+from windwall.report.plot_axes import (
+    INK,
+    LINE_STYLES,
+    MARKER_SIZE,
+    PALE,
+    describe,
+    finish,
+    human,
+    new_axes,
+    title,
+)
+from windwall.results.drive import Drive
+
+if TYPE_CHECKING:
+    from matplotlib.axes import Axes
+
+MINUTES = Measure("time", "min")
+LONG = 600  # s, from which a time axis counts minutes
+# What is marked on a line of a drive, and how.
+HAPPENED = {
+    "clutch_grips": ("o", "clutch grips"),
+    "shift_begins": ("v", "shift"),
+    "ratio_begins": ("<", "variator leaves its lowest gearing"),
+    "ratio_ends": (">", "variator at its highest gearing"),
+    "rev_limit": ("x", "rev limit"),
+    "tyres_spin": ("s", "tyres spin"),
+    "line_full": ("^", "nozzle sprays"),
+    "speed_lost": ("d", "speed lost"),
+}
+
+
+def over_time(drive: Drive, address: str = "road/speed", ax: Axes | None = None) -> Axes:
+    """A column of a drive over the whole outing, with what happened; a line where a leg begins."""
+    ax = new_axes(ax)
+    time = MINUTES if drive["time"][-1] > LONG else TIME
+    x = time.values(drive["time"], drive.scenario_info.system)
+    ax.plot(x, _shown(drive, address), color=INK, linewidth=1)
+    _events(drive, address, x, ax)
+    for at in _places(drive, "leg_begins"):
+        ax.axvline(x[at], color=PALE, linewidth=0.8, zorder=0)
+    ax.set_xlim(x[0], x[-1])
+    return _finish(drive, address, f"Time, {time.shown(drive.scenario_info.system)}", ax)
+
+
+def over_distance(
+    drive: Drive, address: str = "road/speed", run: int = 1, ax: Axes | None = None
+) -> Axes:
+    """A column of one run over the distance from where it set out, with what happened."""
+    return runs_overlaid({f"run {run}": (drive, run)}, address, ax)
+
+
+def runs_overlaid(
+    runs: dict[str, tuple[Drive, int]], address: str = "road/speed", ax: Axes | None = None
+) -> Axes:
+    """The same column of several runs, each `{label: (drive, number of the run)}`, over distance:
+    the first and the third of an afternoon, or one that sets out hot and one that sets out cold.
+    """
+    ax = new_axes(ax)
+    for (label, (drive, run)), line in zip(runs.items(), cycle(LINE_STYLES), strict=False):
+        its = drive.runs == run
+        if not its.any():
+            raise ValueError(f"there is no run {run} in {drive.outing.id!r}")
+        x = LENGTH.values(drive["distance"] - drive["distance"][its][0], drive.scenario_info.system)
+        ax.plot(x[its], _shown(drive, address)[its], line, color=INK, label=label)
+        _events(drive, address, x, ax, its)
+    ax.set_xlim(left=0)
+    return _finish(drive, address, f"Distance, {LENGTH.shown(drive.scenario_info.system)}", ax)
+
+
+def _shown(drive: Drive, address: str) -> Any:
+    return drive.measure(address).values(drive[address], drive.scenario_info.system)
+
+
+def _places(drive: Drive, what: str) -> list[int]:
+    """The moments at which something happened."""
+    import numpy as np
+
+    times = [one.time for one in drive.happened if one.what == what]
+    return [int(at) for at in np.searchsorted(drive["time"], times)]
+
+
+def _events(drive: Drive, address: str, x: Any, ax: Axes, its: Any = None) -> None:
+    """Marks of what happened, each word once in the legend."""
+    known = set(ax.get_legend_handles_labels()[1])
+    y = _shown(drive, address)
+    for what, (marker, label) in HAPPENED.items():
+        at = [place for place in _places(drive, what) if its is None or its[place]]
+        if at:
+            shown = None if label in known else label
+            ax.plot(x[at], y[at], marker, color=INK, markersize=MARKER_SIZE, label=shown)
+
+
+def _finish(drive: Drive, address: str, along: str, ax: Axes) -> Axes:
+    measure, system = drive.measure(address), drive.scenario_info.system
+    quantity = human(address.replace("/", " "))
+    quantity = quantity[0].upper() + quantity[1:]
+    heading = drive.outing.title if drive.outing.title else quantity
+    describe(ax, f"{quantity} over {along.partition(',')[0].lower()}. {drive.ended.sentence}")
+    return finish(
+        ax, title(heading, drive.scenario_info), along, f"{quantity}, {measure.shown(system)}"
+    )

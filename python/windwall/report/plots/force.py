@@ -1,0 +1,95 @@
+"""Force against speed: what every gear gives, what the road takes, and where they meet."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+from windwall.quantities.measures import FORCE, SPEED
+from windwall.report.plot_axes import (
+    FAR,
+    INK,
+    MARKER_SIZE,
+    ROOM,
+    describe,
+    finish,
+    instead,
+    looks,
+    new_axes,
+    title,
+)
+from windwall.report.wording.top_speed import limit_word
+from windwall.results.top_speed import TopSpeed
+from windwall.results.views import frame
+from windwall.scenario.data import ScenarioData
+from windwall.study.solve import full_throttle_curve, top_speed
+
+if TYPE_CHECKING:
+    from matplotlib.axes import Axes
+
+HEADING = "Force against speed"
+
+
+def force_against_speed(scenario: ScenarioData, ax: Axes | None = None, points: int = 30) -> Axes:
+    """Thrust of every gear at full throttle, the road load crossing them, and the balance."""
+    ax, system = new_axes(ax), scenario.system
+    curve = frame(full_throttle_curve(scenario, points=points)).dropna(subset=["road/thrust"])
+    heading, best = title(HEADING, scenario.title), top_speed(scenario)
+    if curve.empty:
+        return instead(ax, heading, best.sentence)
+    several = curve["gear"].nunique() > 1
+    for (gear, pulls), look in zip(curve.groupby("gear"), looks(), strict=False):
+        ax.plot(
+            SPEED.values(pulls["road/speed"], system),
+            FORCE.values(pulls["road/thrust"], system),
+            **look,
+            markevery=max(1, points // 6),
+            label=f"gear {gear}" if several else "thrust",
+        )
+    _road_load(curve, ax, system)
+    _balance(best, ax)
+    _crop(curve, best, ax)
+    describe(ax, f"Thrust of every gear and what the road takes, over speed. {best.sentence}")
+    return finish(
+        ax,
+        heading,
+        f"Speed over the ground, {SPEED.shown(system)}",
+        f"Force at the road, {FORCE.shown(system)}",
+        legend="upper right",
+    )
+
+
+def _road_load(curve: Any, ax: Axes, system: str) -> None:
+    load = curve.dropna(subset=["road/air"]).sort_values("road/speed")
+    force = load["road/air"] + load["road/rolling"] + load["road/grade"]
+    ax.plot(
+        SPEED.values(load["road/speed"], system),
+        FORCE.values(force, system),
+        color=INK,
+        linewidth=2.5,
+        label="road load",
+    )
+
+
+def _balance(best: TopSpeed, ax: Axes) -> None:
+    system = best.scenario_info.system
+    if not best.answered:
+        return
+    ax.plot(
+        SPEED.value(best.speed, system),
+        FORCE.value(best.point.road.thrust, system),
+        linestyle="none",
+        marker="o",
+        markersize=2.5 * MARKER_SIZE,
+        markerfacecolor="none",
+        color=INK,
+        label=f"{SPEED.text(best.speed, system, 4)}: limited by {limit_word(best)}",
+    )
+
+
+def _crop(curve: Any, best: TopSpeed, ax: Axes) -> None:
+    """To where the vehicle can be, and a little further to see how the lines leave each other."""
+    system, end = best.scenario_info.system, curve["road/speed"].max()
+    if best.answered:
+        end = min(end, FAR * best.speed)
+    ax.set_xlim(0, SPEED.value(end, system))
+    ax.set_ylim(0, ROOM * FORCE.value(curve["road/thrust"].max(), system))

@@ -1,0 +1,124 @@
+"""What every upgrade is worth alone: at three knock anchors, and to which ± it is known."""
+
+from __future__ import annotations
+
+import textwrap
+from math import isfinite
+from typing import TYPE_CHECKING
+
+from windwall.quantities.measures import SPEED
+from windwall.report.plot_axes import (
+    INK,
+    MARKER_SIZE,
+    PALE,
+    describe,
+    finish,
+    instead,
+    new_axes,
+    plain_title,
+    title,
+)
+from windwall.report.plots.upgrade_names import upgrade_title
+from windwall.results.drawn import DrawnRanking, Spread
+from windwall.results.ranking import MIDDLE, Ranking, UpgradeGain
+
+if TYPE_CHECKING:
+    from matplotlib.axes import Axes
+
+HEADING = "What each upgrade adds alone"
+NO_MENU = "The file names no upgrades, so there is nothing to rank."
+NO_GAINS = "No upgrade has a gain that can be drawn."
+NAME_WIDTH = 34
+ANCHOR_MARKS = (("<", "white", "lower"), ("o", INK, "as stated"), (">", "white", "upper"))
+REFUSED = "x"
+
+
+def gains(ranking: Ranking, drawn: DrawnRanking | None = None, ax: Axes | None = None) -> Axes:
+    """Gain in speed of every upgrade that can be paid for, the greatest above, at the lower, the
+    stated and the upper knock anchor; with a drawn ranking of the same menu, one standard
+    deviation over its worlds as a bar.
+    """
+    heading = title(HEADING, ranking.scenario_info)
+    if not ranking.answered:
+        return instead(new_axes(ax), heading, ranking.sentence)
+    shown = [one for one in ranking.within_budget.values() if any(map(isfinite, one.alone))]
+    if not shown:
+        return instead(new_axes(ax), heading, NO_GAINS if ranking.upgrades else NO_MENU)
+    shown.sort(key=lambda one: -one.alone[MIDDLE])
+    system = ranking.scenario_info.system
+    names = [_name(one, ranking) for one in shown]
+    ax = new_axes(ax, height=1.5 + 0.19 * sum(name.count("\n") + 1.4 for name in names))
+    spreads = [drawn.gain(one.id).alone if drawn else None for one in shown]
+    _spreads(spreads, ax, system)
+    _anchors(shown, ranking, ax)
+    _over_limits(shown, ranking, ax)
+    ax.axvline(0, color=INK, linewidth=0.8, zorder=0)
+    ax.set_yticks(range(len(shown)), names)
+    ax.set_ylim(len(shown) - 0.4, -0.6)
+    describe(ax, _told(shown, ranking))
+    return finish(ax, heading, f"Gain in speed, {SPEED.shown(system)}", legend="lower right")
+
+
+def _name(one: UpgradeGain, ranking: Ranking) -> str:
+    return "\n".join(textwrap.wrap(plain_title(upgrade_title(one.label, ranking), 999), NAME_WIDTH))
+
+
+def _spreads(spreads: list[Spread | None], ax: Axes, system: str) -> None:
+    known = [(at, one) for at, one in enumerate(spreads) if one]
+    if known:
+        ax.barh(
+            [at for at, _ in known],
+            [SPEED.value(2 * one.sigma, system) for _, one in known],
+            0.5,
+            left=[SPEED.value(one.mean - one.sigma, system) for _, one in known],
+            color=PALE,
+            edgecolor="none",
+            label="mean ± one standard deviation",
+        )
+
+
+def _anchors(shown: list[UpgradeGain], ranking: Ranking, ax: Axes) -> None:
+    """The three on a thin line; the octane numbers in the legend."""
+    system = ranking.scenario_info.system
+    for at, one in enumerate(shown):
+        known = [SPEED.value(gain, system) for gain in one.alone if isfinite(gain)]
+        ax.plot([min(known), max(known)], [at, at], color=INK, linewidth=0.8)
+    looks = zip(ANCHOR_MARKS, ranking.knock_anchors, strict=True)
+    for view, ((marker, fill, word), octane) in enumerate(looks):
+        ax.plot(
+            [SPEED.value(one.alone[view], system) for one in shown],
+            range(len(shown)),
+            marker,
+            color=INK,
+            markerfacecolor=fill,
+            markersize=MARKER_SIZE + 1,
+            label=f"knock anchor {word}, {octane:.0f}",
+        )
+
+
+def _over_limits(shown: list[UpgradeGain], ranking: Ranking, ax: Axes) -> None:
+    """A cross behind those that pass a limit when they are fitted alone."""
+    system = ranking.scenario_info.system
+    crossed = [
+        (SPEED.value(max(filter(isfinite, one.alone)), system), at)
+        for at, one in enumerate(shown)
+        if (first := ranking.alone_with(one.id)) and first.passed
+    ]
+    if crossed:
+        ax.plot(
+            *zip(*crossed, strict=True),
+            REFUSED,
+            color=INK,
+            markersize=MARKER_SIZE + 3,
+            markeredgewidth=1.2,
+            label="passes a limit",
+        )
+
+
+def _told(shown: list[UpgradeGain], ranking: Ranking) -> str:
+    system = ranking.scenario_info.system
+    said = [
+        f"{upgrade_title(one.label, ranking)} {SPEED.change(one.alone[MIDDLE], system)}"
+        for one in shown
+    ]
+    return f"Gains alone in {SPEED.shown(system)}: {'; '.join(said)}."
