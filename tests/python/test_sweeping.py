@@ -20,7 +20,8 @@ def grid(car):
 
 def test_dimensions_are_called_by_their_last_key(grid):
     assert grid.sizes == {"drive_ratio": 2, "mass": 3}
-    assert grid["drive_ratio"].attrs == {"units": "1", "address": RATIO}
+    as_shown = {"dimension": "plain number", "shown_as": ""}
+    assert grid["drive_ratio"].attrs == {"units": "1", "address": RATIO} | as_shown
     assert grid["mass"].attrs["units"] == "kg"
     assert grid["boost"].attrs["units"] == "Pa"
     assert grid["speed"].attrs["units"] == "m/s"
