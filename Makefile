@@ -2,7 +2,7 @@
 SHELL := /bin/bash
 .SHELLFLAGS := -euo pipefail -c
 .DEFAULT_GOAL := help
-.PHONY: help demo test test-all evidence bench build build-all second-compiler format lint clean
+.PHONY: help demo test test-all docs evidence bench build build-all second-compiler format lint clean
 
 build := build/dev
 bin := .venv/bin
@@ -21,17 +21,26 @@ demo:  ## install, build, and rank the upgrades of the example
 	$(bin)/windwall rank scenarios/airfield_cyclecar.json
 
 test: choose = not slow
+test: level = test
 test: run-tests  ## install, build and run the tests
 test-all: choose = slow or not slow
+test-all: level = docs
 test-all: run-tests  ## the same with the long ones
 
 .PHONY: run-tests
 run-tests:
-	@.ci/setup test
+	@.ci/setup $(level)
 	@$(MAKE) --no-print-directory build-all
 	ctest --test-dir $(build) --output-on-failure --no-tests=error -j2 --progress --quiet --output-log $(build)/ctest.log || { cat $(build)/ctest.log; exit 1; }
 	@tail -4 $(build)/ctest.log
 	$(bin)/python -m pytest -m "$(choose)"
+
+# Notebooks run the first time, and again when they or the package changed.
+docs:  ## build the documentation site into build/docs
+	@.ci/setup docs
+	@$(MAKE) --no-print-directory build
+	$(bin)/python -m sphinx -q -W --keep-going -c docs -d build/docs-trees . build/docs
+	@echo "open build/docs/index.html"
 
 evidence:  ## make docs/evidence.md of what the tests held against the world
 	@test -x $(bin)/clang-format || .ci/setup test
