@@ -43,10 +43,9 @@ def below(page):
         for line in listed.splitlines():
             if not line or line.startswith(":"):
                 continue
-            found = [
-                path for path in page.parent.glob(line + "*") if path.suffix in (".md", ".ipynb")
-            ]
-            named = [path for path in found if "*" in line or path.stem == Path(line).name]
+            folder = (page.parent / line).parent.resolve()
+            name = Path(line).name if line.endswith("*") else f"{Path(line).name}.*"
+            named = [path for path in folder.glob(name) if path.suffix in (".md", ".ipynb")]
             assert named, f"{page.name} names {line}"
             yield from named
 
