@@ -11,6 +11,7 @@ import pytest
 
 import windwall as ww
 from python.samples import DOCUMENT
+from python.studies import INPUTS, READ
 
 
 @pytest.fixture
@@ -43,6 +44,12 @@ def best(car):
 @pytest.fixture(scope="session")
 def ranking(car):
     return ww.rank(car, progress=False)
+
+
+@pytest.fixture(scope="session")
+def swept_grid(car):
+    """A sweep as it is without anything that might happen to it."""
+    return ww.sweep(car, INPUTS, READ, progress=False)
 
 
 @pytest.fixture(scope="session")

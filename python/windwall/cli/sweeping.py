@@ -1,30 +1,32 @@
-"""What is tabulated over a grid: `windwall sweep`."""
+"""`windwall sweep`: top speeds over a grid of inputs."""
 
 from __future__ import annotations
 
 import argparse
 import json
+import os
+from contextlib import AbstractContextManager, nullcontext
 from math import isnan
+from pathlib import Path
 from typing import Any
 
+from windwall.errors import Problem, ScenarioError
 from windwall.quantities.measures import Measure
 from windwall.report.text_layout import table
 from windwall.results.answer import answer_rows
 from windwall.results.record import result_row
+from windwall.scenario import files
 from windwall.scenario.data import ScenarioData
+
+FORMATS = (".zarr", ".nc")
 
 
 class Swept:
     """Top speeds over a grid of inputs, one row for each variant."""
 
-    answered = True
-
-    def __init__(self, scenario: ScenarioData, arguments: argparse.Namespace) -> None:
-        from windwall.study.sweep import sweep
-
-        grid = {address: values for address, *values in arguments.vary}
-        self.found = sweep(scenario, grid, arguments.read)
-        self.system, self.scenario = scenario.system, scenario
+    def __init__(self, scenario: ScenarioData, found: Any) -> None:
+        self.system, self.scenario, self.found = scenario.system, scenario, found
+        self.answered = True
 
     def to_dict(self) -> dict[str, Any]:
         rows = json.loads(self._rows().to_json(orient="records"))
@@ -60,8 +62,79 @@ def _cell(value: Any, measure: Measure | None, system: str) -> str:
     return "-" if isnan(value) else measure.number(value, system, 5)
 
 
+class Written:
+    """A sweep in a file."""
+
+    answered = True
+
+    def __init__(self, found: Any, path: str) -> None:
+        self.variants, self.path = int(found["speed"].size), path
+
+    def to_dict(self) -> dict[str, Any]:
+        return {"variants": self.variants, "written": self.path}
+
+    def summary(self) -> str:
+        return f"{self.variants} variants written to {files.shown(self.path)}"
+
+
+def sweep_grid(scenario: ScenarioData, arguments: argparse.Namespace) -> Swept | Written:
+    """Sweeps, prints or writes."""
+    from windwall.study.sweep import sweep
+
+    grid = {address: values for address, *values in arguments.vary}
+    output, suffix = arguments.output, _suffix(arguments.output)
+    with _executor(arguments) as executor:
+        found = sweep(
+            scenario,
+            grid,
+            arguments.read,
+            executor=executor,
+            journal=arguments.journal,
+            to=output if suffix == ".zarr" else None,
+        )
+    if output is None:
+        return Swept(scenario, found)
+    if suffix == ".nc":
+        _write(found, output)
+    return Written(found, output)
+
+
+def _suffix(output: str | None) -> str:
+    suffix = Path(output or "").suffix.lower()
+    if output is not None and suffix not in FORMATS:
+        said = f"a sweep is written as {' or '.join(FORMATS)}, by the end of its name"
+        raise ScenarioError([Problem(files.shown(output), 0, 0, said)], "sweep")
+    return suffix
+
+
+def _write(found: Any, output: str) -> None:
+    """A file that is there is replaced once the new one is whole."""
+    half = f"{output}.half"
+    try:
+        found.to_netcdf(half, engine="scipy")
+        os.replace(half, output)
+    finally:
+        Path(half).unlink(missing_ok=True)
+
+
+def _executor(arguments: argparse.Namespace) -> AbstractContextManager[Any]:
+    """Who solves: a Dask cluster, so many processes, or this one."""
+    if arguments.scheduler is None:
+        return nullcontext(arguments.workers or None)
+    try:
+        from distributed import Client
+    except ModuleNotFoundError:
+        said = "a Dask cluster needs Dask: pip install 'windwall[studies]'"
+        raise ScenarioError([Problem("--scheduler", 0, 0, said)], "sweep") from None
+    try:
+        return Client(arguments.scheduler)
+    except (OSError, ValueError) as failed:
+        said = f"no Dask scheduler answers at {arguments.scheduler!r} ({failed})"
+        raise ScenarioError([Problem("--scheduler", 0, 0, said)], "sweep") from failed
+
+
 def add_grid(made: argparse.ArgumentParser) -> None:
-    """What is varied, and what else is read."""
+    """What is varied and read, who solves it, and where it goes."""
     made.add_argument(
         "--vary",
         nargs="+",
@@ -73,3 +146,22 @@ def add_grid(made: argparse.ArgumentParser) -> None:
     made.add_argument(
         "--read", nargs="+", default=[], metavar="RESULT", help="results to read beside the speed"
     )
+    made.add_argument(
+        "-o", "--output", metavar="NEW", help="write it; its name ends in zarr, for any size, or nc"
+    )
+    made.add_argument(
+        "--journal", metavar="FILE", help="keep what is solved there; the same again goes on"
+    )
+    who = made.add_mutually_exclusive_group()
+    who.add_argument(
+        "--workers", type=count, default=0, metavar="N", help="so many processes; else this one"
+    )
+    who.add_argument("--scheduler", metavar="ADDRESS", help="of a Dask cluster that is to solve")
+
+
+def count(text: str) -> int:
+    """A number of workers."""
+    number = int(text)
+    if not 1 <= number <= 1024:
+        raise argparse.ArgumentTypeError(f"{number} is no number of workers from 1 to 1024")
+    return number

@@ -2,22 +2,32 @@
 
 from __future__ import annotations
 
-from collections import Counter
-from collections.abc import Iterable, Mapping, Sequence
+import os
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from functools import partial
 from math import prod
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 from windwall import _core
 from windwall.quantities.si import accepted
-from windwall.results.answer import answer_rows
-from windwall.results.record import result_row
 from windwall.scenario.data import ScenarioData
+from windwall.study.carry_out import Means, carried_out
+from windwall.study.chunks import pieces, size_by_cost
+from windwall.study.executors import Executor, lanes_of
+from windwall.study.grid import Grid
+from windwall.study.journal import JournalLike, opened, study_key
+from windwall.study.larger_than_memory import Blocks, Store, fill
 from windwall.study.progress import Progress, listener
+from windwall.study.sweep_layout import Layout
+from windwall.study.tasks import Task, swept, tasks_of, unpacked
 
 if TYPE_CHECKING:
     import xarray
 
-MOST_VARIANTS = 2_000_000
+Target = str | os.PathLike[str]
+MOST_VARIANTS = 2_000_000  # in memory
+
+BLOCK = 1 << 16  # variants that are written at once where memory is not to hold them all
 
 
 def sweep(
@@ -26,19 +36,33 @@ def sweep(
     outputs: Sequence[str] = (),
     progress: bool | Progress | None = None,
     threads: int = 0,
+    executor: Executor = None,
+    journal: JournalLike = None,
+    to: Target | None = None,
 ) -> xarray.Dataset:
     """Top speed for every combination of the values of some inputs.
 
     `inputs` maps addresses to values, texts with units or floats in SI; `outputs` are result
     addresses, read at the balance speed. A dimension is called by the last key of its address and
     its attribute `address` holds all of it. A missing number is NaN and `status` says why.
+
+    `executor` is a number of processes, a pool of `concurrent.futures` or a Dask client; `journal`
+    names a file that keeps what is solved, so that the same call goes on after whatever ended it;
+    `to` names a Zarr store that is written as answers come, for more variants than memory holds,
+    and what returns reads from it. None of them changes a bit of any answer.
     """
     axes = {address: _axis(scenario, address, values) for address, values in inputs.items()}
-    _check_size(axes)
-    columns = _product(list(axes.values()))
-    with listener(progress, "sweep", "variant") as callback:
-        answers = _core.sweep(scenario.core, list(axes), columns, list(outputs), threads, callback)
-    return _dataset(scenario, axes, list(outputs), answers)
+    _check_size(axes, MOST_VARIANTS if to is None else None)
+    asked = Asked(scenario, Grid(axes), list(outputs))
+    with listener(progress, "sweep", "variant") as heard:
+        if executor is None and journal is None and to is None:
+            return asked.at_once(threads, heard)
+        with opened(journal, scenario) as kept:
+            means = Means(lanes_of(executor, threads), kept)
+            try:
+                return asked.written(means, heard, to) if to else asked.in_pieces(means, heard)
+            finally:
+                means.lanes.close()
 
 
 def _axis(scenario: ScenarioData, address: str, values: Iterable[Any]) -> list[float]:
@@ -46,72 +70,71 @@ def _axis(scenario: ScenarioData, address: str, values: Iterable[Any]) -> list[f
     return _core.axis(scenario.core, address, [accepted(value, si) for value in values])
 
 
-def _check_size(axes: dict[str, list[float]]) -> None:
+def _check_size(axes: dict[str, list[float]], most: int | None) -> None:
     size = prod(map(len, axes.values()))
     if not axes or size == 0:
         raise ValueError("a sweep needs at least one address with at least one value")
-    if size > MOST_VARIANTS:
-        raise ValueError(f"{size} variants are more than the {MOST_VARIANTS} of one sweep")
-
-
-def _product(axes: list[list[float]]) -> list[Any]:
-    import numpy as np
-
-    return [grid.ravel() for grid in np.meshgrid(*axes, indexing="ij")]
-
-
-def _names(addresses: Iterable[str]) -> dict[str, str]:
-    """The last key, with what stands before it where that alone is not clear."""
-    addresses = list(addresses)
-    last = Counter(address.rsplit("/", 1)[-1] for address in addresses)
-
-    def name(address: str) -> str:
-        keys = address.split("/")
-        return keys[-1] if last[keys[-1]] == 1 else "_".join(keys[-2:])
-
-    names = {address: name(address) for address in addresses}
-    clear = len(set(names.values())) == len(names)
-    return names if clear else {address: address.replace("/", "_") for address in addresses}
-
-
-def _dataset(
-    scenario: ScenarioData,
-    axes: dict[str, list[float]],
-    outputs: list[str],
-    answers: dict[str, Any],
-) -> xarray.Dataset:
-    import numpy as np
-    import xarray as xr
-
-    # Inputs and results share the names of one Dataset; what is always there comes first.
-    rows = answer_rows("sweep")
-    names = _names([*rows, "status", *axes, *outputs])
-    dims = [names[address] for address in axes]
-    shape = [len(values) for values in axes.values()]
-
-    def grid(values: Any, **attrs: str) -> tuple:
-        return dims, np.reshape(values, shape), attrs
-
-    variables = {
-        key: grid(answers[key], units=row["si"], long_name=row["sentence"])
-        for key, row in rows.items()
-    }
-    variables["status"] = grid(np.array(answers["status"]), long_name="How the variant ended")
-    for address, values in zip(outputs, answers["outputs"], strict=True):
-        row = result_row(address)
-        variables[names[address]] = grid(
-            values, units=row["si"], long_name=row["sentence"], address=address
+    if most is not None and size > most:
+        raise ValueError(
+            f"{size} variants are more than the {most} of one sweep in memory: to='NEW.zarr' "
+            "writes them as they are solved"
         )
-    coords = {
-        names[address]: (names[address], values, _attributes(scenario, address))
-        for address, values in axes.items()
-    }
-    attrs = {"title": scenario.title, "digest": scenario.digest, "system": scenario.system}
-    return xr.Dataset(variables, coords, attrs)
 
 
-def _attributes(scenario: ScenarioData, address: str) -> dict[str, str]:
-    """What a plot needs to show an input in the units of its scenario."""
-    measure = scenario.measure(address)
-    shown = {"dimension": measure.dimension, "shown_as": measure.unit}
-    return {"units": measure.si, "address": address} | shown
+class Asked(NamedTuple):
+    """One sweep."""
+
+    scenario: ScenarioData
+    grid: Grid
+    outputs: list[str]
+
+    @property
+    def layout(self) -> Layout:
+        return Layout(self.scenario, self.grid, self.outputs)
+
+    @property
+    def key(self) -> str:
+        axes = {address: values.tolist() for address, values in self.grid.axes.items()}
+        return study_key("sweep", self.scenario.digest, axes, self.outputs)
+
+    def at_once(self, threads: int, heard: Progress | None) -> xarray.Dataset:
+        answers = self._solved(range(self.grid.size), threads, heard)
+        return self.layout.dataset(answers)
+
+    def _solved(self, variants: Any, threads: int, heard: Progress | None = None) -> dict[str, Any]:
+        columns = self.grid.columns(variants)
+        core = self.scenario.core
+        return swept(core, list(self.grid.axes), columns, self.outputs, threads, heard)
+
+    def in_pieces(self, means: Means, heard: Progress | None) -> xarray.Dataset:
+        layout = self.layout
+        answers = layout.blank([self.grid.size])
+        runs = list(pieces(0, self.grid.size, self._piece(means)))
+        for place, answer in carried_out(self._tasks(runs), self.grid.size, means, heard):
+            fill(answers, runs[place], unpacked(answer))
+        return layout.dataset(answers)
+
+    def written(self, means: Means, heard: Progress | None, to: Target) -> xarray.Dataset:
+        layout = self.layout
+        blocks = Blocks(self.grid, layout, self._piece(means), BLOCK)
+        store = Store(to, layout, self.key, self.grid.box_shape(BLOCK))
+        tasks = self._tasks(blocks.runs())
+        for place, answer in carried_out(tasks, self.grid.size, means, heard):
+            if (whole := blocks.add(place, unpacked(answer))) is not None:
+                store.write(whole)
+        left = list(blocks.waiting.values())
+        for one in left:
+            store.write(one)
+        return store.opened(complete=not left)
+
+    def _piece(self, means: Means) -> int:
+        """Variants of a piece."""
+        measured = partial(size_by_cost, self.grid.size, lambda at: self._solved(at, 1))
+        journal = means.journal
+        return measured() if journal is None else journal.settled(f"piece {self.key}", measured)
+
+    def _tasks(self, runs: Iterable[range]) -> Iterator[Task]:
+        make = tasks_of(
+            self.scenario, "sweep", {"addresses": list(self.grid.axes), "outputs": self.outputs}
+        )
+        return (make(self.grid.columns(variants), len(variants)) for variants in runs)

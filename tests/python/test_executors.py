@@ -1,0 +1,174 @@
+"""Whoever solves the pieces of a study, the answer is the same to the bit."""
+
+import os
+import signal
+import threading
+import time
+from concurrent.futures import ProcessPoolExecutor, ThreadPoolExecutor
+
+import pytest
+
+import windwall as ww
+from python.studies import INPUTS, READ, in_small_pieces, same_bits
+from windwall.study import executors
+from windwall.study.executors import Gone, Lost, lanes_of
+from windwall.study.journal import Journal
+
+distributed = pytest.importorskip("distributed")
+
+
+@pytest.fixture(autouse=True)
+def _small(monkeypatch):
+    in_small_pieces(monkeypatch)
+
+
+def ask(car, **how):
+    return ww.sweep(car, INPUTS, READ, **({"progress": False} | how))
+
+
+@pytest.mark.parametrize("size", [1, 7, 60, 1000])
+def test_however_it_is_cut(car, swept_grid, size, monkeypatch):
+    in_small_pieces(monkeypatch, size)
+    with ThreadPoolExecutor(2) as pool:
+        assert same_bits(ask(car, executor=pool), swept_grid)
+
+
+def test_progress_counts_variants(car):
+    heard = []
+    with ThreadPoolExecutor(2) as pool:
+        ask(car, executor=pool, progress=lambda *how: heard.append(how))
+    assert heard[-1] == (60, 60)
+    assert [done for done, _ in heard] == sorted(done for done, _ in heard)
+
+
+def kill_one(pids, after=0.0):
+    """Kills one of some processes after a while."""
+
+    def kill():
+        time.sleep(after)
+        for pid in pids():
+            os.kill(pid, signal.SIGKILL)
+            return
+
+    thread = threading.Thread(target=kill)
+    thread.start()
+    return thread
+
+
+def test_own_processes_are_replaced(car, swept_grid, tmp_path, monkeypatch):
+    path, killed = tmp_path / "journal", []
+    made = []
+    monkeypatch.setattr(
+        executors.Processes, "__init__", _remembering(executors.Processes.__init__, made)
+    )
+
+    def heard(done, total):
+        if done >= 10 and not killed:
+            killed.append(next(iter(made[0].executor._processes)))
+            os.kill(killed[0], signal.SIGKILL)
+
+    found = ask(car, executor=1, journal=path, progress=heard)
+    assert killed
+    assert same_bits(found, swept_grid)
+    with Journal(path, car) as kept:
+        assert len(kept) == 30
+    assert not any(map(_lives, killed))
+
+
+def _remembering(make, made):
+    def remember(self, *how):
+        made.append(self)
+        make(self, *how)
+
+    return remember
+
+
+def _lives(pid):
+    try:
+        os.kill(pid, 0)
+    except ProcessLookupError:
+        return False
+    return True
+
+
+class Mortal(ThreadPoolExecutor):
+    """A pool whose process is killed after some tasks, as its owner learns of it."""
+
+    def __init__(self, tasks):
+        super().__init__(1)
+        self.left = tasks
+
+    def submit(self, *how):
+        from concurrent.futures.process import BrokenProcessPool
+
+        self.left -= 1
+        if self.left < 0:
+            raise BrokenProcessPool
+        return super().submit(*how)
+
+
+def test_a_pool_that_breaks_is_told_and_what_it_did_is_kept(car, swept_grid, tmp_path):
+    path = tmp_path / "journal"
+    with Mortal(9) as pool, pytest.raises(Gone, match="executor=4"):
+        ask(car, executor=pool, journal=path)
+    with Journal(path, car) as kept:
+        assert 6 <= len(kept) <= 9
+    assert same_bits(ask(car, journal=path), swept_grid)
+
+
+class Losing(executors.Here):
+    """Loses its worker over one task again and again."""
+
+    def answer(self, future):
+        raise Lost
+
+
+def test_a_task_that_ends_its_worker_is_given_up(car, monkeypatch):
+    monkeypatch.setattr(executors, "Here", Losing)
+    with pytest.raises(Gone, match="20 times over the same 2 items"):
+        ask(car, journal=None, executor=None, to="nowhere.zarr")
+
+
+@pytest.mark.parametrize("wrong", [0, -1, True, "tcp://127.0.0.1:8786", object()])
+def test_what_is_no_executor(wrong):
+    with pytest.raises(TypeError, match=r"dask\.distributed\.Client"):
+        lanes_of(wrong)
+
+
+def test_a_pool_of_processes(car, swept_grid):
+    import multiprocessing
+
+    with ProcessPoolExecutor(1, multiprocessing.get_context("spawn")) as pool:
+        assert same_bits(ask(car, executor=pool), swept_grid)
+
+
+@pytest.fixture(scope="module")
+def client():
+    """A real cluster of two worker processes."""
+    import logging
+
+    logging.getLogger("distributed").setLevel(logging.CRITICAL)
+    with (
+        distributed.LocalCluster(
+            n_workers=2, threads_per_worker=1, dashboard_address=None, memory_limit=0
+        ) as cluster,
+        distributed.Client(cluster) as made,
+    ):
+        yield made
+
+
+def test_dask_workers_killed_and_the_cluster_restarted(car, swept_grid, client, tmp_path):
+    path, done_to = tmp_path / "journal", []
+
+    def heard(done, total):
+        if not done_to and done >= 8:
+            done_to.append(done)
+            os.kill(next(iter(client.run(os.getpid).values())), signal.SIGKILL)
+        elif len(done_to) == 1 and done >= 30:
+            done_to.append(done)
+            client.restart()
+
+    assert same_bits(ask(car, executor=client, journal=path, progress=heard), swept_grid)
+    assert len(done_to) == 2
+    with Journal(path, car) as kept:
+        assert len(kept) == 30
