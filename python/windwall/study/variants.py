@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from typing import TYPE_CHECKING, Any
 
 from windwall import _core
+from windwall.results.answer import answer_rows
 from windwall.scenario.data import ScenarioData
 
 if TYPE_CHECKING:
@@ -15,12 +16,11 @@ ENGINE_SPEED = "engine/speed"
 
 
 def speeds(scenario: ScenarioData, inputs: Mapping[str, np.ndarray]) -> dict[str, np.ndarray]:
-    """Speed, balance speed, gear and engine speed, one column each, SI; `inputs` holds what each
+    """What a sweep answers and the engine speed, one column each, SI; `inputs` holds what each
     variant sets, one column for each address, SI. A missing number is NaN.
     """
     columns = list(inputs.values())
     found: dict[str, Any] = _core.sweep(
         scenario.core, list(inputs), columns, [ENGINE_SPEED], 0, None
     )
-    made = {key: found[key] for key in ("speed", "balance_speed", "gear")}
-    return made | {"engine_speed": found["outputs"][0]}
+    return {key: found[key] for key in answer_rows("sweep")} | {ENGINE_SPEED: found["outputs"][0]}

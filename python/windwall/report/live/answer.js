@@ -94,7 +94,7 @@ class Words {
       for (const key of ["found", "low", "high"])
         values[key] = one[key] === null ? "" : text(unit, one[key], digits);
     }
-    return `${one.address}: ${fill(this.cautions[one.about], values)}`;
+    return `${one.address}: ${fill(this.warnings[one.about], values)}`;
   }
 
   passed(one) {

@@ -28,7 +28,7 @@ class Baked {
     return {
       baked: true,
       speed: of("balance_speed"),
-      engine_speed: of("engine_speed"),
+      engine_speed: of("engine/speed"),
       run_up: { speed: of("speed") },
       error: count ? this.baked.errors[count - 1] : 0,
       tried: this.baked.tried,

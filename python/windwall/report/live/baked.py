@@ -24,7 +24,6 @@ if TYPE_CHECKING:
 NODES = 9  # of a slider
 TRIED = 25  # positions, for each number of sliders moved
 SEED = 20
-COLUMNS = ("speed", "balance_speed", "engine_speed")
 Steps = list[int]
 Baked = dict[str, Any]
 
@@ -49,7 +48,9 @@ def differences(scenario: ScenarioData, sliders: Sequence[Slider]) -> Baked:
     return {
         "alone_at": alone_at,
         "together_at": together_at,
-        "columns": {name: split(found[name], alone_at, together_at, pairs) for name in COLUMNS},
+        "columns": {
+            name: split(column, alone_at, together_at, pairs) for name, column in found.items()
+        },
     }
 
 

@@ -20,7 +20,8 @@ from windwall.quantities.measures import (
     Measure,
 )
 from windwall.report.text.limits import result_measure
-from windwall.report.wording import cautions, operating_point, top_speed
+from windwall.report.wording import operating_point, top_speed
+from windwall.report.wording.cautions import CAUTIONS, FOUND
 from windwall.report.wording.scenario import road_length
 from windwall.results.scenario_info import ScenarioInfo
 
@@ -71,9 +72,8 @@ def sentences(info: ScenarioInfo) -> dict[str, Any]:
         "unanswered": operating_point.UNANSWERED,
         "furthest": operating_point.FURTHEST,
         "reference": SPEED.short(operating_point.GROWTH_REFERENCE, system),
-        "cautions": cautions.CAUTIONS,
+        "warnings": CAUTIONS,
         "found": {
-            about: [unit(measure, system), digits]
-            for about, (measure, digits) in cautions.FOUND.items()
+            about: [unit(measure, system), digits] for about, (measure, digits) in FOUND.items()
         },
     }
