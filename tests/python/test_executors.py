@@ -123,10 +123,10 @@ class Losing(executors.Here):
         raise Lost
 
 
-def test_a_task_that_ends_its_worker_is_given_up(car, monkeypatch):
+def test_a_task_that_ends_its_worker_is_given_up(car, tmp_path, monkeypatch):
     monkeypatch.setattr(executors, "Here", Losing)
     with pytest.raises(Gone, match="20 times over the same 2 items"):
-        ask(car, journal=None, executor=None, to="nowhere.zarr")
+        ask(car, journal=tmp_path / "journal")
 
 
 @pytest.mark.parametrize("wrong", [0, -1, True, "tcp://127.0.0.1:8786", object()])
