@@ -63,6 +63,10 @@ plt.show()
 print(best.knock_band.sentence if best.knock_band else "a torque curve says nothing of knock")
 best.margins
 
+# %%
+ww.plot.knock_over_engine_speed(car)
+plt.show()
+
 # %% [markdown]
 # ## Does the model know this vehicle?
 #

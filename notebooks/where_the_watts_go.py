@@ -52,6 +52,10 @@ accounts = pd.concat(
 # The blower is paid twice: once on the shaft, once by what it does to the charge. From station to station:
 
 # %%
+ww.plot.stations(best)
+plt.show()
+
+# %%
 stations = best.stations
 print(stations.attrs["units"])
 stations.round(4)
