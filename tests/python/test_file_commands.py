@@ -129,3 +129,24 @@ def test_a_picture_is_written(windwall, tmp_path, what):
         assert windwall("plot", CAR, what, "-o", png).returncode == 0
         assert np.ptp(matplotlib.image.imread(png)) > 0.5  # something is drawn
         assert windwall("plot", CAR, what, "-o", tmp_path / "it.txt").returncode == 2
+
+
+def test_a_sweep_is_drawn_of_what_is_varied(windwall, tmp_path):
+    new = tmp_path / "it.svg"
+    asked = ("--vary", "body/mass", "330 kg", "350 kg")
+    assert windwall("plot", CAR, "sweep", *asked, "-o", new, "--units", "us").returncode == 0
+    assert "Body mass, lb" in new.read_text(encoding="utf-8")
+    nothing = windwall("plot", CAR, "map", "-o", new)
+    assert nothing.returncode == 2
+    assert "name what is varied" in nothing.stderr
+
+
+def test_every_picture_is_a_function_and_stands_in_the_docs():
+    from windwall.cli.pictures import PICTURES
+
+    told = Path("docs/command_line.md").read_text(encoding="utf-8")
+    section = told.partition("## plot")[2].partition("## ")[0]
+    for what, picture in PICTURES.items():
+        assert callable(getattr(ww.plot, picture.plot))
+        assert f"`{what}`" in section
+        assert f"{picture.plot}(" in section

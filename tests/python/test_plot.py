@@ -62,6 +62,60 @@ def test_accounts_flow_from_what_is_given_to_nothing(best, ax):
     assert names.index("fuel holds") < names.index("exhaust") < names.index("road")
 
 
+def test_stations_are_those_of_the_answer(best, ax):
+    assert ww.plot.stations(best, ax) is ax
+    other = ax.figure.axes[1]
+    assert (ax.get_ylabel(), other.get_ylabel()) == (
+        "Pressure (above), kPa",
+        "Temperature (below), degC",
+    )
+    (pressure,), (temperature,) = ax.get_lines(), other.get_lines()
+    assert list(pressure.get_ydata()) == pytest.approx(best.stations["pressure"] / 1e3)
+    assert list(temperature.get_ydata()) == pytest.approx(best.stations["temperature"] - 273.15)
+    names = [one.get_text().replace("\n", " ") for one in ax.get_xticklabels()]
+    assert names == list(best.stations.index)
+    ax.figure.canvas.draw()
+    lowest = ax.transData.transform((0, min(pressure.get_ydata())))[1]
+    highest = other.transData.transform((0, max(temperature.get_ydata())))[1]
+    assert highest < lowest  # neither line crosses the other
+
+
+def test_knock_shows_the_band_to_which_it_is_known(car, best, ax):
+    assert ww.plot.knock_over_engine_speed(car, ax) is ax
+    assert f"gear {best.gear}," in ax.get_xlabel()
+    line, at_best = (one for one in ax.get_lines() if not one.get_label().startswith("_"))
+    curve = car.full_throttle_curve(gear=best.gear, points=40)
+    assert list(line.get_ydata()) == pytest.approx(curve["knock/margin"])
+    assert list(at_best.get_ydata()) == pytest.approx(curve["knock/margin_at_best_spark"])
+    band = ax.collections[0].get_paths()[0].get_extents()
+    sigma = car.knock_sigma
+    assert band.y0 == pytest.approx(min(line.get_ydata()) - sigma)
+    assert band.y1 == pytest.approx(max(line.get_ydata()) + sigma)
+    right = ax.child_axes[0]
+    words = [one.get_text() for one in right.get_yticklabels()]
+    ticks = dict(zip(words, right.get_yticks(), strict=True))
+    assert ticks["50"] == pytest.approx(0)
+    for chance, margin in ticks.items():
+        known = ww.physics.knock_probability(margin, sigma)
+        assert 100 * known == pytest.approx(float(chance), abs=1e-6)
+
+
+def test_gains_at_three_anchors_with_their_spread(car, ranking, ax):
+    drawn = car.drawn_ranking(ranking, 16, progress=False)
+    assert ww.plot.gains(ranking, drawn, ax) is ax
+    names = [one.get_text() for one in ax.get_yticklabels()]
+    assert names == ["Smaller blower pulley", "Nose fairing", "Air-to-air charge cooler"]
+    shown = [ranking.upgrades[key] for key in ("small_pulley", "fairing", "intercooler")]
+    views = [one for one in ax.get_lines() if one.get_label().startswith("knock anchor")]
+    for view, line in enumerate(views):
+        assert list(line.get_xdata()) == pytest.approx([one.alone[view] * 3.6 for one in shown])
+        assert f"{ranking.knock_anchors[view]:.0f}" in line.get_label()
+    for one, bar in zip(shown, ax.containers[0], strict=True):
+        spread = drawn.gain(one.id).alone
+        assert bar.get_width() == pytest.approx(2 * spread.sigma * 3.6)
+        assert bar.get_x() + bar.get_width() / 2 == pytest.approx(spread.mean * 3.6)
+
+
 def test_best_by_cost(ranking, ax):
     assert ww.plot.best_by_cost(ranking, ax) is ax
     assert "EUR" in ax.get_xlabel()

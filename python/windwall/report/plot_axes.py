@@ -18,11 +18,13 @@ if TYPE_CHECKING:
 
 SIZE = 9  # points, of all type
 WIDTH, HEIGHT = 7.0, 4.6  # inches, of a picture of its own
+EMPTY = 1.8  # inches, the height of one that has nothing but a sentence
 TITLE_WIDTH = 64
 SENTENCE_WIDTH = 56
+ONE_LINE = 999  # letters, more than any text has
 FAMILY = "DejaVu Sans"  # which matplotlib brings along
-INK, BLUE, OCHRE, PALE = "black", "#1f5c99", "#c77700", "0.72"
-COLOURS = (INK, BLUE, OCHRE, "0.45")
+INK, BLUE, OCHRE, GREY, PALE = "black", "#1f4e8c", "#e0a030", "0.5", "0.72"
+COLOURS = (INK, BLUE, OCHRE, GREY)
 LINE_STYLES = ("-", "--", "-.", ":")
 MARKERS = ("o", "s", "^", "D", "v", "P", "X", "*")
 MARKER_SIZE = 4.5
@@ -93,8 +95,9 @@ def human(name: str) -> str:
     return name.replace("_", " ")
 
 
-def instead(ax: Axes, heading: str, sentence: str) -> Axes:
+def instead(ax: Axes | None, heading: str, sentence: str) -> Axes:
     """A picture of what cannot be drawn: one sentence that says why."""
+    ax = new_axes(ax, EMPTY)
     ax.set_axis_off()
     ax.text(
         0.5,

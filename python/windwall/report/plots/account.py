@@ -54,7 +54,7 @@ def accounts(best: TopSpeed, ax: Axes | None = None) -> Axes:
     """
     heading = title(HEADING, best.scenario_info)
     if not best.answered:
-        return instead(new_axes(ax), heading, best.sentence)
+        return instead(ax, heading, best.sentence)
     shaft, heat = _shaft(best), _heat(best)
     ax = new_axes(ax, height=1.4 + 0.21 * (len(shaft) + len(heat)))
     names, places = [], []

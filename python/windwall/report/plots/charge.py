@@ -56,18 +56,16 @@ LOWER = Half(
     (0.3, 3.0),
     {"linestyle": "--", "marker": "s", "color": BLUE},
 )
-NO_PATH = "The engine draws from the open air: there is no part that the charge passes."
 
 
 def stations(answer: Outcome, ax: Axes | None = None) -> Axes:
     """Pressure above and temperature below, in front of the first part and behind each part."""
-    ax, info = new_axes(ax), answer.scenario_info
+    info = answer.scenario_info
     heading = title(HEADING, info)
     if not answer.answered:
         return instead(ax, heading, answer.sentence)
     rows = station_rows(answer.point)
-    if not rows:
-        return instead(ax, heading, NO_PATH)
+    ax = new_axes(ax)
     other = ax.twinx()
     for axes, half in ((ax, UPPER), (other, LOWER)):
         _strip(axes, rows, half, info.system)

@@ -100,6 +100,8 @@ def _events(drive: Drive, address: str, x: Any, ax: Axes, its: Any = None) -> No
 
 def _finish(drive: Drive, address: str, along: str, ax: Axes) -> Axes:
     measure, system = drive.measure(address), drive.scenario_info.system
+    if min(min(line.get_ydata()) for line in ax.get_lines()) == 0:
+        ax.set_ylim(bottom=0)
     quantity = human(address.replace("/", " "))
     quantity = quantity[0].upper() + quantity[1:]
     heading = drive.outing.title if drive.outing.title else quantity

@@ -31,11 +31,12 @@ HEADING = "Force against speed"
 
 def force_against_speed(scenario: ScenarioData, ax: Axes | None = None, points: int = 30) -> Axes:
     """Thrust of every gear at full throttle, the road load crossing them, and the balance."""
-    ax, system = new_axes(ax), scenario.system
+    system = scenario.system
     curve = frame(full_throttle_curve(scenario, points=points)).dropna(subset=["road/thrust"])
     heading, best = title(HEADING, scenario.title), top_speed(scenario)
     if curve.empty:
         return instead(ax, heading, best.sentence)
+    ax = new_axes(ax)
     several = curve["gear"].nunique() > 1
     for (gear, pulls), look in zip(curve.groupby("gear"), looks(), strict=False):
         ax.plot(

@@ -44,7 +44,7 @@ def knock_over_engine_speed(
     """Octane numbers to spare of detonation in the gear of the top speed, with the band to which
     they are known, and what the spark of best torque would leave.
     """
-    ax, heading = new_axes(ax), title(HEADING, scenario.title)
+    heading = title(HEADING, scenario.title)
     if not scenario.has_knock_anchor:
         return instead(ax, heading, NOTHING_KNOWN)
     best = top_speed(scenario)
@@ -54,6 +54,7 @@ def knock_over_engine_speed(
         return instead(ax, heading, best.sentence)
     if gear is None:
         curve = curve[curve["gear"] == curve["gear"].max()]
+    ax = new_axes(ax)
     _band(curve, scenario.knock_sigma, ENGINE_SPEED.values(curve["engine/speed"], "metric"), ax)
     _chances(scenario.knock_sigma, ax)
     describe(ax, _told(curve, scenario.knock_sigma))

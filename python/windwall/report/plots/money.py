@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import textwrap
 from typing import TYPE_CHECKING
 
 from windwall.quantities.measures import SPEED
@@ -15,11 +16,10 @@ from windwall.report.plot_axes import (
     finish,
     instead,
     new_axes,
-    plain_title,
     title,
 )
 from windwall.report.plot_table import table_under
-from windwall.report.plots.upgrade_names import upgrade_title
+from windwall.report.plots.menu import no_base, upgrade_title
 from windwall.results.ranking import MIDDLE, Ranking, UpgradeSet
 
 if TYPE_CHECKING:
@@ -28,9 +28,9 @@ if TYPE_CHECKING:
 HEADING = "Speed for the money"
 NO_SETS = "No set of upgrades has an answer and passes no limit, so nothing can be bought."
 NO_MENU = "The file names no upgrades, so there is nothing to buy."
-MOST_KEYS = 9
-FIRST_COLUMN, COLUMN = 212.0, 26.0  # points
-NAME_LETTERS = 40
+MOST_KEYS = 8
+NAME_WIDTH = 44  # letters, for which the table leaves room
+MANY = 500  # dots, from which a file holds them as a picture
 FITTED = "\N{BLACK CIRCLE}"
 
 
@@ -41,19 +41,19 @@ def best_by_cost(ranking: Ranking, ax: Axes | None = None) -> Axes:
     """
     heading = title(HEADING, ranking.scenario_info)
     if not ranking.answered:
-        return instead(new_axes(ax), heading, ranking.sentence)
+        return instead(ax, heading, no_base(ranking))
     if not ranking.upgrades:
-        return instead(new_axes(ax), heading, NO_MENU)
+        return instead(ax, heading, NO_MENU)
     best = ranking.best_by_cost
     if not best:
-        return instead(new_axes(ax), heading, NO_SETS)
+        return instead(ax, heading, NO_SETS)
     keyed = _worth_a_key(best, ranking)
     rows = _table(keyed, ranking)
     ax = new_axes(ax, height=4.0 + 0.2 * len(rows))
     _clouds(ranking, ax)
     _steps(best, keyed, ranking, ax)
     _goal(ranking, ax)
-    table_under(ax, rows, FIRST_COLUMN, COLUMN)
+    table_under(ax, rows)
     describe(ax, _told(keyed, ranking))
     system = ranking.scenario_info.system
     cost = f"Cost, {ranking.currency}" if ranking.currency else "Cost; the file states none"
@@ -67,8 +67,8 @@ def _speed(one: UpgradeSet, ranking: Ranking) -> float:
 def _clouds(ranking: Ranking, ax: Axes) -> None:
     sets = [one for one in ranking.sets if ranking.may_be_named(one)]
     costs, speeds = [one.cost for one in sets], [_speed(one, ranking) for one in sets]
-    drawn = {"color": PALE, "markersize": 3, "rasterized": len(sets) > 500}
-    ax.plot(costs, speeds, ".", label="a set that passes no limit", **drawn)
+    drawn = {"color": PALE, "markersize": 2.5, "rasterized": len(sets) > MANY}
+    ax.plot(costs, speeds, "o", label="a set that passes no limit", **drawn)
 
 
 def _steps(best: list[UpgradeSet], keyed: list[UpgradeSet], ranking: Ranking, ax: Axes) -> None:
@@ -120,16 +120,13 @@ def _table(keyed: list[UpgradeSet], ranking: Ranking) -> list[tuple[str, list[st
     rows = [
         ("", [str(number) for number in range(1, len(keyed) + 1)]),
         (f"cost, {currency}".rstrip(", "), [f"{one.cost:.0f}" for one in keyed]),
-        (f"speed, {SPEED.shown(system)}", [f"{_speed(one, ranking):.0f}" for one in keyed]),
+        (f"speed, {SPEED.shown(system)}", [f"{_speed(one, ranking):.1f}" for one in keyed]),
     ]
     for label in fitted:
-        name = plain_title(_short(upgrade_title(label, ranking)), 999)
-        rows.append((name, [FITTED if label in one else "" for one in labels]))
+        first, *more = textwrap.wrap(upgrade_title(label, ranking), NAME_WIDTH)
+        rows.append((first, [FITTED if label in one else "" for one in labels]))
+        rows += [(line, []) for line in more]
     return rows
-
-
-def _short(name: str) -> str:
-    return name if len(name) <= NAME_LETTERS else f"{name[: NAME_LETTERS - 1].rstrip()}…"
 
 
 def _goal(ranking: Ranking, ax: Axes) -> None:

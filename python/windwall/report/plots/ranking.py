@@ -10,6 +10,7 @@ from windwall.quantities.measures import SPEED
 from windwall.report.plot_axes import (
     INK,
     MARKER_SIZE,
+    ONE_LINE,
     PALE,
     describe,
     finish,
@@ -18,7 +19,7 @@ from windwall.report.plot_axes import (
     plain_title,
     title,
 )
-from windwall.report.plots.upgrade_names import upgrade_title
+from windwall.report.plots.menu import no_base, upgrade_title
 from windwall.results.drawn import DrawnRanking, Spread
 from windwall.results.ranking import MIDDLE, Ranking, UpgradeGain
 
@@ -40,10 +41,10 @@ def gains(ranking: Ranking, drawn: DrawnRanking | None = None, ax: Axes | None =
     """
     heading = title(HEADING, ranking.scenario_info)
     if not ranking.answered:
-        return instead(new_axes(ax), heading, ranking.sentence)
+        return instead(ax, heading, no_base(ranking))
     shown = [one for one in ranking.within_budget.values() if any(map(isfinite, one.alone))]
     if not shown:
-        return instead(new_axes(ax), heading, NO_GAINS if ranking.upgrades else NO_MENU)
+        return instead(ax, heading, NO_GAINS if ranking.upgrades else NO_MENU)
     shown.sort(key=lambda one: -one.alone[MIDDLE])
     system = ranking.scenario_info.system
     names = [_name(one, ranking) for one in shown]
@@ -60,7 +61,8 @@ def gains(ranking: Ranking, drawn: DrawnRanking | None = None, ax: Axes | None =
 
 
 def _name(one: UpgradeGain, ranking: Ranking) -> str:
-    return "\n".join(textwrap.wrap(plain_title(upgrade_title(one.label, ranking), 999), NAME_WIDTH))
+    name = plain_title(upgrade_title(one.label, ranking), ONE_LINE)
+    return textwrap.fill(name, NAME_WIDTH)
 
 
 def _spreads(spreads: list[Spread | None], ax: Axes, system: str) -> None:

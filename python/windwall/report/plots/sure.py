@@ -38,10 +38,10 @@ def leans_on(found: LeansOn, of: str = "speed", ax: Axes | None = None) -> Axes:
     leaning = {one.of: one for one in found.leanings}.get(of)
     if leaning is None:
         raise ValueError(f"nothing was asked about the {of}; there is {found.leanings[0].of}")
-    ax = new_axes(ax)
     heading = title(*_heading(found, of), BESIDE_NAMES)
     if not leaning.leans:
         return instead(ax, heading, found.sentence)
+    ax = new_axes(ax)
     *own, rest = leaning.leans
     shown = [one for one in own if one.total >= LEAST_SHARE][:MOST_BARS]
     names = [textwrap.fill(one.title, NAME_WIDTH) for one in shown]
@@ -83,10 +83,11 @@ def _heading(found: LeansOn, of: str) -> tuple[str, str]:
 
 def forecast(found: Forecast, ax: Axes | None = None) -> Axes:
     """Speed over the air's temperature, a line for each pressure."""
-    ax, system = new_axes(ax), found.system
+    system = found.system
     heading = title("What the day does to the speed", found.title)
     if not (found.speed > 0).any():
         return instead(ax, heading, "On none of these days is there an answer.")
+    ax = new_axes(ax)
     celsius = [TEMPERATURE.value(one, system) for one in found.temperatures]
     for (at, pressure), look in zip(enumerate(found.pressures), looks(), strict=False):
         label = f"barometer {PRESSURE.short(pressure, system)}"

@@ -36,7 +36,7 @@ def sweep_curve(dataset: xarray.Dataset, of: str = "speed", ax: Axes | None = No
     of the other. Where there is no answer it is hatched one way, and where a limit is passed, as
     `with_limits` found it, the other way.
     """
-    ax, swept = new_axes(ax), Swept(dataset, of)
+    swept = Swept(dataset, of)
     swept.dims = dims = sorted(swept.dims, key=lambda dim: -dataset.sizes[dim])
     said = heading(swept)
     if len(dims) > 2 or (len(dims) == 2 and dataset.sizes[dims[1]] > MOST_LINES):
@@ -44,7 +44,7 @@ def sweep_curve(dataset: xarray.Dataset, of: str = "speed", ax: Axes | None = No
         return instead(ax, said, TOO_MANY_LINES.format(most=MOST_LINES, shape=shape))
     if swept.unanswered.all():
         return instead(ax, said, NO_ANSWERS)
-    x = swept.axis(dims[0])
+    ax, x = new_axes(ax), swept.axis(dims[0])
     ax.set_xlim(*edges(x.values)[[0, -1]])
     (_one_line if len(dims) == 1 else _several)(swept, x, ax)
     describe(ax, _told(swept, x))

@@ -15,7 +15,7 @@ from windwall.report.plot_axes import (
     new_axes,
     plain_title,
 )
-from windwall.report.plots.swept import Axis, Swept, edges, heading
+from windwall.report.plots.swept import Axis, Swept, capital, edges, heading
 
 if TYPE_CHECKING:
     import xarray
@@ -23,6 +23,7 @@ if TYPE_CHECKING:
 
 ONE_INPUT = "A map has two inputs, each with several values; this sweep varies {number}."
 NO_ANSWERS = "No variant of this sweep has an answer."
+ALL_REFUSED = "Every variant of this sweep passes a limit or has no answer."
 LIGHT, DARK = 0.97, 0.55  # of white, at the least and the greatest value
 HATCHES = {"no answer": "xxx", "": "//"}
 LEGEND_WIDTH = 60
@@ -37,9 +38,9 @@ def sweep_map(dataset: xarray.Dataset, of: str = "speed", ax: Axes | None = None
     said = heading(swept)
     if len(swept.dims) != 2:
         number = NAMES[len(swept.dims)] if len(swept.dims) < len(NAMES) else "more"
-        return instead(new_axes(ax), said, ONE_INPUT.format(number=number))
+        return instead(ax, said, ONE_INPUT.format(number=number))
     if swept.unanswered.all():
-        return instead(new_axes(ax), said, NO_ANSWERS)
+        return instead(ax, said, NO_ANSWERS)
     ax = new_axes(ax)
     x, y = (swept.axis(dim) for dim in swept.dims)
     _shades(swept, x, y, ax)
@@ -49,7 +50,7 @@ def sweep_map(dataset: xarray.Dataset, of: str = "speed", ax: Axes | None = None
     if handles:
         place = {"loc": "upper center", "bbox_to_anchor": (0.5, -0.16), "frameon": False}
         ax.legend(handles=handles, prop={"size": SIZE, "family": FAMILY}, **place)
-    describe(ax, best[0].get_label() if best else NO_ANSWERS)
+    describe(ax, f"{capital(best[0].get_label())}." if best else ALL_REFUSED)
     return finish(ax, said, x.name, y.name, legend="")
 
 
@@ -57,7 +58,6 @@ def _shades(swept: Swept, x: Axis, y: Axis, ax: Axes) -> None:
     from matplotlib.colors import LinearSegmentedColormap
 
     shades = LinearSegmentedColormap.from_list("greys", [str(LIGHT), str(DARK)])
-    shades.set_bad("white")
     values = swept.values.T
     mesh = ax.pcolormesh(edges(x.values), edges(y.values), values, cmap=shades, rasterized=True)
     bar = ax.figure.colorbar(mesh, ax=ax, pad=0.02)
@@ -65,7 +65,26 @@ def _shades(swept: Swept, x: Axis, y: Axis, ax: Axes) -> None:
     bar.ax.tick_params(labelsize=SIZE)
     if swept.unanswered.sum() < values.size - 3:
         lines = ax.contour(x.values, y.values, values, colors=INK, linewidths=0.8, levels=6)
-        ax.clabel(lines, fontsize=SIZE, inline_spacing=2)
+        _label(ax, lines)
+
+
+def _label(ax: Axes, lines: Any) -> None:
+    """Values on the lines, as many as lie clear of one another."""
+    labels = ax.clabel(lines, fontsize=SIZE, inline=False)
+    ax.figure.draw_without_rendering()  # so that it is known where they lie
+    clear: list[Any] = []
+    for label in labels:
+        box = label.get_window_extent().padded(2)
+        if any(box.overlaps(other) for other in clear) or not inside(box, ax):
+            label.remove()
+            continue
+        label.set(family=FAMILY, bbox={"facecolor": "white", "edgecolor": "none", "pad": 0.5})
+        clear.append(box)
+
+
+def inside(box: Any, ax: Axes) -> bool:
+    """Whether a box in pixels lies wholly on the axes."""
+    return bool(ax.bbox.contains(box.x0, box.y0) and ax.bbox.contains(box.x1, box.y1))
 
 
 def _refused(swept: Swept, x: Axis, y: Axis, ax: Axes) -> list[Any]:
