@@ -104,8 +104,8 @@ def test_gains_at_three_anchors_with_their_spread(car, ranking, ax):
     drawn = car.drawn_ranking(ranking, 16, progress=False)
     assert ww.plot.gains(ranking, drawn, ax) is ax
     names = [one.get_text() for one in ax.get_yticklabels()]
-    assert names == ["Smaller blower pulley", "Nose fairing", "Air-to-air charge cooler"]
-    shown = [ranking.upgrades[key] for key in ("small_pulley", "fairing", "intercooler")]
+    shown = sorted(ranking.upgrades.values(), key=lambda one: -one.alone[1])
+    assert names == [ranking.menu[one.id].title for one in shown]
     views = [one for one in ax.get_lines() if one.get_label().startswith("knock anchor")]
     for view, line in enumerate(views):
         assert list(line.get_xdata()) == pytest.approx([one.alone[view] * 3.6 for one in shown])
