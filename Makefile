@@ -2,7 +2,7 @@
 SHELL := /bin/bash
 .SHELLFLAGS := -euo pipefail -c
 .DEFAULT_GOAL := help
-.PHONY: help demo test test-all docs evidence bench build build-all second-compiler format lint clean
+.PHONY: help demo test test-all docs evidence bench build build-all live second-compiler format lint clean
 
 build := build/dev
 bin := .venv/bin
@@ -59,6 +59,15 @@ build:  ## build the C++ core after an edit
 
 build-all: build
 	@$(cmake_build) -- --quiet
+
+# Not part of the two commands: it needs Debian's emscripten, and some minutes.
+live_core := python/windwall/report/live/core.wasm
+live:  ## compile the core for browsers, for sliders inside a page
+	@command -v emcmake >/dev/null || { echo "make live needs em++: on Debian, apt-get install emscripten"; exit 1; }
+	@emcmake cmake -S . -B build/live -G Ninja -DWINDWALL_UNITY=ON -DWINDWALL_WARNINGS_AS_ERRORS=OFF >build/live.log || { cat build/live.log; exit 1; }
+	@cmake --build build/live --target core
+	@cp build/live/core.wasm $(live_core)
+	@echo "$(live_core): $$(stat -c %s $(live_core)) bytes"
 
 # Every file of the core, read and checked but not translated.
 second-compiler:  ## let clang read the core: make second-compiler CLANG=clang++-14

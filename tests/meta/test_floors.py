@@ -17,7 +17,7 @@ STORIES = [
     ["solve"],
     ["scenario"],
     ["study"],
-    ["bindings"],
+    ["bindings", "web"],
 ]
 SIBLINGS = set().union(*(story for story in STORIES if len(story) > 1))
 

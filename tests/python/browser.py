@@ -33,7 +33,8 @@ def opened(running, folder, fragment, title="A page"):
     page.heard = []
     page.on("console", lambda said: page.heard.append(said.text))
     page.on("pageerror", lambda error: page.heard.append(str(error)))
-    page.on("request", lambda asked: page.heard.append(asked.url))
+    # A blob is a piece of the page itself.
+    page.on("request", lambda asked: asked.url.startswith("blob:") or page.heard.append(asked.url))
     page.goto(file.as_uri())
     page.wait_for_selector(".windwall-live dl dt")
     assert page.heard.pop(0) == file.as_uri()
@@ -43,11 +44,11 @@ def opened(running, folder, fragment, title="A page"):
 def moved(page, steps):
     """Puts the sliders there without a hand, and reads what is changed and what is said."""
     return page.evaluate(
-        """steps => {
+        """async steps => {
             const live = document.querySelector(".windwall-live");
             const ranges = [...live.querySelectorAll("input")];
             ranges.forEach((one, i) => { one.value = steps[i]; });
-            const start = performance.now(), answer = live.windwall.ask();
+            const start = performance.now(), answer = await live.windwall.ask();
             const took = performance.now() - start;
             return { took, answer, changes: live.windwall.changes(),
                      rows: live.windwall.rows_for(answer),

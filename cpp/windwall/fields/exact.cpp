@@ -191,7 +191,7 @@ std::string shortest(double number) {
     std::array<char, 32> buffer{};
     const auto end = std::to_chars(buffer.data(), buffer.data() + buffer.size(), std::abs(number),
                                    std::chars_format::scientific);
-    const std::string_view text(buffer.data(), end.ptr);
+    const std::string_view text(buffer.data(), static_cast<std::size_t>(end.ptr - buffer.data()));
     const auto e = text.find('e');
     std::string digits(text.substr(0, 1));
     if (e > 2) digits += text.substr(2, e - 2);

@@ -58,8 +58,11 @@ class Words {
 
   // Where the climb ends and why.
   why(answer) {
-    if (!answer.ending.answered)
-      return answer.unanswered ? this.unanswered_at(answer.unanswered) : this.standstill;
+    if (!answer.ending.answered) {
+      const drowned = answer.cautions.filter(one => one.about === "drowned");
+      return [answer.unanswered ? this.unanswered_at(answer.unanswered) : this.standstill,
+        ...drowned.map(one => this.warning(one))].join(" ");
+    }
     const road = answer.point.road, total = road.air + road.rolling + road.grade;
     const binds = answer.limited_by === "knock" ? "drag" : answer.limited_by;
     return fill(of_gears(this.ends, binds, this.gears), {
@@ -86,7 +89,7 @@ class Words {
     });
   }
 
-  caution(one) {
+  warning(one) {
     const values = {};
     if (one.engine_speed !== null) values.engine_speed = this.say("engine_speed", one.engine_speed, 3);
     if (one.about in this.found) {
@@ -94,7 +97,7 @@ class Words {
       for (const key of ["found", "low", "high"])
         values[key] = one[key] === null ? "" : text(unit, one[key], digits);
     }
-    return `${one.address}: ${fill(this.warnings[one.about], values)}`;
+    return fill(this.warnings[one.about], values);
   }
 
   passed(one) {
@@ -112,6 +115,7 @@ class Words {
       const time = this.say("time", run.time);
       rows.push([`after ${this.road} from rest`,
         `${this.speed(run.speed)}${this.in_gear(run.gear)}, in ${time}${shifts}`]);
+      if (this.gears > 1) rows.push(["gear to start in", String(run.start_gear)]);
     } else if (run && this.road) {
       rows.push([`after ${this.road} from rest`, this.speed(run.speed)]);
     }
@@ -140,6 +144,6 @@ function rows_of(words, answer) {
   const next = words.next_to_bind(answer);
   if (next) rows.push(["next", next]);
   answer.passed.forEach(one => rows.push(["limit passed", words.passed(one)]));
-  answer.cautions.forEach(one => rows.push(["caution", words.caution(one)]));
+  answer.cautions.forEach(one => rows.push(["caution", `${one.address}: ${words.warning(one)}`]));
   return rows;
 }

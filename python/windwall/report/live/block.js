@@ -80,15 +80,21 @@ function save() {
 }
 
 async function begin() {
-  const core = data.core ? await Core.from(data) : null;
-  const baked = core ? null : new Baked(data.baked);
-  const ask = () => core ? core.tell("ask", JSON.stringify(changes())) : baked.ask(steps());
-  const file = ask();
-  let waiting = false;
-  const follow = () => {
-    if (waiting) return;
-    waiting = true;
-    requestAnimationFrame(() => { waiting = false; show(ask(), file); });
+  const core = data.core && await answering(data.core, data.scenario);
+  const baked = data.baked && new Baked(data.baked);
+  const ask = async () => core ? core(JSON.stringify(changes())) : baked.ask(steps());
+  const file = await ask();
+  let asked = 0, busy = false;
+  // One question at a time; what is moved meanwhile is asked once the answer is there.
+  const follow = async () => {
+    asked += 1;
+    if (busy) return;
+    busy = true;
+    for (let seen = 0; seen !== asked;) {
+      seen = asked;
+      show(await ask(), file);
+    }
+    busy = false;
   };
   ranges.forEach((one, i) => one.addEventListener("input", () => { label(i); follow(); }));
   const reset = i => { ranges[i].value = 0; label(i); follow(); };
