@@ -59,7 +59,7 @@ def test_printing_solves_nothing(shown, car, best, ranking, called):
     things = {"car": car, "best": best, "ranking": ranking, "point": point}
     called.clear()
     assert len(repr(things[shown])) > 200
-    assert things[shown]._repr_html_().startswith("<pre>")
+    assert things[shown]._repr_html_().startswith('<div class="windwall">')
     if shown != "car":
         things[shown].to_dict()
     assert SOLVERS.isdisjoint(called)

@@ -8,7 +8,7 @@ from typing import Any
 from windwall.errors import NoAnswer
 from windwall.report import documents
 from windwall.report.text.check import check_text
-from windwall.report.text_layout import paragraph
+from windwall.report.text_layout import as_text, paragraph
 from windwall.results.diagnosis import Diagnosis
 from windwall.results.drawn import DrawnRanking, DrawnSpeed
 from windwall.results.driven_ranking import DrivenRanking
@@ -65,7 +65,7 @@ class Installed:
 
     def summary(self) -> str:
         names = ", ".join(label(one, self.values) for one in dict.fromkeys(self.ids))
-        return "\n".join([*paragraph(f"Fitted first: {names}.", ""), self.found.summary()])
+        return as_text([*paragraph(f"Fitted first: {names}.", ""), self.found.summary()])
 
 
 class Driven:

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from typing import NamedTuple
-
 from windwall.results.entry import Use
+from windwall.results.scenario_info import ScenarioInfo
+from windwall.results.views import Readable
 
 
-class Account(NamedTuple):
+class Account(Readable):
     """The total first, then what it is made of: what for, in which part, how many watts."""
 
-    name: str
-    entries: tuple[Use, ...]
+    def __init__(self, name: str, entries: tuple[Use, ...], info: ScenarioInfo) -> None:
+        self.name = name
+        self.entries = entries
+        self.scenario_info = info

@@ -13,7 +13,7 @@ from windwall.results.drive_summary import DriveSummary, Mark, Passed, extreme, 
 from windwall.results.entry import Told
 from windwall.results.record import result_row
 from windwall.results.scenario_info import ScenarioInfo
-from windwall.results.views import document, sentence, summary
+from windwall.results.views import document, html, sentence, summary
 
 if TYPE_CHECKING:
     import numpy
@@ -233,9 +233,7 @@ class Drive:
         return self.text()
 
     def _repr_html_(self) -> str:
-        import html
-
-        return f"<pre>{html.escape(self.text())}</pre>"
+        return html(self)
 
 
 def _names(addresses: tuple[str, ...]) -> dict[str, str]:

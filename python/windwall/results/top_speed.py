@@ -65,7 +65,7 @@ class TopSpeed(Outcome):
         """Where the watts go: `shaft` or `heat`."""
         if not self.answered:
             raise self.no_answer()
-        return Account(name, self[name])
+        return Account(name, self[name], self.scenario_info)
 
     @property
     def shaft(self) -> pandas.Series:

@@ -23,9 +23,21 @@ def _once_loaded(view: Callable[..., Any], result: Any, further: dict[str, Any])
 
 
 @singledispatch
+def content(result: Any, **further: Any) -> list[Any]:
+    """A result as titles, sentences and tables, of which its text and its HTML are made."""
+    return _once_loaded(content, result, further)
+
+
+@singledispatch
 def summary(result: Any, **further: Any) -> str:
     """A result as people read it."""
     return _once_loaded(summary, result, further)
+
+
+@singledispatch
+def html(result: Any, **further: Any) -> str:
+    """A result as people read it in a browser: a fragment that asks for nothing from elsewhere."""
+    return _once_loaded(html, result, further)
 
 
 @singledispatch
@@ -53,7 +65,7 @@ def sentences(result: Any, **further: Any) -> list[str]:
 
 
 class Readable:
-    """Something with a `summary()`; shown in a terminal and in a notebook as that."""
+    """Something with a `summary()`; a terminal shows that, and a notebook the same as HTML."""
 
     def summary(self) -> str:
         return summary(self)
@@ -62,10 +74,7 @@ class Readable:
         return self.summary()
 
     def _repr_html_(self) -> str:
-        import html
-
-        # With nothing left in it that a browser would read as markup.
-        return f"<pre>{html.escape(self.summary())}</pre>"
+        return html(self)
 
 
 class Documented(Readable):

@@ -1,5 +1,8 @@
 """Answers as people read them, one module for each kind."""
 
+from typing import Any
+
+from windwall.report.text.account import account_text
 from windwall.report.text.coast_down import coast_down_text
 from windwall.report.text.day import corrected_text, forecast_text
 from windwall.report.text.differences import differences_text
@@ -19,8 +22,18 @@ from windwall.report.text.rank import rank_text
 from windwall.report.text.record import record_text
 from windwall.report.text.scenario import scenario_text
 from windwall.report.text.speed import speed_text
+from windwall.report.text_layout import as_text
+from windwall.results.views import content, summary
+
+
+@summary.register(object)
+def text(result: Any, **further: Any) -> str:
+    """A result in a terminal."""
+    return as_text(content(result, **further))
+
 
 __all__ = [
+    "account_text",
     "coast_down_text",
     "corrected_text",
     "differences_text",
@@ -42,4 +55,5 @@ __all__ = [
     "record_text",
     "scenario_text",
     "speed_text",
+    "text",
 ]

@@ -3,17 +3,27 @@
 from __future__ import annotations
 
 from windwall.quantities.measures import POWER
-from windwall.report.text_layout import section, table
+from windwall.report.text_layout import Bars, Blocks, Title, section, table
 from windwall.report.wording.names import by_name
-from windwall.results.entry import Use
-from windwall.results.scenario_info import ScenarioInfo
+from windwall.results.account import Account
+from windwall.results.views import content
 
 NOT_STATED = "not stated"  # and counted as nothing
 SMALLEST = 0.5  # W; a smaller entry is printed as 0
 
 
-def account_table(heading: str, entries: tuple[Use, ...], info: ScenarioInfo) -> list[str]:
+HEADINGS = {"shaft": "Shaft: where the power goes", "heat": "Heat: where the fuel goes"}
+
+
+@content.register(Account)
+def account_text(account: Account) -> Blocks:
+    """One account alone."""
+    return [Title(account.scenario_info.title), *account_table(account)]
+
+
+def account_table(account: Account) -> Blocks:
     """The total, then every entry in the unit of the system and as a share of the total."""
+    info, entries = account.scenario_info, account.entries
     system = info.system
     total = entries[0].number if entries else 0
     unit = POWER.shown(system)
@@ -26,5 +36,6 @@ def account_table(heading: str, entries: tuple[Use, ...], info: ScenarioInfo) ->
         share = round(100 * power / total, 1) if total else 0.0
         return name, f"{value:,.{decimals}f}".replace(",", " "), f"{share + 0.0:.1f}"
 
+    bars = Bars("share", tuple((one, one, one) for one in by_name(entries).values()))
     rows = [cells(*one) for one in by_name(entries).items()]
-    return section(heading, table([("", unit, "%"), *rows]))
+    return section(HEADINGS[account.name], table(rows, head=("", unit, "%"), bars=bars))

@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from windwall.errors import Problem, ScenarioError
 from windwall.report.text.design import design_lines
 from windwall.report.text.rated import rated_lines
-from windwall.report.text_layout import bullet, paragraph, section
+from windwall.report.text_layout import as_text, bullet, paragraph, section
 from windwall.scenario.data import KNOCK_ANCHOR, ScenarioData
 
 WIDEST = 100  # characters of a line of a file that are shown
@@ -19,7 +19,7 @@ def check_text(scenario: ScenarioData) -> str:
     lines = [f"{scenario.source}: no problems", *paragraph(f"digest {scenario.digest}")]
     found = [line for address, text in left_open(scenario) for line in bullet(f"{address}: {text}")]
     lines += section("Cautions", found)
-    return "\n".join([*lines, *rated_lines(scenario), *design_lines(scenario)])
+    return as_text([*lines, *rated_lines(scenario), *design_lines(scenario)])
 
 
 def left_open(scenario: ScenarioData) -> Iterator[tuple[str, str]]:
@@ -61,7 +61,7 @@ def problems_text(wrong: ScenarioError, text: str) -> str:
         shown.append(f"{problem.where(wrong.source)}: {problem.message}".lstrip(": "))
         shown += offending(problem, lines)
     count = len(wrong.problems)
-    return "\n".join([*shown, f"{count} problem{'' if count == 1 else 's'}"])
+    return as_text([*shown, f"{count} problem{'' if count == 1 else 's'}"])
 
 
 def offending(problem: Problem, lines: list[str]) -> list[str]:

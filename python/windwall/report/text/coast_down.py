@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from windwall.quantities.measures import DENSITY, LENGTH, MASS, SHARE, SPEED, TIME, WIND
-from windwall.report.text_layout import bullet, paragraph, section, table
+from windwall.report.text_layout import Blocks, Title, bullet, lead, paragraph, section, table
 from windwall.results.coast_down import CoastDownFit, Rolling
-from windwall.results.views import summary
+from windwall.results.views import content
 
 
-@summary.register(CoastDownFit)
-def coast_down_text(fit: CoastDownFit) -> str:
+@content.register(CoastDownFit)
+def coast_down_text(fit: CoastDownFit) -> Blocks:
     """Everything worth reading about a fit."""
     system = fit.system
     low, high = (SPEED.text(speed, system) for speed in fit.speeds)
@@ -20,13 +20,13 @@ def coast_down_text(fit: CoastDownFit) -> str:
         ("mass with turning wheels", MASS.text(fit.accelerated_mass, system, 4)),
         ("air", DENSITY.text(fit.air_density, system, 4)),
     ]
-    lines = ["Coasting down", "", *paragraph(fit.sentence), "", *table(rows, left=(0, 1))]
+    lines = [Title("Coasting down"), "", *lead(fit.sentence), "", *table(rows, left=(0, 1))]
     said = [line for one in fit.sentences for line in bullet(one)]
-    return "\n".join(lines + section("What to know", said))
+    return lines + section("What to know", said)
 
 
-@summary.register(Rolling)
-def rolling_text(rolling: Rolling) -> str:
+@content.register(Rolling)
+def rolling_text(rolling: Rolling) -> Blocks:
     """A coast-down of the model, row by row."""
     system, run = rolling.system, rolling.run
     held = run.conditions
@@ -46,7 +46,5 @@ def rolling_text(rolling: Rolling) -> str:
         for row in zip(run.time, run.distance, run.speed, strict=True)
     ]
     said = "Rolling without drive, in neutral; the driveline takes nothing."
-    lines = table([header, *lines], left=())
-    return "\n".join(
-        [rolling.title, *paragraph(said, ""), "", *table(rows, left=(0, 1)), "", *lines]
-    )
+    lines = table(lines, head=header, left=())
+    return [Title(rolling.title), *paragraph(said, ""), "", *table(rows, left=(0, 1)), "", *lines]

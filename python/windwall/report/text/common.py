@@ -6,23 +6,23 @@ from collections.abc import Iterable
 
 from windwall.quantities.measures import BOOST, FLOW, PRESSURE, TEMPERATURE
 from windwall.report import frames
-from windwall.report.text_layout import bullet, paragraph, section, table
+from windwall.report.text_layout import Blocks, Title, bullet, paragraph, section, table
 from windwall.results.outcome import Outcome
 from windwall.results.record import Record
 from windwall.results.scenario_info import ScenarioInfo
 
 
-def head(info: ScenarioInfo, question: str) -> list[str]:
+def head(info: ScenarioInfo, question: str) -> Blocks:
     """What the vehicle is called and what was asked of it."""
-    return [info.title, *paragraph(f"Asked: {question}", "")]
+    return [Title(info.title), *paragraph(f"Asked: {question}", "")]
 
 
-def pairs(rows: Iterable[tuple[str, str]]) -> list[str]:
+def pairs(rows: Iterable[tuple[str, str]]) -> Blocks:
     """Names and what there is to say about each."""
     return table(rows, left=(0, 1))
 
 
-def station_table(point: Record, system: str) -> list[str]:
+def station_table(point: Record, system: str) -> Blocks:
     """The charge from station to station."""
     rows = frames.station_rows(point)
     ambient = point.manifold.pressure - point.manifold.boost
@@ -42,10 +42,10 @@ def station_table(point: Record, system: str) -> list[str]:
         header.append("liquid")
         for line, (_, gas) in zip(lines, rows, strict=True):
             line.append(FLOW.number(gas.liquid, system) if gas.liquid > 0 else "")
-    return section("Charge, station by station", table([header, *lines]))
+    return section("Charge, station by station", table(lines, head=header))
 
 
-def caution_lines(answer: Outcome) -> list[str]:
+def caution_lines(answer: Outcome) -> Blocks:
     """What to know about an answer."""
     found = answer.cautions
     lines = [line for one in found for line in bullet(f"{one.address}: {one.sentence}")]

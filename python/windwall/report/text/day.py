@@ -14,27 +14,28 @@ from windwall.quantities.measures import (
     WIND,
     Measure,
 )
-from windwall.report.text_layout import bullet, paragraph, section, table
+from windwall.report.text_layout import Blocks, Title, bullet, lead, paragraph, section, table
 from windwall.report.wording.day import NAMES, change
 from windwall.results.day import Corrected, Forecast, OnADay, Peak
-from windwall.results.views import summary
+from windwall.results.views import content
 
 NONE = "-"
+DAYS = ("", "first", "second")
 NOTE = (
     "Head, oil and blower case are as after a long pull on each of these days; the rest of the "
     "vehicle is the same."
 )
 
 
-@summary.register(Corrected)
-def corrected_text(found: Corrected) -> str:
+@content.register(Corrected)
+def corrected_text(found: Corrected) -> Blocks:
     """Everything worth reading about it."""
-    lines = [found.title, *paragraph("Asked: what another day makes of it.", "")]
-    lines += ["", *paragraph(found.sentence)]
+    lines = [Title(found.title), *paragraph("Asked: what another day makes of it.", "")]
+    lines += ["", *lead(found.sentence)]
     lines += section("What to know", [line for one in found.sentences for line in bullet(one)])
-    lines += section("The two days", table(_rows(found)))
-    lines += section("Published factors", table(_factors(found)))
-    return "\n".join(lines)
+    lines += section("The two days", table(_rows(found), head=DAYS))
+    lines += section("Published factors", table(_factors(found), head=(*DAYS, "power")))
+    return lines
 
 
 def _rows(found: Corrected) -> list[tuple[str, str, str]]:
@@ -45,7 +46,6 @@ def _rows(found: Corrected) -> list[tuple[str, str, str]]:
         return name + unit, *(_shown(get(day), measure, system) for day in days)  # type: ignore
 
     return [
-        ("", "first", "second"),
         row("air", TEMPERATURE, lambda day: day.weather.temperature),
         row("barometer", PRESSURE, lambda day: day.weather.pressure),
         row("humidity", SHARE, lambda day: day.weather.relative_humidity),
@@ -80,7 +80,7 @@ def _shown(value: float | str | None, measure: Measure | None, system: str) -> s
 
 
 def _factors(found: Corrected) -> list[tuple[str, ...]]:
-    rows = [("", "first", "second", "power")]
+    rows: list[tuple[str, ...]] = []
     for one in found.factors:
         numbers = (f"{value:.4f}" for value in (one.before, one.after))
         rows.append((NAMES[one.name], *numbers, change(one.power_ratio)))
@@ -89,8 +89,8 @@ def _factors(found: Corrected) -> list[tuple[str, ...]]:
     return rows
 
 
-@summary.register(Forecast)
-def forecast_text(found: Forecast) -> str:
+@content.register(Forecast)
+def forecast_text(found: Forecast) -> Blocks:
     """The table of speeds."""
     system = found.system
     head = ("", *(PRESSURE.text(one, system, 4) for one in found.pressures))
@@ -98,10 +98,10 @@ def forecast_text(found: Forecast) -> str:
         (TEMPERATURE.short(one, system), *(_speed(speed, system) for speed in speeds))
         for one, speeds in zip(found.temperatures, found.speed, strict=True)
     ]
-    lines = [found.title, *paragraph("Asked: how fast in which weather.", "")]
-    lines += ["", *paragraph(found.sentence)]
-    lines += section(f"Speed, {SPEED.shown(system)}", table([head, *rows]))
-    return "\n".join([*lines, "", *paragraph(NOTE)])
+    lines = [Title(found.title), *paragraph("Asked: how fast in which weather.", "")]
+    lines += ["", *lead(found.sentence)]
+    lines += section(f"Speed, {SPEED.shown(system)}", table(rows, head=head))
+    return [*lines, "", *paragraph(NOTE)]
 
 
 def _speed(value: float, system: str) -> str:

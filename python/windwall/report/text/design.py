@@ -5,14 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
-from windwall.report.text_layout import bullet, paragraph, section
+from windwall.report.text_layout import Blocks, bullet, paragraph, section
 from windwall.scenario.data import ScenarioData
 
 ANCHOR = "engine/knock_anchor/"
 WORTH_SAYING = 0.98  # of the sigma: less of a narrowing is not worth a word
 
 
-def design_lines(scenario: ScenarioData) -> list[str]:
+def design_lines(scenario: ScenarioData) -> Blocks:
     """Every value that is not stated and that the design chose."""
     values = [
         one

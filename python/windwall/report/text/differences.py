@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from windwall.quantities.measures import SPEED
-from windwall.report.text_layout import bullet, paragraph, section
+from windwall.report.text_layout import Blocks, Title, bullet, paragraph, section
 from windwall.results.differences import Difference, Differences
-from windwall.results.views import document, summary
+from windwall.results.views import content, document
 
 NONE = "nothing"
 NOTHING = "Nothing differs: both files mean the same, however they are typed."
@@ -14,13 +14,13 @@ NO_ANSWER = "no answer"
 SUM = "Alone they make {alone}, together {both} {unit}: the rest is what they do to each other."
 
 
-@summary.register(Differences)
-def differences_text(found: Differences) -> str:
+@content.register(Differences)
+def differences_text(found: Differences) -> Blocks:
     """Entry by entry, with what each does to the speed of the first."""
     system, unit = found.system, SPEED.shown(found.system)
-    lines = [found.title, *paragraph(f"beside {found.other}", "")]
+    lines = [Title(found.title), *paragraph(f"beside {found.other}", "")]
     if not found.found:
-        return "\n".join([*lines, "", *paragraph(NOTHING)])
+        return [*lines, "", *paragraph(NOTHING)]
     speeds = (
         NO_ANSWER if x is None else f"{SPEED.value(x, system):.1f} {unit}"
         for x in (found.speed, found.other_speed)
@@ -28,7 +28,7 @@ def differences_text(found: Differences) -> str:
     lines += ["", *paragraph(" -> ".join(speeds))]
     entries = [line for one in found.found for line in bullet(_entry(one, system))]
     lines += section("What differs, and what each entry alone makes of the first", entries)
-    return "\n".join([*lines, *_sum(found)])
+    return [*lines, *_sum(found)]
 
 
 def _entry(one: Difference, system: str) -> str:
@@ -41,7 +41,7 @@ def _entry(one: Difference, system: str) -> str:
     return ENTRY.format(address=one.address, before=before, after=after, change=change)
 
 
-def _sum(found: Differences) -> list[str]:
+def _sum(found: Differences) -> Blocks:
     alone = [one.change for one in found.found if one.change is not None]
     if found.speed is None or found.other_speed is None or len(alone) < 2:
         return []

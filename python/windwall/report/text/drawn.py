@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from textwrap import wrap
 
 from windwall.quantities.measures import SPEED
-from windwall.report.text_layout import bullet, paragraph, section, table
+from windwall.report.text_layout import Bars, Blocks, Title, bullet, paragraph, section, table
 from windwall.report.wording.chance import of_ten
 from windwall.results.drawn import (
     AtTheEnd,
@@ -18,7 +17,7 @@ from windwall.results.drawn import (
     Spread,
 )
 from windwall.results.ranking import set_name
-from windwall.results.views import summary
+from windwall.results.views import content
 
 NONE = "-"
 MIDDLE = (
@@ -46,6 +45,9 @@ HOW = {
     "broken_rule": "break a rule of the file",
     "not_reached": "were not reached",
 }
+GAINS = ("", "alone", "last", "fair share", "helps")
+ALONE = "alone, +/- one standard deviation"
+NINE_OF_TEN = "9 of 10, and the mean"
 NOTE_GAINS = (
     "{unit}: mean and one standard deviation over {worlds} worlds, each a vehicle, a day and a "
     "menu with a value for all that is uncertain, the same for every set. Helps: alone it adds "
@@ -65,16 +67,17 @@ CHOICE = (
     "exactly would gain {regret} {unit} more in the mean by choosing for it."
 )
 OVER_BUDGET = "By the ± of what is bought it costs more than the budget in {chance} worlds."
+ON_ITS_OWN = "The ranking over {worlds} worlds"
 STOPPED = "STOPPED EARLY: {worlds} of {asked} worlds are solved; all of this is of those alone."
 
 
-@summary.register(DrawnSpeed)
-def drawn_speed_text(drawn: DrawnSpeed) -> str:
+@content.register(DrawnSpeed)
+def drawn_speed_text(drawn: DrawnSpeed) -> Blocks:
     """On its own."""
-    return "\n".join([drawn.title, *drawn_speed_lines(drawn)])
+    return [Title(drawn.title), *drawn_speed_lines(drawn)]
 
 
-def drawn_speed_lines(drawn: DrawnSpeed | None) -> list[str]:
+def drawn_speed_lines(drawn: DrawnSpeed | None) -> Blocks:
     """The interval, and why its middle is not the answer itself."""
     if drawn is None or drawn.spread is None:
         return []
@@ -89,7 +92,7 @@ def drawn_speed_lines(drawn: DrawnSpeed | None) -> list[str]:
     return lines + _middle(drawn) + _unsolved(drawn.ends, drawn.asked)
 
 
-def _middle(drawn: DrawnSpeed) -> list[str]:
+def _middle(drawn: DrawnSpeed) -> Blocks:
     if drawn.middle is None or drawn.stated is None:
         return []
     if abs(drawn.middle - drawn.stated) < WORTH_A_WORD:
@@ -104,13 +107,13 @@ def _middle(drawn: DrawnSpeed) -> list[str]:
     return lines + [line for one in drawn.one_sided[:MOST_ONE_SIDED] for line in _edge(one, drawn)]
 
 
-def _edge(one: AtTheEnd, drawn: DrawnSpeed) -> list[str]:
+def _edge(one: AtTheEnd, drawn: DrawnSpeed) -> Blocks:
     words = {key: one.measure.short(getattr(one, key), drawn.system, 3) for key in ENDS}
     change, unit = SPEED.change(one.change, drawn.system), SPEED.shown(drawn.system)
     return bullet(ONE_SIDED.format(address=one.address, change=change, unit=unit, **words))
 
 
-def _unsolved(ends: dict[str, int], asked: int) -> list[str]:
+def _unsolved(ends: dict[str, int], asked: int) -> Blocks:
     return [
         line
         for how, number in ends.items()
@@ -119,20 +122,19 @@ def _unsolved(ends: dict[str, int], asked: int) -> list[str]:
     ]
 
 
-@summary.register(DrawnRanking)
-def drawn_ranking_text(drawn: DrawnRanking) -> str:
+@content.register(DrawnRanking)
+def drawn_ranking_text(drawn: DrawnRanking) -> Blocks:
     """On its own."""
-    return "\n".join(drawn_ranking_lines(drawn)).lstrip()
+    return [Title(ON_ITS_OWN.format(worlds=drawn.worlds)), *drawn_ranking_lines(drawn)]
 
 
-def drawn_ranking_lines(drawn: DrawnRanking | None) -> list[str]:
+def drawn_ranking_lines(drawn: DrawnRanking | None) -> Blocks:
     """Gains with their +/-, sets with their chance, and which to choose."""
     if drawn is None:
         return []
     unit = SPEED.shown(drawn.system)
-    gains = table(
-        [("", "alone", "last", "fair share", "helps"), *(_gain(x, drawn) for x in drawn.gains)]
-    )
+    bars = Bars(ALONE, tuple(_give_or_take(one.alone) for one in drawn.gains))
+    gains = table((_gain(x, drawn) for x in drawn.gains), head=GAINS, bars=bars)
     note = paragraph(NOTE_GAINS.format(unit=unit, worlds=drawn.worlds))
     stopped = STOPPED.format(worlds=drawn.worlds, asked=drawn.asked) if drawn.interrupted else ""
     return [
@@ -154,18 +156,21 @@ def _change(one: Spread | None, system: str) -> str:
     return f"{SPEED.change(one.mean, system)} +/- {SPEED.value(one.sigma, system):.1f}"
 
 
-def _sets(drawn: DrawnRanking) -> list[str]:
+def _sets(drawn: DrawnRanking) -> Blocks:
     unit, shown = SPEED.shown(drawn.system), _shown(drawn)
     head = (f"{unit} in 9 of 10", "goal in", "behind", "cost", "set")
-    rows = [head, *(_set(one, drawn) for one in shown)]
-    lines = table([row[:4] for row in rows], left=())
+    rows = [_set(one, drawn) for one in shown]
     note = NOTE_SETS.format(could=drawn.could_win, whole=drawn.drawn_whole)
-    told = (f"{line}  {row[4]}" for line, row in zip(lines, rows, strict=True))
-    below = " " * (len(lines[0]) + 2)
-    return [
-        *(part for one in told for part in wrap(one, WIDEST, subsequent_indent=below)),
-        *paragraph(note),
-    ]
+    bars = Bars(NINE_OF_TEN, tuple(_interval(one.speed) for one in shown), start=None)
+    return table(rows, left=(4,), head=head, widest=WIDEST, bars=bars) + paragraph(note)
+
+
+def _interval(one: Spread | None) -> tuple[float, float, float] | None:
+    return None if one is None else (one.low, one.mean, one.high)
+
+
+def _give_or_take(one: Spread | None) -> tuple[float, float, float] | None:
+    return None if one is None else (one.mean - one.sigma, one.mean, one.mean + one.sigma)
 
 
 def _shown(drawn: DrawnRanking) -> list[DrawnSet]:

@@ -6,13 +6,13 @@ from windwall.quantities.measures import ENERGY, LENGTH, SPEED, TEMPERATURE, TIM
 from windwall.report.text.common import head
 from windwall.report.text.limits import bound_text, result_measure
 from windwall.report.text.safety_notes import safety_notes
-from windwall.report.text_layout import bullet, paragraph, section, table
+from windwall.report.text_layout import Blocks, bullet, lead, paragraph, section, table
 from windwall.report.wording.drive import ENERGIES, time_text
 from windwall.report.wording.scenario import conditions
 from windwall.results.drive import Drive
 from windwall.results.drive_summary import DriveSummary, Mark
 from windwall.results.knock import KnockBand
-from windwall.results.views import sentence, summary
+from windwall.results.views import content, sentence
 
 MASS = Measure("mass", "kg")
 BESIDE = 4  # runs that stand beside each other
@@ -21,14 +21,14 @@ MOST_EVENTS = 60
 Waited = tuple[float | None, float | None]  # for a distance, or for a speed
 
 
-@summary.register(Drive)
-def drive_text(drive: Drive) -> str:
+@content.register(Drive)
+def drive_text(drive: Drive) -> Blocks:
     """Everything worth reading about a drive."""
     info, found = drive.scenario_info, drive.summary
     name = f"{drive.outing.title} ({drive.outing.id})" if drive.outing.title else drive.outing.id
     lines = head(info, f"the outing {name}, over time; {conditions(info)}.")
     if drive.answered:
-        lines += ["", *paragraph(drive.ended.sentence)]
+        lines += ["", *lead(drive.ended.sentence)]
     else:
         lines += section(f"STOPPED EARLY ({drive.ended.word})", paragraph(drive.ended.sentence))
     lines += runs(found, info.system)
@@ -37,20 +37,21 @@ def drive_text(drive: Drive) -> str:
     lines += limits(drive)
     lines += section("What happened", happened(drive))
     lines += energy(found, info.system)
-    return "\n".join([*lines, *safety_notes()])
+    return [*lines, *safety_notes()]
 
 
-def runs(found: DriveSummary, system: str) -> list[str]:
+def runs(found: DriveSummary, system: str) -> Blocks:
     """The marks of every run, a few runs side by side."""
     lines = []
     for first in range(1, len(found.fastest) + 1, BESIDE):
         numbers = range(first, min(first + BESIDE, len(found.fastest) + 1))
         marks = [{_waited_for(one): one for one in found.reached(run)} for run in numbers]
+        header = ("", *(f"run {run}" for run in numbers))
         fastest = [SPEED.text(found.fastest[run - 1].value, system, 4) for run in numbers]
-        rows = [["", *(f"run {run}" for run in numbers)], ["fastest", *fastest]]
+        rows = [["fastest", *fastest]]
         for key in sorted({key for one in marks for key in one}, key=_order):
             rows.append([_mark_name(key, system), *(_cell(one.get(key), system) for one in marks)])
-        lines += section("Runs, each counted from where it sets out", table(rows))
+        lines += section("Runs, each counted from where it sets out", table(rows, head=header))
     return lines
 
 
@@ -80,7 +81,7 @@ def _cell(mark: Mark | None, system: str) -> str:
     return f"{time}, {SPEED.text(mark.road_speed, system)}"
 
 
-def hottest(drive: Drive, found: DriveSummary) -> list[str]:
+def hottest(drive: Drive, found: DriveSummary) -> Blocks:
     """The most that each thing comes to, and when: the charge, the exhaust, and what takes time."""
     system = drive.scenario_info.system
     told = ("manifold/temperature", "engine/exhaust_gas_temperature", *drive.nodes)
@@ -100,7 +101,7 @@ def _when(seconds: float) -> str:
     return f"after {time_text(seconds)}"
 
 
-def knock(found: DriveSummary, drive: Drive) -> list[str]:
+def knock(found: DriveSummary, drive: Drive) -> Blocks:
     """Where it comes nearest to knock."""
     least = found.nearest_knock
     if least is None:
@@ -110,7 +111,7 @@ def knock(found: DriveSummary, drive: Drive) -> list[str]:
     return section("Knock, where the margin is least", paragraph(said))
 
 
-def limits(drive: Drive) -> list[str]:
+def limits(drive: Drive) -> Blocks:
     """Where each is first passed, and by how much at worst."""
     system = drive.scenario_info.system
     lines = []
@@ -124,7 +125,7 @@ def limits(drive: Drive) -> list[str]:
     return section("Limits passed on the way", lines)
 
 
-def happened(drive: Drive) -> list[str]:
+def happened(drive: Drive) -> Blocks:
     """What happened, in order; a day of many runs is cut short."""
     system = drive.scenario_info.system
     told = [one for one in drive.happened if one.what not in UNTOLD]
@@ -138,15 +139,15 @@ def happened(drive: Drive) -> list[str]:
         )
         for one in told[:MOST_EVENTS]
     ]
-    lines = table([header, *rows], left=(3,)) if rows else []
+    lines = table(rows, head=header, left=(3,)) if rows else []
     more = len(told) - MOST_EVENTS
     return lines + (paragraph(f"And {more} more; `events` has them all.") if more > 0 else [])
 
 
-def energy(found: DriveSummary, system: str) -> list[str]:
+def energy(found: DriveSummary, system: str) -> Blocks:
     """Where the energy went, and what was used up."""
     crank = found.energy["crank"]
-    rows = [("", ENERGY.shown(system), "% of the crank's")]
+    header, rows = ("", ENERGY.shown(system), "% of the crank's"), []
     for key, name in ENERGIES.items():
         joules = found.energy.get(key, 0.0)
         share = f"{100 * joules / crank + 0.0:.1f}" if crank else ""
@@ -154,4 +155,4 @@ def energy(found: DriveSummary, system: str) -> list[str]:
     used = f"Fuel burnt: {MASS.text(found.fuel_used, system)}."
     if found.liquid_used > 0:
         used += f" Liquid sprayed: {MASS.text(found.liquid_used, system)}."
-    return [*section("Energy of the whole outing", table(rows)), *paragraph(used)]
+    return [*section("Energy of the whole outing", table(rows, head=header)), *paragraph(used)]

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from windwall.quantities.measures import LENGTH
-from windwall.report.text_layout import paragraph, section, table
+from windwall.report.text_layout import Bars, Blocks, Title, paragraph, section, table
 from windwall.results.driven_gains import DrivenGain, DrivenGains
-from windwall.results.views import summary
+from windwall.results.views import content
 
 TO = "time from standstill to {mark}, in {unit}"
 OVER = "speed at the end of {road} from standstill, in {unit}"
+HEADER = ("", "without", "with", "change")
 HIGHEST = "speed where it gets no faster, in {unit}"
 NOTE = (
     "Each upgrade is fitted alone, with what it requires, and held against that; a choice takes "
@@ -16,18 +17,20 @@ NOTE = (
 )
 
 
-@summary.register(DrivenGains)
-def driven_gains_text(answer: DrivenGains) -> str:
+@content.register(DrivenGains)
+def driven_gains_text(answer: DrivenGains) -> Blocks:
     """What each is worth, the best first."""
     unit = answer.of_merit.shown(answer.system)
-    rows = [("", "without", "with", "change"), *(_row(one, answer) for one in answer.gains)]
-    lines = [answer.title, *paragraph(f"Driven: {what(answer).format(unit=unit)}.", "")]
+    changes = [one.change for one in answer.gains]
+    bars = Bars(HEADER[3], tuple(None if one is None else (one, one, one) for one in changes))
+    rows = (_row(one, answer) for one in answer.gains)
+    lines = [Title(answer.title), *paragraph(f"Driven: {what(answer).format(unit=unit)}.", "")]
     stock = "no answer" if answer.stock is None else _number(answer, answer.stock)
     lines += ["", *paragraph(f"As it is: {stock} {unit}.")]
-    lines += section("Every upgrade alone", table(rows))
+    lines += section("Every upgrade alone", table(rows, head=HEADER, bars=bars))
     reasons = [f"{one.id}: {one.refusal}" for one in answer.gains if one.refusal]
     lines += section("Without an answer", [line for one in reasons for line in paragraph(one)])
-    return "\n".join([*lines, "", *paragraph(NOTE)])
+    return [*lines, "", *paragraph(NOTE)]
 
 
 def what(answer: DrivenGains) -> str:

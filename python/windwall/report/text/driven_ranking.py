@@ -2,39 +2,35 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 
 from windwall.report.text.rank_sets import wrapped
-from windwall.report.text_layout import bullet, paragraph, section, table
+from windwall.report.text_layout import Blocks, Title, bullet, paragraph, section, table
 from windwall.report.wording.driven_ranking import merit, what
 from windwall.results.driven_ranking import DrivenRanking, DrivenSet
-from windwall.results.views import summary
+from windwall.results.views import content
 
 MOST_LINES = 10  # of the best, whatever they cost
 
 
-@summary.register(DrivenRanking)
-def driven_ranking_text(answer: DrivenRanking) -> str:
+@content.register(DrivenRanking)
+def driven_ranking_text(answer: DrivenRanking) -> Blocks:
     """Everything worth reading about it."""
     asked = f"Asked: sets of upgrades by the {what(answer)}, driven."
-    lines = [answer.title, *paragraph(asked, "")]
+    lines = [Title(answer.title), *paragraph(asked, "")]
     lines += ["", *paragraph(f"As it is: {merit(answer, answer.stock)}.")]
     lines += section("What it comes to", [x for one in answer.sentences for x in bullet(one)])
-    lines += section("Best for every price", table(_rows(answer, answer.best_for_price), (3,)))
-    lines += section("Best of all", table(_rows(answer, answer.runs[:MOST_LINES]), (3,)))
+    lines += section("Best for every price", _table(answer, answer.best_for_price))
+    lines += section("Best of all", _table(answer, answer.runs[:MOST_LINES]))
     reasons = [f"{one.fitted.name}: {one.refusal}" for one in answer.runs if one.refusal]
     refused = [line for one in reasons[:MOST_LINES] for line in paragraph(one)]
-    return "\n".join(lines + section("Without an answer", refused))
+    return lines + section("Without an answer", refused)
 
 
-def _rows(answer: DrivenRanking, runs: Iterable[DrivenSet]) -> Iterator[tuple[str, ...]]:
-    unit = answer.of_merit.shown(answer.system)
-    yield answer.currency or "cost", unit, "gain", ""
-    for one in runs:
-        first, *more = wrapped(one.fitted.name)
-        yield *_numbers(answer, one), first
-        for line in more:
-            yield "", "", "", line
+def _table(answer: DrivenRanking, runs: Iterable[DrivenSet]) -> Blocks:
+    head = (answer.currency or "cost", answer.of_merit.shown(answer.system), "gain", "")
+    rows = ((*_numbers(answer, one), wrapped(one.fitted.name)) for one in runs)
+    return table(rows, left=(3,), head=head)
 
 
 def _numbers(answer: DrivenRanking, one: DrivenSet) -> tuple[str, str, str]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from windwall.report.text.safety_notes import safety_notes
-from windwall.report.text_layout import bullet, paragraph, section, table
+from windwall.report.text_layout import Bars, Blocks, Title, bullet, lead, paragraph, section, table
 from windwall.report.wording.faults import (
     counted,
     severity,
@@ -11,7 +11,7 @@ from windwall.report.wording.faults import (
     telling_sentence,
 )
 from windwall.results.faults import FactRead, FaultsThatFit
-from windwall.results.views import summary
+from windwall.results.views import content
 
 ASKED = "Asked: which single fault fits what was read{before}."
 BEFORE = ", in the vehicle as {count} readings found it when it was sound"
@@ -30,23 +30,26 @@ IMPOSSIBLE = "Not looked for, without the parts or without an answer: {names}."
 CHECKING = "Engine off and cold, unless the check asks for a pull. {care}."
 
 
-@summary.register(FaultsThatFit)
-def faults_text(answer: FaultsThatFit) -> str:
+@content.register(FaultsThatFit)
+def faults_text(answer: FaultsThatFit) -> Blocks:
     """Everything worth reading about it."""
     before = BEFORE.format(count=answer.before) if answer.before else ""
-    lines = [answer.title, *paragraph(ASKED.format(before=before), "")]
-    lines += ["", *paragraph(answer.sentence)]
+    lines = [Title(answer.title), *paragraph(ASKED.format(before=before), "")]
+    lines += ["", *lead(answer.sentence)]
     if not answer.facts:
-        return "\n".join([*lines, *safety_notes()])
-    read = table([HEADER, *(_fact(one, answer.system) for one in answer.facts)])
+        return [*lines, *safety_notes()]
+    read = table((_fact(one, answer.system) for one in answer.facts), head=HEADER)
     lines += section("What was read", read + paragraph(OFF))
-    lines += section("Which fault fits", table(_rows(answer), left=(0, 2)) + paragraph(PRIOR))
+    bars = Bars("", tuple((x.chance, x.chance, x.chance) for x in answer.alternatives))
+    lines += section(
+        "Which fault fits", table(_rows(answer), left=(0, 2), bars=bars) + paragraph(PRIOR)
+    )
     if answer.impossible:
         lines += paragraph(IMPOSSIBLE.format(names=", ".join(answer.impossible)))
     likely = [one for one in answer.alternatives[:3] if one.shows]
     shown = [line for one in likely for line in bullet(shown_sentence(one, answer.system))]
     lines += section("What else each would show", shown)
-    return "\n".join([*lines, *_check(answer), *safety_notes()])
+    return [*lines, *_check(answer), *safety_notes()]
 
 
 def _fact(one: FactRead, system: str) -> tuple[str, ...]:
@@ -66,7 +69,7 @@ def _rows(answer: FaultsThatFit) -> list[tuple[str, str, str]]:
     ]
 
 
-def _check(answer: FaultsThatFit) -> list[str]:
+def _check(answer: FaultsThatFit) -> Blocks:
     check = answer.telling
     if check is None:
         return []

@@ -2,20 +2,20 @@
 
 from __future__ import annotations
 
-from windwall.report.text_layout import bullet, paragraph, section, table
+from windwall.report.text_layout import Blocks, Title, bullet, lead, section, table
 from windwall.report.wording.gearing import shown
 from windwall.results.gearing import BestGearing
-from windwall.results.views import summary
+from windwall.results.views import content
 
 MOST_LINES = 15
 
 
-@summary.register(BestGearing)
-def gearing_text(gearing: BestGearing) -> str:
+@content.register(BestGearing)
+def gearing_text(gearing: BestGearing) -> Blocks:
     """Everything worth reading about it."""
-    lines = ["Best gearing", "", *paragraph(gearing.sentence)]
+    lines = [Title("Best gearing"), "", *lead(gearing.sentence)]
     lines += section("What to know", [line for one in gearing.sentences for line in bullet(one)])
-    return "\n".join(lines + section("Tried", table(_rows(gearing))))
+    return lines + section("Tried", table(_rows(gearing)))
 
 
 def _rows(gearing: BestGearing) -> list[tuple[str, str, str]]:

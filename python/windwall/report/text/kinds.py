@@ -4,16 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from windwall.report.text_layout import bullet, paragraph
+from windwall.report.text_layout import Blocks, as_text, bullet, paragraph
 from windwall.scenario.kinds import Key, Kind
 
 
 def kinds_text(found: Iterable[Kind]) -> str:
     """One block for each kind."""
-    return "\n\n".join("\n".join(_block(one)) for one in found)
+    return "\n\n".join(as_text(_block(one)) for one in found)
 
 
-def _block(kind: Kind) -> list[str]:
+def _block(kind: Kind) -> Blocks:
     where = "" if kind.place == kind.name else f", of {kind.place}"
     lines = [f"{kind.name}{where}", *paragraph(kind.meaning)]
     return lines + [line for one in kind.keys for line in bullet(_key(one))]

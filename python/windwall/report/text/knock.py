@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from windwall.quantities.measures import ANGLE, SHARE
-from windwall.report.text_layout import bullet, section
+from windwall.report.text_layout import Blocks, bullet, section
 from windwall.report.wording.knock import blocked, of_a_hundred
 from windwall.results.knock import KnockBand, beyond_bands
 from windwall.results.outcome import Outcome
@@ -14,7 +14,7 @@ from windwall.results.record import Record
 NOTHING = 5e-4  # of lambda, below the last digit shown
 
 
-def knock_lines(answer: Outcome) -> list[str]:
+def knock_lines(answer: Outcome) -> Blocks:
     """Of a point or a top speed: detonation as a probability, and what holding it off takes."""
     heading = "Knock and spark"
     if answer.knock_band is None:

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from windwall.quantities.measures import SPEED
-from windwall.report.text_layout import bullet, paragraph, section, table
+from windwall.report.text_layout import Bars, Blocks, Title, bullet, lead, paragraph, section, table
 from windwall.report.wording.leans_on import set_name, share
 from windwall.results.leans_on import Lean, Leaning, LeansOn, LeansPlan
-from windwall.results.views import summary
+from windwall.results.views import content
 
 HEADS = {
     "speed": "The speed as it is",
@@ -21,31 +21,37 @@ NOTE = (
 LEAST = 0.005
 
 
-@summary.register(LeansOn)
-def leans_text(found: LeansOn) -> str:
+@content.register(LeansOn)
+def leans_text(found: LeansOn) -> Blocks:
     """Everything worth reading about it."""
-    lines = [found.title, *paragraph("Asked: what the answer leans on.", "")]
-    lines += ["", *paragraph(found.sentence)]
+    lines = [Title(found.title), *paragraph("Asked: what the answer leans on.", "")]
+    lines += ["", *lead(found.sentence)]
     lines += section("What to know", [line for one in found.sentences for line in bullet(one)])
     for leaning in found.leanings:
         lines += _section(found, leaning)
-    return "\n".join([*lines, "", *paragraph(NOTE)])
+    return [*lines, "", *paragraph(NOTE)]
 
 
-@summary.register(LeansPlan)
-def plan_text(plan: LeansPlan) -> str:
+@content.register(LeansPlan)
+def plan_text(plan: LeansPlan) -> Blocks:
     """What it will cost."""
-    return plan.sentence
+    return [plan.sentence]
 
 
-def _section(found: LeansOn, leaning: Leaning) -> list[str]:
+def _section(found: LeansOn, leaning: Leaning) -> Blocks:
     if not leaning.leans:
         return []
     names = dict(zip(("first", "second"), map(set_name, found.pair), strict=False))
     unit = SPEED.shown(found.system)
     head = tuple(one.format(unit=unit) for one in COLUMNS)
-    rows = [_row(one, found.system) for one in leaning.leans if _worth(one)]
-    return section(HEADS[leaning.of].format(**names), table([head, *rows]))
+    leans = [one for one in leaning.leans if _worth(one)]
+    rows = [_row(one, found.system) for one in leans]
+    bars = Bars(COLUMNS[2], tuple(map(_bar, leans)))
+    return section(HEADS[leaning.of].format(**names), table(rows, head=head, bars=bars))
+
+
+def _bar(one: Lean) -> tuple[float, float, float]:
+    return one.total - one.total_error, one.total, one.total + one.total_error
 
 
 def _worth(one: Lean) -> bool:

@@ -5,14 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from windwall.quantities.measures import SPEED
-from windwall.report.text_layout import bullet, paragraph, section, table
+from windwall.report.text_layout import Blocks, Title, bullet, paragraph, section, table
 from windwall.results.posterior import HeldFact, Interval, LearnedInput, Posterior, Trade
-from windwall.results.views import summary
+from windwall.results.views import content
 
 FEW = 24  # facts that are listed one by one
 SHOWN_MOVED, SHOWN_LEFT = 0.25, 0.9
 TOLD = 0.5  # standard deviations of a circumstance that are worth a sentence
 FACT_HEADER = ("", "observed", "+/-", "described", "learned", "standard deviations off")
+KIND_HEADER = ("", "facts", "standard deviations off, root of the mean square")
 INPUT_HEADER = ("", "before", "now", "+/-", "moved", "+/- left")
 SPEED_BEFORE = "Before: {outer} in 95 of 100 vehicles described like this."
 SPEED_AFTER = "Now: {outer} in 95 of 100 that would have been seen to do the same, {inner} in 68."
@@ -37,15 +38,15 @@ MODEL = (
 )
 
 
-@summary.register(Posterior)
-def learned_text(found: Posterior) -> str:
+@content.register(Posterior)
+def learned_text(found: Posterior) -> Blocks:
     """Everything worth reading about what was learned."""
-    lines = [found.title, f"Learned from {len(found.facts)} facts."]
+    lines = [Title(found.title), f"Learned from {len(found.facts)} facts."]
     lines += section("Top speed", _speeds(found))
     lines += section("What was seen beside the model", _facts(found))
     lines += section("What is believed of the vehicle", _inputs(found))
     lines += section("What to know", (line for one in remarks(found) for line in bullet(one)))
-    return "\n".join(lines)
+    return lines
 
 
 def _speeds(found: Posterior) -> Iterator[str]:
@@ -62,12 +63,10 @@ def span(one: Interval, system: str, inner: bool = False) -> str:
     return f"{SPEED.number(low, system, 4)} to {SPEED.text(high, system, 4)}"
 
 
-def _facts(found: Posterior) -> list[str]:
+def _facts(found: Posterior) -> Blocks:
     if len(found.facts) <= FEW:
-        return table([FACT_HEADER, *(_fact(one, found.system) for one in found.facts)])
-    return table(
-        [("", "facts", "standard deviations off, root of the mean square"), *_kinds(found)]
-    )
+        return table((_fact(one, found.system) for one in found.facts), head=FACT_HEADER)
+    return table(_kinds(found), head=KIND_HEADER)
 
 
 def _fact(one: HeldFact, system: str) -> tuple[str, ...]:
@@ -90,12 +89,12 @@ def _kinds(found: Posterior) -> Iterator[tuple[str, str, str]]:
         yield address, str(len(offs)), f"{size:.1f}"
 
 
-def _inputs(found: Posterior) -> list[str]:
+def _inputs(found: Posterior) -> Blocks:
     shown = sorted(
         (one for one in found.inputs if abs(one.moved) > SHOWN_MOVED or one.left < SHOWN_LEFT),
         key=lambda one: -(one.moved**2) - (1 - one.left**2),
     )
-    lines = table([INPUT_HEADER, *(_input(one, found.system) for one in shown)]) if shown else []
+    lines = table((_input(one, found.system) for one in shown), head=INPUT_HEADER) if shown else []
     others = len(found.inputs) - len(shown)
     return lines + paragraph(
         f"{'Of the others nothing much was learned' if shown else 'Nothing much was learned'}: "

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from windwall.quantities.measures import SPEED, Measure
-from windwall.report.text_layout import paragraph, section, table
+from windwall.report.text_layout import Blocks, paragraph, section, table
 from windwall.report.wording.scenario import in_gear
 from windwall.results.record import result_row
 from windwall.results.scenario_info import ScenarioInfo
@@ -25,7 +25,7 @@ def bound_text(passed: Values, system: str) -> str:
     return f"{word} {measure.short(bound, system)}"
 
 
-def limits_table(passed: Iterable[Values], info: ScenarioInfo) -> list[str]:
+def limits_table(passed: Iterable[Values], info: ScenarioInfo) -> Blocks:
     """Where each is first passed, and by how much at worst."""
     system = info.system
     rows = [
@@ -39,10 +39,12 @@ def limits_table(passed: Iterable[Values], info: ScenarioInfo) -> list[str]:
         for one in passed
     ]
     header = ("", "limit", "first passed at", "worst", "because")
-    return section("Limits passed on the way", table([header, *rows], left=(0, 4)) if rows else [])
+    return section(
+        "Limits passed on the way", table(rows, head=header, left=(0, 4)) if rows else []
+    )
 
 
-def unrated_lines(addresses: Iterable[str]) -> list[str]:
+def unrated_lines(addresses: Iterable[str]) -> Blocks:
     """What nobody has rated is never called within limits."""
     names = list(addresses)
     if not names:

@@ -3,25 +3,25 @@
 from __future__ import annotations
 
 from windwall.quantities.measures import ENGINE_SPEED, Measure
-from windwall.report.text_layout import bullet, paragraph, section, table
+from windwall.report.text_layout import Blocks, Title, bullet, paragraph, section, table
 from windwall.results.drive import moment_row
 from windwall.results.log import LogFact, Pull, ReadLog
-from windwall.results.views import summary
+from windwall.results.views import content
 
 
-@summary.register(ReadLog)
-def log_text(read: ReadLog) -> str:
+@content.register(ReadLog)
+def log_text(read: ReadLog) -> Blocks:
     """Everything worth reading about a log."""
-    lines = [f"The log {read.log.source}", "", *paragraph(_sentence(read))]
+    lines = [Title(f"The log {read.log.source}"), "", *paragraph(_sentence(read))]
     lines += section("What was mended", _bullets(one.text() for one in read.mended))
     lines += section("What the columns are", _columns(read))
     lines += section("Pulls", _pulls(read))
     lines += section("What they tell", _facts(read))
     lines += section("What to know", _bullets([*read.left_out, *_notes(read)]))
-    return "\n".join(lines)
+    return lines
 
 
-def _bullets(texts) -> list[str]:
+def _bullets(texts) -> Blocks:
     return [line for text in texts for line in bullet(text)]
 
 
@@ -38,7 +38,7 @@ def _sentence(read: ReadLog) -> str:
     )
 
 
-def _columns(read: ReadLog) -> list[str]:
+def _columns(read: ReadLog) -> Blocks:
     found = []
     for one in read.proposed:
         what = one.address or "left out"
@@ -48,12 +48,12 @@ def _columns(read: ReadLog) -> list[str]:
     return found
 
 
-def _pulls(read: ReadLog) -> list[str]:
+def _pulls(read: ReadLog) -> Blocks:
     system = read.scenario_info.system
     if not read.pulls:
         return []
     heads = ["", "lines", "gear", f"from {ENGINE_SPEED.shown(system)}", "to", "s", "ratio off by"]
-    return table([heads, *(_pull_row(one, system) for one in read.pulls)], left=(0, 1))
+    return table((_pull_row(one, system) for one in read.pulls), head=heads, left=(0, 1))
 
 
 def _pull_row(one: Pull, system: str) -> list[str]:
@@ -69,12 +69,12 @@ def _pull_row(one: Pull, system: str) -> list[str]:
     ]
 
 
-def _facts(read: ReadLog) -> list[str]:
+def _facts(read: ReadLog) -> Blocks:
     system = read.scenario_info.system
     if not read.facts:
         return []
     heads = ["", "gear", ENGINE_SPEED.shown(system), "result", "value", "±", ""]
-    return table([heads, *(_fact_row(one, system) for one in read.facts)], left=(0, 3))
+    return table((_fact_row(one, system) for one in read.facts), head=heads, left=(0, 3))
 
 
 def _fact_row(one: LogFact, system: str) -> list[str]:

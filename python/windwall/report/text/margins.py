@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from windwall.quantities.measures import ANGLE, BOOST, TEMPERATURE_DIFFERENCE
-from windwall.report.text_layout import paragraph, section, table
+from windwall.report.text_layout import Blocks, paragraph, section, table
 from windwall.results.top_speed import TopSpeed
 
 OUT_OF_REACH = "not used up within the range searched"
 
 
-def margin_lines(answer: TopSpeed) -> list[str]:
+def margin_lines(answer: TopSpeed) -> Blocks:
     """What is left, what that was found by, and what was held."""
     if answer.knock is None:
         return []

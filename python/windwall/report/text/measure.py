@@ -5,10 +5,10 @@ from __future__ import annotations
 from windwall.quantities.measures import SPEED
 from windwall.report.text.common import pairs
 from windwall.report.text.safety_notes import safety_notes
-from windwall.report.text_layout import bullet, paragraph, section, table
+from windwall.report.text_layout import Blocks, Title, bullet, lead, paragraph, section, table
 from windwall.report.wording.measure import effort, percent, teaches, worth_sentence
 from windwall.results.measure import ToMeasure, Worth
-from windwall.results.views import summary
+from windwall.results.views import content
 
 ASKED = "Asked: what to measure next{budget}."
 BUDGET = ", with {budget:g} {currency} to spend"
@@ -25,15 +25,15 @@ REFUSED = "{refused} of {draws} draws have no answer and are left out."
 CAREFUL = "{title}: {care}."
 
 
-@summary.register(ToMeasure)
-def measure_text(answer: ToMeasure) -> str:
+@content.register(ToMeasure)
+def measure_text(answer: ToMeasure) -> Blocks:
     """Everything worth reading about it."""
     budget = ""
     if answer.budget is not None:
         budget = BUDGET.format(budget=answer.budget, currency=answer.currency)
-    lines = [answer.title, *paragraph(ASKED.format(budget=budget), "")]
+    lines = [Title(answer.title), *paragraph(ASKED.format(budget=budget), "")]
     lines += ["", *pairs(_what_is_in_doubt(answer))]
-    lines += ["", *paragraph(answer.sentence)]
+    lines += ["", *lead(answer.sentence)]
     telling = [one for one in answer.rows if teaches(one)]
     lines += section("What each would teach", _table(answer, telling))
     told = [line for one in telling for line in bullet(worth_sentence(one, answer))]
@@ -42,7 +42,7 @@ def measure_text(answer: ToMeasure) -> str:
     lines += ["", *paragraph(MUTE.format(names=mute))] if mute else []
     if answer.refused:
         lines += paragraph(REFUSED.format(refused=answer.refused, draws=answer.draws))
-    return "\n".join([*lines, *_care(telling), *safety_notes()])
+    return [*lines, *_care(telling), *safety_notes()]
 
 
 def _what_is_in_doubt(answer: ToMeasure) -> list[tuple[str, str]]:
@@ -61,7 +61,7 @@ def _what_is_in_doubt(answer: ToMeasure) -> list[tuple[str, str]]:
     return rows
 
 
-def _table(answer: ToMeasure, rows: list[Worth]) -> list[str]:
+def _table(answer: ToMeasure, rows: list[Worth]) -> Blocks:
     if not rows:
         return []
     choice = answer.ahead is not None
@@ -69,7 +69,7 @@ def _table(answer: ToMeasure, rows: list[Worth]) -> list[str]:
     says = LEFT.format(and_lead=" and its lead" if choice else "", draws=draws)
     says += CHOOSING.format(unit=SPEED.shown(answer.system)) if choice else ""
     body = [_row(one, answer.system) for one in rows]
-    lines = table([HEADER if choice else ALONE, *body], left=(0, 4 if choice else 2))
+    lines = table(body, head=HEADER if choice else ALONE, left=(0, 4 if choice else 2))
     return lines + paragraph(says + PRACTICE)
 
 
@@ -81,7 +81,7 @@ def _row(one: Worth, system: str) -> tuple[str, ...]:
     return one.id, speed, percent(ahead), gain, effort(one)
 
 
-def _care(rows: list[Worth]) -> list[str]:
+def _care(rows: list[Worth]) -> Blocks:
     """What to mind while measuring, each thing once."""
     cares: dict[str, list[str]] = {}
     for one in rows:

@@ -6,7 +6,7 @@ import shlex
 
 from windwall.quantities.measures import SPEED
 from windwall.report.text.rated import rated_lines
-from windwall.report.text_layout import bullet, paragraph, section
+from windwall.report.text_layout import Blocks, as_text, bullet, paragraph, section
 from windwall.results.default_sensitivity import DefaultSensitivity
 from windwall.scenario.data import ScenarioData
 
@@ -20,7 +20,7 @@ def opening(path: str) -> str:
         "knows the spread of. Ctrl-D or Ctrl-C ends without writing anything.",
         "",
     )
-    return "\n".join([*lines, ""])
+    return as_text([*lines, ""])
 
 
 def closing(made: ScenarioData, found: list[DefaultSensitivity], path: str) -> str:
@@ -30,10 +30,10 @@ def closing(made: ScenarioData, found: list[DefaultSensitivity], path: str) -> s
     lines = [*rated_lines(made), "", f"written: {path}", *default_lines(found, made.system)]
     name = shlex.quote(path)
     nexts = [f"  windwall check {name}", f"  windwall speed {name}"]
-    return "\n".join([*lines, *section("Next", nexts)])
+    return as_text([*lines, *section("Next", nexts)])
 
 
-def default_lines(found: list[DefaultSensitivity], system: str) -> list[str]:
+def default_lines(found: list[DefaultSensitivity], system: str) -> Blocks:
     """The defaults that matter, by what one standard deviation of each is worth."""
     if found and found[0].speed is None:
         sentence = "No top speed is found with these answers; windwall speed says why."

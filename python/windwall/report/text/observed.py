@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 
 from windwall.quantities.measures import ANGLE, ENGINE_SPEED, LENGTH, SHARE, SPEED
 from windwall.report.text.rated import MEASURES as RATED
-from windwall.report.text_layout import bullet, paragraph, section, table
+from windwall.report.text_layout import Blocks, bullet, paragraph, section, table
 from windwall.results.diagnosis import (
     FAR_OFF,
     SETTINGS,
@@ -44,13 +44,13 @@ THEN = "; then {gains}"
 RECOMMENDED = ", the recommended set {speed}"
 
 
-def observed_lines(info: ScenarioInfo, diagnosis: Diagnosis | None) -> list[str]:
+def observed_lines(info: ScenarioInfo, diagnosis: Diagnosis | None) -> Blocks:
     """Model beside observation, in standard deviations of both, with a caution where far off."""
     heading = "Held against what was observed"
     if diagnosis is None:
         return section(heading, paragraph(NOT_YET)) if info.observed else []
     system, compared = info.system, diagnosis.compared
-    lines = table([HEADER, *(_row(one, system) for one in compared)]) if compared else []
+    lines = table((_row(one, system) for one in compared), head=HEADER) if compared else []
     lines += [line for sentence in held(compared, system) for line in paragraph(sentence)]
     for one in diagnosis.explained:
         lines += contradiction(one, diagnosis.first, system)
@@ -132,7 +132,7 @@ def _turns(held: list[Compared], system: str) -> str:
     return text + f": {SPEED.short(asked.road_speed, system)} in gear {asked.gear:.0f}"
 
 
-def contradiction(one: Explained, first: tuple[FirstGain, ...], system: str) -> list[str]:
+def contradiction(one: Explained, first: tuple[FirstGain, ...], system: str) -> Blocks:
     """That a fact contradicts the model, which single input would explain it, and what that makes
     of the gains that come first.
     """

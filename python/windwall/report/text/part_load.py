@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from windwall.quantities.measures import ENGINE_SPEED, SPEED
 from windwall.report.text.point import held_text
+from windwall.report.text_layout import Blocks
 from windwall.report.wording.scenario import conditions
 from windwall.results.part_load import PartLoad
-from windwall.results.views import summary
+from windwall.results.views import content
 
 
-@summary.register(PartLoad)
-def part_load_text(answer: PartLoad) -> str:
+@content.register(PartLoad)
+def part_load_text(answer: PartLoad) -> Blocks:
     """Everything worth reading about it."""
     return held_text(answer, question(answer))
 

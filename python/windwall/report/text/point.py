@@ -6,14 +6,14 @@ from windwall.quantities.measures import ENGINE_SPEED, SHARE, SPEED
 from windwall.report.text.common import caution_lines, head, station_table
 from windwall.report.text.knock import knock_lines
 from windwall.report.text.safety_notes import safety_notes
-from windwall.report.text_layout import paragraph, section, table
+from windwall.report.text_layout import Blocks, lead, paragraph, section, table
 from windwall.report.wording.scenario import conditions
 from windwall.results.operating_point import OperatingPoint
-from windwall.results.views import summary
+from windwall.results.views import content
 
 
-@summary.register(OperatingPoint)
-def point_text(answer: OperatingPoint) -> str:
+@content.register(OperatingPoint)
+def point_text(answer: OperatingPoint) -> Blocks:
     """Everything worth reading about one operating point."""
     return held_text(answer, question(answer))
 
@@ -24,13 +24,13 @@ def held_text(answer: OperatingPoint, asked: str) -> str:
     lines = head(info, asked)
     if not answer.answered:
         lines += section(f"No answer ({answer.status})", paragraph(answer.sentence))
-        return "\n".join([*lines, *caution_lines(answer), *safety_notes()])
-    lines += ["", *paragraph(answer.sentence)]
+        return [*lines, *caution_lines(answer), *safety_notes()]
+    lines += ["", *lead(answer.sentence)]
     lines += section("Engine", table(rows(answer)))
     lines += knock_lines(answer)
     lines += station_table(answer.point, info.system)
     lines += caution_lines(answer)
-    return "\n".join([*lines, *safety_notes()])
+    return [*lines, *safety_notes()]
 
 
 def question(answer: OperatingPoint) -> str:
@@ -48,4 +48,5 @@ def rows(answer: OperatingPoint) -> list[tuple[str, str]]:
         (record.sentence(key), record.measure(key).short(value, answer.scenario_info.system))
         for record in (answer.point.engine, answer.point.manifold, answer.point.injector or {})
         for key, value in record.items()
+        if value is not None
     ]

@@ -14,27 +14,27 @@ from windwall.report.text.rank_sets import best_table, new_limits, outside, targ
 from windwall.report.text.rank_upgrades import partners_table, upgrades_table
 from windwall.report.text.safety_notes import safety_notes
 from windwall.report.text.stock_engine import stock_engine_lines
-from windwall.report.text_layout import bullet, paragraph, section
+from windwall.report.text_layout import Blocks, bullet, paragraph, section
 from windwall.report.wording.ranking import WHICH
 from windwall.report.wording.scenario import conditions, road_length
 from windwall.report.wording.sets import set_text, spark, speed_number
 from windwall.results.diagnosis import Diagnosis
 from windwall.results.drawn import DrawnRanking
 from windwall.results.ranking import MIDDLE, Ranking
-from windwall.results.views import summary
+from windwall.results.views import content
 
 NOTHING = paragraph("There is nothing to rank: the file lists no upgrades.")
 
 
-@summary.register(Ranking)
+@content.register(Ranking)
 def rank_text(
     ranking: Ranking, diagnosis: Diagnosis | None = None, drawn: DrawnRanking | None = None
-) -> str:
+) -> Blocks:
     """Everything worth reading about a ranking."""
     info = ranking.scenario_info
     lines = head(info, question(ranking))
     if not ranking.answered:
-        return "\n".join([*lines, *no_answer(ranking), *safety_notes()])
+        return [*lines, *no_answer(ranking), *safety_notes()]
     lines += stock_engine_lines(info)
     lines += observed_lines(info, diagnosis)
     lines += stopped(ranking)
@@ -46,10 +46,10 @@ def rank_text(
     lines += drawn_ranking_lines(drawn)
     sentences = [ranking.sentence, *ranking.sentences]
     lines += section("How sure", [line for one in sentences if one for line in bullet(one)])
-    return "\n".join([*lines, *safety_notes()])
+    return [*lines, *safety_notes()]
 
 
-def menu(ranking: Ranking) -> list[str]:
+def menu(ranking: Ranking) -> Blocks:
     """Every upgrade and every set worth knowing."""
     return [
         *target_table(ranking),
@@ -63,14 +63,14 @@ def menu(ranking: Ranking) -> list[str]:
     ]
 
 
-def no_answer(ranking: Ranking) -> list[str]:
+def no_answer(ranking: Ranking) -> Blocks:
     """Why there is nothing to rank against."""
     reasons = [one.reason for one in ranking.sets[:1] if not one.upgrades]
     lines = [line for one in [ranking.sentence, *reasons] for line in paragraph(one)]
     return section(f"No answer ({ranking.status})", lines)
 
 
-def stopped(ranking: Ranking) -> list[str]:
+def stopped(ranking: Ranking) -> Blocks:
     """That a ranking is not whole, before anything is read off it."""
     if ranking.complete:
         return []

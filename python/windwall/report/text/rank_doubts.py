@@ -7,7 +7,7 @@ from math import isnan
 from typing import NamedTuple
 
 from windwall.quantities.measures import AREA, KILOWATTS, SPEED
-from windwall.report.text_layout import paragraph, section, table
+from windwall.report.text_layout import Blocks, paragraph, section, table
 from windwall.report.wording.knock import apart
 from windwall.report.wording.ranking import WHICH, cheapest_way, verdict
 from windwall.report.wording.sets import cost, speed_number
@@ -16,6 +16,7 @@ from windwall.results.knock import beyond_bands
 from windwall.results.ranking import MIDDLE, Ranking, UpgradeSet
 
 NONE = "-"
+OPINIONS = ("", "by the rule", "by the delay", "")
 DELAY = "the ignition delay of the end gas, not the rule"
 LITTLE_LEFT = 0.5  # of a gain: what leaves less of it, or adds as much, is what it hangs on
 SMALLEST = 0.5  # km/h, of a gain that can hang on anything
@@ -46,7 +47,7 @@ def assumptions(ranking: Ranking, diagnosis: Diagnosis | None) -> Iterator[Assum
             yield Assumption(f"{one.input.address} of {value}", one.speeds)
 
 
-def verdict_lines(ranking: Ranking, diagnosis: Diagnosis | None) -> list[str]:
+def verdict_lines(ranking: Ranking, diagnosis: Diagnosis | None) -> Blocks:
     """Of each set that may be gone by: whether it meets the goal, and what that hangs on."""
     goal = ranking.scenario_info.goal_speed
     if goal is None or not ranking.complete:
@@ -68,7 +69,7 @@ def meets(speed: float | None, goal: float) -> bool | None:
     return None if speed is None or isnan(speed) else speed >= goal
 
 
-def goal(ranking: Ranking, diagnosis: Diagnosis | None) -> list[str]:
+def goal(ranking: Ranking, diagnosis: Diagnosis | None) -> Blocks:
     """The cheapest way there or what is missing, and both sets under every assumption."""
     aim, sets = ranking.scenario_info.goal_speed, ranking.judged
     if aim is None:
@@ -83,7 +84,7 @@ def goal(ranking: Ranking, diagnosis: Diagnosis | None) -> list[str]:
         (each.name, *(_judged(each.speeds.get(key), aim, system) for key in sets))
         for each in [stated, *assumptions(ranking, diagnosis)]
     ]
-    return lines + (table([header, *rows]) if len(rows) > 1 else [])
+    return lines + (table(rows, head=header) if len(rows) > 1 else [])
 
 
 def _judged(speed: float | None, aim: float, system: str) -> str:
@@ -113,7 +114,7 @@ def apart_by_much(ranking: Ranking) -> bool:
     return said is not None and beyond_bands(said.above_the_rule, ranking.scenario_info.knock_sigma)
 
 
-def opinions(ranking: Ranking) -> list[str]:
+def opinions(ranking: Ranking) -> Blocks:
     """How far the second model of knock is from the one that all is ranked by, and what it makes
     of the first gains and of the sets that are named.
     """
@@ -122,7 +123,7 @@ def opinions(ranking: Ranking) -> list[str]:
         return []
     lines = paragraph(apart(said.above_the_rule, ranking.scenario_info.knock_sigma))
     if apart_by_much(ranking):
-        lines += table([("", "by the rule", "by the delay", ""), *_both(ranking)], left=(0, 3))
+        lines += table(_both(ranking), left=(0, 3), head=OPINIONS)
     return section("Two opinions on knock", lines)
 
 

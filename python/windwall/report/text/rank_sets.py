@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import math
 import textwrap
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 
 from windwall.quantities.measures import BOOST, SPEED, TEMPERATURE
 from windwall.report.text.limits import bound_text
-from windwall.report.text_layout import bullet, paragraph, section, table
+from windwall.report.text_layout import Blocks, bullet, paragraph, section, table
 from windwall.report.wording.knock import octane, of_a_hundred
 from windwall.report.wording.sets import at_the_end, cost, ending_early, speed_number, target
 from windwall.report.wording.sets import outside as why_outside
@@ -26,7 +26,7 @@ DRY = "Dry: what is left of it where the pull ends, the moment the jet is blocke
 MOST_REFUSED = 5  # sets of which the reason is printed
 
 
-def target_table(ranking: Ranking) -> list[str]:
+def target_table(ranking: Ranking) -> Blocks:
     """What is in the recommended set, one line each, and why it is this one."""
     best = ranking.target
     rows = [_member(key, best, ranking) for key in best.upgrades] if best else []
@@ -45,7 +45,7 @@ def _member(key: str, best: UpgradeSet, ranking: Ranking) -> tuple[str, ...]:
     return best.label(key), title, price, "-" if terms.hours is None else f"{terms.hours:g} h"
 
 
-def outside(ranking: Ranking) -> list[str]:
+def outside(ranking: Ranking) -> Blocks:
     """Why an upgrade is not in the set."""
     lines = [
         line
@@ -56,7 +56,7 @@ def outside(ranking: Ranking) -> list[str]:
     return section("Not in the set", lines)
 
 
-def new_limits(ranking: Ranking) -> list[str]:
+def new_limits(ranking: Ranking) -> Blocks:
     """Limits that the vehicle passes with one upgrade and what it requires, and not without."""
     before = {passed.address for passed in ranking.base.passed}
     system = ranking.scenario_info.system
@@ -71,7 +71,7 @@ def new_limits(ranking: Ranking) -> list[str]:
     return section("Limits that an upgrade passes when fitted alone", lines or paragraph(none))
 
 
-def unfinished(ranking: Ranking) -> list[str]:
+def unfinished(ranking: Ranking) -> Blocks:
     """The sets whose pull ends without an answer, each smallest one with its reason."""
     smallest = ranking.smallest_cut_short
     if not smallest:
@@ -84,7 +84,7 @@ def unfinished(ranking: Ranking) -> list[str]:
     return section("Pulls that end without an answer", lines)
 
 
-def best_table(heading: str, sets: Sequence[UpgradeSet], ranking: Ranking) -> list[str]:
+def best_table(heading: str, sets: Sequence[UpgradeSet], ranking: Ranking) -> Blocks:
     """The sets that no cheaper or quicker one beats."""
     system = ranking.scenario_info.system
     printed = worth_printing(sets, system)
@@ -98,8 +98,8 @@ def best_table(heading: str, sets: Sequence[UpgradeSet], ranking: Ranking) -> li
         *ENDS,
         "set",
     )
-    rows = [row for one in printed for row in _set_rows(one, ranking, sprays)]
-    lines = table([header, *rows], left=(len(header) - 1,)) if rows else []
+    rows = [_set_row(one, ranking, sprays) for one in printed]
+    lines = table(rows, head=header, left=(len(header) - 1,))
     if lines:
         lines += paragraph(best_note(ranking, printed, len(printed) < len(sets)))
     return section(heading, lines)
@@ -146,18 +146,15 @@ def worth_printing(sets: Sequence[UpgradeSet], system: str) -> list[UpgradeSet]:
     return kept if not sets or kept[-1] is sets[-1] else [*kept, sets[-1]]
 
 
-def _set_rows(one: UpgradeSet, ranking: Ranking, sprays: bool) -> Iterator[tuple[str, ...]]:
+def _set_row(one: UpgradeSet, ranking: Ranking, sprays: bool) -> tuple[str, ...]:
     """A set, with its members on as many lines as they take."""
-    first, *more = wrapped(one.name)
     speed = speed_number(one.speed[MIDDLE], ranking.scenario_info.system)
     speed += AT_REV_LIMIT if ends_at_rev_limit(one) else ""
     end = ranking.end_of(one)
     dry = ["-" if end is None else octane(end.margin_without_spray)] if sprays else []
     told = _ends(end, ranking.scenario_info.system)
     row = (cost(one, ranking), f"{one.hours:g}", speed, f"{one.least_margin:+.1f}", *dry, *told)
-    yield *row, first
-    for line in more:
-        yield *[""] * len(row), line
+    return *row, wrapped(one.name)
 
 
 def _ends(end: Values | None, system: str) -> tuple[str, ...]:
@@ -171,8 +168,8 @@ def _ends(end: Values | None, system: str) -> tuple[str, ...]:
     )
 
 
-def wrapped(name: str) -> list[str]:
+def wrapped(name: str) -> str:
     """The name of a set on several lines; an upgrade stays beside its value."""
     bound = name.replace(" ", "\xa0").replace("\xa0+\xa0", " + ")
     lines = textwrap.wrap(bound, SET_WIDTH, break_long_words=False)
-    return [line.replace("\xa0", " ") for line in lines] or [""]
+    return "\n".join(lines).replace("\xa0", " ")

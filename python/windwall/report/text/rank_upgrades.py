@@ -5,7 +5,7 @@ from __future__ import annotations
 from math import isnan
 
 from windwall.quantities.measures import ANGLE, SHARE, SPEED
-from windwall.report.text_layout import paragraph, section, table
+from windwall.report.text_layout import Bars, Blocks, paragraph, section, table
 from windwall.report.wording.ranking import GAINS, MARKS, gains_heading, late_gains
 from windwall.report.wording.top_speed import ends_at_rev_limit
 from windwall.results.ranking import MIDDLE, Ranking, UpgradeGain, UpgradeSet
@@ -13,6 +13,7 @@ from windwall.results.values import Values
 
 NONE = "-"
 CUT_SHORT = "!"
+ALONE = "alone, over the anchors"
 CHOICES = "An open choice takes at each anchor what is fastest there."
 AT_REV_LIMIT = (
     "The recommended set ends at the rev limit, where less drag or mass adds nothing: the engine "
@@ -21,18 +22,29 @@ AT_REV_LIMIT = (
 SMALLEST_GAIN = 0.05  # in the unit of speed shown; a smaller one is printed as 0.0
 
 
-def upgrades_table(ranking: Ranking) -> list[str]:
+def upgrades_table(ranking: Ranking) -> Blocks:
     """Every upgrade in every light."""
     system = ranking.scenario_info.system
     unit = SPEED.shown(system)
     header = ("", "alone", "last", "fair share", "late", "mix", "cost", f"per {unit}")
     rows = [_upgrade_row(one, ranking) for one in ranking.within_budget.values()]
-    lines = table([header, *rows])
+    lines = table(rows, head=header, bars=_bars(ranking))
     marks = MARKS if any(CUT_SHORT in cell for row in rows for cell in row[1:]) else ""
     lines += paragraph(GAINS.format(unit=unit, base=_spark(ranking.base, ranking), marks=marks))
     lines += paragraph(other_choices(ranking)) + paragraph(loses(ranking))
     lines += paragraph(late_gains(ranking)) + paragraph(too_dear(ranking))
     return section(gains_heading(ranking), lines)
+
+
+def _bars(ranking: Ranking) -> Bars:
+    """Each gain alone at the anchor as stated, with its range over the anchors."""
+    gains = [one.alone for one in ranking.within_budget.values()]
+    return Bars(ALONE, tuple(map(_over_anchors, gains)))
+
+
+def _over_anchors(gain: tuple[float, ...]) -> tuple[float, float, float] | None:
+    known = [one for one in gain if not isnan(one)]
+    return None if isnan(gain[MIDDLE]) else (min(known), gain[MIDDLE], max(known))
 
 
 def loses(ranking: Ranking) -> str:
@@ -93,7 +105,7 @@ def _lambda(one: UpgradeSet) -> str:
     return f"{one['lambda']:.2f}" if one.answered and one["lambda"] else NONE
 
 
-def partners_table(ranking: Ranking) -> list[str]:
+def partners_table(ranking: Ranking) -> Blocks:
     """Every upgrade beside those that make the most and the least of it."""
     system = _system(ranking)
     header = ("", "alone", "helped most by", "hindered most by", "best pair")
@@ -110,7 +122,7 @@ def partners_table(ranking: Ranking) -> list[str]:
     ]
     if all(row[2:] == (NONE,) * 3 for row in rows):
         return []
-    lines = table([header, *rows], left=(0, 2, 3, 4))
+    lines = table(rows, head=header, left=(0, 2, 3, 4))
     lines += paragraph(
         f"{SPEED.shown(system)} at the knock anchor as stated, from the sets that are solved; none "
         "of these pairs passes a limit or ends without an answer, and of those that gain the same "

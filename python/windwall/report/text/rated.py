@@ -6,13 +6,13 @@ from collections.abc import Iterator
 from typing import Any
 
 from windwall.quantities.measures import KILOWATTS, TORQUE
-from windwall.report.text_layout import bullet, section
+from windwall.report.text_layout import Blocks, bullet, section
 from windwall.scenario.data import KNOCK_ANCHOR, ScenarioData
 
 MEASURES = {"torque": TORQUE, "power": KILOWATTS}
 
 
-def rated_lines(scenario: ScenarioData) -> list[str]:
+def rated_lines(scenario: ScenarioData) -> Blocks:
     """The figures, what was moved by how many sigma, and what cannot be reconciled."""
     fit = scenario.rated_fit
     if not fit:

@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-from windwall.report.text_layout import table
+from windwall.report.text_layout import Blocks, table
 from windwall.results.record import Record
-from windwall.results.views import summary
+from windwall.results.views import content
 
 
-@summary.register(Record)
-def record_text(record: Record) -> str:
+@content.register(Record)
+def record_text(record: Record) -> Blocks:
     """Address, number and meaning."""
-    return "\n".join(table(_lines(record, ""), left=(0, 2)))
+    return table(_lines(record, ""), left=(0, 2))
 
 
 def _lines(record: Record, above: str) -> list[tuple[str, str, str]]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from windwall.report.text_layout import paragraph, section
+from windwall.report.text_layout import Blocks, paragraph, section
 
 FIRST_STEPS = (
     "Before any of this is used at speed: part throttle first, plugs read, one change at a time, "
@@ -15,7 +15,7 @@ WHO_DECIDES = (
 NOT_MODELLED = "Brakes, hubs, steering, lift and stability are not modelled."
 
 
-def safety_notes() -> list[str]:
+def safety_notes() -> Blocks:
     """The end of every answer."""
     return section(
         "Care", [*paragraph(FIRST_STEPS), *paragraph(WHO_DECIDES), *paragraph(NOT_MODELLED)]

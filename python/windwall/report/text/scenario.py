@@ -4,20 +4,20 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from windwall.report.text_layout import section, table
+from windwall.report.text_layout import Blocks, Title, section, table
 from windwall.report.wording.scenario import conditions
 from windwall.results.ranking import Upgrade
-from windwall.results.views import summary
+from windwall.results.views import content
 from windwall.scenario.data import ScenarioData
 from windwall.scenario.info import scenario_info
 
 
-@summary.register(ScenarioData)
-def scenario_text(scenario: ScenarioData) -> str:
+@content.register(ScenarioData)
+def scenario_text(scenario: ScenarioData) -> Blocks:
     """The vehicle, the day, the goal and the menu."""
-    lines = [scenario.title or scenario.source, *table(facts(scenario), left=(0, 1))]
+    lines = [Title(scenario.title or scenario.source), *table(facts(scenario), left=(0, 1))]
     menu = [upgrade_row(one, scenario.currency) for one in scenario.upgrades.values()]
-    return "\n".join([*lines, *section("Upgrades", table(menu, left=(0, 1)))])
+    return [*lines, *section("Upgrades", table(menu, left=(0, 1)))]
 
 
 def facts(scenario: ScenarioData) -> Iterator[tuple[str, str]]:

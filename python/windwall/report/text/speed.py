@@ -23,7 +23,7 @@ from windwall.report.text.margins import margin_lines
 from windwall.report.text.observed import observed_lines
 from windwall.report.text.safety_notes import safety_notes
 from windwall.report.text.stock_engine import stock_engine_lines
-from windwall.report.text_layout import bullet, paragraph, section, table
+from windwall.report.text_layout import Bars, Blocks, bullet, paragraph, section, table
 from windwall.report.wording.names import by_name
 from windwall.report.wording.scenario import conditions, in_gear, road_length
 from windwall.report.wording.top_speed import gearing, limit_word
@@ -31,23 +31,23 @@ from windwall.results.diagnosis import Diagnosis
 from windwall.results.drawn import DrawnSpeed
 from windwall.results.standing_start import Shortfall
 from windwall.results.top_speed import TopSpeed
-from windwall.results.views import summary
+from windwall.results.views import content
 
 
-@summary.register(TopSpeed)
+@content.register(TopSpeed)
 def speed_text(
     answer: TopSpeed,
     diagnosis: Diagnosis | None = None,
     drawn: DrawnSpeed | None = None,
     driven: Shortfall | NoAnswer | None = None,
-) -> str:
+) -> Blocks:
     """Everything worth reading about a top speed, with what a driven run makes of it."""
     info = answer.scenario_info
     lines = head(info, f"top speed at full throttle; {conditions(info)}.")
     if not answer.answered:
         lines += section(f"No answer ({answer.status})", paragraph(answer.sentence))
         lines += caution_lines(answer)
-        return "\n".join([*lines, *safety_notes()])
+        return [*lines, *safety_notes()]
     lines += stock_engine_lines(info)
     lines += observed_lines(info, diagnosis)
     lines += ["", *pairs(speeds(answer)), *drawn_speed_lines(drawn)]
@@ -56,15 +56,15 @@ def speed_text(
     lines += limits_table(answer.passed, info)
     lines += knock_lines(answer)
     lines += margin_lines(answer)
-    lines += account_table("Shaft: where the power goes", answer["shaft"], info)
-    lines += account_table("Heat: where the fuel goes", answer["heat"], info)
+    lines += account_table(answer.account("shaft"))
+    lines += account_table(answer.account("heat"))
     lines += exhaust(answer)
     lines += station_table(answer.point, info.system)
     lines += gains(answer)
     lines += unrated_lines(answer.unrated)
     lines += caution_lines(answer)
     lines += faster_than_seen(answer)
-    return "\n".join([*lines, *safety_notes()])
+    return [*lines, *safety_notes()]
 
 
 def speeds(answer: TopSpeed) -> Iterator[tuple[str, str]]:
@@ -93,21 +93,21 @@ def speeds(answer: TopSpeed) -> Iterator[tuple[str, str]]:
         yield "goal", f"{text(info.goal_speed)}: {missing if short > 0 else 'reached'}"
 
 
-def driven_lines(driven: Shortfall | NoAnswer | None) -> list[str]:
+def driven_lines(driven: Shortfall | NoAnswer | None) -> Blocks:
     """How far a run with launch, shifts and what warms up ends below it."""
     if driven is None:
         return []
     return section("Driven", paragraph(driven.sentence))
 
 
-def reasons(answer: TopSpeed) -> list[str]:
+def reasons(answer: TopSpeed) -> Blocks:
     """What binds, and what would bind next."""
     lines = paragraph(f"Limited by: {limit_word(answer)}.")
     lines += paragraph(answer.sentence)
     return lines + paragraph(answer.next_limit)
 
 
-def exhaust(answer: TopSpeed) -> list[str]:
+def exhaust(answer: TopSpeed) -> Blocks:
     """Where its temperature comes from, and what the account finds about it."""
     system = answer.scenario_info.system
     temperature = TEMPERATURE.text(answer.exhaust_temperature, system)
@@ -121,7 +121,7 @@ def exhaust(answer: TopSpeed) -> list[str]:
     )
 
 
-def gains(answer: TopSpeed) -> list[str]:
+def gains(answer: TopSpeed) -> Blocks:
     """What small changes are worth, each by solving again."""
     system = answer.scenario_info.system
     rows = [
@@ -129,10 +129,12 @@ def gains(answer: TopSpeed) -> list[str]:
         for name, gain in by_name(answer.sensitivities).items()
     ]
     heading = f"What a little is worth, {SPEED.shown(system)}"
-    return section(heading, table(rows))
+    changes = by_name(answer.sensitivities).values()
+    bars = Bars("", tuple(None if one is None else (one, one, one) for one in changes))
+    return section(heading, table(rows, bars=bars))
 
 
-def faster_than_seen(answer: TopSpeed) -> list[str]:
+def faster_than_seen(answer: TopSpeed) -> Blocks:
     """What going faster than ever before asks of everything that is not modelled."""
     info = answer.scenario_info
     seen = info.observed_speed

@@ -3,16 +3,16 @@
 from __future__ import annotations
 
 from windwall.report.text.rated import MEASURES
-from windwall.report.text_layout import paragraph, section, table
+from windwall.report.text_layout import Blocks, paragraph, section, table
 from windwall.results.scenario_info import RatedFigure, ScenarioInfo
 
 
-def stock_engine_lines(info: ScenarioInfo) -> list[str]:
+def stock_engine_lines(info: ScenarioInfo) -> Blocks:
     """Each figure as printed, as solved and as its class alone would have it."""
     if not info.rated:
         return []
     header = ["", "printed", "solved", "by its class alone"]
-    lines = table([header, *(_row(one, info.system) for one in info.rated)])
+    lines = table((_row(one, info.system) for one in info.rated), head=header)
     for one in info.rated:
         if one.unreconciled:
             lines += paragraph(f"The {one.key} cannot be reconciled with the rest of the file.")
