@@ -12,7 +12,7 @@ from typing import Any
 
 from windwall.errors import Problem, ScenarioError
 from windwall.quantities.measures import Measure
-from windwall.report.text_layout import table
+from windwall.report.text_layout import as_text, table
 from windwall.results.answer import answer_rows
 from windwall.results.record import result_row
 from windwall.scenario import files
@@ -45,7 +45,7 @@ class Swept:
         ]
         rows = (zip(row, measures, strict=True) for row in frame.itertuples(index=False))
         cells = [[_cell(value, measure, system) for value, measure in row] for row in rows]
-        return "\n".join([self.found.attrs["title"], "", *table([heads, *cells], left=())])
+        return as_text([self.found.attrs["title"], "", *table(cells, left=(), head=heads)])
 
     def _measure(self, name: str) -> Measure | None:
         """What a column measures; None of a word."""

@@ -11,6 +11,7 @@ from windwall.report.text.drive import drive_text
 from windwall.report.text.driven_gains import driven_gains_text
 from windwall.report.text.driven_ranking import driven_ranking_text
 from windwall.report.text.faults import faults_text
+from windwall.report.text.flyweights import flyweights_text
 from windwall.report.text.gearing import gearing_text
 from windwall.report.text.leans_on import leans_text
 from windwall.report.text.learned import learned_text
@@ -43,6 +44,7 @@ __all__ = [
     "driven_gains_text",
     "driven_ranking_text",
     "faults_text",
+    "flyweights_text",
     "forecast_text",
     "gearing_text",
     "leans_text",

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from windwall.quantities.measures import ENGINE_SPEED, TORQUE, Measure
 from windwall.results.flyweights import Flyweights
-from windwall.results.views import sentence, summary
+from windwall.results.views import sentence
 
 MASS, FORCE = Measure("mass", "g"), Measure("force", "N")
 RATE, RAMP = Measure("stiffness", "N/mm"), Measure("plain number", "")
@@ -24,7 +24,6 @@ NO_TORQUE = "The engine has no answer at full throttle at one of these speeds."
 
 
 @sentence.register(Flyweights)
-@summary.register(Flyweights)
 def flyweights_sentence(answer: Flyweights) -> str:
     """The weights, and the spring or the ramp where the end of the shift was wanted."""
     system = answer.scenario_info.system
