@@ -195,3 +195,13 @@ def test_keys_of_the_table_are_the_steps(answers):
         one = best[step.xy[0]]
         assert step.xy[1] == pytest.approx(3.6 * one.speed[1])
         assert all(ranking.menu[name].title[:30] in words for name in one.upgrades)
+
+
+@pytest.mark.slow
+def test_a_long_menu_can_be_read(answers):
+    ranking = ww.rank(answers["airfield_cyclecar"]["car"], progress=False)
+    for plot in (ww.plot.gains, ww.plot.best_by_cost):
+        axes = plot(ranking)
+        texts = drawn_texts(axes.figure)
+        assert cut(texts, axes.figure.bbox) == []
+        assert overlapping(texts) == []

@@ -88,10 +88,11 @@ def _strip(ax: Axes, rows: list[tuple[str, Record]], half: Half, system: str) ->
     spread = max(most - least, half.measure.spread.value(half.least, system))
     low, high = half.room
     ax.set_ylim(least - low * spread, least + high * spread)
-    ticks = MaxNLocator(4).tick_values(least, least + spread)
-    ax.set_yticks([one for one in ticks if abs(one - least - spread / 2) <= 0.8 * spread])
+    around = [(least + most - 1.4 * spread) / 2, (least + most + 1.4 * spread) / 2]
+    ticks = MaxNLocator(4).tick_values(*around)
+    ax.set_yticks([one for one in ticks if around[0] <= one <= around[1]])
     for at, (value, (_, gas)) in enumerate(zip(values, rows, strict=True)):
-        shown = half.measure.number(gas[half.key], system, 3)
+        shown = half.measure.number(gas[half.key], system, 4)
         note(ax, shown, (at, value), xytext=(0, 6), textcoords="offset points", ha="center")
 
 

@@ -27,13 +27,16 @@ if TYPE_CHECKING:
     from matplotlib.axes import Axes
 
 HEADING = "Force against speed"
+FINER = 4  # points of a vehicle whose one gearing goes through all speeds
 
 
 def force_against_speed(scenario: ScenarioData, ax: Axes | None = None, points: int = 30) -> Axes:
     """Thrust of every gear at full throttle, the road load crossing them, and the balance."""
-    system = scenario.system
+    system, heading, best = scenario.system, title(HEADING, scenario.title), top_speed(scenario)
+    if best.scenario_info.gears == 1:
+        points *= FINER
     curve = frame(full_throttle_curve(scenario, points=points)).dropna(subset=["road/thrust"])
-    heading, best = title(HEADING, scenario.title), top_speed(scenario)
+    curve = curve[curve["road/speed"] <= _end(curve, best)]
     if curve.empty:
         return instead(ax, heading, best.sentence)
     ax = new_axes(ax)
@@ -43,12 +46,13 @@ def force_against_speed(scenario: ScenarioData, ax: Axes | None = None, points: 
             SPEED.values(pulls["road/speed"], system),
             FORCE.values(pulls["road/thrust"], system),
             **look,
-            markevery=max(1, points // 6),
+            markevery=max(1, len(pulls) // 6),
             label=f"gear {gear}" if several else "thrust",
         )
     _road_load(curve, ax, system)
     _balance(best, ax)
-    _crop(curve, best, ax)
+    ax.set_xlim(0, SPEED.value(_end(curve, best), system))
+    ax.set_ylim(0, ROOM * FORCE.value(curve["road/thrust"].max(), system))
     describe(ax, f"Thrust of every gear and what the road takes, over speed. {best.sentence}")
     return finish(
         ax,
@@ -87,10 +91,7 @@ def _balance(best: TopSpeed, ax: Axes) -> None:
     )
 
 
-def _crop(curve: Any, best: TopSpeed, ax: Axes) -> None:
-    """To where the vehicle can be, and a little further to see how the lines leave each other."""
-    system, end = best.scenario_info.system, curve["road/speed"].max()
-    if best.answered:
-        end = min(end, FAR * best.speed)
-    ax.set_xlim(0, SPEED.value(end, system))
-    ax.set_ylim(0, ROOM * FORCE.value(curve["road/thrust"].max(), system))
+def _end(curve: Any, best: TopSpeed) -> float:
+    """Where the vehicle can be, m/s, and a little further to see how the lines leave each other."""
+    end = float(curve["road/speed"].max())
+    return min(end, FAR * best.speed) if best.answered else end

@@ -81,7 +81,10 @@ def _several(swept: Swept, x: Axis, ax: Axes) -> None:
     other, values = swept.axis(swept.dims[1]), swept.values
     for at, look in zip(range(len(other.values)), looks(), strict=False):
         ax.plot(
-            x.values, values[:, at], **look, label=f"{other.values[at]:.4g} {other.unit}".rstrip()
+            x.values,
+            values[:, at],
+            **look,
+            label=f"{other.short} {other.values[at]:.4g} {other.unit}".rstrip(),
         )
     ax.margins(y=0.08)
     marks = {NO_ANSWER: ("x", "a line ends: no answer"), "": ("o", "")}
