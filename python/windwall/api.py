@@ -179,6 +179,15 @@ class Scenario(ScenarioData, Readable):
         """
         return study.faults.faults(self, facts, before)
 
+    def report(self, path: str | os.PathLike[str], *, draws: int = 0) -> None:
+        """Writes one HTML page about it that can be sent: the answer and its reasons, pictures,
+        what to buy, how well each input is known, sliders, and the scenario itself, which `load`
+        reads from the page again. `draws`, a power of two, says how sure the ranking is.
+        """
+        from windwall.report.page import write_page  # a page is seldom written
+
+        write_page(self, path, draws=draws)
+
     def read_log(
         self, path: str | os.PathLike[str], mapping: str | os.PathLike[str] | None = None
     ) -> ReadLog:

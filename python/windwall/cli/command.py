@@ -9,7 +9,7 @@ from typing import Any, NoReturn
 
 from windwall._core import build_info
 from windwall.cli import files as file_commands
-from windwall.cli import held, learn, measured, pictures, road, sure, sweeping
+from windwall.cli import held, learn, measured, pictures, report, road, sure, sweeping
 from windwall.cli import logs as log_reading
 from windwall.cli.answers import Check, Driven, Installed, Speed, rank_menu
 from windwall.cli.exit_codes import (
@@ -102,6 +102,9 @@ def parser() -> Parser:
     grid = add_question(commands, "sweep", sweeping.sweep_grid, "top speeds over a grid")
     sweeping.add_grid(grid)
     pictures.add_picture(add_question(commands, "plot", pictures.Drawn, "it all in a picture"))
+    sent = add_question(commands, "report", report.Reported, "it all on a page that can be sent")
+    add_install(sent)
+    report.add_report(sent, draws)
     add_new(commands)
     written = commands.add_parser("schema", help="the JSON Schema of scenario files")
     written.add_argument("--output", metavar="FILE", help="where to write it; else it is printed")

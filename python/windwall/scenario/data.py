@@ -16,6 +16,7 @@ from windwall.quantities.measures import Measure
 from windwall.quantities.si import accepted, is_foreign
 from windwall.results.ranking import Upgrade
 from windwall.scenario import files
+from windwall.scenario.embedded import taken_out
 from windwall.scenario.installing import Fitted, for_core
 
 MENU = "upgrades/"
@@ -38,9 +39,11 @@ class ScenarioData:
 
     @classmethod
     def read(cls, text: str | bytes, source: str = "scenario") -> Self:
-        """A scenario from the text of its file; `source` only names it in messages."""
+        """A scenario from the text of its file, or of a page that holds one; `source` only names it
+        in messages.
+        """
         name = files.shown(source)
-        return cls(_core.loads(as_bytes(text), name), name)
+        return cls(_core.loads(taken_out(as_bytes(text), name), name), name)
 
     def __reduce__(self) -> tuple:
         return type(self).read, (self.text(), self.source)

@@ -1,0 +1,50 @@
+"""A page that can be sent: `windwall report`."""
+
+from __future__ import annotations
+
+import argparse
+import errno
+import os
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+from windwall.scenario import files
+from windwall.scenario.data import ScenarioData
+
+
+class Reported:
+    """A page in a file."""
+
+    answered = True
+
+    def __init__(self, scenario: ScenarioData, arguments: argparse.Namespace) -> None:
+        import matplotlib as mpl
+
+        from windwall.report.page import write_page  # only where it is asked
+
+        mpl.use("Agg")
+        self.output = arguments.output
+        if not Path(self.output).absolute().parent.is_dir():  # said before the long part
+            raise FileNotFoundError(errno.ENOENT, os.strerror(errno.ENOENT), self.output)
+        write_page(scenario, self.output, draws=arguments.draws)
+
+    def to_dict(self) -> dict[str, Any]:
+        return {"report": self.output}
+
+    def summary(self) -> str:
+        return f"written to {files.shown(self.output)}"
+
+
+def add_report(question: argparse.ArgumentParser, draws: Callable[[str], int]) -> None:
+    """Where it goes, and whether it says how sure the ranking is."""
+    question.add_argument(
+        "-o", "--output", required=True, metavar="PAGE", help="its name, such as page.html"
+    )
+    question.add_argument(
+        "--draws",
+        type=draws,
+        default=0,
+        metavar="N",
+        help="how sure the ranking is: in so many worlds, a power of two such as 256",
+    )

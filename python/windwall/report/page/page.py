@@ -1,0 +1,106 @@
+"""The page as a whole: what was found, told in one file that asks for nothing from elsewhere."""
+
+from __future__ import annotations
+
+import os
+from functools import cache
+from importlib.resources import files as resources
+from typing import TYPE_CHECKING, Any
+
+from windwall import _core
+from windwall.report.html.fragment import body
+from windwall.report.live import live_block
+from windwall.report.page.findings import Findings
+from windwall.report.page.parts import Part, answer, parts
+from windwall.report.text.safety_notes import FIRST_STEPS, NOT_MODELLED, WHO_DECIDES
+from windwall.report.text_layout import Blocks
+from windwall.report.wording.scenario import conditions
+from windwall.scenario import files
+from windwall.scenario.data import ScenarioData
+from windwall.scenario.embedded import embedded
+from windwall.study.progress import Progress
+
+if TYPE_CHECKING:
+    import jinja2
+
+
+def page(
+    scenario: ScenarioData,
+    draws: int = 0,
+    live: bool = True,
+    progress: bool | Progress | None = None,
+) -> str:
+    """One HTML page about a scenario: how fast, why no faster, where the watts go, what to buy, and
+    how well all of that is known, with sliders (`live`) and the scenario inside.
+
+    With `draws`, a power of two, the ranking says how sure it is. Nothing is fetched by the page;
+    whatever the file says is escaped.
+    """
+    return _template().render(**told(Findings(scenario, draws, progress), live))
+
+
+def write_page(scenario: ScenarioData, path: str | os.PathLike[str], **further: Any) -> None:
+    """The same, written to a file."""
+    files.write(path, page(scenario, **further))
+
+
+def told(findings: Findings, live: bool) -> dict[str, Any]:
+    """What the template puts into its places; elements are marked as such."""
+    from markupsafe import Markup
+
+    scenario, best = findings.scenario, findings.best
+    return {
+        "title": scenario.title or "A vehicle",
+        "asked": conditions(best.scenario_info),
+        "notes": scenario.document().get("notes", "").splitlines(),
+        "lead": best.sentence,
+        "answer": Markup(html_of(answer(findings))) if best.answered else "",
+        "parts": [shown(one) for one in parts(findings)],
+        "live": Markup(live_block(scenario)) if live and best.answered else "",
+        "scenario": Markup(embedded(scenario.text())),
+        "care": [FIRST_STEPS, WHO_DECIDES, NOT_MODELLED],
+        "name": file_name(scenario.title),
+        "digest": scenario.digest,
+        "version": _core.build_info()["windwall"],
+        "css": Markup(own("page.css")),
+        "script": Markup(own("page.js")),
+    }
+
+
+def shown(part: Part) -> dict[str, Any]:
+    """A part as elements."""
+    from markupsafe import Markup
+
+    return {
+        "heading": part.heading,
+        "half": part.half,
+        "said": Markup(html_of(part.blocks)),
+        "drawn": [Markup(one) for one in part.drawn],
+        "folded": [(what, Markup(html_of(blocks))) for what, blocks in part.folded],
+    }
+
+
+def html_of(blocks: Blocks) -> str:
+    """Blocks below the headings of the page."""
+    return body(blocks).replace("<h4>", "<h3>").replace("</h4>", "</h3>")
+
+
+def file_name(title: str) -> str:
+    """Of the scenario when it is saved from the page."""
+    words = "".join(one if one.isalnum() else " " for one in title.lower()).split()
+    return "_".join(words)[:60] or "scenario"
+
+
+def own(name: str) -> str:
+    """The text of a file that lies beside this one."""
+    return resources("windwall.report.page").joinpath(name).read_text("utf-8")
+
+
+@cache
+def _template() -> jinja2.Template:
+    import jinja2
+
+    made = jinja2.Environment(
+        autoescape=True, undefined=jinja2.StrictUndefined, trim_blocks=True, lstrip_blocks=True
+    )
+    return made.from_string(own("page.html"))

@@ -1,0 +1,153 @@
+"""The page that is sent: whole, harmless, readable by all, and its scenario comes back."""
+
+import json
+import re
+import shutil
+from pathlib import Path
+
+import matplotlib as mpl
+import pytest
+
+import windwall as ww
+from windwall.errors import ScenarioError
+from windwall.report.page import page, write_page
+from windwall.scenario.embedded import embedded, taken_out
+
+CAR, MICRO = "scenarios/airfield_cyclecar.json", "scenarios/village_microcar.json"
+NASTY = "</script><script>alert(1)</script> & \\u003c <b>Grüße</b> ]]>"
+SHOTS = Path("build/screenshots")
+
+
+@pytest.fixture(scope="module", autouse=True)
+def aside():
+    mpl.use("Agg")
+
+
+@pytest.fixture(scope="module")
+def few():
+    """Of the example with four upgrades, so that it is ranked in no time."""
+    document = json.loads(Path(CAR).read_text(encoding="utf-8"))
+    kept = {"small_pulley", "fairing", "gearing", "diet"}
+    document["upgrades"] = [
+        {key: one[key] for key in one if key != "excludes"}
+        for one in document["upgrades"]
+        if one["id"] in kept
+    ]
+    return ww.loads(json.dumps(document))
+
+
+@pytest.fixture(scope="module")
+def sent(few, tmp_path_factory):
+    path = tmp_path_factory.mktemp("sent") / "page.html"
+    write_page(few, path)
+    return path
+
+
+def changed(**entries):
+    document = json.loads(Path(MICRO).read_text(encoding="utf-8")) | entries
+    return ww.loads(json.dumps(document))
+
+
+def test_it_says_what_the_answer_says(few, sent):
+    text, best = sent.read_text(encoding="utf-8"), few.top_speed()
+    assert best.sentence in text
+    assert best.next_limit in text
+    assert "Cycle wings faired in and a tail" in text
+    assert "closed course" in text
+    headings = (
+        "Why it stops there",
+        "Where the watts go",
+        "Which upgrade",
+        "Knock and spark",
+        "How well the inputs are known",
+        "Drag coefficient times frontal area",
+    )
+    for words in headings:
+        assert words in text
+
+
+def test_the_scenario_comes_back(few, sent, windwall):
+    back = ww.load(sent)
+    assert back.digest == few.digest
+    assert back.text() == few.text()
+    assert json.loads(windwall("check", sent, "--json").stdout)["problems"] == []
+
+
+@pytest.mark.parametrize("title", [NASTY, "a\\", 'say "\\\\u003c" or <', "\\\\<&>", ""])
+def test_any_title_is_harmless_and_comes_back(title):
+    car = changed(title=title)
+    text = page(car, live=False)
+    assert "<script>alert" not in text
+    assert "<b>Gr" not in text
+    assert ww.loads(text).title == car.title
+    assert ww.loads(text).text() == car.text()
+
+
+def test_a_page_without_a_scenario_teaches():
+    with pytest.raises(ScenarioError, match="no scenario is inside"):
+        ww.loads("<!doctype html><title>else</title>")
+    with pytest.raises(ScenarioError, match="drag_area"):
+        ww.loads("<!DOCTYPE html>" + embedded('{"body": {"drag_area": 3}}'))
+    assert taken_out(b'{"title": "<html>"}', "") == b'{"title": "<html>"}'
+
+
+def test_every_kind_of_vehicle_has_a_page():
+    drowned = {"charge_path/spray/rated_flow": "200 cm3/min", "charge_path/blower/drive_ratio": 1.5}
+    stuck = ww.load(CAR).install("spray").set(drowned)
+    assert not stuck.top_speed().answered
+    assert "No answer" in page(stuck)
+    us = page(changed(units="us"), live=False)
+    assert "mph" in us
+    told = re.sub(r"<script.*?</script>", "", us, flags=re.S)
+    # A row whose meaning is at that speed says so; no number is in it.
+    assert set(re.findall(r"[\d.]+ km/h", told)) <= {"100 km/h"}
+    spreads = re.findall(r"degF</td><td>(-?[\d.]+)</td>", told)
+    assert spreads
+    assert all(float(one) > 0 for one in spreads)
+
+
+def test_it_can_say_how_sure(few, windwall, tmp_path):
+    told = windwall("report", CAR, "-o", tmp_path / "x" / "page.html")
+    assert told.returncode == 2
+    assert "No such file" in told.stderr
+    text = page(few, draws=8, live=False)
+    assert "To choose, over all worlds" in text
+
+
+def browser_of(play):
+    return play.chromium.launch(executable_path=shutil.which("chromium"), args=["--no-sandbox"])
+
+
+@pytest.mark.skipif(shutil.which("chromium") is None, reason="no chromium here")
+def test_a_browser_shows_it(few, sent, tmp_path, oracle):
+    SHOTS.mkdir(parents=True, exist_ok=True)
+    axe = oracle("axe_playwright_python.sync_playwright").Axe()
+    said, asked = [], []
+    with oracle("playwright.sync_api").sync_playwright() as play:
+        browser = browser_of(play)
+        for scheme in ("light", "dark"):
+            tab = browser.new_page(color_scheme=scheme, viewport={"width": 1100, "height": 900})
+            tab.on("console", lambda message: said.append(message.text))
+            tab.on("pageerror", lambda error: said.append(str(error)))
+            tab.on("request", lambda request: asked.append(request.url))
+            tab.goto(sent.as_uri())
+            found = axe.run(tab).response["violations"]
+            assert not found, [(one["id"], one["nodes"][0]["html"]) for one in found]
+            tab.screenshot(path=SHOTS / f"report_{scheme}.png", full_page=True)
+        with tab.expect_download() as saved:
+            tab.get_by_role("button", name="Save the scenario").click()
+        saved.value.save_as(tmp_path / "saved.json")
+        assert (
+            saved.value.suggested_filename == "airfield_cyclecar_blown_twin_no_charge_cooler.json"
+        )
+        assert tab.evaluate("document.documentElement.scrollWidth") <= 1100
+        tab.set_viewport_size({"width": 360, "height": 700})
+        assert tab.evaluate("document.documentElement.scrollWidth") <= 360
+        tab.screenshot(path=SHOTS / "report_phone.png", full_page=True)
+        tab.pdf(path=tmp_path / "page.pdf", format="A4", prefer_css_page_size=True)
+        browser.close()
+    assert ww.load(tmp_path / "saved.json").digest == few.digest
+    assert said == []
+    assert [one for one in asked if not one.startswith(("file:", "blob:", "data:"))] == []
+    pages = re.findall(rb"/Type\s*/Page\b", (tmp_path / "page.pdf").read_bytes())
+    assert 1 <= len(pages) <= 2
