@@ -29,7 +29,7 @@ EXCEPTIONS = {
     "best_by_hours": (4, "its sets are told with their ends"),
     "binding": (6, "the core's own word for what is answered as limited_by"),
     "blower_outlet_temperature": (4, "a column of a table, and a sentence below another"),
-    "cautions": (15, "a file that is checked has some; those of each answer have their own rooms"),
+    "cautions": (16, "a file that is checked has some; those of each answer have their own rooms"),
     "cheapest_to_goal": (7, "what a reader may go by is judged under every assumption"),
     "considered": (6, "the core's own word for the upgrades that are ranked"),
     "ending": (13, "every answer has one, and a condition that was tried has one as well"),
