@@ -49,7 +49,7 @@ def svg(axes: Axes) -> str:
 
 def inline_svg(axes: Axes, name: str) -> str:
     """The `<svg>` element alone, for a page: `name` stands before all that it names inside, so that
-    several fit into one page.
+    several fit into one page. Its paper is white on a dark page too.
     """
     whole = svg(axes)
     element = whole[whole.index("<svg") :]
