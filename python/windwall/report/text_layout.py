@@ -135,8 +135,8 @@ def table(
     """A table, the columns named by `left` to the left and numbers to the right; nothing where
     there is no row.
     """
-    rows = tuple(tuple(row) for row in rows)
-    return [Table(rows, tuple(head), frozenset(left), widest, bars)] if rows else []
+    made = tuple(tuple(row) for row in rows)
+    return [Table(made, tuple(head), frozenset(left), widest, bars)] if made else []
 
 
 def paragraph(text: str, indent: str = INDENT) -> Blocks:

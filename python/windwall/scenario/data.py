@@ -45,7 +45,7 @@ class ScenarioData:
         name = files.shown(source)
         return cls(_core.loads(taken_out(as_bytes(text), name), name), name)
 
-    def __reduce__(self) -> tuple:
+    def __reduce__(self) -> tuple[Any, ...]:
         return type(self).read, (self.text(), self.source)
 
     def __eq__(self, other: object) -> bool:

@@ -96,9 +96,9 @@ def factors(before: Weather, after: Weather) -> tuple[Factor, ...]:
     low, high = ISO_LIMITS
     valid = all(low <= one <= high for one in iso)
     return (
-        Factor("j1349", *j1349, None),
-        Factor("iso1585", *iso, valid),
-        Factor("din70020", *din, None),
+        Factor("j1349", j1349[0], j1349[1], None),
+        Factor("iso1585", iso[0], iso[1], valid),
+        Factor("din70020", din[0], din[1], None),
     )
 
 

@@ -47,7 +47,7 @@ def _difference(
     path: Path, before: Any, after: Any, made: ScenarioData | str, speed: float | None
 ) -> Difference:
     refused = made if isinstance(made, str) else ""
-    then = None if refused else _speed(made)
+    then = None if isinstance(made, str) else _speed(made)
     change = None if then is None or speed is None else then - speed
     return Difference("/".join(path), _shown(before, path), _shown(after, path), change, refused)
 

@@ -77,7 +77,9 @@ def check_read(model: Model, read: list[Read]) -> None:
 
 @lru_cache(maxsize=4)
 def solved(
-    scenario: ScenarioData, columns: tuple[tuple[tuple, str], ...], before: tuple[Read, ...]
+    scenario: ScenarioData,
+    columns: tuple[tuple[tuple[Any, ...], str], ...],
+    before: tuple[Read, ...],
 ) -> Model:
     """The vehicle when sound and with each fault, read where the facts were."""
     readings = Readings(scenario, columns)

@@ -55,7 +55,10 @@ def differences(scenario: ScenarioData, sliders: Sequence[Slider]) -> Baked:
 
 
 def split(
-    column: np.ndarray, alone_at: list[Steps], together_at: list[Steps], pairs: list[tuple]
+    column: np.ndarray,
+    alone_at: list[Steps],
+    together_at: list[Steps],
+    pairs: list[tuple[Any, ...]],
 ) -> dict[str, Any]:
     """One column as differences, in the order in which it was asked for."""
     rest = iter(column.tolist())

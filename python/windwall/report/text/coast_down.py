@@ -46,5 +46,11 @@ def rolling_text(rolling: Rolling) -> Blocks:
         for row in zip(run.time, run.distance, run.speed, strict=True)
     ]
     said = "Rolling without drive, in neutral; the driveline takes nothing."
-    lines = table(lines, head=header, left=())
-    return [Title(rolling.title), *paragraph(said, ""), "", *table(rows, left=(0, 1)), "", *lines]
+    return [
+        Title(rolling.title),
+        *paragraph(said, ""),
+        "",
+        *table(rows, left=(0, 1)),
+        "",
+        *table(lines, head=header, left=()),
+    ]

@@ -18,7 +18,7 @@ def point_text(answer: OperatingPoint) -> Blocks:
     return held_text(answer, question(answer))
 
 
-def held_text(answer: OperatingPoint, asked: str) -> str:
+def held_text(answer: OperatingPoint, asked: str) -> Blocks:
     """The same of whatever the engine is held by."""
     info = answer.scenario_info
     lines = head(info, asked)
