@@ -6,6 +6,7 @@ import hashlib
 import json
 import os
 from collections.abc import Mapping
+from pathlib import Path
 from typing import Any, Self
 
 import rfc8785
@@ -57,6 +58,11 @@ class ScenarioData:
     @property
     def title(self) -> str:
         return self._heading["title"]
+
+    @property
+    def name(self) -> str:
+        """What answers call it: its title, or the words of its file's name, never a path."""
+        return self.title or Path(self.source).stem.replace("_", " ").strip().capitalize()
 
     @property
     def system(self) -> str:

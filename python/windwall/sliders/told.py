@@ -20,10 +20,12 @@ ROAD_END, ANYWHERE = "speed at the end of the road", "speed"
 CLEAN = "It passes no limit that is known, and nothing else is to be said about it."
 
 
-def told(file: TopSpeed, now: TopSpeed, show: Sequence[str]) -> Blocks:
-    """The sentence, the numbers, and whatever is to be minded."""
+def told(file: TopSpeed, now: TopSpeed, show: Sequence[str], moves: bool = True) -> Blocks:
+    """The sentence, the numbers, and whatever is to be minded; what does not move has no change."""
     blocks = lead(now.sentence)
-    blocks += table([_speed(file, now), *_numbers(file, now, show)], head=HEAD)
+    columns = len(HEAD) if moves else 2
+    rows = [_speed(file, now), *_numbers(file, now, show)]
+    blocks += table([row[:columns] for row in rows], head=HEAD[:columns])
     minded = caution_lines(now)
     if now.answered:
         minded = limits_table(now.passed, now.scenario_info) + minded

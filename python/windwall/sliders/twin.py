@@ -9,7 +9,7 @@ from collections.abc import Iterator, Sequence
 from windwall.errors import ScenarioError
 from windwall.quantities.measures import SPEED
 from windwall.report.live.slider import Slider
-from windwall.report.text_layout import Blocks, Title, lead, paragraph, section, table
+from windwall.report.text_layout import Bars, Blocks, Title, paragraph, section, table
 from windwall.results.views import Readable, content
 from windwall.scenario.data import ScenarioData
 from windwall.sliders.told import told
@@ -21,6 +21,8 @@ HEAD = ("", "value", "speed, {unit}", "change")
 ALONE = "Each moved alone, everything else as the file says."
 REFUSED = "refused"
 NO_ANSWER = "no answer"
+Found = tuple[str, str, float | str]  # the slider, where it stands, the speed or a word
+Row = tuple[str, str, str, str]
 
 
 class Places(Readable):
@@ -41,24 +43,36 @@ def places_content(places: Places) -> Blocks:
     scenario = places.scenario
     answer = top_speed(scenario)
     base = answer.goal_speed if answer.answered else None
-    unit = SPEED.shown(scenario.system)
-    rows = [row for one in places.sliders for row in _rows(scenario, one, base)]
-    head = tuple(one.format(unit=unit) for one in HEAD)
-    blocks = [Title(scenario.title or scenario.source), *told(answer, answer, places.show)]
-    blocks += section("What each makes of the speed", paragraph(ALONE) + table(rows, (0,), head))
-    return blocks + lead(places.why)
+    head = tuple(one.format(unit=SPEED.shown(scenario.system)) for one in HEAD)
+    found = [row for one in places.sliders for row in _found(scenario, one)]
+    rows = table(
+        [_row(*one, base, scenario.system) for one in found], head=head, bars=_bars(found, base)
+    )
+    blocks = [
+        Title(scenario.name),
+        *paragraph(places.why),
+        *told(answer, answer, places.show, moves=False),
+    ]
+    return blocks + section("What each makes of the speed", paragraph(ALONE) + rows)
 
 
-def _rows(
-    scenario: ScenarioData, one: Slider, base: float | None
-) -> Iterator[tuple[str, str, str, str]]:
+def _found(scenario: ScenarioData, one: Slider) -> Iterator[Found]:
     for at, k in enumerate(positions(one)):
-        speed = _speed(scenario, one, k)
-        change = "-"
-        if isinstance(speed, float) and base is not None:
-            change = SPEED.change(speed - base, scenario.system)
-        shown = f"{SPEED.value(speed, scenario.system):.1f}" if isinstance(speed, float) else speed
-        yield one.label if at == 0 else "", one.text(k), shown, change
+        yield one.label if at == 0 else "", one.text(k), _speed(scenario, one, k)
+
+
+def _row(label: str, value: str, speed: float | str, base: float | None, system: str) -> Row:
+    if isinstance(speed, str):
+        return label, value, speed, "-"
+    change = "-" if base is None else SPEED.change(speed - base, system)
+    return label, value, f"{SPEED.value(speed, system):.1f}", change
+
+
+def _bars(found: Sequence[Found], base: float | None) -> Bars:
+    changes = [
+        None if base is None or isinstance(speed, str) else speed - base for *_, speed in found
+    ]
+    return Bars("", tuple(None if one is None else (one, one, one) for one in changes))
 
 
 def positions(one: Slider) -> list[int]:

@@ -43,7 +43,7 @@ def corrected(
     before, after = map(_solved, vehicles)
     seen = None if speed is None else exact("speed", speed, SPEED, "110 km/h")
     return Corrected(
-        title=scenario.title or scenario.source,
+        title=scenario.name,
         system=scenario.system,
         before=before,
         after=after,
@@ -120,7 +120,7 @@ def forecast(
     read = ["engine/power", *(["knock/retard"] if vehicle.has_knock_anchor else [])]
     found = sweep(vehicle, axes, read, progress, threads)
     return Forecast(
-        title=scenario.title or scenario.source,
+        title=scenario.name,
         system=scenario.system,
         temperatures=tuple(found["temperature"].values.tolist()),
         pressures=tuple(found["pressure"].values.tolist()),

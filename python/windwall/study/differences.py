@@ -35,7 +35,7 @@ def compare_files(one: ScenarioData, other: ScenarioData) -> Differences:
             found.append(_difference(path, before, after, made, speed))
     return Differences(
         title=info.title,
-        other=other.title or other.source,
+        other=other.name,
         system=info.system,
         speed=_speed(one),
         other_speed=_speed(other),

@@ -106,7 +106,7 @@ def weighed(model: Model, read: list[Read], before: list[Read]) -> FaultsThatFit
     ordered = tuple(sorted(rows, key=lambda one: -one.chance))
     missing = tuple(one.title for one in FAULTS if one not in model.curves)
     return FaultsThatFit(
-        title=scenario.title or scenario.source,
+        title=scenario.name,
         system=scenario.system,
         facts=tuple(facts_beside(model, read, ordered[0])),
         alternatives=ordered,
