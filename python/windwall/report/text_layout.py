@@ -144,7 +144,7 @@ def paragraph(text: str, indent: str = INDENT) -> Blocks:
     return [Paragraph(text, indent)] if text.strip() else []
 
 
-def lead(text: str) -> Blocks:
+def headline(text: str) -> Blocks:
     """The sentence that an answer comes to."""
     return [Paragraph(text, leads=True)] if text.strip() else []
 

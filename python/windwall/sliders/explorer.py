@@ -15,7 +15,7 @@ import ipywidgets as widgets
 from windwall.errors import ScenarioError
 from windwall.report.html.fragment import body, framed
 from windwall.report.live.slider import Slider
-from windwall.report.text_layout import Blocks, lead
+from windwall.report.text_layout import Blocks, headline
 from windwall.results.top_speed import TopSpeed
 from windwall.results.views import Readable, content, html
 from windwall.scenario import files
@@ -125,7 +125,7 @@ class Explorer(Readable):
         try:
             self.scenario, self.answer = self._solved(at)
         except ScenarioError as wrong:
-            self._show_now(lead(REFUSED.format(why=wrong)))
+            self._show_now(headline(REFUSED.format(why=wrong)))
             return
         self._show_now(self._blocks())
 

@@ -8,7 +8,7 @@ from windwall.quantities.measures import SPEED
 from windwall.report.live.slider import Slider
 from windwall.report.text.common import caution_lines
 from windwall.report.text.limits import limits_table, result_measure
-from windwall.report.text_layout import Blocks, lead, paragraph, section, table
+from windwall.report.text_layout import Blocks, headline, paragraph, section, table
 from windwall.results.record import result_row
 from windwall.results.top_speed import TopSpeed
 
@@ -22,7 +22,7 @@ CLEAN = "It passes no limit that is known, and nothing else is to be said about 
 
 def told(file: TopSpeed, now: TopSpeed, show: Sequence[str], moves: bool = True) -> Blocks:
     """The sentence, the numbers, and whatever is to be minded; what does not move has no change."""
-    blocks = lead(now.sentence)
+    blocks = headline(now.sentence)
     columns = len(HEAD) if moves else 2
     rows = [_speed(file, now), *_numbers(file, now, show)]
     blocks += table([row[:columns] for row in rows], head=HEAD[:columns])
