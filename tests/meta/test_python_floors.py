@@ -20,7 +20,7 @@ STORIES = [
     ["scenario"],
     ["study", "logs"],
     ["report"],
-    ["api", "cli", "sliders"],
+    ["api", "cli"],
     ["__init__", "__main__"],
 ]
 

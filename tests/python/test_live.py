@@ -14,7 +14,7 @@ from windwall.report.live import block, live_block
 from windwall.report.live.chosen import sliders
 from windwall.report.live.slider import round_step
 
-ADDRESSES = ["body/mass", "body/drag_area", "day/temperature"]
+ADDRESSES = ["body/mass", "body/drag_area", "day/temperature", "driveline/box/ratios/4"]
 
 
 @pytest.fixture(scope="module")
@@ -85,7 +85,7 @@ def test_a_mouse_moves_a_slider(page):
 
 @needs_browser
 def test_between_positions_it_is_off_by_no_more_than_it_says(page, car):
-    for steps in ([7, 0, 0], [-9, 11, 0], [13, -6, 9], [5, 3, -17]):
+    for steps in ([7, 0, 0, 0], [-9, 11, 0, 0], [13, -6, 9, 0], [5, 3, -17, 2]):
         found = moved(page, steps)
         answer = found["answer"]
         true = car.set(found["changes"]).top_speed().goal_speed
@@ -99,7 +99,7 @@ def test_between_positions_it_is_off_by_no_more_than_it_says(page, car):
 def test_at_positions_that_were_solved_it_is_right(page, car):
     data = page.evaluate("document.querySelector('.windwall-live').windwall.data")
     at = data["baked"]["together_at"]
-    for steps in ([at[0][0], at[1][-1], 0], [0, at[1][0], at[2][-1]]):
+    for steps in ([at[0][0], at[1][-1], 0, 0], [0, at[1][0], at[2][-1], 0]):
         found = moved(page, steps)
         true = car.set(found["changes"]).top_speed()
         assert found["headline"].startswith(shown(car, true.goal_speed) + ", ")
@@ -109,7 +109,7 @@ def test_at_positions_that_were_solved_it_is_right(page, car):
 def test_page_and_package_interpolate_alike(page, car, without_core):
     found = [near for one in sliders(car, ADDRESSES) if (near := one.nearer(block.SHORT_OF_CORE))]
     made = bakery.baked(car, found)
-    for steps in ([3, -4, 5], [-11, 20, 0], [0, 0, -8]):
+    for steps in ([3, -4, 5, 0], [-11, 20, 0, 0], [0, 0, -8, 6]):
         by_index = {i: k for i, k in enumerate(steps) if k}
         expected = bakery.estimate(made, "speed", by_index)
         assert moved(page, steps)["answer"]["run_up"]["speed"] == pytest.approx(expected, rel=1e-12)
@@ -121,11 +121,14 @@ def test_the_moved_scenario_is_a_file(page, car):
     page.keyboard.press("PageUp")
     page.focus("input >> nth=2")
     page.keyboard.press("End")
+    page.focus("input >> nth=3")
+    page.keyboard.press("ArrowLeft")
     with page.expect_download() as saved:
         page.click(".save")
     text = saved.value.path().read_text("utf-8")
     said = page.locator(".slider output").all_inner_texts()
-    expected = car.set({"body/mass": said[0], "day/temperature": said[2]})
+    wanted = {"body/mass": said[0], "day/temperature": said[2], ADDRESSES[3]: float(said[3])}
+    expected = car.set(wanted)
     assert expected != car
     assert ww.loads(text).digest == expected.digest
 

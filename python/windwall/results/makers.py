@@ -1,7 +1,3 @@
 """Who makes views of results; see `views`. It imports nothing, so that the package stays light."""
 
-TYPE_CHECKING = False
-if TYPE_CHECKING:
-    from collections.abc import Callable
-
-makers: "list[Callable[[], None]]" = []  # of functions that load whatever registers views
+makers: list = []  # of functions that load whatever registers views

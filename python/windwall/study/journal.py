@@ -114,7 +114,7 @@ class Journal:
 
     @staticmethod
     def _owner(scenario: ScenarioData) -> dict[str, str]:
-        title = scenario.name
+        title = scenario.title or scenario.source
         return {"digest": scenario.digest, "title": title, "solver": solver()}
 
     def _check(self, scenario: ScenarioData) -> None:

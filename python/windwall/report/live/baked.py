@@ -58,7 +58,7 @@ def split(
     column: np.ndarray,
     alone_at: list[Steps],
     together_at: list[Steps],
-    pairs: list[tuple[Any, ...]],
+    pairs: list[tuple[int, int]],
 ) -> dict[str, Any]:
     """One column as differences, in the order in which it was asked for."""
     rest = iter(column.tolist())

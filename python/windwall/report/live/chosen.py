@@ -119,7 +119,8 @@ def span(scenario: ScenarioData, address: str, stated: Span) -> tuple[float, flo
 
 def number(scenario: ScenarioData, address: str, stated: Any) -> float:
     """SI, of a text as files have it."""
-    return scenario.set({address: stated}).get(address)
+    value: float = scenario.set({address: stated}).get(address)
+    return value
 
 
 def shares(scenario: ScenarioData, address: str) -> tuple[float, float]:
@@ -134,4 +135,5 @@ def shares(scenario: ScenarioData, address: str) -> tuple[float, float]:
 
 def is_whole(scenario: ScenarioData, address: str) -> bool:
     """Whether it is counted, as teeth are."""
-    return inputs.row(scenario.document(), address).get("$ref", "").endswith("/whole_number")
+    kind: str = inputs.row(scenario.document(), address).get("$ref", "")
+    return kind.endswith("/whole_number")

@@ -3,16 +3,7 @@
 from __future__ import annotations
 
 from windwall.report.text.safety_notes import safety_notes
-from windwall.report.text_layout import (
-    Bars,
-    Blocks,
-    Title,
-    bullet,
-    headline,
-    paragraph,
-    section,
-    table,
-)
+from windwall.report.text_layout import Bars, Blocks, Title, bullet, lead, paragraph, section, table
 from windwall.report.wording.faults import (
     counted,
     severity,
@@ -44,7 +35,7 @@ def faults_text(answer: FaultsThatFit) -> Blocks:
     """Everything worth reading about it."""
     before = BEFORE.format(count=answer.before) if answer.before else ""
     lines = [Title(answer.title), *paragraph(ASKED.format(before=before), "")]
-    lines += ["", *headline(answer.sentence)]
+    lines += ["", *lead(answer.sentence)]
     if not answer.facts:
         return [*lines, *safety_notes()]
     read = table((_fact(one, answer.system) for one in answer.facts), head=HEADER)
