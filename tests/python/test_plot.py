@@ -147,6 +147,9 @@ def test_without_axes_one_is_made(best):
 def test_no_answer_still_plots_the_forces(stuck, ax):
     ww.plot.force_against_speed(stuck, ax)
     assert labels(ax)[-1] == "road load"
+    load = ax.get_lines()[-1].get_ydata()
+    thrust = max(max(line.get_ydata()) for line in ax.get_lines()[:-1])
+    assert thrust < min(load) < ax.get_ylim()[1]  # why it does not move is seen
 
 
 @pytest.fixture(scope="module")
@@ -201,6 +204,7 @@ def test_over_distance_begins_where_the_run_does(drives, ax):
     assert x[0] == 0
     assert y[0] < 0.1
     assert 300 < x[-1] < 500  # and the way to stop
+    assert (x[1:] > x[:-1]).all()  # but not where it stands then
     with pytest.raises(ValueError, match="no run 3 in 'twice'"):
         ww.plot.over_distance(drives["soaked"], run=3, ax=ax)
 

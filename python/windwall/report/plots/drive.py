@@ -17,7 +17,7 @@ from windwall.report.plot_axes import (
     new_axes,
     title,
 )
-from windwall.results.drive import Drive
+from windwall.results.drive import STANDING, Drive
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
@@ -65,14 +65,22 @@ def runs_overlaid(
     """
     ax = new_axes(ax)
     for (label, (drive, run)), line in zip(runs.items(), cycle(LINE_STYLES), strict=False):
-        its = drive.runs == run
-        if not its.any():
-            raise ValueError(f"there is no run {run} in {drive.outing.id!r}")
+        its = _on_the_way(drive, run)
         x = LENGTH.values(drive["distance"] - drive["distance"][its][0], drive.scenario_info.system)
         ax.plot(x[its], _shown(drive, address)[its], line, color=INK, label=label)
         _events(drive, address, x, ax, its)
     ax.set_xlim(left=0)
     return _finish(drive, address, f"Distance, {LENGTH.shown(drive.scenario_info.system)}", ax)
+
+
+def _on_the_way(drive: Drive, run: int) -> Any:
+    """The moments of a run, without those in which it stands afterwards: they have no distance."""
+    import numpy as np
+
+    its = (drive.runs == run) & ~np.isin(drive.phases, STANDING)
+    if not its.any():
+        raise ValueError(f"there is no run {run} in {drive.outing.id!r}")
+    return its
 
 
 def _shown(drive: Drive, address: str) -> Any:

@@ -52,7 +52,7 @@ def force_against_speed(scenario: ScenarioData, ax: Axes | None = None, points: 
     _road_load(curve, ax, system)
     _balance(best, ax)
     ax.set_xlim(0, SPEED.value(_end(curve, best), system))
-    ax.set_ylim(0, ROOM * FORCE.value(curve["road/thrust"].max(), system))
+    ax.set_ylim(0, ROOM * FORCE.value(_top(curve), system))
     describe(ax, f"Thrust of every gear and what the road takes, over speed. {best.sentence}")
     return finish(
         ax,
@@ -65,10 +65,9 @@ def force_against_speed(scenario: ScenarioData, ax: Axes | None = None, points: 
 
 def _road_load(curve: Any, ax: Axes, system: str) -> None:
     load = curve.dropna(subset=["road/air"]).sort_values("road/speed")
-    force = load["road/air"] + load["road/rolling"] + load["road/grade"]
     ax.plot(
         SPEED.values(load["road/speed"], system),
-        FORCE.values(force, system),
+        FORCE.values(_load(load), system),
         color=INK,
         linewidth=2.5,
         label="road load",
@@ -89,6 +88,15 @@ def _balance(best: TopSpeed, ax: Axes) -> None:
         color=INK,
         label=f"{SPEED.text(best.speed, system, 4)}: limited by {limit_word(best)}",
     )
+
+
+def _top(curve: Any) -> float:
+    """What is shown upwards, N: all thrust, and where the road takes more, that it does."""
+    return max(float(curve["road/thrust"].max()), float(_load(curve).min()))
+
+
+def _load(curve: Any) -> Any:
+    return curve["road/air"] + curve["road/rolling"] + curve["road/grade"]
 
 
 def _end(curve: Any, best: TopSpeed) -> float:
