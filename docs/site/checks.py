@@ -69,7 +69,8 @@ def append_checks(app, doctree):
 def said(name):
     claim = held()[name][0]
     plain = name_as_claim(name)
-    return claim if MARK.sub("", claim) == plain else f"{plain.capitalize()}. {claim}"
+    same = MARK.sub("", claim) == plain
+    return claim[0].upper() + claim[1:] if same else f"{plain.capitalize()}. {claim}"
 
 
 def setup(app):

@@ -59,7 +59,8 @@ def reached(page):
 
 def test_every_page_can_be_reached():
     pages = {path.resolve() for path in DOCS.rglob("*.md")}
-    assert pages - set(reached(DOCS / "index.md")) == {(DOCS / "index.md").resolve()}
+    missed = pages - set(reached(DOCS / "index.md")) - {(DOCS / "index.md").resolve()}
+    assert not missed, "name it in a table of contents, such as that of docs/reference/index.md"
 
 
 def equations():
