@@ -2,7 +2,7 @@
 SHELL := /bin/bash
 .SHELLFLAGS := -euo pipefail -c
 .DEFAULT_GOAL := help
-.PHONY: help demo test test-all docs evidence bench build build-all live second-compiler format lint clean
+.PHONY: help demo test test-all docs stubs evidence bench build build-all live second-compiler format lint clean
 
 build := build/dev
 bin := .venv/bin
@@ -41,6 +41,9 @@ docs:  ## build the documentation site into build/docs
 	@$(MAKE) --no-print-directory build
 	$(bin)/python -m sphinx -q -W --keep-going -c docs -d build/docs-trees . build/docs
 	@echo "open build/docs/index.html"
+
+stubs: build  ## describe the compiled core anew for type checkers
+	@$(bin)/pybind11-stubgen windwall._core --output-dir python
 
 evidence:  ## make docs/evidence.md of what the tests held against the world
 	@test -x $(bin)/clang-format || .ci/setup test
@@ -81,11 +84,12 @@ format:  ## format C++ and Python in place
 	@$(bin)/ruff format .
 	@$(bin)/ruff check --fix .
 
-lint:  ## complain about format and style
+lint:  ## complain about format, style and types
 	@test -x $(bin)/clang-format || .ci/setup test
 	@$(bin)/clang-format --dry-run --Werror $(cpp_sources)
 	@$(bin)/ruff format --check .
 	@$(bin)/ruff check .
+	@$(bin)/mypy
 
 clean:  ## remove what was built and installed here
-	rm -rf build .venv .pytest_cache .ruff_cache .hypothesis
+	rm -rf build .venv .pytest_cache .ruff_cache .mypy_cache .hypothesis

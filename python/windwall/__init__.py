@@ -21,6 +21,7 @@ if TYPE_CHECKING:
     from windwall.results.ranking import Ranking
     from windwall.results.top_speed import TopSpeed
     from windwall.scenario.schema import schema
+    from windwall.sliders import explore
     from windwall.study.coast_down_fit import coast_down_fit
     from windwall.study.driven_gains import driven_gains
     from windwall.study.gearing import best_gearing
@@ -38,6 +39,7 @@ __all__ = [
     "build_info",
     "coast_down_fit",
     "driven_gains",
+    "explore",
     "load",
     "loads",
     "physics",
@@ -60,6 +62,7 @@ HOMES = {
     "build_info": "_core",
     "coast_down_fit": "study.coast_down_fit",
     "driven_gains": "study.driven_gains",
+    "explore": "sliders",
     "load": "api",
     "loads": "api",
     "rank": "study.rank",
@@ -94,4 +97,4 @@ def __getattr__(name: str) -> object:
 
 
 def __dir__() -> list[str]:
-    return sorted({*globals(), *__all__})
+    return sorted({*__all__, *(name for name in globals() if name.startswith("__"))})

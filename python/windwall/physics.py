@@ -2,7 +2,12 @@
 a table. Each function says its units, its range and its source: `help(physics.flow_function)`.
 """
 
+from typing import TYPE_CHECKING
+
 from windwall import _core
+
+if TYPE_CHECKING:
+    from windwall._core.physics import *  # noqa: F403
 
 __all__ = sorted(name for name in vars(_core.physics) if not name.startswith("_"))
 

@@ -20,7 +20,7 @@ STORIES = [
     ["scenario"],
     ["study", "logs"],
     ["report"],
-    ["api", "cli"],
+    ["api", "cli", "sliders"],
     ["__init__", "__main__"],
 ]
 

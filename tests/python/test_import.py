@@ -6,7 +6,7 @@ from pathlib import Path
 
 import windwall as ww
 
-HEAVY = ("pandas", "xarray", "matplotlib", "tqdm", "argparse")
+HEAVY = ("pandas", "xarray", "matplotlib", "tqdm", "argparse", "ipywidgets")
 
 
 def test_what_is_used_late_is_loaded_late():

@@ -197,6 +197,14 @@ def test_keys_of_the_table_are_the_steps(answers):
         assert all(ranking.menu[name].title[:30] in words for name in one.upgrades)
 
 
+def test_names_of_the_table_end_before_its_columns(answers):
+    axes = ww.plot.best_by_cost(answers["airfield_cyclecar"]["ranking"])
+    texts = drawn_texts(axes.figure)
+    columns = min(one.box.x0 for one in texts if one.words == "\N{BLACK CIRCLE}")
+    longest = next(one for one in texts if one.words.startswith("Water and methanol"))
+    assert longest.box.x1 < columns
+
+
 @pytest.mark.slow
 def test_a_long_menu_can_be_read(answers):
     ranking = ww.rank(answers["airfield_cyclecar"]["car"], progress=False)

@@ -3,8 +3,12 @@
 import os
 import sys
 
+TYPE_CHECKING = False  # naming a type would load modules
+if TYPE_CHECKING:
+    from collections.abc import Callable, Sequence
 
-def main(arguments=None) -> int:  # naming its type would load modules
+
+def main(arguments: "Sequence[str] | None" = None) -> int:
     """Runs one command and returns its exit code."""
     try:
         run_command = loaded()
@@ -19,7 +23,7 @@ def end_at_once(*_signal: object) -> int:
     os._exit(130)
 
 
-def loaded():
+def loaded() -> "Callable[[Sequence[str] | None], int]":
     """The command. Some modules swallow an exception while they load, so none is raised."""
     import signal
 

@@ -45,7 +45,7 @@ def coast(scenario: ScenarioData, arguments: argparse.Namespace) -> Answered:
     run = coast_down(
         scenario, start, arguments.end, arguments.headwind, arguments.grade, arguments.rows
     )
-    return Answered(Rolling(scenario.title or scenario.source, scenario.system, run))
+    return Answered(Rolling(scenario.name, scenario.system, run))
 
 
 def _fastest(scenario: ScenarioData) -> float:

@@ -6,6 +6,7 @@ from typing import NamedTuple
 
 import numpy as np
 
+from windwall.errors import Problem
 from windwall.logs.addresses import SETTINGS, measure_of
 from windwall.logs.mapping import Mapped, Mapping, quantity
 from windwall.logs.sensors import silent
@@ -45,7 +46,9 @@ def channels(
     log: Log, mapping: Mapping, scenario: ScenarioData
 ) -> tuple[dict[str, Channel], tuple[Mended, ...]]:
     """By address. Refuses a column that is not there or that holds no numbers."""
-    found, mended, problems = {}, [], []
+    found: dict[str, Channel] = {}
+    mended: list[Mended] = []
+    problems: list[Problem] = []
     for one in mapping.columns:
         column = log.column(one.column)
         if column is None:

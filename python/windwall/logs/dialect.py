@@ -6,7 +6,7 @@ import csv
 import re
 from collections import Counter
 from collections.abc import Callable, Iterable, Iterator
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
 from windwall.logs.cells import Marks, evidence, is_nothing, split_unit
 from windwall.logs.stamps import stamp
@@ -175,9 +175,9 @@ def _marks(rows: list[Row], delimiter: str, stated: str) -> Marks:
     return Marks()
 
 
-def _told(rows: list[Row]) -> tuple[dict[str, tuple], tuple | None]:
+def _told(rows: list[Row]) -> tuple[dict[str, tuple[Any, ...]], tuple[Any, ...] | None]:
     """The first cell that tells for each decimal mark, and the first that leaves it open."""
-    sure: dict[str, tuple] = {}
+    sure: dict[str, tuple[Any, ...]] = {}
     open_ = None
     for row in rows:
         for column, cell in enumerate(row.cells, 1):

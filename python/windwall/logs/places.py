@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 import re
-from json.decoder import scanstring
+from json.decoder import scanstring  # type: ignore[attr-defined]
 
 SPACE = re.compile(r"[ \t\n\r]*")
 Path = tuple[str, ...]
@@ -28,7 +28,8 @@ class Places:
         return self.text.count("\n", 0, start) + 1, start - before
 
     def _skip(self, here: int) -> int:
-        return SPACE.match(self.text, here).end()
+        found = SPACE.match(self.text, here)
+        return found.end() if found else here
 
     def _value(self, path: Path, here: int) -> int:
         here = self._skip(here)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from itertools import pairwise
 
 import numpy as np
@@ -37,7 +38,8 @@ def pulls(
     if full is None:
         return (), (reason,)
     gear, ratio = _gear(log, channels, gears)
-    found, left = [], []
+    found: list[Pull] = []
+    left: list[str] = []
     for first, last in _stretches(full, gear, log):
         whole = log.time[last] - log.time[first]
         kept = _without_slip(first, last, ratio)
@@ -45,10 +47,10 @@ def pulls(
             left.append(
                 f"Lines {log.lines[first]} to {log.lines[last]}: the clutch or a belt slips."
             )
-        if kept is None or not _trimmed(log, *kept):
+        whole_rows = kept and _trimmed(log, *kept)
+        if not whole_rows:
             continue
-        first, last = _trimmed(log, *kept)
-        found.append(_pull(log, channels, gears, first, last, gear, ratio, len(found) + 1))
+        found.append(_pull(log, channels, gears, *whole_rows, gear, ratio, len(found) + 1))
     day = _stated_day(mapping, scenario)
     made = tuple(one._replace(day=day | _read_day(channels, one)) for one in found)
     return made, (reason, *left) if reason else tuple(left)
@@ -121,7 +123,7 @@ def _median(values: np.ndarray) -> np.ndarray:
     return np.median(windows, axis=1)
 
 
-def _stretches(full: np.ndarray, gear: np.ndarray, log: Log):
+def _stretches(full: np.ndarray, gear: np.ndarray, log: Log) -> Iterator[tuple[int, int]]:
     """First and last row of each stretch in which nothing changes and that is full throttle."""
     state = np.where(full, gear, 0)
     ends = np.flatnonzero((np.diff(state) != 0) | (np.diff(log.part) != 0))

@@ -12,6 +12,7 @@ import numpy as np
 from windwall.logs import clock, decoding, dialect, heading, order
 from windwall.logs.cells import Marks, is_nothing, number, split_unit
 from windwall.logs.dialect import NAMES, Row
+from windwall.logs.stamps import stamp
 from windwall.logs.units import known, spelt
 from windwall.logs.wrong import at, refuse
 from windwall.results.log import Log, LogColumn, Mended
@@ -165,7 +166,7 @@ def _list(names: list[str]) -> str:
 
 def _tells_time(cells: list[str]) -> bool:
     filled = [cell for cell in cells[:50] if cell]
-    return bool(filled) and all(":" in cell and clock.stamp(cell) is not None for cell in filled)
+    return bool(filled) and all(":" in cell and stamp(cell) is not None for cell in filled)
 
 
 def _clock(

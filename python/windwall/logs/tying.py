@@ -98,7 +98,7 @@ def _tie(one: np.ndarray, other: np.ndarray) -> float:
     if both.sum() < 3 or not np.ptp(one[both]) or not np.ptp(other[both]):
         return 0.0
     ranks = [np.argsort(np.argsort(column[both])) for column in (one, other)]
-    return float(np.corrcoef(*ranks)[0, 1])
+    return float(np.corrcoef(ranks)[0, 1])
 
 
 def _find(chosen: list[Guess], address: str) -> Guess | None:

@@ -38,7 +38,8 @@ BEHIND = (
 
 def spelt(unit: str) -> str:
     """A unit as files of this project write it, as far as it is known by another spelling."""
-    bare = SHOWN.match(unit.strip())[1].replace("\u2103", "°C")
+    shown = SHOWN.match(unit.strip())
+    bare = (shown[1] if shown else unit).replace("\u2103", "°C")
     if bare == "C":
         return "degC"
     return SPELT.get(bare.lower(), bare)

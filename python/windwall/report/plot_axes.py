@@ -29,8 +29,8 @@ LINE_STYLES = ("-", "--", "-.", ":")
 MARKERS = ("o", "s", "^", "D", "v", "P", "X", "*")
 MARKER_SIZE = 4.5
 REFUSED = {"facecolor": "none", "edgecolor": "0.45", "hatch": "xxx", "linewidth": 0.0}
-BEYOND = {"facecolor": "none", "edgecolor": "0.6", "hatch": "///", "linewidth": 0.0}
-BAND = {"facecolor": "0.88", "edgecolor": "none"}
+BEYOND: dict[str, Any] = {"facecolor": "none", "edgecolor": "0.6", "hatch": "///", "linewidth": 0.0}
+BAND: dict[str, Any] = {"facecolor": "0.88", "edgecolor": "none"}
 ROOM = 1.06  # of what is drawn, to the end of an axis
 FAR = 1.15  # of the speed reached, to the end of an axis of speed
 

@@ -32,14 +32,14 @@ def save(axes: Axes, path: str | os.PathLike[str]) -> None:
     said = {"Title": _words(axes)[0]}
     dates: dict[str, Any] = {"CreationDate": None} if kind == ".pdf" else {}
     with _style():
-        axes.figure.savefig(path, dpi=DOTS, metadata=said | dates)
+        _figure(axes).savefig(path, dpi=DOTS, metadata=said | dates)
 
 
 def svg(axes: Axes) -> str:
     """The picture as a whole SVG file: text as text, with a title and a description."""
     written = io.StringIO()
     with _style():
-        axes.figure.savefig(written, format="svg", metadata={"Date": None})
+        _figure(axes).savefig(written, format="svg", metadata={"Date": None})
     heading, sentence = map(escape, _words(axes))
     told = f' role="img">\n <title>{heading}</title>\n <desc>{sentence}</desc>'
     head, start, rest = written.getvalue().partition("<svg")
@@ -49,7 +49,7 @@ def svg(axes: Axes) -> str:
 
 def inline_svg(axes: Axes, name: str) -> str:
     """The `<svg>` element alone, for a page: `name` stands before all that it names inside, so that
-    several fit into one page.
+    several fit into one page. Its paper is white on a dark page too.
     """
     whole = svg(axes)
     element = whole[whole.index("<svg") :]
@@ -62,6 +62,11 @@ def _words(axes: Axes) -> tuple[str, str]:
     """Title and description."""
     heading = axes.get_title().replace("\n", " ").replace(r"\$", "$")
     return heading, described(axes)
+
+
+def _figure(axes: Axes) -> Any:
+    """The whole picture that axes are part of."""
+    return axes.figure
 
 
 def _style() -> Any:

@@ -86,7 +86,7 @@ def driven_ranking_document(answer: DrivenRanking) -> dict[str, Any]:
         if one is None:
             return None
         fitted = one.fitted
-        terms = {"upgrades": list(fitted.upgrades), "choices": fitted.choices}
+        terms: dict[str, Any] = {"upgrades": list(fitted.upgrades), "choices": fitted.choices}
         terms |= {"cost": fitted.cost, "hours": fitted.hours, "merit": one.merit}
         return terms | {"gain": answer.gain(one), "refusal": one.refusal}
 

@@ -135,8 +135,8 @@ def table(
     """A table, the columns named by `left` to the left and numbers to the right; nothing where
     there is no row.
     """
-    rows = tuple(tuple(row) for row in rows)
-    return [Table(rows, tuple(head), frozenset(left), widest, bars)] if rows else []
+    made = tuple(tuple(row) for row in rows)
+    return [Table(made, tuple(head), frozenset(left), widest, bars)] if made else []
 
 
 def paragraph(text: str, indent: str = INDENT) -> Blocks:
@@ -144,7 +144,7 @@ def paragraph(text: str, indent: str = INDENT) -> Blocks:
     return [Paragraph(text, indent)] if text.strip() else []
 
 
-def lead(text: str) -> Blocks:
+def headline(text: str) -> Blocks:
     """The sentence that an answer comes to."""
     return [Paragraph(text, leads=True)] if text.strip() else []
 

@@ -72,7 +72,9 @@ class Corrected(Discussed):
     @property
     def speed_ratio(self) -> float | None:
         """Speed on the second day over that on the first, by the model."""
-        return self.after.speed / self.before.speed if self.answered else None
+        if self.before.speed is None or self.after.speed is None:
+            return None
+        return self.after.speed / self.before.speed
 
     @property
     def power_ratio(self) -> float | None:

@@ -74,7 +74,7 @@ class Drive:
         self.scenario_info = info
         self.outing = outing
 
-    def __reduce__(self) -> tuple:
+    def __reduce__(self) -> tuple[Any, ...]:
         return Drive, (self._numbers, self.scenario_info, self.outing)
 
     @property
@@ -133,7 +133,7 @@ class Drive:
         return DriveEnding(numbers, self.scenario_info)
 
     def _last(self, address: str) -> float:
-        column = self.columns.get(address, ())
+        column: Any = self.columns.get(address, ())
         return float(column[-1]) if len(column) else 0.0
 
     @property
@@ -171,7 +171,7 @@ class Drive:
         """
         import xarray as xr
 
-        variables = {
+        variables: dict[str, Any] = {
             name: ("time", self.columns[address], _attributes(address))
             for address, name in _names(self.addresses).items()
         }
@@ -195,7 +195,7 @@ class Drive:
     def summary(self) -> DriveSummary:
         """What it comes to: marks, extremes, and where the energy went."""
         # A margin that is held stays the same but for the last digits: the first moment counts.
-        margin = self.columns.get("knock/margin", ())
+        margin: Any = self.columns.get("knock/margin", ())
         margin = margin.round(2) if len(margin) else margin
         return DriveSummary(
             marks=tuple(Mark(**one) for one in self._numbers["marks"]),

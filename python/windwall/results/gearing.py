@@ -79,12 +79,13 @@ class BestGearing(Discussed):
         return self._flat_end(self.tried[at::-1]), self._flat_end(self.tried[at:])
 
     def _flat_end(self, outwards: tuple[Tried, ...]) -> float:
-        near = FLAT * abs(self.best.merit or 0.0)
+        best = self.best.merit or 0.0
+        near = FLAT * abs(best)
         end = self.best
         for one in outwards[1:]:
             if one.merit is None:
                 break
-            loss, before = (abs(each.merit - self.best.merit) for each in (one, end))
+            loss, before = (abs((each.merit or 0.0) - best) for each in (one, end))
             if loss > near:
                 share = 0.0 if self.whole else (near - before) / (loss - before)
                 return end.value + share * (one.value - end.value)

@@ -117,7 +117,7 @@ class Ranking(Answer):
         object.__setattr__(self, "_menu", menu)
         object.__setattr__(self, "_terms", terms)
 
-    def __reduce__(self) -> tuple:
+    def __reduce__(self) -> tuple[Any, ...]:
         return Ranking, (self._numbers, self._info, self._menu, self._terms)
 
     def _below(self, key: str, value: Any) -> Any:
@@ -200,7 +200,7 @@ class Ranking(Answer):
         """The vehicle as it is."""
         if not self.answered:
             reasons = [one.reason for one in self.sets[:1]]
-            raise NoAnswer(*reasons or [self.sentence], self.status)
+            raise NoAnswer([*reasons, self.sentence][0], self.status)
         return self.sets[0]
 
     @property

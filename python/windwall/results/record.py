@@ -31,7 +31,7 @@ class Record(Readable, Values):
         super().__init__(numbers, info)
         object.__setattr__(self, "_address", address)
 
-    def __reduce__(self) -> tuple:
+    def __reduce__(self) -> tuple[Any, ...]:
         return Record, (self._numbers, self._info, self._address)
 
     def _below(self, key: str, value: Any) -> Any:
@@ -52,7 +52,7 @@ class Record(Readable, Values):
 
     def units(self) -> dict[str, str]:
         """The SI unit of each number, by its address from here."""
-        found = {}
+        found: dict[str, str] = {}
         for key, value in self.items():
             if isinstance(value, Record):
                 found |= {f"{key}/{below}": unit for below, unit in value.units().items()}

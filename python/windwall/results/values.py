@@ -9,7 +9,7 @@ from windwall.quantities.finite import finite
 from windwall.results.scenario_info import ScenarioInfo
 
 
-class Values(Mapping):
+class Values(Mapping[str, Any]):
     """Numbers in SI, words and tuples, by the keys of their rows. They do not change."""
 
     __slots__ = ("_info", "_numbers")
@@ -19,7 +19,7 @@ class Values(Mapping):
         object.__setattr__(self, "_numbers", numbers)
         object.__setattr__(self, "_info", info)
 
-    def __reduce__(self) -> tuple:
+    def __reduce__(self) -> tuple[Any, ...]:
         return type(self), (self._numbers, self._info)
 
     @property

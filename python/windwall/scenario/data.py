@@ -6,6 +6,7 @@ import hashlib
 import json
 import os
 from collections.abc import Mapping
+from pathlib import Path
 from typing import Any, Self
 
 import rfc8785
@@ -45,7 +46,7 @@ class ScenarioData:
         name = files.shown(source)
         return cls(_core.loads(taken_out(as_bytes(text), name), name), name)
 
-    def __reduce__(self) -> tuple:
+    def __reduce__(self) -> tuple[Any, ...]:
         return type(self).read, (self.text(), self.source)
 
     def __eq__(self, other: object) -> bool:
@@ -57,6 +58,11 @@ class ScenarioData:
     @property
     def title(self) -> str:
         return self._heading["title"]
+
+    @property
+    def name(self) -> str:
+        """What answers call it: its title, or the words of its file's name, never a path."""
+        return self.title or Path(self.source).stem.replace("_", " ").strip().capitalize()
 
     @property
     def system(self) -> str:

@@ -29,7 +29,7 @@ def chosen(scenario: ScenarioData, *what: Fitted) -> tuple[Chosen, ...]:
 def scenario_info(scenario: ScenarioData) -> ScenarioInfo:
     """What an answer has to repeat of the scenario it belongs to."""
     return ScenarioInfo(
-        title=scenario.title or scenario.source,
+        title=scenario.name,
         system=scenario.system,
         conditions={address: scenario.get(address) for address in CONDITIONS},
         knock_sigma=scenario.knock_sigma,

@@ -70,11 +70,13 @@ class Likelihood(NamedTuple):
     def _student(self, off: np.ndarray) -> np.ndarray:
         import numpy as np
 
+        assert self.tails is not None
         return np.sign(off) * np.sqrt((self.tails + 1) * np.log1p(off**2 / self.tails))
 
     def _student_slope(self, off: np.ndarray) -> np.ndarray:
         import numpy as np
 
+        assert self.tails is not None
         there = np.abs(off) > 1e-6
         safe = np.where(there, off, 1.0)
         slope = (self.tails + 1) * safe / (self.tails + safe**2) / self._student(safe)

@@ -81,7 +81,7 @@ def _of_scale(known: Known, drag: float, rolling: float) -> np.ndarray:
     mass, share = _doubts_of_mass(known)
     density = known.air_density[1] / known.air_density[0]
     moves = ([drag * mass, 0.0], [drag * share, rolling * share], [drag * density, 0.0])
-    return sum(np.outer(one, one) for one in moves)
+    return np.sum([np.outer(one, one) for one in moves], axis=0)
 
 
 def _doubts_of_mass(known: Known) -> tuple[float, float]:

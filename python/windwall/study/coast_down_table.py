@@ -140,8 +140,8 @@ def _wrong_run(
     if len(rows) < 2:
         yield _at(rows[0], "run", f"run {name} has one row, and needs two at least")
         return
-    for at in np.flatnonzero(np.diff(columns["time"][rows]) <= 0):
-        later = rows[int(at) + 1]
+    for early in np.flatnonzero(np.diff(columns["time"][rows]) <= 0):
+        later = rows[int(early) + 1]
         yield _at(later, "time", f"is not later than the row before it in run {name}")
     if not columns["speed"][rows[-1]] < columns["speed"][rows[0]]:
         yield _at(rows[-1], "speed", f"run {name} ends no slower than it began")

@@ -43,7 +43,7 @@ def corrected(
     before, after = map(_solved, vehicles)
     seen = None if speed is None else exact("speed", speed, SPEED, "110 km/h")
     return Corrected(
-        title=scenario.title or scenario.source,
+        title=scenario.name,
         system=scenario.system,
         before=before,
         after=after,
@@ -96,9 +96,9 @@ def factors(before: Weather, after: Weather) -> tuple[Factor, ...]:
     low, high = ISO_LIMITS
     valid = all(low <= one <= high for one in iso)
     return (
-        Factor("j1349", *j1349, None),
-        Factor("iso1585", *iso, valid),
-        Factor("din70020", *din, None),
+        Factor("j1349", j1349[0], j1349[1], None),
+        Factor("iso1585", iso[0], iso[1], valid),
+        Factor("din70020", din[0], din[1], None),
     )
 
 
@@ -120,7 +120,7 @@ def forecast(
     read = ["engine/power", *(["knock/retard"] if vehicle.has_knock_anchor else [])]
     found = sweep(vehicle, axes, read, progress, threads)
     return Forecast(
-        title=scenario.title or scenario.source,
+        title=scenario.name,
         system=scenario.system,
         temperatures=tuple(found["temperature"].values.tolist()),
         pressures=tuple(found["pressure"].values.tolist()),

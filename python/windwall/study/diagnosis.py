@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from functools import lru_cache
+from typing import Any
 
 from windwall.quantities.uncertain_input import UncertainInput
 from windwall.results.diagnosis import (
@@ -14,7 +15,6 @@ from windwall.results.diagnosis import (
     Explanation,
     Fact,
 )
-from windwall.results.outcome import Outcome
 from windwall.results.scenario_info import RatedFigure
 from windwall.scenario.data import ScenarioData
 from windwall.scenario.info import rated_figures
@@ -33,8 +33,8 @@ class Moved:
 
     def __init__(self, scenario: ScenarioData) -> None:
         self.scenario = scenario
-        self._moved: dict[tuple, ScenarioData | None] = {}
-        self._answers: dict[tuple, Outcome | None] = {}
+        self._moved: dict[tuple[Any, ...], ScenarioData | None] = {}
+        self._answers: dict[tuple[Any, ...], Any] = {}
 
     def to(self, one: UncertainInput, deviations: float) -> ScenarioData | None:
         """The scenario with an input that far off; None beyond its range."""

@@ -35,7 +35,7 @@ def compare_files(one: ScenarioData, other: ScenarioData) -> Differences:
             found.append(_difference(path, before, after, made, speed))
     return Differences(
         title=info.title,
-        other=other.title or other.source,
+        other=other.name,
         system=info.system,
         speed=_speed(one),
         other_speed=_speed(other),
@@ -47,7 +47,7 @@ def _difference(
     path: Path, before: Any, after: Any, made: ScenarioData | str, speed: float | None
 ) -> Difference:
     refused = made if isinstance(made, str) else ""
-    then = None if refused else _speed(made)
+    then = None if isinstance(made, str) else _speed(made)
     change = None if then is None or speed is None else then - speed
     return Difference("/".join(path), _shown(before, path), _shown(after, path), change, refused)
 

@@ -28,9 +28,7 @@ def driven_gains(scenario: ScenarioData, mark: Any = None, **outing: Any) -> Dri
     gains = [_gain(scenario, id, measure) for id in scenario.upgrades]
     gains.sort(key=lambda one: _worth(one, aim))
     road = scenario.get("goal/run_up")
-    return DrivenGains(
-        scenario.title or scenario.source, scenario.system, aim, road, stock, tuple(gains)
-    )
+    return DrivenGains(scenario.name, scenario.system, aim, road, stock, tuple(gains))
 
 
 def by(mark: Mark | None, outing: dict[str, Any]) -> Callable[[ScenarioData], Measured]:

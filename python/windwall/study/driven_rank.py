@@ -87,7 +87,7 @@ def driven_rank(
         complete = search.run(callback)
     stock = next((one for one in search.driven.values() if not one.fitted.upgrades), None)
     return DrivenRanking(
-        title=scenario.title or scenario.source,
+        title=scenario.name,
         system=scenario.system,
         currency=scenario.currency,
         mark=mark,

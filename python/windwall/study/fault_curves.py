@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from functools import cached_property
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 from windwall.errors import ScenarioError
 from windwall.scenario.data import ScenarioData
@@ -38,7 +38,10 @@ class Readings:
     """The columns that a vehicle is asked for: the facts, then what gauges would read."""
 
     def __init__(
-        self, scenario: ScenarioData, asked: Iterable[tuple[tuple, str]], shown: bool = True
+        self,
+        scenario: ScenarioData,
+        asked: Iterable[tuple[tuple[Any, ...], str]],
+        shown: bool = True,
     ) -> None:
         self.scenario = scenario
         self.facts = [Column(*one) for one in asked]
@@ -56,8 +59,8 @@ class Readings:
                 yield at, sensor
 
     @cached_property
-    def _by_situation(self) -> dict[tuple, list[int]]:
-        found: dict[tuple, list[int]] = {}
+    def _by_situation(self) -> dict[tuple[Any, ...], list[int]]:
+        found: dict[tuple[Any, ...], list[int]] = {}
         for at, column in enumerate(self.columns):
             found.setdefault(column.situation, []).append(at)
         return found

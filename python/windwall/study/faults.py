@@ -77,7 +77,9 @@ def check_read(model: Model, read: list[Read]) -> None:
 
 @lru_cache(maxsize=4)
 def solved(
-    scenario: ScenarioData, columns: tuple[tuple[tuple, str], ...], before: tuple[Read, ...]
+    scenario: ScenarioData,
+    columns: tuple[tuple[tuple[Any, ...], str], ...],
+    before: tuple[Read, ...],
 ) -> Model:
     """The vehicle when sound and with each fault, read where the facts were."""
     readings = Readings(scenario, columns)
@@ -104,7 +106,7 @@ def weighed(model: Model, read: list[Read], before: list[Read]) -> FaultsThatFit
     ordered = tuple(sorted(rows, key=lambda one: -one.chance))
     missing = tuple(one.title for one in FAULTS if one not in model.curves)
     return FaultsThatFit(
-        title=scenario.title or scenario.source,
+        title=scenario.name,
         system=scenario.system,
         facts=tuple(facts_beside(model, read, ordered[0])),
         alternatives=ordered,

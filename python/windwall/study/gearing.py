@@ -145,4 +145,4 @@ def _best(tried: list[Tried], highest: bool) -> Tried:
     answered = [one for one in tried if one.merit is not None]
     if not answered:
         raise NoAnswer("No gearing that was tried has an answer.", "no_answer")
-    return (max if highest else min)(answered, key=lambda one: one.merit)
+    return (max if highest else min)(answered, key=lambda one: one.merit or 0.0)

@@ -114,7 +114,7 @@ class Journal:
 
     @staticmethod
     def _owner(scenario: ScenarioData) -> dict[str, str]:
-        title = scenario.title or scenario.source
+        title = scenario.name
         return {"digest": scenario.digest, "title": title, "solver": solver()}
 
     def _check(self, scenario: ScenarioData) -> None:

@@ -67,9 +67,7 @@ def leans_on(
         for at, of in enumerate(("speed", "difference")[: 2 if len(asked) > 1 else 1])
     ]
     done = int(np.isfinite(answers[..., 0]).any(axis=1).sum())
-    return LeansOn(
-        scenario.title or scenario.source, scenario.system, plan, done, asked[1:], tuple(leanings)
-    )
+    return LeansOn(scenario.name, scenario.system, plan, done, asked[1:], tuple(leanings))
 
 
 def two_best(ranking: Ranking) -> tuple[UpgradeSet, ...]:

@@ -34,11 +34,13 @@ def learned(scenario: ScenarioData, posterior: Posterior) -> ScenarioData:
     if posterior.digest != scenario.digest:
         message = "was learned with another scenario, not with this one"
         raise ScenarioError([Problem("posterior", 0, 0, message)], scenario.source)
-    changes = {one.address: stated(one) for one in posterior.inputs if changed(one)}
+    changes: dict[str, Any] = {one.address: stated(one) for one in posterior.inputs if changed(one)}
     if KNOCK_ANCHOR in changes and scenario.spark_is_chosen and scenario.get(MARGIN) is None:
         changes[MARGIN] = MARGIN_SHARE * scenario.knock_sigma
     made = scenario.set(changes) if changes else scenario
-    more = {"notes": " ".join(filter(None, [made.document().get("notes"), note(posterior)]))}
+    more: dict[str, Any] = {
+        "notes": " ".join(filter(None, [made.document().get("notes"), note(posterior)]))
+    }
     if pairs := correlations(made, posterior):
         more["correlations"] = pairs
     return made.restated(made.document() | more)

@@ -86,7 +86,7 @@ def answer(
     two = drawn.two
     names = list(map(set_name, asked.kits))
     return ToMeasure(
-        title=asked.scenario.title or asked.scenario.source,
+        title=asked.scenario.name,
         system=asked.scenario.system,
         vehicle=names[0],
         speed=float(drawn.speeds[:, 0].mean()),

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from typing import Any
+from typing import Any, overload
 
 from windwall import _core
 from windwall.errors import Problem, ScenarioError, whole_letters
@@ -14,6 +14,29 @@ from windwall.scenario.data import ScenarioData
 from windwall.scenario.info import scenario_info
 from windwall.study.driven_rank import ranked_by_runs
 from windwall.study.progress import Progress, listener
+
+
+@overload
+def rank(
+    scenario: ScenarioData,
+    budget: str | float | None = None,
+    upgrades: Iterable[str] | None = None,
+    progress: bool | Progress | None = None,
+    threads: int = 0,
+    by: None = None,
+) -> Ranking: ...
+
+
+@overload
+def rank(
+    scenario: ScenarioData,
+    budget: str | float | None = None,
+    upgrades: Iterable[str] | None = None,
+    progress: bool | Progress | None = None,
+    threads: int = 0,
+    *,
+    by: str,
+) -> DrivenRanking: ...
 
 
 def rank(

@@ -74,7 +74,7 @@ def _shift(gear: int, this: dict[str, np.ndarray], after: dict[str, np.ndarray])
     at = stays[0]
     gap = (this["thrust"] - pushed)[at - 1 : at + 1]
     share = gap[0] / (gap[0] - gap[1]) if np.isfinite(gap[0]) else 1.0
-    between = [
+    engine_there, road_there = (
         float(one[at - 1] + share * (one[at] - one[at - 1])) for one in (engine_speed, speed)
-    ]
-    return Shift(gear, *between, False)
+    )
+    return Shift(gear, engine_there, road_there, False)

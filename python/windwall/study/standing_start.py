@@ -92,8 +92,8 @@ def driven(made: ScenarioData) -> StandingStart:
     """The run of a scenario that has it."""
     run = _core.drive(made.core, RUN, every=SELDOM)
     columns = dict(zip(run["addresses"], run["columns"], strict=True))
-    last = (float(columns[key][-1]) for key in ("time", "distance", "road/speed"))
-    return StandingStart(*last, run["ended"])
+    time, distance, speed = (float(columns[key][-1]) for key in ("time", "distance", "road/speed"))
+    return StandingStart(time, distance, speed, run["ended"])
 
 
 def driven_end(scenario: ScenarioData) -> Shortfall | NoAnswer | None:

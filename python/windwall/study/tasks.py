@@ -98,7 +98,7 @@ def unpacked(answer: bytes) -> Answer:
 
 
 def _sweep(
-    scenario: Any, terms: dict, columns: np.ndarray, threads: int, heard: Listener | None
+    scenario: Any, terms: dict[str, Any], columns: np.ndarray, threads: int, heard: Listener | None
 ) -> Answer:
     addresses, outputs = terms["addresses"], terms["outputs"]
     return swept(scenario, addresses, columns, outputs, threads, heard)
@@ -119,7 +119,7 @@ def swept(
 
 
 def _worlds(
-    scenario: Any, terms: dict, columns: np.ndarray, threads: int, heard: Listener | None
+    scenario: Any, terms: dict[str, Any], columns: np.ndarray, threads: int, heard: Listener | None
 ) -> Answer:
     found = _core.world_speeds(scenario, columns, terms["asked"], threads, heard)
     return {"speed": found["speed"], "end": np.array(found["end"]).reshape(found["speed"].shape)}

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 from windwall.quantities.measures import KILOWATTS
 from windwall.report.plot_axes import (
@@ -31,7 +31,7 @@ TOGETHER = "{number} smaller ones"
 GAP = 1.0  # rows between the two
 ENGINE_USES = ("rubbing", "pumping", "accessories", "belt", "shaft", "crank_slowing")
 ROAD_USES = ("rolling", "air", "grade", "acceleration")
-LOOKS = {
+LOOKS: dict[str, dict[str, Any]] = {
     "total": {"facecolor": "0.35", "edgecolor": INK},
     "takes": {"facecolor": "0.78", "edgecolor": INK},
     "gives": {"facecolor": "white", "edgecolor": INK, "hatch": "///"},
@@ -78,14 +78,14 @@ def _shaft(best: TopSpeed) -> list[Step]:
         [one for one in uses if one.use not in ENGINE_USES + ROAD_USES],
         [one for one in uses if one.use in ROAD_USES],
     )
-    return _waterfall("pistons give", first.number, parts, ("crank gives", "road gets"))
+    return _waterfall("pistons give", first.number or 0.0, parts, ("crank gives", "road gets"))
 
 
 def _heat(best: TopSpeed) -> list[Step]:
     """From the fuel, what is most first, to what reaches the road."""
     first, road, *uses = best.account("heat").entries
     lost = sorted(uses, key=lambda one: -abs(one.number or 0.0))
-    return _waterfall("fuel holds", first.number, (lost, [road]), ())
+    return _waterfall("fuel holds", first.number or 0.0, (lost, [road]), ())
 
 
 def _waterfall(

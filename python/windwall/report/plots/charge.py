@@ -27,6 +27,7 @@ if TYPE_CHECKING:
 
 HEADING = "The charge, station by station"
 NAME_WIDTH = 11
+FINE = 25.0  # in the unit shown; below it, as pounds per square inch are, two decimals count
 
 
 class Half(NamedTuple):
@@ -91,9 +92,16 @@ def _strip(ax: Axes, rows: list[tuple[str, Record]], half: Half, system: str) ->
     around = [(least + most - 1.4 * spread) / 2, (least + most + 1.4 * spread) / 2]
     ticks = MaxNLocator(4).tick_values(*around)
     ax.set_yticks([one for one in ticks if around[0] <= one <= around[1]])
-    for at, (value, (_, gas)) in enumerate(zip(values, rows, strict=True)):
-        shown = half.measure.number(gas[half.key], system, 4)
-        note(ax, shown, (at, value), xytext=(0, 6), textcoords="offset points", ha="center")
+    decimals = 2 if most < FINE else 1
+    for at, value in enumerate(values):
+        note(
+            ax,
+            f"{value:.{decimals}f}",
+            (at, value),
+            xytext=(0, 6),
+            textcoords="offset points",
+            ha="center",
+        )
 
 
 def _name(station: str) -> str:

@@ -34,7 +34,7 @@ HEADING = "Knock margin at full throttle"
 NOTHING_KNOWN = "A torque curve says nothing of knock."
 BEST_SPARK = "knock/margin_at_best_spark"
 SAME = 0.05  # octane numbers, below what can be seen
-MARKS = {"markevery": 5, "markersize": MARKER_SIZE}
+MARKS: dict[str, Any] = {"markevery": 5, "markersize": MARKER_SIZE}
 CHANCES = (95, 80, 50, 20, 5)  # of a hundred engines, marked on the right
 
 

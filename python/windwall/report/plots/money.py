@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import textwrap
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from windwall.quantities.measures import SPEED
 from windwall.report.plot_axes import (
@@ -67,7 +67,7 @@ def _speed(one: UpgradeSet, ranking: Ranking) -> float:
 def _clouds(ranking: Ranking, ax: Axes) -> None:
     sets = [one for one in ranking.sets if ranking.may_be_named(one)]
     costs, speeds = [one.cost for one in sets], [_speed(one, ranking) for one in sets]
-    drawn = {"color": PALE, "markersize": 2.5, "rasterized": len(sets) > MANY}
+    drawn: dict[str, Any] = {"color": PALE, "markersize": 2.5, "rasterized": len(sets) > MANY}
     ax.plot(costs, speeds, "o", label="a set that passes no limit", **drawn)
 
 

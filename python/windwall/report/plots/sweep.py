@@ -58,7 +58,7 @@ def _one_line(swept: Swept, x: Axis, ax: Axes) -> None:
     cells = edges(x.values)
     for word, where in swept.refused():
         look = REFUSED if word == NO_ANSWER else BEYOND
-        label = plain_title(word, LEGEND_WIDTH)
+        label: str | None = plain_title(word, LEGEND_WIDTH)
         for begins, ends in _runs(where):
             ax.axvspan(cells[begins], cells[ends], **look, label=label)
             label = None

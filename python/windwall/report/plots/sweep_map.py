@@ -93,7 +93,7 @@ def _refused(swept: Swept, x: Axis, y: Axis, ax: Axes) -> list[Any]:
 
     across, up, handles = edges(x.values), edges(y.values), []
     for word, where in swept.refused():
-        look = {"facecolor": "none", "edgecolor": "0.25", "linewidth": 0.0}
+        look: dict[str, Any] = {"facecolor": "none", "edgecolor": "0.25", "linewidth": 0.0}
         look["hatch"] = HATCHES.get(word, HATCHES[""])
         for row, column in zip(*where.nonzero(), strict=True):
             corner = across[row], up[column]

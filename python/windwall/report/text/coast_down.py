@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from windwall.quantities.measures import DENSITY, LENGTH, MASS, SHARE, SPEED, TIME, WIND
-from windwall.report.text_layout import Blocks, Title, bullet, lead, paragraph, section, table
+from windwall.report.text_layout import Blocks, Title, bullet, headline, paragraph, section, table
 from windwall.results.coast_down import CoastDownFit, Rolling
 from windwall.results.views import content
 
@@ -20,7 +20,7 @@ def coast_down_text(fit: CoastDownFit) -> Blocks:
         ("mass with turning wheels", MASS.text(fit.accelerated_mass, system, 4)),
         ("air", DENSITY.text(fit.air_density, system, 4)),
     ]
-    lines = [Title("Coasting down"), "", *lead(fit.sentence), "", *table(rows, left=(0, 1))]
+    lines = [Title("Coasting down"), "", *headline(fit.sentence), "", *table(rows, left=(0, 1))]
     said = [line for one in fit.sentences for line in bullet(one)]
     return lines + section("What to know", said)
 
@@ -46,5 +46,11 @@ def rolling_text(rolling: Rolling) -> Blocks:
         for row in zip(run.time, run.distance, run.speed, strict=True)
     ]
     said = "Rolling without drive, in neutral; the driveline takes nothing."
-    lines = table(lines, head=header, left=())
-    return [Title(rolling.title), *paragraph(said, ""), "", *table(rows, left=(0, 1)), "", *lines]
+    return [
+        Title(rolling.title),
+        *paragraph(said, ""),
+        "",
+        *table(rows, left=(0, 1)),
+        "",
+        *table(lines, head=header, left=()),
+    ]

@@ -14,7 +14,7 @@ from windwall.quantities.measures import (
     WIND,
     Measure,
 )
-from windwall.report.text_layout import Blocks, Title, bullet, lead, paragraph, section, table
+from windwall.report.text_layout import Blocks, Title, bullet, headline, paragraph, section, table
 from windwall.report.wording.day import NAMES, change
 from windwall.results.day import Corrected, Forecast, OnADay, Peak
 from windwall.results.views import content
@@ -31,7 +31,7 @@ NOTE = (
 def corrected_text(found: Corrected) -> Blocks:
     """Everything worth reading about it."""
     lines = [Title(found.title), *paragraph("Asked: what another day makes of it.", "")]
-    lines += ["", *lead(found.sentence)]
+    lines += ["", *headline(found.sentence)]
     lines += section("What to know", [line for one in found.sentences for line in bullet(one)])
     lines += section("The two days", table(_rows(found), head=DAYS))
     lines += section("Published factors", table(_factors(found), head=(*DAYS, "power")))
@@ -99,7 +99,7 @@ def forecast_text(found: Forecast) -> Blocks:
         for one, speeds in zip(found.temperatures, found.speed, strict=True)
     ]
     lines = [Title(found.title), *paragraph("Asked: how fast in which weather.", "")]
-    lines += ["", *lead(found.sentence)]
+    lines += ["", *headline(found.sentence)]
     lines += section(f"Speed, {SPEED.shown(system)}", table(rows, head=head))
     return [*lines, "", *paragraph(NOTE)]
 

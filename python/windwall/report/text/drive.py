@@ -6,7 +6,7 @@ from windwall.quantities.measures import ENERGY, LENGTH, SPEED, TEMPERATURE, TIM
 from windwall.report.text.common import head
 from windwall.report.text.limits import bound_text, result_measure
 from windwall.report.text.safety_notes import safety_notes
-from windwall.report.text_layout import Blocks, bullet, lead, paragraph, section, table
+from windwall.report.text_layout import Blocks, bullet, headline, paragraph, section, table
 from windwall.report.wording.drive import ENERGIES, time_text
 from windwall.report.wording.scenario import conditions
 from windwall.results.drive import Drive
@@ -28,7 +28,7 @@ def drive_text(drive: Drive) -> Blocks:
     name = f"{drive.outing.title} ({drive.outing.id})" if drive.outing.title else drive.outing.id
     lines = head(info, f"the outing {name}, over time; {conditions(info)}.")
     if drive.answered:
-        lines += ["", *lead(drive.ended.sentence)]
+        lines += ["", *headline(drive.ended.sentence)]
     else:
         lines += section(f"STOPPED EARLY ({drive.ended.word})", paragraph(drive.ended.sentence))
     lines += runs(found, info.system)

@@ -3,7 +3,16 @@
 from __future__ import annotations
 
 from windwall.report.text.safety_notes import safety_notes
-from windwall.report.text_layout import Bars, Blocks, Title, bullet, lead, paragraph, section, table
+from windwall.report.text_layout import (
+    Bars,
+    Blocks,
+    Title,
+    bullet,
+    headline,
+    paragraph,
+    section,
+    table,
+)
 from windwall.report.wording.faults import (
     counted,
     severity,
@@ -35,7 +44,7 @@ def faults_text(answer: FaultsThatFit) -> Blocks:
     """Everything worth reading about it."""
     before = BEFORE.format(count=answer.before) if answer.before else ""
     lines = [Title(answer.title), *paragraph(ASKED.format(before=before), "")]
-    lines += ["", *lead(answer.sentence)]
+    lines += ["", *headline(answer.sentence)]
     if not answer.facts:
         return [*lines, *safety_notes()]
     read = table((_fact(one, answer.system) for one in answer.facts), head=HEADER)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from windwall.report.text_layout import Blocks, Title, bullet, lead, section, table
+from windwall.report.text_layout import Blocks, Title, bullet, headline, section, table
 from windwall.report.wording.gearing import shown
 from windwall.results.gearing import BestGearing
 from windwall.results.views import content
@@ -13,7 +13,7 @@ MOST_LINES = 15
 @content.register(BestGearing)
 def gearing_text(gearing: BestGearing) -> Blocks:
     """Everything worth reading about it."""
-    lines = [Title("Best gearing"), "", *lead(gearing.sentence)]
+    lines = [Title("Best gearing"), "", *headline(gearing.sentence)]
     lines += section("What to know", [line for one in gearing.sentences for line in bullet(one)])
     return lines + section("Tried", table(_rows(gearing)))
 

@@ -3,7 +3,16 @@
 from __future__ import annotations
 
 from windwall.quantities.measures import SPEED
-from windwall.report.text_layout import Bars, Blocks, Title, bullet, lead, paragraph, section, table
+from windwall.report.text_layout import (
+    Bars,
+    Blocks,
+    Title,
+    bullet,
+    headline,
+    paragraph,
+    section,
+    table,
+)
 from windwall.report.wording.leans_on import set_name, share
 from windwall.results.leans_on import Lean, Leaning, LeansOn, LeansPlan
 from windwall.results.views import content
@@ -25,7 +34,7 @@ LEAST = 0.005
 def leans_text(found: LeansOn) -> Blocks:
     """Everything worth reading about it."""
     lines = [Title(found.title), *paragraph("Asked: what the answer leans on.", "")]
-    lines += ["", *lead(found.sentence)]
+    lines += ["", *headline(found.sentence)]
     lines += section("What to know", [line for one in found.sentences for line in bullet(one)])
     for leaning in found.leanings:
         lines += _section(found, leaning)

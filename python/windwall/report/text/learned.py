@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from windwall.quantities.measures import SPEED
-from windwall.report.text_layout import Blocks, Title, bullet, paragraph, section, table
+from windwall.report.text_layout import Block, Blocks, Title, bullet, paragraph, section, table
 from windwall.results.posterior import HeldFact, Interval, LearnedInput, Posterior, Trade
 from windwall.results.views import content
 
@@ -41,7 +41,7 @@ MODEL = (
 @content.register(Posterior)
 def learned_text(found: Posterior) -> Blocks:
     """Everything worth reading about what was learned."""
-    lines = [Title(found.title), f"Learned from {len(found.facts)} facts."]
+    lines: Blocks = [Title(found.title), f"Learned from {len(found.facts)} facts."]
     lines += section("Top speed", _speeds(found))
     lines += section("What was seen beside the model", _facts(found))
     lines += section("What is believed of the vehicle", _inputs(found))
@@ -49,7 +49,7 @@ def learned_text(found: Posterior) -> Blocks:
     return lines
 
 
-def _speeds(found: Posterior) -> Iterator[str]:
+def _speeds(found: Posterior) -> Iterator[Block]:
     if found.before:
         yield from paragraph(SPEED_BEFORE.format(outer=span(found.before, found.system)))
     if found.after:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from windwall.quantities.measures import ENGINE_SPEED, Measure
 from windwall.report.text_layout import Blocks, Title, bullet, paragraph, section, table
 from windwall.results.drive import moment_row
@@ -21,7 +23,7 @@ def log_text(read: ReadLog) -> Blocks:
     return lines
 
 
-def _bullets(texts) -> Blocks:
+def _bullets(texts: Iterable[str]) -> Blocks:
     return [line for text in texts for line in bullet(text)]
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from windwall.quantities.measures import SPEED
 from windwall.report.text.common import pairs
 from windwall.report.text.safety_notes import safety_notes
-from windwall.report.text_layout import Blocks, Title, bullet, lead, paragraph, section, table
+from windwall.report.text_layout import Blocks, Title, bullet, headline, paragraph, section, table
 from windwall.report.wording.measure import effort, percent, teaches, worth_sentence
 from windwall.results.measure import ToMeasure, Worth
 from windwall.results.views import content
@@ -33,7 +33,7 @@ def measure_text(answer: ToMeasure) -> Blocks:
         budget = BUDGET.format(budget=answer.budget, currency=answer.currency)
     lines = [Title(answer.title), *paragraph(ASKED.format(budget=budget), "")]
     lines += ["", *pairs(_what_is_in_doubt(answer))]
-    lines += ["", *lead(answer.sentence)]
+    lines += ["", *headline(answer.sentence)]
     telling = [one for one in answer.rows if teaches(one)]
     lines += section("What each would teach", _table(answer, telling))
     told = [line for one in telling for line in bullet(worth_sentence(one, answer))]

@@ -6,7 +6,7 @@ from windwall.quantities.measures import ENGINE_SPEED, SHARE, SPEED
 from windwall.report.text.common import caution_lines, head, station_table
 from windwall.report.text.knock import knock_lines
 from windwall.report.text.safety_notes import safety_notes
-from windwall.report.text_layout import Blocks, lead, paragraph, section, table
+from windwall.report.text_layout import Blocks, headline, paragraph, section, table
 from windwall.report.wording.scenario import conditions
 from windwall.results.operating_point import OperatingPoint
 from windwall.results.views import content
@@ -18,14 +18,14 @@ def point_text(answer: OperatingPoint) -> Blocks:
     return held_text(answer, question(answer))
 
 
-def held_text(answer: OperatingPoint, asked: str) -> str:
+def held_text(answer: OperatingPoint, asked: str) -> Blocks:
     """The same of whatever the engine is held by."""
     info = answer.scenario_info
     lines = head(info, asked)
     if not answer.answered:
         lines += section(f"No answer ({answer.status})", paragraph(answer.sentence))
         return [*lines, *caution_lines(answer), *safety_notes()]
-    lines += ["", *lead(answer.sentence)]
+    lines += ["", *headline(answer.sentence)]
     lines += section("Engine", table(rows(answer)))
     lines += knock_lines(answer)
     lines += station_table(answer.point, info.system)

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from typing import Any
 
 from windwall.quantities.measures import KILOWATTS, TORQUE
-from windwall.report.text_layout import Blocks, bullet, section
+from windwall.report.text_layout import Block, Blocks, bullet, section
 from windwall.scenario.data import KNOCK_ANCHOR, ScenarioData
 
 MEASURES = {"torque": TORQUE, "power": KILOWATTS}
@@ -27,7 +27,7 @@ def rated_lines(scenario: ScenarioData) -> Blocks:
     return section("The stock engine against its rated figures", _bullets(said))
 
 
-def _bullets(said: list[str]) -> Iterator[str]:
+def _bullets(said: list[str]) -> Iterator[Block]:
     for one in said:
         yield from bullet(one)
 

@@ -15,7 +15,7 @@ from windwall.scenario.info import scenario_info
 @content.register(ScenarioData)
 def scenario_text(scenario: ScenarioData) -> Blocks:
     """The vehicle, the day, the goal and the menu."""
-    lines = [Title(scenario.title or scenario.source), *table(facts(scenario), left=(0, 1))]
+    lines = [Title(scenario.name), *table(facts(scenario), left=(0, 1))]
     menu = [upgrade_row(one, scenario.currency) for one in scenario.upgrades.values()]
     return [*lines, *section("Upgrades", table(menu, left=(0, 1)))]
 
