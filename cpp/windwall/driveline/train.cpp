@@ -70,13 +70,16 @@ bool own_grips(const Part& part) noexcept {
     return belt != nullptr && belt->flyweights;
 }
 
-/// Deals one running gear number out to the parts, one after another; the position goes to all.
+/// Deals one running gear number out to the parts, one after another; the position goes to all. Of
+/// number 0 all parts get their first gear, whatever they have.
 class GearDealer {
 public:
     GearDealer(const Train& train, GearState gear_state) noexcept
-        : left_(std::min(gear_state.gear, gears(train) - 1)), position_(gear_state.position) {}
+        : left_(gear_state.gear == 0 ? 0 : std::min(gear_state.gear, gears(train) - 1)),
+          position_(gear_state.position) {}
 
     GearState next(const Part& part) noexcept {
+        if (left_ == 0) return {0, position_};
         const std::size_t count = own_gears(part);
         const std::size_t own = left_ % count;
         left_ /= count;
@@ -95,12 +98,15 @@ bool own_slips(const Part& part, const Shaft& in, GearState gear_state) noexcept
     });
 }
 
-/// What comes to a part, what of it the part takes, and what comes out.
+/// What comes to a part and what comes out.
 struct Passage {
+    const Part& part;
     GearState gear_state;
     Shaft in;
-    Shaft taken;
     Shaft out;
+
+    /// What the part takes of what comes to it.
+    Shaft taken() const noexcept { return own_taken(part, in, gear_state); }
 };
 
 /// From the crank to the wheels, part by part.
@@ -112,7 +118,7 @@ Shaft pass(const Train& train, const Shaft& crank, GearState gear_state, Look&& 
         const Part& part = train[at].part;
         const GearState own = dealer.next(part);
         const Shaft out = own_drive(part, shaft, own);
-        look(at, Passage{own, shaft, own_taken(part, shaft, own), out});
+        look(at, Passage{part, own, shaft, out});
         shaft = out;
     }
     return shaft;
@@ -138,7 +144,7 @@ double total_ratio(const Train& train, GearState gear_state) noexcept {
 Shaft drive(const Train& train, const Shaft& crank, GearState gear_state,
             std::span<double> losses) noexcept {
     return pass(train, crank, gear_state, [&](std::size_t at, const Passage& through) {
-        if (at < losses.size()) losses[at] = through.taken.power() - through.out.power();
+        if (at < losses.size()) losses[at] = through.taken().power() - through.out.power();
     });
 }
 
@@ -221,7 +227,7 @@ std::optional<std::size_t> overloaded(const Train& train, const Shaft& crank,
                                       GearState gear_state) noexcept {
     std::optional<std::size_t> first;
     pass(train, crank, gear_state, [&](std::size_t at, const Passage& through) {
-        if (!first && own_slips(train[at].part, through.in, through.gear_state)) first = at;
+        if (!first && own_slips(through.part, through.in, through.gear_state)) first = at;
     });
     return first;
 }
@@ -229,7 +235,7 @@ std::optional<std::size_t> overloaded(const Train& train, const Shaft& crank,
 double slowing_power(const Train& train, const Shaft& crank, GearState gear_state) noexcept {
     double power = 0;
     pass(train, crank, gear_state, [&](std::size_t, const Passage& through) {
-        power += through.taken.power() - through.in.power();
+        power += through.taken().power() - through.in.power();
     });
     return power;
 }
@@ -266,8 +272,8 @@ std::optional<Variator> variator(const Train& train, std::size_t gear) noexcept 
 std::optional<VariatorPassage> through_variator(const Train& train, const Shaft& crank,
                                                 GearState gear_state) noexcept {
     std::optional<VariatorPassage> found;
-    pass(train, crank, gear_state, [&](std::size_t at, const Passage& through) {
-        if (const auto* belt = train[at].part.as<BeltCvt>())
+    pass(train, crank, gear_state, [&](std::size_t, const Passage& through) {
+        if (const auto* belt = through.part.as<BeltCvt>())
             found = {belt, through.gear_state, through.in, through.out};
     });
     return found;

@@ -15,9 +15,9 @@ constexpr double crawl = 0.1;
 
 // Rise over run turned into the share of the weight along and across the road.
 struct Slope {
-    double sine, cosine;
+    double cosine, sine;
     explicit Slope(double grade) noexcept
-        : sine(grade / std::sqrt(1 + grade * grade)), cosine(1 / std::sqrt(1 + grade * grade)) {}
+        : cosine(1 / std::sqrt(1 + grade * grade)), sine(grade * cosine) {}
 
     double along(double mass) const noexcept { return mass * gravity * sine; }
     double across(double mass) const noexcept { return mass * gravity * cosine; }

@@ -58,6 +58,14 @@ void tell_speed(const solve::TopSpeed& found, std::size_t anchor, SetResult& res
     if (found.outcome.answered() && has_thrust_to_spare(found)) result.cut_short.push_back(anchor);
 }
 
+/// Slower than that by the curves alone, a vehicle is not the fastest of these.
+double least_hopeful(const std::vector<double>& rough) {
+    double most = 0;
+    for (const double speed : rough)
+        if (std::isfinite(speed)) most = std::max(most, speed);
+    return most * (1 - wrong_by);
+}
+
 /// The choices that change the engine, of all that a set leaves open.
 Choices of_engine(const scenario::Menu& menu, UpgradeSet chosen, const Choices& choices) {
     const auto open = scenario::open_choices(menu, chosen);
@@ -108,19 +116,29 @@ std::vector<EngineGroup::Fitted> EngineGroup::fit_each(UpgradeSet chosen) {
 
 /// Of those that the curves alone do not rule out; the first of equals, and of none with an answer.
 EngineGroup::Fastest EngineGroup::fastest(const std::vector<Fitted>& fitted, std::size_t anchor) {
-    std::vector<double> rough(fitted.size(), 0);
-    double most = 0;
-    for (std::size_t i = 0; fitted.size() > 1 && i < fitted.size(); ++i) {
-        rough[i] = fitted[i].engine->rough_speed(fitted[i].vehicle, anchor);
-        if (std::isfinite(rough[i])) most = std::max(most, rough[i]);
-    }
+    const std::vector<double> rough = rough_speeds(fitted, anchor);
+    const double least = least_hopeful(rough);
     std::optional<Fastest> best;
     for (std::size_t i = 0; i < fitted.size(); ++i) {
-        if (rough[i] < most * (1 - wrong_by)) continue;
+        if (rough[i] < least) continue;
         solve::TopSpeed found = speed_of(fitted[i], anchor);
-        if (!best || faster(found, best->found)) best = {&fitted[i], std::move(found)};
+        if (best && !faster(found, best->found)) continue;
+        best = {&fitted[i], std::move(found)};
+        likely_ = i;
     }
     return *std::move(best);
+}
+
+/// By the curves alone, where there is something to choose; beginning with the one that was fastest
+/// before, beside which the others are soon told to be slower.
+std::vector<double> EngineGroup::rough_speeds(const std::vector<Fitted>& fitted,
+                                              std::size_t anchor) {
+    std::vector<double> rough(fitted.size(), 0);
+    for (std::size_t k = 0; fitted.size() > 1 && k < fitted.size(); ++k) {
+        const std::size_t i = (likely_ + k) % fitted.size();
+        rough[i] = fitted[i].engine->rough_speed(fitted[i].vehicle, anchor, least_hopeful(rough));
+    }
+    return rough;
 }
 
 /// The points on the way are told of at the stated anchor alone.

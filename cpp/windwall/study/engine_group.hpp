@@ -33,6 +33,7 @@ private:
     };
     std::vector<Fitted> fit_each(scenario::UpgradeSet chosen);
     Fastest fastest(const std::vector<Fitted>& fitted, std::size_t anchor);
+    std::vector<double> rough_speeds(const std::vector<Fitted>& fitted, std::size_t anchor);
     solve::TopSpeed speed_of(const Fitted& fitted, std::size_t anchor);
     FittedEngine& engine(const vehicle::Vehicle& fitted, scenario::UpgradeSet chosen,
                          const scenario::Choices& choices);
@@ -40,6 +41,7 @@ private:
     const scenario::Scenario& scenario_;
     double anchor_spread_;
     std::map<scenario::Choices, std::unique_ptr<FittedEngine>> engines_;  // by their choices
+    std::size_t likely_ = 0;  // of combinations: the fastest one of the last set
 };
 
 /// Says of a set why it has no answer.

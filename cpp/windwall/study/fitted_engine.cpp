@@ -47,9 +47,9 @@ solve::TopSpeed FittedEngine::ask(Question question, Vehicle fitted, std::size_t
                           [] { return solve::TopSpeed{.outcome = solve::broken_off}; });
 }
 
-double FittedEngine::rough_speed(const Vehicle& fitted, std::size_t anchor) {
+double FittedEngine::rough_speed(const Vehicle& fitted, std::size_t anchor, double least) {
     if (!solve::same_range(vehicles_[anchor], fitted)) return infinity;
-    return solve::guarded([&] { return shared(anchor).rough_speed(fitted); },
+    return solve::guarded([&] { return shared(anchor).rough_speed(fitted, least); },
                           [] { return infinity; });
 }
 

@@ -23,7 +23,7 @@ public:
     /// The same without the points on the way.
     solve::TopSpeed brief_top_speed(vehicle::Vehicle fitted, std::size_t anchor);
     /// See solve::SharedEngine; infinite where that tells nothing.
-    double rough_speed(const vehicle::Vehicle& fitted, std::size_t anchor);
+    double rough_speed(const vehicle::Vehicle& fitted, std::size_t anchor, double least);
     const solve::LimitWatch& limits() const { return limits_; }
 
 private:

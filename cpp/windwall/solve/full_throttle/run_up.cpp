@@ -15,7 +15,7 @@ namespace {
 // v = equilibrium (1 - e^-u): equal steps of u close equal shares of the gap that is left.
 constexpr double step = 0.2;       // half of it moves the speeds of the examples by 2e-6 at most
 constexpr double last = 25;        // the gap left is then 1e-11 of the speed
-constexpr double shortest = 1e-9;  // a step that ends at a change of gear
+constexpr double shortest = 1e-9;  // to which the end of a step is known where something changes
 constexpr int most_halvings = 40;  // of a step
 // Where gears change at every step, all further steps are long enough to get to the end.
 constexpr int usual_steps = 2000;
@@ -53,9 +53,9 @@ public:
         double most = 0;
         for (const TractiveEffortCurve& curve : curves_) {
             if (!curve.reaches(v)) continue;
-            const double acceleration = (curve.thrust(v) - load) / curve.accelerated_mass(v);
-            if (acceleration > most) {
-                most = acceleration;
+            const double here = acceleration(curve, v, load);
+            if (here > most) {
+                most = here;
                 best = &curve;
             }
         }
@@ -65,17 +65,12 @@ public:
     /// Where a step ends: before its full length if the gear or the piece of its curve changes on
     /// the way, so that no jump of thrust or mass lies inside it.
     double end_of_step(double from, const TractiveEffortCurve& curve) const {
-        const std::size_t piece = curve.piece(speed(from));
-        const auto same = [&](double u) {
-            return this->used(u) == &curve && curve.piece(speed(u)) == piece;
-        };
-        double before = from, behind = from + step;
-        if (same(behind)) return behind;
-        for (int i = 0; i < most_halvings && behind - before > shortest; ++i) {
-            const double middle = 0.5 * (before + behind);
-            (same(middle) ? before : behind) = middle;
-        }
-        return behind;
+        const double behind = std::min(from + step, end_of_piece(from, curve));
+        const TractiveEffortCurve* next = used(behind);
+        if (next == &curve) return behind;
+        const double met = next == nullptr ? behind : change(curve, *next, from, behind);
+        const bool first = used(met) != &curve && used(met - 2 * shortest) == &curve;
+        return first ? met : first_change(curve, from, behind);
     }
 
     double at_speed(double v) const { return -std::log1p(-v / summit_); }
@@ -104,7 +99,7 @@ public:
         Segment segment;
         for (std::size_t i = 0; i < points.size(); ++i) {
             const double u = from + (to - from) * points[i];
-            const double v = speed(u), gap = summit_ * std::exp(-u);
+            const double gap = summit_ * std::exp(-u), v = summit_ - gap;
             const double excess_force = curve.thrust(v) - puller_.load(v).total();
             const double time =
                 weights[i] * (to - from) * gap * curve.accelerated_mass(v) / excess_force;
@@ -115,6 +110,38 @@ public:
     }
 
 private:
+    double acceleration(const TractiveEffortCurve& curve, double v, double load) const {
+        return (curve.thrust(v) - load) / curve.accelerated_mass(v);
+    }
+
+    /// Just behind the piece of a curve that u lies on.
+    double end_of_piece(double u, const TractiveEffortCurve& curve) const {
+        const double end = curve.end_of_piece(curve.piece(speed(u)));
+        return end < summit_ ? at_speed(end) + shortest : u + step;
+    }
+
+    /// Just behind where another curve comes to accelerate more, or this one ends.
+    double change(const TractiveEffortCurve& curve, const TractiveEffortCurve& next, double from,
+                  double behind) const {
+        const double high = curve.high_speed();
+        const double end = high < summit_ ? std::min(behind, at_speed(high)) : behind;
+        const auto lead = [&](double u) {
+            const double v = speed(u), load = puller_.load(v).total();
+            return acceleration(next, v, load) - acceleration(curve, v, load);
+        };
+        const auto root = numerics::find_root(lead, from, end, {0.1 * shortest, 0, most_halvings});
+        return std::min(behind, (root.converged ? root.x : end) + shortest);
+    }
+
+    /// The same by halving, where curves change more than once on the way.
+    double first_change(const TractiveEffortCurve& curve, double from, double behind) const {
+        for (int i = 0; i < most_halvings && behind - from > shortest; ++i) {
+            const double middle = 0.5 * (from + behind);
+            (used(middle) == &curve ? from : behind) = middle;
+        }
+        return behind;
+    }
+
     const VehicleSolver& puller_;
     const std::vector<TractiveEffortCurve>& curves_;
     const TractiveEffortCurve& start_;

@@ -52,12 +52,12 @@ TopSpeed SharedEngine::top_speed(const vehicle::Vehicle& vehicle) {
     return found;
 }
 
-double SharedEngine::rough_speed(const vehicle::Vehicle& vehicle) {
+double SharedEngine::rough_speed(const vehicle::Vehicle& vehicle, double least) {
     if (!engine_.answered()) return 0;
     solver_.carry(vehicle);
     auto curves = tractive_effort_curves(engine_, solver_, Sampling::rough);
     const double speed = speed_on_curves(solver_, engine_, curves);
-    if (speed == 0 || !vehicle.goal.run_up) return speed;
+    if (speed <= least || !vehicle.goal.run_up) return speed;
     return run_up(solver_, curves, start_gear(solver_, engine_), speed, *vehicle.goal.run_up).speed;
 }
 

@@ -43,7 +43,8 @@ public:
     /// The same without the solved points on the way, which take time to tell.
     TopSpeed brief_top_speed(const vehicle::Vehicle& vehicle);
     /// TopSpeed::speed() as the curves alone say, to a few parts in a thousand; nothing is solved.
-    double rough_speed(const vehicle::Vehicle& vehicle);
+    /// Where no road could bring it above `least`, something it does not exceed.
+    double rough_speed(const vehicle::Vehicle& vehicle, double least = 0);
 
 private:
     void climb_and_run(TopSpeed& found);

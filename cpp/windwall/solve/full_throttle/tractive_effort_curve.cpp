@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 namespace windwall::solve {
 namespace {
@@ -34,7 +35,9 @@ void add(const CurvePoint& sample, std::vector<CurvePoint>& samples) {
 std::vector<CurvePoint> sampled(const FullLoadCurve& engine, const VehicleSolver& solver,
                                 std::size_t gear, Sampling sampling) {
     const GearRange& gear_range = solver.gear_range(gear);
-    std::vector<CurvePoint> samples{read(engine, solver, gear, 0)};
+    std::vector<CurvePoint> samples;
+    samples.reserve(gear_range.segments() * samples_of_a_rise + 2);
+    samples.push_back(read(engine, solver, gear, 0));
     for (std::size_t segment = 0; segment < gear_range.segments(); ++segment) {
         const std::size_t steps =
             (gear_range.shifts(segment) ? samples_of_a_shift : samples_of_a_rise) /
@@ -59,11 +62,14 @@ std::vector<CurvePoint> sampled(const FullLoadCurve& engine, const VehicleSolver
 std::vector<numerics::Table> thrust_over_speed(const std::vector<CurvePoint>& samples) {
     std::vector<numerics::Table> tables;
     std::vector<double> speeds, thrusts;
+    for (auto* const column : {&speeds, &thrusts})
+        column->reserve(samples.size());
     for (const CurvePoint& sample : samples) {
         speeds.push_back(sample.road_speed);
         thrusts.push_back(sample.thrust);
         if (speeds.size() < 2 || !(sample.kink || &sample == &samples.back())) continue;
-        tables.emplace_back(speeds, thrusts, numerics::Interpolation::monotone);
+        tables.emplace_back(std::move(speeds), std::move(thrusts),
+                            numerics::Interpolation::monotone);
         speeds = {sample.road_speed};
         thrusts = {sample.thrust};
     }
@@ -148,6 +154,10 @@ std::size_t TractiveEffortCurve::piece(double road_speed) const noexcept {
     while (piece + 1 < pieces_ && road_speed >= ends_[piece])
         ++piece;
     return piece;
+}
+
+double TractiveEffortCurve::end_of_piece(std::size_t piece) const noexcept {
+    return piece + 1 < pieces_ ? ends_[piece] : std::numeric_limits<double>::infinity();
 }
 
 double TractiveEffortCurve::accelerated_mass(double road_speed) const noexcept {

@@ -49,6 +49,8 @@ public:
     /// Which piece of the curve a speed is on: 0 while the clutch slips, then one for each stretch
     /// of the range. From one to the next mass and slope may jump.
     std::size_t piece(double road_speed) const noexcept;
+    /// Road speed at which a piece gives way to the next; infinite for the last one.
+    double end_of_piece(std::size_t piece) const noexcept;
     /// How far a variator shifts in the gear before its range ends; 1 without one.
     double highest_position() const noexcept { return highest_position_; }
     /// Mass that the thrust accelerates, kg.

@@ -6,7 +6,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <utility>
 
 namespace windwall::solve {
 namespace {
@@ -16,8 +15,7 @@ constexpr int most_turns = 5;  // each leaves a hundredth of what slip was off
 // m/s, of the air that cools and rams. At its end a gear too tall ever to be driven out would go
 // faster, where nothing that is said of air holds.
 constexpr double fastest_air = 500;
-constexpr double last_turn = 1e-6;  // of the speed: what is left of slip is a hundredth of that
-constexpr double most_grown = 2;    // radius over that at standstill, where growth runs away
+constexpr double most_grown = 2;  // radius over that at standstill, where growth runs away
 
 }  // namespace
 
@@ -132,17 +130,19 @@ TractiveState VehicleSolver::tractive_state(const DrivelineState& driveline_stat
     return reached;
 }
 
+/// A turn leaves a small share of what slip was off, nearly the same one each time: two of them
+/// tell where all would end.
 double VehicleSolver::road_speed(const DrivelineState& driveline_state) const noexcept {
     const double ratio = driveline::total_ratio(vehicle_->driveline, driveline_state.gear_state);
-    double speed = driveline_state.engine_speed / ratio * standing_radius_;
-    for (int turn = 0; turn < most_turns; ++turn) {
-        const double share = slip(load(speed).total());
-        const double before = std::exchange(
-            speed, on_grown_tyres(driveline::road_speed(driveline_state.engine_speed, ratio,
-                                                        standing_radius_, share)));
-        if (std::abs(speed - before) <= last_turn * before) break;
-    }
-    return speed;
+    const auto turn = [&](double speed) {
+        return on_grown_tyres(driveline::road_speed(driveline_state.engine_speed, ratio,
+                                                    standing_radius_, slip(load(speed).total())));
+    };
+    const double rolling = driveline_state.engine_speed / ratio * standing_radius_;
+    const double first = turn(rolling), second = turn(first);
+    if (first == rolling) return rolling;
+    const double left = (second - first) / (first - rolling);
+    return second + (second - first) * left / (1 - left);
 }
 
 double VehicleSolver::accelerated_mass_at(std::size_t gear, double along) const noexcept {
