@@ -69,14 +69,15 @@ def test_a_set_is_printed_with_what_it_has_there(found):
         text.index("\nBest set for every budget") : text.index("\nBest set for every number")
     ]
     header = table.splitlines()[2].split()
-    assert header == ["hours", "km/h", "margin", "dry", "boost", "head", "outlet", "set"]
+    chosen, ends = ["late", "mix"], ["boost", "head", "outlet"]
+    assert header == ["hours", "km/h", "margin", "dry", *chosen, *ends, "set"]
     row = next(
         line for line in table.splitlines() if line.startswith(f"{one.cost:.0f} EUR".rjust(9))
     )
-    cells = row.split()[2 : 2 + 7]
+    cells = row.split()[2 : 2 + 9]
     assert cells[3] == f"{end.margin_without_spray:+.1f}"
     hot = (end.head_temperature, end.blower_outlet_temperature)
-    assert cells[4:] == [f"{end.boost / 1e3:.0f}", *(f"{T - 273.15:.0f}" for T in hot)]
+    assert cells[6:] == [f"{end.boost / 1e3:.0f}", *(f"{T - 273.15:.0f}" for T in hot)]
     assert "Where its pull ends it has " in flat(text)
 
 

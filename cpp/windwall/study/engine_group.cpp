@@ -43,6 +43,7 @@ void tell(const solve::TopSpeed& found, const solve::LimitWatch& watch, SetResul
     if (!result.answered) return refuse(found, result);
     result.recommended = true;
     result.limited_by = solve::binding(found.equilibrium);
+    result.balance_speed = found.equilibrium.road_speed;
     result.least_margin = solve::least_margin(found);
     result.passed = solve::passed_limits(found, watch);
     tell_spark(found.equilibrium.full_throttle->point, result);

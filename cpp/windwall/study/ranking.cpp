@@ -27,6 +27,8 @@ std::span<const Row> SetResult::rows() {
              "where they end"),
         result("speed", "v", at<&S::speed>, fields::speed("km/h"),
                "The goal's speed at the lower, middle and upper knock anchor"),
+        result("balance_speed", "v_b", at<&S::balance_speed>, fields::speed("km/h"),
+               "Where its pull ends on a road without end, at the middle anchor"),
         result("least_margin", "M", at<&S::least_margin>, number(),
                "Least knock margin on the way up, octane numbers, at the middle anchor"),
         result("retard", "r", at<&S::retard>, angle("deg"),

@@ -37,6 +37,7 @@ struct SetResult {
     std::vector<std::size_t>
         cut_short;  // anchors at which that is so, from 0: with thrust to spare
     std::array<double, anchors> speed{};  // m/s at the lower, stated and higher anchor; NaN: none
+    std::optional<double> balance_speed;  // m/s at the stated anchor, on a road without end
     double least_margin{};                // octane numbers on the way up, at the stated anchor
     std::optional<double> retard;  // rad later than best torque, where the stated anchor ends it
     std::optional<double> lambda;  // of the mixture there

@@ -141,6 +141,7 @@ def _observed(compared: Compared) -> dict[str, Any]:
 def _explanation(one: Explanation, first: list[str]) -> dict[str, Any]:
     made = {"address": one.input.address, "value": one.value, "deviations": one.deviations}
     made |= {"stated": one.input.given}
+    made |= {"spoils": {each.fact.key: each.off for each in one.spoils}} if one.spoils else {}
     made |= {"rated": {each.key: each.met for each in one.rated}} if one.rated else {}
     made |= {"gains": dict(zip(first, one.gains, strict=True))} if one.gains else {}
     return made | ({"speeds": one.speeds} if one.speeds else {})

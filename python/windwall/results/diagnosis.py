@@ -234,6 +234,13 @@ class Compared(NamedTuple):
         return self.off is not None and abs(self.off) > CHALLENGED
 
 
+class Spoiled(NamedTuple):
+    """A fact that agrees with the model, and no longer does with an input moved."""
+
+    fact: Fact
+    off: float  # standard deviations
+
+
 class Explanation(NamedTuple):
     """An input and how many of its standard deviations it has to be moved."""
 
@@ -242,6 +249,7 @@ class Explanation(NamedTuple):
     gains: tuple[float | None, ...] = ()  # of the first upgrades alone with it moved there, m/s
     speeds: dict[str, float | None] = {}  # noqa: RUF012  # of the sets a ranking names, likewise
     rated: tuple[RatedFigure, ...] = ()  # what the stock engine then has of them
+    spoils: tuple[Spoiled, ...] = ()
 
     @property
     def value(self) -> float:

@@ -201,7 +201,7 @@ class Ranking(Answer):
         if not self.answered:
             reasons = [one.reason for one in self.sets[:1]]
             raise NoAnswer([*reasons, self.sentence][0], self.status)
-        return self.sets[0]
+        return self.set_at(0)
 
     @property
     def upgrades(self) -> dict[str, UpgradeGain]:

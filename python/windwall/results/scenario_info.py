@@ -30,6 +30,13 @@ class ScenarioInfo(NamedTuple):
     spark_is_chosen: bool = True  # by the model, where nobody states it
     rated: tuple[RatedFigure, ...] = ()  # of the stock engine, before any change
     accessories_stated: bool = True  # or part of a torque that was measured
+    radius_known_to: float = 0.0  # share of the tyres' rolling radius, one standard deviation
+
+    @property
+    def driven_retard(self) -> float | None:
+        """Of the spark that was driven to the first top speed with one stated, rad late."""
+        seen = (one for one in self.observed if one["what"] == "top speed" and one["retard"])
+        return next((one["retard"][0] for one in seen), None)
 
     @property
     def observed_speed(self) -> float | None:

@@ -18,6 +18,7 @@ CONDITIONS = (
 )
 
 ACCESSORIES = ("engine/accessories/torque", "engine/accessories/fan_torque")
+RADIUS = ("tyres/rolling_radius", "tyres/rolling_factor")  # the measured one goes first
 
 
 def chosen(scenario: ScenarioData, *what: Fitted) -> tuple[Chosen, ...]:
@@ -41,12 +42,19 @@ def scenario_info(scenario: ScenarioData) -> ScenarioInfo:
         spark_is_chosen=scenario.spark_is_chosen,
         rated=rated_figures(scenario),
         accessories_stated=accessories_stated(scenario),
+        radius_known_to=radius_known_to(scenario),
     )
 
 
 def accessories_stated(scenario: ScenarioData) -> bool:
     """Whether the file says what dynamo, pump and fan take, or a measured torque holds it."""
     return not scenario.has_knock_anchor or any(map(scenario.given, ACCESSORIES))
+
+
+def radius_known_to(scenario: ScenarioData) -> float:
+    """By what share the rolling radius, and with it the speed at the rev limit, may be another."""
+    address = next(one for one in RADIUS if scenario.get(one) is not None)
+    return scenario.known_to(address) / scenario.get(address)
 
 
 def rated_figures(scenario: ScenarioData) -> tuple[RatedFigure, ...]:

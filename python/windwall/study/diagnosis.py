@@ -7,6 +7,7 @@ from typing import Any
 
 from windwall.quantities.uncertain_input import UncertainInput
 from windwall.results.diagnosis import (
+    CHALLENGED,
     MISREAD,
     READINGS,
     Compared,
@@ -14,6 +15,7 @@ from windwall.results.diagnosis import (
     Explained,
     Explanation,
     Fact,
+    Spoiled,
 )
 from windwall.results.scenario_info import RatedFigure
 from windwall.scenario.data import ScenarioData
@@ -112,7 +114,9 @@ def explanations(
     belts = [found for found in nearest[REFINED:] if found[1].sentence == SLIPS]
     close = CLOSE * compared.spread
     return [
-        Explanation(one, met, rated=answers.rated(one, met))
+        Explanation(
+            one, met, rated=answers.rated(one, met), spoils=spoils(answers, others, one, met)
+        )
         for guess, one in nearest[:REFINED] + belts
         if (met := meet(answers, compared.fact, one, here, guess, close)) is not None
         and not any(breaks(answers, other, one, met) for other in others)
@@ -133,6 +137,19 @@ def breaks(answers: Moved, other: Compared, one: UncertainInput, deviations: flo
     if other.off is None:
         return other.key == "gear" and other.model == other.observed and gap != 0
     return other.far_by(gap)
+
+
+def spoils(
+    answers: Moved, others: tuple[Compared, ...], one: UncertainInput, deviations: float
+) -> tuple[Spoiled, ...]:
+    """The facts that agree and would be challenged, though not far off, with an input moved."""
+    gaps = (
+        (other, answers.gap(other.fact, one, deviations))
+        for other in others
+        if other.off is not None and not other.challenged and other.spread
+    )
+    found = (Spoiled(other.fact, gap / other.spread) for other, gap in gaps if gap is not None)
+    return tuple(each for each in found if abs(each.off) > CHALLENGED)
 
 
 def estimate(answers: Moved, fact: Fact, one: UncertainInput, here: float) -> float | None:

@@ -66,6 +66,15 @@ TEST(StockEngine, DrawsThroughItsIntake) {
     EXPECT_GT(manifold(65000 * rpm), 0.5 * day);  // far beyond it there is still air
 }
 
+// Pressure behind the valves and head follow from the flow that they let through.
+TEST(StockEngine, DrawsTheFlowThatItsStateFollowsFrom) {
+    const Cylinder stock = stock_of(made(36.3, 23.5e3));
+    for (const double turns : {800.0, 3000.0, 6500.0, 12000.0}) {
+        const Intake intake = full_throttle(stock, {}, turns * rpm, 298.15);
+        EXPECT_NEAR(stock.gas_demand(intake, {}) / intake.charge.gas_flow(), 1, 1e-13);
+    }
+}
+
 TEST(StockEngine, HasNoWarmAirToBeCooledBy) {
     Cylinder engine = made(36.3, 0);
     const double bare = torque_of(engine, 5000 * rpm);

@@ -1,4 +1,5 @@
 // One curve of full throttle for every body and gearing that an engine stands in.
+#include "windwall/driveline/train.hpp"
 #include "windwall/solve/full_throttle/top_speed.hpp"
 
 #include <gtest/gtest.h>
@@ -48,6 +49,39 @@ TEST(SharedEngine, GivesEachTheSpeedItHasAlone) {
                           alone.full_throttle_points[i].thrust);
         }
         EXPECT_NEAR(shared.rough_speed(other) / top_speed(other).speed(), 1, 2e-3);
+    }
+}
+
+// Where a road could not bring it above a speed, it need not be driven along one.
+TEST(SharedEngine, ToldWhatWouldDoTellsNoMoreThanThat) {
+    for (Vehicle car : sample::knocking_or_not()) {
+        car.goal.run_up = 400;
+        SharedEngine shared(car);
+        const double rough = shared.rough_speed(car);
+        EXPECT_EQ(shared.rough_speed(car, 0.99 * rough), rough);
+        for (const double least : {1.01 * rough, 1.1 * rough, 3 * rough}) {
+            const double told = shared.rough_speed(car, least);
+            EXPECT_GE(told, rough);
+            EXPECT_LE(told, least);
+        }
+        EXPECT_GT(shared.rough_speed(car, 3 * rough), rough);
+    }
+}
+
+// To what moves a torque by less than 1e-8.
+TEST(VehicleSolver, RoadSpeedAgreesWithTheSlipThatItMakes) {
+    for (const Vehicle& car : {sample::cyclecar(), rebodied(sample::cyclecar())}) {
+        const VehicleSolver solver(car);
+        for (std::size_t gear = 0; gear < solver.gears(); ++gear)
+            for (const double turns : {1500 * rpm, 3500 * rpm, 6000 * rpm}) {
+                const double speed = solver.road_speed({turns, {gear, 1}});
+                const double load = solver.load(speed).total();
+                const double slip =
+                    car.tyres.slip(load, car.tyres.driven_load(car.body.mass, load));
+                const double ratio = driveline::total_ratio(car.driveline, {gear, 1});
+                const double wheels = turns / ratio * car.tyres.rolling_radius(speed);
+                EXPECT_NEAR(speed / (wheels * (1 - slip)), 1, 2e-7);
+            }
     }
 }
 

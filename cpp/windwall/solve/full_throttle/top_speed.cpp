@@ -2,12 +2,23 @@
 
 #include "windwall/solve/point/guarded.hpp"
 
+#include <algorithm>
 #include <limits>
 
 namespace windwall::solve {
 namespace {
 
 constexpr double nan = std::numeric_limits<double>::quiet_NaN();
+
+/// What no gear exceeds: there the engine turns no faster, and the tyres slip no less than this.
+double fastest_turning(const VehicleSolver& solver) {
+    double fastest = 0;
+    for (std::size_t gear = 0; gear < solver.gears(); ++gear) {
+        const GearRange& range = solver.gear_range(gear);
+        fastest = std::max(fastest, solver.road_speed(range.at(range.end())));
+    }
+    return fastest;
+}
 
 }  // namespace
 
@@ -55,6 +66,7 @@ TopSpeed SharedEngine::top_speed(const vehicle::Vehicle& vehicle) {
 double SharedEngine::rough_speed(const vehicle::Vehicle& vehicle, double least) {
     if (!engine_.answered()) return 0;
     solver_.carry(vehicle);
+    if (const double turning = fastest_turning(solver_); turning <= least) return turning;
     auto curves = tractive_effort_curves(engine_, solver_, Sampling::rough);
     const double speed = speed_on_curves(solver_, engine_, curves);
     if (speed <= least || !vehicle.goal.run_up) return speed;

@@ -182,6 +182,7 @@ double VehicleSolver::radius(double road_speed) const noexcept {
 /// The radius grows with the square of the speed that it gives: v = v_0 (1 + g v^2), of which the
 /// smaller root is the one reached from below. From 4 g v_0^2 = 1 on there is none.
 double VehicleSolver::on_grown_tyres(double standing) const noexcept {
+    if (vehicle_->tyres.growth == 0) return standing;
     const double relative = standing / road::rise_speed;
     const double left = 1 - 4 * vehicle_->tyres.growth * relative * relative;
     return most_grown * standing / (1 + std::sqrt(std::max(0.0, left)));

@@ -17,6 +17,7 @@ from windwall.results.diagnosis import (
     Explanation,
     Fact,
     FirstGain,
+    Spoiled,
     heard_tells,
     listened_for_knock,
 )
@@ -24,6 +25,11 @@ from windwall.results.scenario_info import RatedFigure, ScenarioInfo
 from windwall.scenario.inputs import SLIPS
 from windwall.study.diagnosis import FARTHEST
 
+COUNTED = (
+    "The model's +/- counts where the engine knocks{sparks}, and no other input: with all of them "
+    "it is less sure than that."
+)
+SPARKS = " and the spark that was driven"
 HEADER = ("", "observed", "+/-", "model", "+/-", "standard deviations off")
 NOT_YET = "The model is not held against what was observed here: diagnose() of the scenario does."
 FAR = (
@@ -41,6 +47,7 @@ UNEXPLAINED = (
 )
 FIRST = "As stated the first gains alone are {gains} {unit}; behind each stands what they would be."
 THEN = "; then {gains}"
+SPOILS = "; but it spoils, by so many standard deviations: {facts}"
 RECOMMENDED = ", the recommended set {speed}"
 
 
@@ -52,6 +59,7 @@ def observed_lines(info: ScenarioInfo, diagnosis: Diagnosis | None) -> Blocks:
     system, compared = info.system, diagnosis.compared
     lines = table((_row(one, system) for one in compared), head=HEADER) if compared else []
     lines += [line for sentence in held(compared, system) for line in paragraph(sentence)]
+    lines += paragraph(counted(compared))
     for one in diagnosis.explained:
         lines += contradiction(one, diagnosis.first, system)
     lines += [line for sentence in not_compared(info) for line in paragraph(sentence)]
@@ -80,6 +88,14 @@ def _apart(done: Apart, system: str) -> str:
     if done.speed is None:
         return f"time over {LENGTH.short(done.distance, system)}"
     return f"time to {SPEED.short(done.speed, system)}"
+
+
+def counted(compared: Sequence[Compared]) -> str:
+    """What the model's own spread is made of."""
+    if not any(one.model_sigma for one in compared):
+        return ""
+    sparks = any(one.fact.retard_sigma for one in compared)
+    return COUNTED.format(sparks=SPARKS if sparks else "")
 
 
 def _row(one: Compared, system: str) -> tuple[str, ...]:
@@ -163,7 +179,7 @@ def moved_text(one: Explanation, first: tuple[FirstGain, ...], system: str) -> s
     if known.sentence == SLIPS:
         text += f", by a belt that slips {SHARE.text(1 - one.value / known.value, system, 2)}"
     names = [each.label for each in first]
-    text += rated_text(one.rated, system)
+    text += rated_text(one.rated, system) + spoils_text(one.spoils, system)
     if one.is_misread:
         return f"{text}; then nothing here changes"
     if not one.gains:
@@ -171,6 +187,14 @@ def moved_text(one: Explanation, first: tuple[FirstGain, ...], system: str) -> s
     text += THEN.format(gains=in_order(names, one.gains, system))
     speed = one.speeds.get("target")
     return text + (RECOMMENDED.format(speed=SPEED.text(speed, system, 4)) if speed else "")
+
+
+def spoils_text(spoiled: tuple[Spoiled, ...], system: str) -> str:
+    """What it makes the model miss that it meets as it is."""
+    if not spoiled:
+        return ""
+    named = (f"{label(one.fact, system)}, {one.off:+.1f}" for one in spoiled)
+    return SPOILS.format(facts=" and ".join(named))
 
 
 def rated_text(rated: tuple[RatedFigure, ...], system: str) -> str:

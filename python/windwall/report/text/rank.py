@@ -15,7 +15,7 @@ from windwall.report.text.rank_upgrades import partners_table, upgrades_table
 from windwall.report.text.safety_notes import safety_notes
 from windwall.report.text.stock_engine import stock_engine_lines
 from windwall.report.text_layout import Blocks, bullet, paragraph, section
-from windwall.report.wording.ranking import WHICH
+from windwall.report.wording.ranking import WHICH, meant
 from windwall.report.wording.scenario import conditions, road_length
 from windwall.report.wording.sets import set_text, spark, speed_number
 from windwall.results.diagnosis import Diagnosis
@@ -38,7 +38,8 @@ def rank_text(
     lines += stock_engine_lines(info)
     lines += observed_lines(info, diagnosis)
     lines += stopped(ranking)
-    lines += ["", *pairs(start(ranking)), *verdict_lines(ranking, diagnosis)]
+    lines += ["", *pairs(start(ranking)), *paragraph(meant(ranking))]
+    lines += verdict_lines(ranking, diagnosis)
     lines += limits_table(ranking.base.passed, info)
     lines += menu(ranking) if ranking.upgrades else section("The menu is empty", NOTHING)
     lines += section("The goal", goal(ranking, diagnosis)) if ranking.complete else []

@@ -8,6 +8,7 @@ from collections.abc import Sequence
 
 from windwall.quantities.measures import BOOST, SPEED, TEMPERATURE
 from windwall.report.text.limits import bound_text
+from windwall.report.text.rank_upgrades import mixture, spark_late
 from windwall.report.text_layout import Blocks, bullet, paragraph, section, table
 from windwall.report.wording.knock import octane, of_a_hundred
 from windwall.report.wording.sets import at_the_end, cost, ending_early, speed_number, target
@@ -18,9 +19,11 @@ from windwall.results.ranking import MIDDLE, Ranking, UpgradeSet
 from windwall.results.values import Values
 
 SMALLEST_STEP = 0.5  # in the unit of speed shown, between two sets that are both printed
-SET_WIDTH = 36
+SET_WIDTH = 24
 TITLE_WIDTH = 46
 AT_REV_LIMIT = "r"
+HELD_BACK = "t"
+CHOSEN = ("late", "mix")
 ENDS = ("boost", "head", "outlet")
 DRY = "Dry: what is left of it where the pull ends, the moment the jet is blocked."
 MOST_REFUSED = 5  # sets of which the reason is printed
@@ -95,6 +98,7 @@ def best_table(heading: str, sets: Sequence[UpgradeSet], ranking: Ranking) -> Bl
         SPEED.shown(system),
         "margin",
         *(["dry"] if sprays else []),
+        *CHOSEN,
         *ENDS,
         "set",
     )
@@ -124,6 +128,12 @@ def best_note(ranking: Ranking, printed: Sequence[UpgradeSet], shortened: bool) 
         f" Boost in {BOOST.shown(system)}, head and blower's outlet in {TEMPERATURE.shown(system)} "
         "are those where the pull ends."
     )
+    note += (
+        " Late and mix: spark and lambda there, as the model chose them to hold the margin: not "
+        "set so, the speed and the margin are others."
+    )
+    if any(one.opening < 1 for one in printed):
+        note += f" {HELD_BACK}: with the throttle held back too."
     if any(map(ends_at_rev_limit, printed)):
         note += f" {AT_REV_LIMIT}: ends at the rev limit, where what adds thrust adds no speed."
     if shortened:
@@ -153,8 +163,15 @@ def _set_row(one: UpgradeSet, ranking: Ranking, sprays: bool) -> tuple[str, ...]
     end = ranking.end_of(one)
     dry = ["-" if end is None else octane(end.margin_without_spray)] if sprays else []
     told = _ends(end, ranking.scenario_info.system)
-    row = (cost(one, ranking), f"{one.hours:g}", speed, f"{one.least_margin:+.1f}", *dry, *told)
+    held = (f"{one.least_margin:+.1f}", *dry, *_chosen(one, ranking.scenario_info.system))
+    row = (cost(one, ranking), f"{one.hours:g}", speed, *held, *told)
     return *row, wrapped(one.name)
+
+
+def _chosen(one: UpgradeSet, system: str) -> tuple[str, str]:
+    """Spark and mixture where the pull ends, marked where the throttle is held back too."""
+    late, _, held = spark_late(one, system).partition(" at ")
+    return late + (HELD_BACK if held else ""), mixture(one)
 
 
 def _ends(end: Values | None, system: str) -> tuple[str, ...]:

@@ -6,7 +6,7 @@ from math import isnan
 
 from windwall.quantities.measures import ANGLE, SHARE, SPEED
 from windwall.report.text_layout import Bars, Blocks, paragraph, section, table
-from windwall.report.wording.ranking import GAINS, MARKS, gains_heading, late_gains
+from windwall.report.wording.ranking import GAINS, MARKS, OPENED_TO, gains_heading, late_gains
 from windwall.report.wording.top_speed import ends_at_rev_limit
 from windwall.results.ranking import MIDDLE, Ranking, UpgradeGain, UpgradeSet
 from windwall.results.values import Values
@@ -14,6 +14,7 @@ from windwall.results.values import Values
 NONE = "-"
 CUT_SHORT = "!"
 ALONE = "alone, over the anchors"
+LATE = 4  # column
 CHOICES = "An open choice takes at each anchor what is fastest there."
 AT_REV_LIMIT = (
     "The recommended set ends at the rev limit, where less drag or mass adds nothing: the engine "
@@ -30,7 +31,9 @@ def upgrades_table(ranking: Ranking) -> Blocks:
     rows = [_upgrade_row(one, ranking) for one in ranking.within_budget.values()]
     lines = table(rows, head=header, bars=_bars(ranking))
     marks = MARKS if any(CUT_SHORT in cell for row in rows for cell in row[1:]) else ""
-    lines += paragraph(GAINS.format(unit=unit, base=_spark(ranking.base, ranking), marks=marks))
+    held = OPENED_TO if any(" at " in row[LATE] for row in rows) else ""
+    base, told = spark_late(ranking.base, system), SPEED.short(ranking.smallest_lead, system, 2)
+    lines += paragraph(GAINS.format(unit=unit, base=base, held=held, told=told, marks=marks))
     lines += paragraph(other_choices(ranking)) + paragraph(loses(ranking))
     lines += paragraph(late_gains(ranking)) + paragraph(too_dear(ranking))
     return section(gains_heading(ranking), lines)
@@ -67,7 +70,7 @@ def _upgrade_row(worth: UpgradeGain, ranking: Ranking) -> tuple[str, ...]:
     views = [_gains(view, ranking) for view in (worth.last, worth.share)]
     if first is None:
         return worth.label, alone, *views, NONE, NONE, NONE, NONE
-    spark = (_spark(first, ranking), _lambda(first))
+    spark = (spark_late(first, _system(ranking)), mixture(first))
     return worth.label, alone, *views, *spark, *_price(worth, first, ranking)
 
 
@@ -92,16 +95,17 @@ def _price(worth: UpgradeGain, first: UpgradeSet, ranking: Ranking) -> tuple[str
     return f"{first.cost:.0f} {ranking.currency}", each
 
 
-def _spark(one: UpgradeSet, ranking: Ranking) -> str:
+def spark_late(one: UpgradeSet, system: str) -> str:
     """Degrees late, and the throttle where it is held back too."""
     if not one.answered or one.retard is None:
         return NONE
-    late = f"{ANGLE.value(one.retard, _system(ranking)):.0f}"
-    held = f" at {SHARE.text(one.opening, _system(ranking), 2)}"
+    late = f"{ANGLE.value(one.retard, system):.0f}"
+    held = f" at {SHARE.text(one.opening, system, 2)}"
     return late + (held if one.opening < 1 else "")
 
 
-def _lambda(one: UpgradeSet) -> str:
+def mixture(one: UpgradeSet) -> str:
+    """Lambda where its pull ends."""
     return f"{one['lambda']:.2f}" if one.answered and one["lambda"] else NONE
 
 

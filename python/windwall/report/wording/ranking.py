@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from windwall import _core
-from windwall.quantities.measures import ANGLE, LENGTH, SPEED
+from windwall.quantities.measures import ANGLE, LENGTH, SHARE, SPEED
 from windwall.report.wording.sets import cost
 from windwall.results.ranking import JUDGED, MIDDLE, Ranking, UpgradeGain, UpgradeSet
+from windwall.results.scenario_info import ScenarioInfo
 from windwall.results.views import sentence, sentences
 
 MOST_RANKED = 16
+SAME_SPARK = 0.5 / 57.3  # rad, less than the last digit shown
 SAME_SPEED = 0.05 / 3.6  # m/s, less than the last digit shown
 SOLVED = (
     "{solved} of {allowed} allowed sets of {considered} upgrades were solved at three knock "
@@ -27,6 +31,16 @@ NO_BASE = "As it stands the vehicle has no answer: {reason}"
 ALREADY = (
     "As it stands the vehicle already passes: {limits}. No set that still passes it is recommended."
 )
+RETIMED = (
+    "As it is, and with every set, the spark is the one that the model chooses to hold the knock "
+    "margin{driven}: nothing here is reached with a spark that is not set to it."
+)
+NOT_DRIVEN = ", {own} late as it is, and not the {driven} late that was driven"
+ANCHOR = (
+    "The knock anchor is the octane number that the engine asks for at the condition in which it "
+    "is known to begin to knock: {stated:.4g}, known to {sigma:.2g}. At the lower one, "
+    "{lower:.4g}, it knocks later than stated, and at the upper one, {upper:.4g}, sooner."
+)
 STEADY = (
     "First place by gain alone is {place} and stays first at knock anchors from {lowest} to "
     "{highest}."
@@ -35,11 +49,13 @@ GAINS = (
     "Gains in {unit}, in each column at these three anchors: the higher the anchor, the sooner the "
     "engine knocks. Alone: fitted first, on what it requires. Last: taken off the recommended set. "
     "Fair share: its mean part in that set over all orders of fitting. Late: degrees of the spark "
-    "behind that of best torque with it alone, to hold the knock margin ({base} as it is); a share "
-    "behind it is how far the throttle may be opened then. Mix: lambda of the mixture with that "
-    "spark; jets have to be changed to it, or the margin is not there. Cost: with what it "
-    "requires; per {unit}: that over what all of it adds, at the anchor as stated.{marks}"
+    "behind that of best torque with it alone, to hold the knock margin ({base} as it is).{held} "
+    "Mix: lambda of the mixture with that spark; jets have to be changed to it, or the margin is "
+    "not there. Cost: with what it requires; per {unit}: that over what all of it adds alone, at "
+    "the anchor as stated. Nobody can tell a gain of less than {told} on the road, and the price "
+    "of one is as doubtful as the gain.{marks}"
 )
+OPENED_TO = " Behind it, where the throttle has to be held back too: how far it may be opened."
 MARKS = " !: to where answers end with thrust to spare, or from there."
 LATE = 20  # degrees, from which a gain hangs on how the engine bears so late a spark
 LATE_GAINS = (
@@ -47,6 +63,10 @@ LATE_GAINS = (
     "valves that bear it."
 )
 HELD = " and the throttle held back"
+ALIKE = (
+    "Who is first by gain alone changes with the knock anchor, but by less than can be told: at "
+    "each of the three {names} lie within {told} of each other."
+)
 UNSTEADY = (
     "First place by gain alone changes with the knock anchor: {places}. Measure where this engine "
     "knocks before spending money on either."
@@ -57,6 +77,12 @@ NOBODY = "no upgrade gains anything"
 VERDICT = "The {which} set ({cost}) {verdict}{hangs}."
 WHICH = dict(zip(JUDGED, ("cheapest", "recommended"), strict=True))
 MET, MISSED = "meets the goal by {by}", "misses the goal by {by}"
+CAPPED = (
+    " It is capped at the rev limit, at {cap}: {by} {way} the goal, and the rolling radius of its "
+    "tyres is known to {known} only."
+)
+ABOVE, BELOW = "above", "below"
+NEAR_CAP = 2  # standard deviations of the rolling radius, within which the goal may lie beyond it
 ONLY_IF_NONE = ", only if none of these holds: {names}"
 UNLESS = " and would meet it only with {names}"
 CHEAPEST = "Cheapest set that reaches it as stated: {name}, {cost} and {hours:g} h, {speed}."
@@ -67,6 +93,26 @@ def rank_sentence(ranking: Ranking) -> str:
     """How many of the allowed sets were solved."""
     template = UNRANKED.get(ranking.status, SOLVED)
     return template.format(**ranking.numbers, most=MOST_RANKED)
+
+
+def meant(ranking: Ranking) -> str:
+    """What the vehicle as it is stands with, and what lies between the speeds given for it."""
+    info, said = ranking.scenario_info, []
+    lower, stated, upper = ranking.knock_anchors
+    if info.spark_is_chosen and ranking.base.retard is not None:
+        said.append(RETIMED.format(driven=_not_driven(ranking.base, info)))
+    if lower != upper:
+        sigma = (upper - lower) / 2
+        said.append(ANCHOR.format(stated=stated, sigma=sigma, lower=lower, upper=upper))
+    return " ".join(said)
+
+
+def _not_driven(base: UpgradeSet, info: ScenarioInfo) -> str:
+    driven = info.driven_retard
+    if driven is None or abs(driven - base.retard) < SAME_SPARK:
+        return ""
+    own, seen = (ANGLE.short(one, info.system, 2) for one in (base.retard, driven))
+    return NOT_DRIVEN.format(own=own, driven=seen)
 
 
 def gains_heading(ranking: Ranking) -> str:
@@ -103,11 +149,27 @@ def verdict(ranking: Ranking, one: UpgradeSet, key: str, met: bool, flips: list[
     info = ranking.scenario_info
     by = SPEED.text(abs(one.speed[MIDDLE] - info.goal_speed), info.system, 2)
     hangs = (ONLY_IF_NONE if met else UNLESS).format(names="; ".join(flips)) if flips else ""
-    return VERDICT.format(
+    said = VERDICT.format(
         which=WHICH[key],
         cost=cost(one, ranking),
         verdict=(MET if met else MISSED).format(by=by),
         hangs=hangs,
+    )
+    return said + capped(one, info)
+
+
+def capped(one: UpgradeSet, info: ScenarioInfo) -> str:
+    """That the rev limit lies so near the goal that the tyres decide; empty where it does not."""
+    if one.limited_by != "rev_limit":
+        return ""
+    beyond, known = one.balance_speed / info.goal_speed - 1, info.radius_known_to
+    if abs(beyond) > NEAR_CAP * known:
+        return ""
+    return CAPPED.format(
+        cap=SPEED.text(one.balance_speed, info.system, 4),
+        by=SHARE.text(abs(beyond), info.system, 2),
+        way=ABOVE if beyond >= 0 else BELOW,
+        known=SHARE.text(known, info.system, 2),
     )
 
 
@@ -179,5 +241,19 @@ def first_place(ranking: Ranking) -> str:
     best = [first(ranking, anchor) for anchor in range(len(octane))]
     if len({one and one.id for one in best}) == 1:
         return STEADY.format(place=place(ranking, MIDDLE), lowest=octane[0], highest=octane[-1])
+    if alike(ranking, best):
+        names = list(dict.fromkeys(one.label for one in best))
+        told = SPEED.short(ranking.smallest_lead, ranking.scenario_info.system, 2)
+        return ALIKE.format(names=" and ".join(names), told=told)
     places = [AT_ANCHOR.format(octane=o, place=place(ranking, i)) for i, o in enumerate(octane)]
     return UNSTEADY.format(places="; ".join(places))
+
+
+def alike(ranking: Ranking, best: Sequence[UpgradeGain | None]) -> bool:
+    """Whether those that are first at one anchor or another cannot be told apart at any of them."""
+    if None in best:
+        return False
+    apart = (
+        max(gains) - min(gains) for gains in zip(*(one.alone for one in best if one), strict=True)
+    )
+    return max(apart) <= ranking.smallest_lead

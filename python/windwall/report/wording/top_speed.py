@@ -5,7 +5,7 @@ from __future__ import annotations
 from windwall.quantities.measures import ENGINE_SPEED, FORCE, KILOWATTS, SHARE, SPEED
 from windwall.report.wording.operating_point import knock, unanswered
 from windwall.report.wording.scenario import in_gear
-from windwall.results.ranking import UpgradeSet
+from windwall.results.ranking import MIDDLE, UpgradeSet
 from windwall.results.scenario_info import ScenarioInfo
 from windwall.results.top_speed import TopSpeed
 from windwall.results.values import Values
@@ -18,6 +18,7 @@ STANDSTILL = {
     "that the road takes the whole thrust.",
 }
 HIGHEST = " with the belt at its highest gearing"
+REACHED = 0.05 / 3.6  # m/s, less than the last digit shown
 LOWEST = " with the belt at its lowest gearing"
 BETWEEN = " with the belt at {ratio} to 1"
 # By what binds; a vehicle with several gears and one without differ at the rev limit.
@@ -54,9 +55,13 @@ def limit_word(answer: TopSpeed) -> str:
     return answer.limited_by.replace("_", " ")
 
 
-def ends_at_rev_limit(answer: TopSpeed | UpgradeSet) -> bool:
-    """Whether more thrust would not make it faster in this gearing."""
-    return answer.limited_by == "rev_limit"
+def ends_at_rev_limit(one: UpgradeSet) -> bool:
+    """Whether more thrust would not make a set faster in this gearing: it reaches the rev limit,
+    and does not only come nearer to it to where the road ends.
+    """
+    if one.limited_by != "rev_limit":
+        return False
+    return one.speed[MIDDLE] >= one.balance_speed - REACHED
 
 
 def gearing(answer: TopSpeed) -> str:
