@@ -9,6 +9,7 @@ import pytest
 import windwall as ww
 from python.samples import CURVE, DOCUMENT, LATE
 from windwall.report.text.rank_doubts import hangs_on_the_rule, verdict_lines
+from windwall.report.text_layout import as_text
 from windwall.report.wording.ranking import first, late_gains
 from windwall.results.diagnosis import Compared, Diagnosis, Explained, Explanation, Fact
 from windwall.results.knock import OTHER_BAND
@@ -277,14 +278,14 @@ def test_the_headline_says_what_the_goal_hangs_on(cyclecar):
     ranking = ww.rank(car, upgrades=["fairing"], progress=False)
     assert ranking.target.speed[1] > 125 / 3.6
     names = [one.address for one in uncertain_inputs(car)[:2]]
-    agreed = flat(" ".join(verdict_lines(ranking, judged(car, ranking, 36.0, 37.0))))
+    agreed = flat(as_text(verdict_lines(ranking, judged(car, ranking, 36.0, 37.0))))
     assert "meets the goal" in agreed
     assert "only if" not in agreed
-    doubted = flat(" ".join(verdict_lines(ranking, judged(car, ranking, 36.0, 33.0))))
+    doubted = flat(as_text(verdict_lines(ranking, judged(car, ranking, 36.0, 33.0))))
     assert f"only if none of these holds: {names[1]} of " in doubted
     assert names[0] not in doubted
     far = ww.rank(car.set({"goal/speed": "150 km/h"}), upgrades=["fairing"], progress=False)
-    hoped = flat(" ".join(verdict_lines(far, judged(car, far, 36.0, 42.0))))
+    hoped = flat(as_text(verdict_lines(far, judged(car, far, 36.0, 42.0))))
     assert "misses the goal" in hoped
     assert f"would meet it only with {names[1]} of " in hoped
     text = far.summary(judged(car, far, 36.0, 42.0))

@@ -183,7 +183,8 @@ def test_a_lighter_car_at_the_rev_limit_is_explained(found):
     assert lost == pytest.approx(ends[0].goal_speed * (slips[1] - slips[0]), rel=0.05)
     assert AT_REV_LIMIT not in flat(repr(found))
     numbers = copy.deepcopy(found.numbers)
-    numbers["sets"][numbers["target"]]["limited_by"] = "rev_limit"
+    best = numbers["sets"][numbers["target"]]
+    best |= {"limited_by": "rev_limit", "balance_speed": best["speed"][1]}
     numbers["upgrades"][-1]["last"][1] = -lost
     terms = {"currency": "EUR", "budget": None}
     limited = Ranking(numbers, found.scenario_info, found.menu, terms)

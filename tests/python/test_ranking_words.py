@@ -10,17 +10,22 @@ import windwall as ww
 from python.samples import DOCUMENT, LATE, top
 from windwall.report.text.rank_doubts import verdict_lines
 from windwall.report.text.rank_sets import best_table
+from windwall.report.text_layout import as_text
 from windwall.report.wording.ranking import first_place, meant
 from windwall.report.wording.sets import cost
 from windwall.report.wording.top_speed import ends_at_rev_limit
 from windwall.results.ranking import Ranking
 from windwall.scenario.inputs import moved
 
-SHORT = {"driveline/sprockets/teeth_rear": 50}  # so that the rev limit ends every pull
+SHORT = {"driveline/sprockets/teeth_rear": 62}  # so that the rev limit ends every pull
 
 
 def flat(text):
     return " ".join(text.split())
+
+
+def said_in(blocks):
+    return flat(as_text(blocks))
 
 
 def restated(ranking, change):
@@ -48,7 +53,7 @@ def test_only_a_set_that_reaches_the_rev_limit_is_marked(short, at_the_limit):
         answer = short.set({"goal/run_up": None}).top_speed()
         assert ranking.base.balance_speed == pytest.approx(answer.speed, rel=1e-9)
         assert ends_at_rev_limit(ranking.base) is reached
-        table = flat("\n".join(best_table("Best", ranking.best_by_cost, ranking)))
+        table = said_in(best_table("Best", ranking.best_by_cost, ranking))
         assert ("r: ends at the rev limit" in table) is reached
 
 
@@ -57,7 +62,7 @@ def test_a_rev_limit_near_the_goal_is_told_with_what_the_tyres_are_known_to(shor
     near = short.set({"goal/run_up": "9 km", "goal/speed": ww.si(cap / 1.006)})
 
     def said(car):
-        return flat("\n".join(verdict_lines(ww.rank(car, upgrades=[], progress=False), None)))
+        return said_in(verdict_lines(ww.rank(car, upgrades=[], progress=False), None))
 
     told = said(near)
     assert "capped at the rev limit" in told
@@ -88,7 +93,7 @@ def test_a_first_place_that_cannot_be_told_is_not_said_to_change(ranking):
 
 def test_a_set_is_printed_with_the_spark_and_the_mixture_that_were_chosen_for_it():
     ranking = ww.rank(ww.loads(json.dumps(LATE)), upgrades=["small_pulley"], progress=False)
-    lines = best_table("Best", ranking.best_by_cost, ranking)
+    lines = as_text(best_table("Best", ranking.best_by_cost, ranking)).splitlines()
     header, *rows = [line.split() for line in lines[2:]]
     price = len(cost(ranking.base, ranking).split())
     late, mix = (price + header.index(name) for name in ("late", "mix"))
