@@ -6,8 +6,8 @@ from pathlib import Path
 
 import pytest
 
-import windwall as ww
 from windwall import _core
+from windwall.scenario.schema import whole_schema
 
 ROOT = Path(__file__).parents[2]
 PAGE = ROOT / "docs/scenario_files.md"
@@ -63,7 +63,7 @@ def complaint(sentence):
 
 @pytest.fixture(scope="module")
 def sentences():
-    return dict(defaults(ww.schema()))
+    return dict(defaults(whole_schema()))
 
 
 def test_every_default_says_where_it_comes_from(sentences):

@@ -2,12 +2,15 @@
 
 import copy
 import json
+import re
 from pathlib import Path
 
 import pytest
 
 import windwall as ww
+from windwall.scenario.schema import whole_schema
 
+SKIPPED = {"$ref", "$defs"}
 ROOT = Path(__file__).parents[2]
 SCENARIOS = sorted((ROOT / "scenarios").glob("*.json"))
 DELETE = object()
@@ -110,3 +113,28 @@ def test_both_accept_what_is_right(validator, document, place, value):
     put(document, place, value)
     ww.loads(json.dumps(document))
     assert [error.message for error in validator.iter_errors(document)] == []
+
+
+def test_what_stands_twice_is_said_once():
+    """Each reference stands for what is written out where nothing is shared."""
+    short, whole = ww.schema(), whole_schema()
+    assert resolved(short, short["$defs"]) == resolved(whole, whole["$defs"])
+    assert len(json.dumps(short, separators=(",", ":"), ensure_ascii=False)) < 160_000
+
+
+def resolved(node, definitions):
+    """A schema with its references written out; what stands beside one goes over it."""
+    if isinstance(node, list):
+        return [resolved(one, definitions) for one in node]
+    if not isinstance(node, dict):
+        return node
+    beside = {key: resolved(one, definitions) for key, one in node.items() if key not in SKIPPED}
+    if "$ref" not in node:
+        return beside
+    name = node["$ref"].removeprefix("#/$defs/")
+    return resolved(definitions[name], definitions) | beside
+
+
+def test_numbers_are_as_round_as_people_state_them():
+    assert not re.search(r"\d\.\d{7,}", json.dumps(whole_schema()))
+    assert '"60 psi"' in json.dumps(ww.schema())

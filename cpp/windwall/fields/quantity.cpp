@@ -64,12 +64,6 @@ std::string likely_text(std::string_view text, const Row& row) {
     return in_unit_of(digits, row);
 }
 
-double to_two_digits(double number) {
-    if (number == 0) return 0;
-    const double step = std::pow(10.0, std::floor(std::log10(std::abs(number))) - 1);
-    return std::round(number / step) * step;
-}
-
 }  // namespace
 
 Expected<Quantity> read_quantity(std::string_view text, const Measure& measure,
@@ -178,8 +172,8 @@ std::string example_text(const Row& row) {
     const auto [low, high] = row.range;
     const bool spans_decades = low > 0 && high > 10 * low;
     const double middle = spans_decades ? std::sqrt(low * high) : (low + high) / 2;
-    const double near = row.whole ? std::round(middle) : to_two_digits(middle);
-    const double number = std::clamp(near, low, high);
+    const double about = row.whole ? std::round(middle) : near(middle, 2);
+    const double number = std::clamp(about, low, high);
     return in_unit_of(shortest(number), row);
 }
 

@@ -6,6 +6,8 @@
 #include <array>
 #include <charconv>
 #include <cmath>
+#include <cstdio>
+#include <cstdlib>
 
 namespace windwall::fields {
 
@@ -23,6 +25,12 @@ std::string readable_number(double number, int significant_digits) {
     const int exponent = std::stoi(scientific.substr(scientific.find('e') + 1));
     if (exponent < -4 || exponent > 12) return scientific;
     return written(std::chars_format::fixed, std::max(0, significant_digits - 1 - exponent));
+}
+
+double near(double number, int significant_digits) {
+    std::array<char, 64> buffer{};
+    std::snprintf(buffer.data(), buffer.size(), "%.*g", significant_digits, number);
+    return std::strtod(buffer.data(), nullptr);
 }
 
 std::string readable(double si, const Measure& measure, System system, int significant_digits) {

@@ -14,4 +14,7 @@ std::string readable(double si, const Measure& measure, System system = System::
 /// The same without its unit, for columns that name it once.
 std::string readable_number(double number, int significant_digits = 3);
 
+/// The double nearest to what it is to so many significant digits.
+double near(double number, int significant_digits);
+
 }  // namespace windwall::fields

@@ -3,6 +3,7 @@
 #include "windwall/fields/exact.hpp"
 #include "windwall/fields/plain_text.hpp"
 #include "windwall/fields/quantity.hpp"
+#include "windwall/fields/readable.hpp"
 #include "windwall/fields/visit.hpp"
 
 namespace windwall::fields {
@@ -13,12 +14,23 @@ bool has_range(const Row& row) {
            row.member.type == FieldType::list;
 }
 
+// Of a default, which is a round number in some unit, and not always in that of its row.
+constexpr int digits_shown = 6;
+
+/// As people would state it: 60 psi, though the double lies a hair beside that.
+std::string stated(double si, const Measure& measure) {
+    const auto& unit = unit_of(measure);
+    auto text = shortest(near(from_si(si, unit), digits_shown));
+    if (!unit.text.empty()) text += " " + std::string(unit.text);
+    return text;
+}
+
 struct DefaultText {
     const Row& row;
 
-    std::string operator()(double number) const { return format(number, row.measure); }
+    std::string operator()(double number) const { return stated(number, row.measure); }
     std::string operator()(const std::optional<double>& held) const {
-        return held ? format(*held, row.measure) : "";
+        return held ? stated(*held, row.measure) : "";
     }
     std::string operator()(bool flag) const { return flag ? "true" : "false"; }
     std::string operator()(const std::string& text) const { return text; }

@@ -72,13 +72,8 @@ Json table(const Row& row) {
 }
 
 Json parts(const Row& row) {
-    const Json id{{"id",
-                   {{"type", "string"},
-                    {"pattern", "^[a-z][a-z0-9_]*$"},
-                    {"maxLength", 64},
-                    {"description", "The part's own word, by which addresses name it."}}}};
     return {{"type", "array"},
-            {"items", schema_of(*row.member.parts->tagged, id)},
+            {"items", schema_of(*row.member.parts->tagged, {{"id", part_id()}})},
             {"minItems", row.need == Need::required ? 1 : 0},
             {"maxItems", row.count.most}};
 }
@@ -115,6 +110,13 @@ Json described(const Row& row) {
 }
 
 }  // namespace
+
+Json part_id() {
+    return {{"type", "string"},
+            {"pattern", "^[a-z][a-z0-9_]*$"},
+            {"maxLength", 64},
+            {"description", "The part's own word, by which addresses name it."}};
+}
 
 Json schema_of(const GroupType& group, const Json& more) {
     auto properties = more;

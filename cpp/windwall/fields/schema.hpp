@@ -17,4 +17,7 @@ Json schema_of(const GroupType& group, const Json& more);
 Json schema_of(const TaggedType& tagged, const Json& more);
 Json quantity_schemas();
 
+/// The schema of a part's id.
+Json part_id();
+
 }  // namespace windwall::fields

@@ -44,7 +44,8 @@ Json insert() {
     return {
         {"type", "object"},
         {"required", {"part"}},
-        {"properties", {{"after", anchors}, {"before", anchors}, {"part", part({{"id", id()}})}}},
+        {"properties",
+         {{"after", anchors}, {"before", anchors}, {"part", part({{"id", fields::part_id()}})}}},
         {"oneOf", {{{"required", {"after"}}}, {{"required", {"before"}}}}},
         {"additionalProperties", false}};
 }

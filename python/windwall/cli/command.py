@@ -12,6 +12,7 @@ from windwall.cli import files as file_commands
 from windwall.cli import held, learn, measured, pictures, report, road, sure, sweeping
 from windwall.cli import logs as log_reading
 from windwall.cli.answers import Check, Driven, Installed, Speed, rank_menu
+from windwall.cli.completion import add_completion, complete_if_asked
 from windwall.cli.exit_codes import (
     ANSWERED,
     CLOSED_PIPE,
@@ -110,6 +111,7 @@ def parser() -> Parser:
     written.add_argument("--output", metavar="FILE", help="where to write it; else it is printed")
     written.add_argument("--json", action="store_true", help="it is JSON in any case")
     written.set_defaults(run=write_schema)
+    add_completion(commands)
     return made
 
 
@@ -287,8 +289,10 @@ def cannot(failed: OSError, as_json: bool) -> int:
 def run_command(arguments: Sequence[str] | None = None) -> int:
     """Runs one command and returns its exit code. No colour is used, so NO_COLOR has no effect."""
     show_every_letter()
+    made = parser()
+    complete_if_asked(made)
     try:
-        stated = parser().parse_args(arguments)
+        stated = made.parse_args(arguments)
     except SystemExit as told:
         return int(told.code or 0)
     return run(stated)

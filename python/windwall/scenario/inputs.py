@@ -9,7 +9,7 @@ from windwall import _core
 from windwall.errors import ScenarioError
 from windwall.quantities.uncertain_input import UncertainInput
 from windwall.scenario.data import KNOCK_ANCHOR, ScenarioData
-from windwall.scenario.schema import schema
+from windwall.scenario.schema import whole_schema
 
 DRIVE_RATIO = "drive_ratio"
 # Of the ratio, one standard deviation: 1 to 2 % is creep of a sound V-belt, from 3 % on something
@@ -20,7 +20,7 @@ SLIPS = "A belt that slips"
 
 @cache
 def _root() -> dict[str, Any]:
-    return schema()
+    return whole_schema()
 
 
 def row(document: dict[str, Any], address: str) -> dict[str, Any]:

@@ -8,7 +8,7 @@ from functools import cache
 from typing import Any, NamedTuple
 
 from windwall.errors import Problem, ScenarioError
-from windwall.scenario.schema import schema
+from windwall.scenario.schema import whole_schema
 
 
 class Key(NamedTuple):
@@ -35,7 +35,7 @@ class Kind(NamedTuple):
 @cache
 def all_kinds() -> tuple[Kind, ...]:
     """In the order of a file."""
-    return tuple(_kinds_in(schema(), ""))
+    return tuple(_kinds_in(whole_schema(), ""))
 
 
 def kinds(name: str | None = None) -> list[Kind]:
