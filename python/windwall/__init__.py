@@ -21,7 +21,7 @@ if TYPE_CHECKING:
     from windwall.results.ranking import Ranking
     from windwall.results.top_speed import TopSpeed
     from windwall.scenario.schema import schema
-    from windwall.sliders import explore
+    from windwall.sliders.explore import explore
     from windwall.study.coast_down_fit import coast_down_fit
     from windwall.study.driven_gains import driven_gains
     from windwall.study.gearing import best_gearing

@@ -78,7 +78,7 @@ def _readable(scenario: ScenarioData, address: Any) -> Iterator[Problem]:
 
 
 def _all_or_none(
-    scenario: ScenarioData, checks: list[tuple[Any, Callable[[], Iterator[Problem]]]]
+    scenario: ScenarioData, checks: list[tuple[Any, Callable[..., Iterator[Problem]]]]
 ) -> None:
     problems: list[Problem] = []
     for address, check in checks:
