@@ -17,7 +17,11 @@ class SI(float):
 
 
 def si(number: float) -> SI:
-    """Says that a plain number is meant in SI units: `engine_speed=si(440)` is 440 rad/s."""
+    """Says that a plain number is meant in SI units: `engine_speed=si(440)` is 440 rad/s.
+
+    >>> ww.si(440)
+    si(440.0)
+    """
     return SI(number)
 
 

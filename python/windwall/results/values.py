@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from typing import Any, ClassVar
 
 from windwall.quantities.finite import finite
@@ -55,7 +55,7 @@ class Values(Mapping[str, Any]):
         raise AttributeError("results do not change")
 
     def __dir__(self) -> list[str]:
-        return [*super().__dir__(), *self._numbers]
+        return completed(super().__dir__(), self._numbers)
 
     def __iter__(self) -> Iterator[str]:
         return iter(self._numbers)
@@ -77,6 +77,11 @@ class Values(Mapping[str, Any]):
     def to_dict(self) -> dict[str, Any]:
         """The same as nested dicts of plain numbers."""
         return {key: plain(value) for key, value in self.items()}
+
+
+def completed(names: Iterable[str], more: Iterable[str] = ()) -> list[str]:
+    """What completion offers: what may be read, without what is for those who work on it."""
+    return sorted({one for one in names if one[:1] != "_" or one[:2] == "__"} | {*more})
 
 
 def plain(value: Any) -> Any:

@@ -18,6 +18,9 @@ WORTH_SHARING = 120  # letters, from which what stands twice is said once
 def schema() -> dict[str, Any]:
     """The schema (draft 2020-12), made from the same rows that the files are read by. What stands
     in several places, as a part does in the charge path and in an upgrade, is said once.
+
+    >>> ww.schema()["type"]
+    'object'
     """
     return shared(whole_schema())
 

@@ -40,6 +40,11 @@ def coast_down_fit(
     unless stated; one way takes both as nothing, give or take what a level road hides. `mass` is
     that ready to run, `rotating_share` what turning wheels add to it. Method: integral form of the
     coast-down, after G. D. Thompson, The Vehicle Road Load Problem, EPA.
+
+    >>> rolled = car.coast_down("90 km/h", "20 km/h", points=60)
+    >>> fit = ww.coast_down_fit(rolled, "348 kg", "1.112 kg/m3")
+    >>> abs(fit.drag_area.value / car.get("body/drag_area") - 1) < 0.05
+    True
     """
     runs = runs_of(table, units)
     both_ways = len({run.way for run in runs}) == 2

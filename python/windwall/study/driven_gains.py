@@ -21,6 +21,9 @@ def driven_gains(scenario: ScenarioData, mark: Any = None, **outing: Any) -> Dri
 
     Sets of upgrades are ranked by the quick speed (`rank`), whose thousands no run would get
     through.
+
+    >>> small = ww.loads(car.text())
+    >>> gains = ww.driven_gains(small, "100 m")  # doctest: +SKIP
     """
     aim = None if mark is None else read_mark(mark)
     measure = by(aim, outing)

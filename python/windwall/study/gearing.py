@@ -30,7 +30,12 @@ def best_gearing(
 ) -> BestGearing:
     """The value of `address` (the last sprocket, ratio or pulley unless stated) for the highest
     speed, at the end of the goal's road where it names one, or for the least time to `mark`, a
-    distance or a speed with its unit.
+    distance or a speed with its unit. Raises `ScenarioError` where there is nothing to try and
+    `NoAnswer` where nothing that was tried has an answer.
+
+    >>> best = ww.best_gearing(car)
+    >>> best.address, best.whole, 20 < best.best.value < 40
+    ('driveline/final_chain/teeth_rear', True, True)
     """
     if not reach >= 1:
         raise wrong(

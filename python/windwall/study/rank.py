@@ -55,7 +55,12 @@ def rank(
 
     `by` ranks sets by a run that is driven, with launch, shifts and what warms up: "driven_speed",
     "time over 1600 m", "time to 100 km/h", or the file's own "goal". Driven are those that could
-    be the best for their price; the answer says how many were not.
+    be the best for their price; the answer says how many were not. Raises `ScenarioError` where
+    the budget or an upgrade is not understood.
+
+    >>> ranking = ww.rank(car, upgrades=["small_pulley", "hard_tyres"], progress=False)
+    >>> bool(ranking.table.loc["small_pulley", "alone_middle"] > 1)  # m/s
+    True
     """
     if by is not None:
 

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from windwall.quantities.measures import ANGLE, ENGINE_SPEED, KILOWATTS, SHARE, SPEED, TORQUE
 from windwall.results.operating_point import OperatingPoint
+from windwall.results.outcome import Outcome
 from windwall.results.values import Values
-from windwall.results.views import sentence
+from windwall.results.views import sentence, sentences
 
 GROWTH_REFERENCE = 100 / 3.6  # m/s, at which the growth of tyres is stated
 # By status, and before that by status and part, where the part is a word of its own.
@@ -58,6 +59,12 @@ def knock(status: str, opening: float, retard: float, system: str) -> str:
     if status == "knock_limited":
         return HELD_BY_THROTTLE.format(opening=SHARE.text(opening, system, 2))
     return HELD_BY_SPARK.format(retard=ANGLE.text(retard, system, 2)) if retard > 0 else ""
+
+
+@sentences.register(Outcome)
+def nothing_more(_: Outcome) -> list[str]:
+    """A point comes to its one sentence."""
+    return []
 
 
 @sentence.register(OperatingPoint)
