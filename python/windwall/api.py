@@ -51,9 +51,25 @@ class Scenario(ScenarioData, Readable):
 
     >>> import windwall as ww
     >>> car = ww.load("scenarios/airfield_cyclecar.json")
-    >>> lighter = car.set({"body/mass": "330 kg"})
-    >>> lighter.top_speed().speed > car.top_speed().speed
+    >>> car.set({"body/mass": "330 kg"}).top_speed().speed > car.brief_top_speed().speed
     True
+    >>> car.operating_point("4200 rpm", opening="60 %").answered, car.hold_speed("50 km/h").answered
+    (True, True)
+    >>> car.full_throttle_curve(gear=4, points=10).attrs["units"]["engine/torque"]
+    'N m'
+    >>> list(car.coast_down("80 km/h", "30 km/h").columns), car.idle("1500 rpm").idles
+    (['time', 'distance', 'speed'], True)
+    >>> car.time_over("200 m") < car.time_to("100 km/h"), car.shortfall().speed > 0
+    (True, True)
+    >>> car.forecast(["10 degC", "30 degC"], ["98 kPa"]).speed.shape
+    (2, 1)
+    >>> cold = car.corrected({"temperature": "12 degC", "pressure": "102 kPa"})
+    >>> cold.after.speed > cold.before.speed
+    True
+    >>> car.drive("three_runs", progress=False).answered, car.chosen({"gearing": 27})[0].text
+    (True, '27')
+    >>> car.against_observed()[0].key, car.drawn_speed(64, progress=False).spread.worlds
+    ('speed', 64)
     """
 
     __slots__ = ()
@@ -62,32 +78,19 @@ class Scenario(ScenarioData, Readable):
         return [one for one in completed(super().__dir__()) if one != "core"]
 
     def top_speed(self) -> TopSpeed:
-        """How fast it gets, why no faster, and where the watts go.
-
-        >>> best = car.top_speed()
-        >>> best.limited_by, best.goal_speed < best.speed
-        ('drag', True)
-        """
+        """How fast it gets, why no faster, and where the watts go."""
         return study.solve.top_speed(self)
 
     def brief_top_speed(self) -> TopSpeed:
         """The speed and the point there alone, for asking again and again: no accounts, no limits,
         nothing of what small changes are worth.
-
-        >>> car.brief_top_speed().speed == car.top_speed().speed
-        True
         """
         return study.solve.top_speed(self, brief=True)
 
     def operating_point(
         self, engine_speed: Any, opening: Any = 1.0, road_speed: Any = None
     ) -> OperatingPoint:
-        """The engine held at a speed: texts with units (`"4200 rpm"`) or `si(x)`.
-
-        >>> point = car.operating_point("4200 rpm", opening="60 %")
-        >>> point.answered, point.engine.units()["torque"]
-        (True, 'N m')
-        """
+        """The engine held at a speed: texts with units (`"4200 rpm"`) or `si(x)`."""
         return study.solve.operating_point(self, engine_speed, opening, road_speed)
 
     def drawn_speed(
@@ -95,10 +98,6 @@ class Scenario(ScenarioData, Readable):
     ) -> DrawnSpeed:
         """How fast vehicles described like this one are: the speed in so many worlds, each with a
         value for all that is uncertain. `draws` is a power of two.
-
-        >>> drawn = car.drawn_speed(64, progress=False)
-        >>> drawn.spread.low < drawn.spread.high
-        True
         """
         return study.speed_draws.draw_speed(self, draws, seed, progress)
 
@@ -114,59 +113,31 @@ class Scenario(ScenarioData, Readable):
         """How sure the gains and the sets of a ranking of this scenario are, in the same worlds for
         all of them: `ranking.summary(None, car.drawn_ranking(ranking))`. Ctrl-C keeps the worlds
         that are done.
-
-        >>> ranking = ww.rank(car, upgrades=["small_pulley", "hard_tyres"], progress=False)
-        >>> drawn = car.drawn_ranking(ranking, 64, progress=False)
-        >>> [one.id for one in drawn.gains]
-        ['small_pulley', 'hard_tyres']
         """
         return study.rank_draws.draw_ranking(self, ranking, draws, seed, progress, threads)
 
     def drive(self, outing: str | None = None, *, progress: bool | Progress | None = None) -> Drive:
         """Drives an outing over time, named by its id or title; the only one needs no name. Ctrl-C
         stops it and keeps what was driven.
-
-        >>> run = car.drive("three_runs", progress=False)
-        >>> run.answered, run["time"].shape == run["road/speed"].shape
-        (True, True)
         """
         return study.drive.drive(self, outing, progress)
 
     def full_throttle_curve(self, gear: int | None = None, points: int = 40) -> pandas.DataFrame:
-        """Full throttle over engine speed, one column for each result, SI; units in `attrs`.
-
-        >>> table = car.full_throttle_curve(gear=4, points=10)
-        >>> len(table), table.attrs["units"]["engine/torque"]
-        (10, 'N m')
-        """
+        """Full throttle over engine speed, one column for each result, SI; units in `attrs`."""
         return frame(study.solve.full_throttle_curve(self, gear, points))
 
     def time_to(self, speed: Any, **outing: Any) -> float:
         """Seconds from standstill to a speed at full throttle, `"100 km/h"`; further arguments are
         keys of an outing, such as `starts="soaked"`. Raises `NoAnswer` where it is not reached.
-
-        >>> car.time_to("80 km/h") < car.time_to("100 km/h")
-        True
-        >>> car.time_to("300 km/h")
-        Traceback (most recent call last):
-        windwall.errors.NoAnswer: ...
         """
         return study.standing_start.time_to(self, speed, **outing)
 
     def time_over(self, distance: Any, **outing: Any) -> float:
-        """Seconds from standstill over a distance at full throttle, `"402.336 m"`; likewise.
-
-        >>> car.time_over("200 m") < car.time_over("400 m")
-        True
-        """
+        """Seconds from standstill over a distance at full throttle, `"402.336 m"`; likewise."""
         return study.standing_start.time_over(self, distance, **outing)
 
     def shortfall(self, **outing: Any) -> Shortfall:
-        """How far a run that is driven from standstill ends below the quick `top_speed()`.
-
-        >>> print(car.shortfall().sentence)  # doctest: +ELLIPSIS
-        Driven from standstill over 1600 m, ...
-        """
+        """How far a run that is driven from standstill ends below the quick `top_speed()`."""
         return study.standing_start.shortfall(self, **outing)
 
     def coast_down(
@@ -179,10 +150,6 @@ class Scenario(ScenarioData, Readable):
     ) -> pandas.DataFrame:
         """Time and distance of rolling from one speed down to another without drive, SI; wind and
         grade are those of the scenario unless stated. The driveline takes nothing.
-
-        >>> table = car.coast_down("80 km/h", "30 km/h", points=11)
-        >>> list(table.columns), len(table)
-        (['time', 'distance', 'speed'], 11)
         """
         return frame(
             study.coast_down.coast_down(self, from_speed, to_speed, headwind, grade, points)
@@ -193,8 +160,6 @@ class Scenario(ScenarioData, Readable):
     ) -> Flyweights:
         """Weights and spring of the belt drive that hold the engine at these speeds, `"4200 rpm"`,
         at full throttle: where it begins to shift, where it has shifted, and where it grips.
-
-        >>> print(belt.flyweights("3600 rpm").sentence)  # of a belt drive  # doctest: +SKIP
         """
         return study.flyweights.flyweights(self, shift_speed, shift_end_speed, engagement_speed)
 
@@ -202,11 +167,6 @@ class Scenario(ScenarioData, Readable):
         """The pedal that holds a road speed, `"50 km/h"` or `si(x)`, in a gear counted from 1; else
         in the highest that can. Of several speeds a table, one column for each result, SI, with
         units in `attrs` and how each ended under `status`.
-
-        >>> car.hold_speed("50 km/h").answered
-        True
-        >>> list(car.hold_speed(["50 km/h", "60 km/h"])["status"])
-        ['solved', 'solved']
         """
         if several(speed):
             return frame(study.solve.hold_speed_curve(self, speed, gear))
@@ -215,28 +175,19 @@ class Scenario(ScenarioData, Readable):
     def idle(self, engine_speed: Any = None) -> PartLoad | pandas.DataFrame:
         """The engine alone, the vehicle standing, at the speed it idles at or at another; of
         several engine speeds a table.
-
-        >>> car.idle("1500 rpm").idles
-        True
         """
         if several(engine_speed):
             return frame(study.solve.idle_curve(self, engine_speed))
         return study.solve.idle(self, engine_speed)
 
     def against_observed(self) -> list[Compared]:
-        """The model beside every fact that was observed and that it has a number for.
-
-        >>> [one.key for one in car.against_observed()][:2]
-        ['speed', 'gear']
-        """
+        """The model beside every fact that was observed and that it has a number for."""
         return list(study.compare.compare(self))
 
     def diagnose(self, ranking: Ranking | None = None) -> Diagnosis:
         """The same, with what would explain each fact that contradicts the model, and what that
         would make of the first gains of a ranking. Solves a hundred times or two; the text of an
         answer has it where it is handed over: `ranking.summary(car.diagnose(ranking))`.
-
-        >>> print(car.top_speed().summary(car.diagnose()))  # doctest: +SKIP
         """
         if ranking is None:
             return study.diagnosis.diagnose(self)
@@ -245,8 +196,6 @@ class Scenario(ScenarioData, Readable):
     def what_to_measure(self, budget: str | float | None = None, **how: Any) -> ToMeasure:
         """What to measure next: what each gauge would teach of the speed and of which set to buy.
         Further arguments: `also` (gauges of one's own), `draws`, `progress`, `threads`.
-
-        >>> print(car.what_to_measure("100 EUR"))  # doctest: +SKIP
         """
         return study.measure.measure(self, budget, **how)
 
@@ -257,8 +206,6 @@ class Scenario(ScenarioData, Readable):
     ) -> FaultsThatFit:
         """Which single fault fits what was read: `facts`, or what the file has under `observed`;
         `before`, what the same gauges read when nothing was wrong.
-
-        >>> print(car.faults())  # doctest: +SKIP
         """
         return study.faults.faults(self, facts, before)
 
@@ -266,8 +213,6 @@ class Scenario(ScenarioData, Readable):
         """Writes one HTML page about it that can be sent: the answer and its reasons, pictures,
         what to buy, how well each input is known, sliders, and the scenario itself, which `load`
         reads from the page again. `draws`, a power of two, says how sure the ranking is.
-
-        >>> car.report("cyclecar.html")  # doctest: +SKIP
         """
         from windwall.report.page import write_page  # a page is seldom written
 
@@ -278,8 +223,6 @@ class Scenario(ScenarioData, Readable):
     ) -> ReadLog:
         """What a log of the vehicle tells: what was mended, its pulls, its facts with their ±. The
         mapping that says what its columns are lies beside it, is named, or is proposed.
-
-        >>> read = car.read_log("log.csv")  # doctest: +SKIP
         """
         from windwall.logs.against import read_against  # a log is seldom read
 
@@ -296,51 +239,33 @@ class Scenario(ScenarioData, Readable):
         """What is believed of the vehicle once it was seen: by what the file has observed, or by
         facts of logs. Some thousands of quick solves; `walkers=Walk()` draws the full posterior
         with emcee, at ten times that. Raises `NoAnswer` where nothing can be learned from.
-
-        >>> believed = car.calibrate(progress=False)  # doctest: +SKIP
         """
         return study.calibrate.calibrate(self, facts, progress, walkers=walkers, threads=threads)
 
     def learned(self, posterior: Posterior) -> Scenario:
         """The scenario as it is believed afterwards: values moved, their ± tightened, and a note of
         what it was learned from.
-
-        >>> better = car.learned(car.calibrate())  # doctest: +SKIP
         """
         return study.learned.learned(self, posterior)
 
     def chosen(self, *what: Fitted) -> tuple[Chosen, ...]:
-        """Which value each choice takes in `car.install(*what)`.
-
-        >>> [one.text for one in car.chosen({"gearing": 27})]
-        ['27']
-        """
+        """Which value each choice takes in `car.install(*what)`."""
         return info.chosen(self, *what)
 
     def default_sensitivities(self) -> list[DefaultSensitivity]:
-        """What each value that was not stated is worth in speed, by solving again for each.
-
-        >>> worth = car.default_sensitivities()  # doctest: +SKIP
-        """
+        """What each value that was not stated is worth in speed, by solving again for each."""
         return study.default_sensitivity.default_sensitivities(self)
 
     def corrected(self, to_day: Day, from_day: Day = None, speed: Any = None) -> Corrected:
         """What another day does to speed, power and torque, beside the published factors, and what
         a speed that was seen would have been then. A day is what differs from that of the file:
         `{"temperature": "12 degC", "pressure": "102 kPa"}`.
-
-        >>> cold = car.corrected({"temperature": "12 degC", "pressure": "102 kPa"})
-        >>> cold.after.speed > cold.before.speed
-        True
         """
         return study.day.corrected(self, to_day, from_day, speed)
 
     def forecast(self, temperatures: Iterable[Any], pressures: Iterable[Any]) -> Forecast:
         """The speed for every temperature and pressure, texts with units; the rest of the day is
         that of the file.
-
-        >>> car.forecast(["10 degC", "30 degC"], ["98 kPa"]).speed.shape
-        (2, 1)
         """
         return study.day.forecast(self, temperatures, pressures)
 
@@ -348,8 +273,6 @@ class Scenario(ScenarioData, Readable):
         """What the speed leans on, and what the difference of two sets of upgrades does: two lists
         of ids, or a ranking for its two best. `rows` (512, a power of two) buys smaller errors;
         `progress`, `seed`, `threads`. Ctrl-C keeps what is done.
-
-        >>> print(car.leans_on([["cooler"], ["fairing"]]))  # doctest: +SKIP
         """
         return study.leans_on.leans_on(self, between, **terms)
 

@@ -17,14 +17,20 @@ FUNCTIONS = [name for name, one in PUBLIC.items() if callable(one) and not inspe
 CORE = {"build_info"}  # of the core, which has no examples
 
 
-def questions():
-    """Methods that are asked of a scenario, those of its own class."""
-    own = vars(ww.Scenario).items()
-    return [name for name, one in own if inspect.isfunction(one) and not name.startswith("_")]
+# Asked of a scenario, and of those the ones that take seconds, or write and read files.
+QUESTIONS = [
+    name
+    for name, one in vars(ww.Scenario).items()
+    if inspect.isfunction(one) and not name.startswith("_")
+]
+LONG = {
+    "calibrate", "default_sensitivities", "diagnose", "drawn_ranking", "faults", "flyweights",
+    "leans_on", "learned", "read_log", "report", "what_to_measure",
+}  # fmt: skip
 
 
 def examples(name, thing):
-    return doctest.DocTestFinder(recurse=False).find(thing, name, extraglobs=None)
+    return doctest.DocTestFinder(recurse=False).find(thing, name)
 
 
 @pytest.fixture
@@ -38,31 +44,41 @@ def of(name):
     return getattr(ww.Scenario, name.removeprefix("Scenario."), None) or getattr(ww, name)
 
 
-THINGS = [*FUNCTIONS, "Scenario", *(f"Scenario.{name}" for name in questions())]
+THINGS = [*FUNCTIONS, "Scenario", *(f"Scenario.{name}" for name in QUESTIONS)]
 
 
 @pytest.mark.parametrize("name", [name for name in THINGS if name not in CORE])
-def test_an_example_stands_in_it_and_runs(name, known):
+def test_an_example_runs(name, known):
     thing = ww.Scenario if name == "Scenario" else of(name)
-    (test,) = examples(name, thing)
-    assert test.examples, f"{name} has no example"
-    test.globs.update(known)
-    said = []
-    runner = doctest.DocTestRunner(optionflags=OPTIONS)
-    runner.run(test, out=said.append)
-    assert runner.failures == 0, "".join(said)
+    for test in examples(name, thing):
+        test.globs.update(known)
+        said = []
+        runner = doctest.DocTestRunner(optionflags=OPTIONS)
+        runner.run(test, out=said.append)
+        assert runner.failures == 0, "".join(said)
 
 
-def test_few_examples_are_only_read():
-    """Those that take a minute."""
-    skipped = [
-        name
-        for name in THINGS
-        if name not in CORE
-        for test in examples(name, ww.Scenario if name == "Scenario" else of(name))
-        if any(doctest.SKIP in one.options for one in test.examples)
-    ]
-    assert len(skipped) <= 12
+def typed(name, thing):
+    """What is typed in its examples."""
+    return "".join(one.source for test in examples(name, thing) for one in test.examples)
+
+
+def test_every_function_and_every_quick_question_has_an_example():
+    assert [name for name in FUNCTIONS if name not in CORE and not typed(name, of(name))] == []
+    inside = typed("Scenario", ww.Scenario)
+    shown = {name for name in QUESTIONS if f".{name}(" in inside or typed(name, of(name))}
+    assert set(QUESTIONS) - shown == LONG
+
+
+def test_a_wrong_example_would_fail():
+    def wrong():
+        """
+        >>> 1 + 1
+        3
+        """
+
+    (test,) = examples("wrong", wrong)
+    assert doctest.DocTestRunner().run(test, out=lambda _: None).failed == 1
 
 
 def test_completion_of_the_package_offers_what_it_promises():
