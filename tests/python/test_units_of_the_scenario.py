@@ -52,6 +52,12 @@ def test_a_point_speaks_it():
     assert "lbf ft and" in american(cases.vehicle()).operating_point("4200 rpm").sentence
 
 
+def test_wind_is_in_miles_an_hour():
+    windy = ww.load(SCENARIOS[0]).set({"day/headwind": "4.4704 m/s"})
+    assert "headwind 10 mph" in " ".join(american(windy).top_speed().summary().split())
+    assert "headwind 4.47 m/s" in " ".join(windy.top_speed().summary().split())
+
+
 def test_every_word_of_a_closed_list_has_its_wording():
     words = cases.WORDS
     assert set(CAUTIONS) == set(words["about"])

@@ -81,6 +81,8 @@ def typed() -> str:
     """One answer; where nobody types it is shown, so that the record reads like a talk."""
     if sys.stdin is None:
         raise Unfinished
+    if sys.stdin.isatty():
+        import readline  # noqa: F401  # arrow keys move in the answer, where somebody types
     try:
         text = input("> ").strip()
     except EOFError:

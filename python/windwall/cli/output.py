@@ -38,9 +38,21 @@ def complain(text: str) -> None:
     """One text on standard error, as long as somebody holds it open."""
     try:
         if sys.stderr is not None:
-            print(harmless(text), file=sys.stderr, flush=True)
+            shown = harmless(text)
+            print(marked(shown) if takes_colour() else shown, file=sys.stderr, flush=True)
     except OSError:
         silence(sys.stderr)
+
+
+def takes_colour() -> bool:
+    """Whether complaints go to a person's terminal, who has not set NO_COLOR."""
+    return sys.stderr.isatty() and not os.environ.get("NO_COLOR")
+
+
+def marked(text: str) -> str:
+    """The mark under a place in red; a terminal that shows no colour loses nothing."""
+    lines = text.split("\n")
+    return "\n".join(f"\x1b[31m{one}\x1b[0m" if one.strip() == "^" else one for one in lines)
 
 
 def silence(stream: TextIO | None) -> None:

@@ -68,6 +68,7 @@ class Measure(NamedTuple):
 
 SPEED = Measure("speed", "km/h")
 WIND = Measure("speed", "m/s")
+MILES = Measure("speed", "mph")
 ENGINE_SPEED = Measure("rotational speed", "rpm")
 POWER = Measure("power", "W")
 KILOWATTS = Measure("power", "kW")
@@ -89,3 +90,8 @@ ANGLE = Measure("angle", "deg")
 SHARE = Measure("plain number", "%")
 ENERGY = Measure("energy", "kJ")
 HOURS = Measure("time of work", "h")
+
+
+def wind(system: str) -> Measure:
+    """What a weather report states a wind in."""
+    return MILES if system == "us" else WIND

@@ -62,6 +62,8 @@ def rank(
     >>> bool(ranking.table.loc["small_pulley", "alone_middle"] > 1)  # m/s
     True
     """
+    if isinstance(scenario, str):
+        raise TypeError(f'a scenario is ranked, not a text; write rank(load("{scenario}"))')
     if by is not None:
 
         def quick(over: ScenarioData) -> Ranking:

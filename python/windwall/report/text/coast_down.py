@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from windwall.quantities.measures import DENSITY, LENGTH, MASS, SHARE, SPEED, TIME, WIND
+from windwall.quantities.measures import DENSITY, LENGTH, MASS, SHARE, SPEED, TIME, wind
 from windwall.report.text_layout import Blocks, Title, bullet, headline, paragraph, section, table
 from windwall.results.coast_down import CoastDownFit, Rolling
 from windwall.results.views import content
@@ -33,7 +33,7 @@ def rolling_text(rolling: Rolling) -> Blocks:
     rows = [
         ("mass with turning wheels", MASS.text(held["accelerated_mass"], system, 4)),
         ("air", DENSITY.text(held["air_density"], system, 4)),
-        ("headwind", WIND.short(held["headwind"], system)),
+        ("headwind", wind(system).short(held["headwind"], system)),
         ("grade", SHARE.short(held["grade"], system)),
     ]
     names = (("time", TIME), ("distance", LENGTH), ("speed", SPEED))

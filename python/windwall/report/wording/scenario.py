@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from windwall.quantities.measures import LENGTH, PRESSURE, SHARE, TEMPERATURE, WIND
+from windwall.quantities.measures import LENGTH, PRESSURE, SHARE, TEMPERATURE, wind
 from windwall.results.scenario_info import ScenarioInfo
 
 CONDITIONS = "{temperature}, {place}, humidity {humidity}, headwind {headwind}, {road}"
@@ -22,7 +22,7 @@ def conditions(info: ScenarioInfo) -> str:
         temperature=TEMPERATURE.short(given["day/temperature"], system),
         place=place if pressure is None else PRESSURE.short(pressure, system),
         humidity=SHARE.short(given["day/relative_humidity"], system),
-        headwind=WIND.short(given["day/headwind"], system),
+        headwind=wind(system).short(given["day/headwind"], system),
         road=grade if given["goal/grade"] else LEVEL,
     )
 
