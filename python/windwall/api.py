@@ -94,12 +94,18 @@ class Scenario(ScenarioData, Readable):
         return study.solve.operating_point(self, engine_speed, opening, road_speed)
 
     def drawn_speed(
-        self, draws: int = FEWEST, seed: int = SEED, *, progress: bool | Progress | None = None
+        self,
+        draws: int = FEWEST,
+        seed: int = SEED,
+        *,
+        progress: bool | Progress | None = None,
+        **means: Any,
     ) -> DrawnSpeed:
         """How fast vehicles described like this one are: the speed in so many worlds, each with a
-        value for all that is uncertain. `draws` is a power of two.
+        value for all that is uncertain. `draws` is a power of two; `means` are `threads`,
+        `executor` and `journal`, as of `windwall.sweep`.
         """
-        return study.speed_draws.draw_speed(self, draws, seed, progress)
+        return study.speed_draws.draw_speed(self, draws, seed, progress, **means)
 
     def drawn_ranking(
         self,
@@ -108,13 +114,13 @@ class Scenario(ScenarioData, Readable):
         seed: int = SEED,
         *,
         progress: bool | Progress | None = None,
-        threads: int = 0,
+        **means: Any,
     ) -> DrawnRanking:
         """How sure the gains and the sets of a ranking of this scenario are, in the same worlds for
         all of them: `ranking.summary(None, car.drawn_ranking(ranking))`. Ctrl-C keeps the worlds
-        that are done.
+        that are done. `means` are `threads`, `executor` and `journal`, as of `windwall.sweep`.
         """
-        return study.rank_draws.draw_ranking(self, ranking, draws, seed, progress, threads)
+        return study.rank_draws.draw_ranking(self, ranking, draws, seed, progress, **means)
 
     def drive(self, outing: str | None = None, *, progress: bool | Progress | None = None) -> Drive:
         """Drives an outing over time, named by its id or title; the only one needs no name. Ctrl-C
@@ -272,7 +278,7 @@ class Scenario(ScenarioData, Readable):
     def leans_on(self, between: Between = None, **terms: Any) -> LeansOn:
         """What the speed leans on, and what the difference of two sets of upgrades does: two lists
         of ids, or a ranking for its two best. `rows` (512, a power of two) buys smaller errors;
-        `progress`, `seed`, `threads`. Ctrl-C keeps what is done.
+        `progress`, `seed`, `threads`, `executor`, `journal`. Ctrl-C keeps what is done.
         """
         return study.leans_on.leans_on(self, between, **terms)
 

@@ -172,3 +172,44 @@ def test_dask_workers_killed_and_the_cluster_restarted(car, swept_grid, client, 
     assert len(done_to) == 2
     with Journal(path, car) as kept:
         assert len(kept) == 30
+
+
+def test_worlds_are_the_same_by_whatever_means(document, tmp_path, monkeypatch):
+    """Sets of one engine share what is solved of it, so that pieces are cut between worlds."""
+    import json
+
+    from python.samples import LATE
+    from windwall.study import worlds
+    from windwall.study.carry_out import means_of
+    from windwall.study.draws import drawn_values
+    from windwall.study.prior import Prior
+
+    late = ww.loads(json.dumps(LATE))
+    sets = [(), ("fairing",), ("small_pulley",), ("small_pulley", "hard_tyres"), ("spray",)]
+    values = drawn_values(Prior(late), 16)
+    whole = worlds.world_speeds(late, values, sets, False)
+    for piece in (1, 15, 4096):
+        monkeypatch.setattr(worlds, "PIECE", piece)
+        with ThreadPoolExecutor(2) as pool, means_of(late, pool, tmp_path / str(piece)) as means:
+            cut = worlds.world_speeds(late, values, sets, False, means=means)
+        assert cut.speed.tobytes() == whole.speed.tobytes()
+        assert (cut.end == whole.end).all()
+        with Journal(tmp_path / str(piece), late) as kept:
+            assert len(kept) == {1: 16, 15: 6, 4096: 1}[piece]
+
+
+def test_draws_and_leans_go_on_from_a_journal(car, ranking, tmp_path, monkeypatch):
+    how = {"progress": False, "journal": tmp_path / "journal"}
+    leans = {"rows": 16, "most": 3}
+    with ThreadPoolExecutor(2) as pool:
+        speed = car.drawn_speed(32, **how, executor=pool)
+        drawn = car.drawn_ranking(ranking, 32, **how, executor=pool)
+        leaning = car.leans_on(**how, **leans, executor=pool)
+    assert speed.to_dict() == car.drawn_speed(32, progress=False).to_dict()
+    assert drawn.to_dict() == car.drawn_ranking(ranking, 32, progress=False).to_dict()
+    alone = car.leans_on(progress=False, **leans)
+    assert leaning.leanings == alone.leanings
+    monkeypatch.setattr(executors, "solved", None)
+    assert car.drawn_speed(32, **how).to_dict() == speed.to_dict()
+    assert car.drawn_ranking(ranking, 32, **how).to_dict() == drawn.to_dict()
+    assert car.leans_on(**how, **leans).leanings == leaning.leanings

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from contextlib import contextmanager
 from typing import NamedTuple
 
-from windwall.study.executors import Future, Gone, Lanes, Lost
-from windwall.study.journal import Journal
+from windwall.scenario.data import ScenarioData
+from windwall.study.executors import Executor, Future, Gone, Lanes, Lost, lanes_of
+from windwall.study.journal import Journal, JournalLike, opened
 from windwall.study.progress import Progress
 from windwall.study.tasks import Task
 
@@ -18,6 +20,22 @@ class Means(NamedTuple):
 
     lanes: Lanes
     journal: Journal | None = None
+
+
+@contextmanager
+def means_of(
+    scenario: ScenarioData, executor: Executor, journal: JournalLike, threads: int = 0
+) -> Iterator[Means | None]:
+    """What is named; None where a study needs nothing but this process."""
+    if executor is None and journal is None:
+        yield None
+        return
+    with opened(journal, scenario) as kept:
+        lanes = lanes_of(executor, threads)
+        try:
+            yield Means(lanes, kept)
+        finally:
+            lanes.close()
 
 
 class Given(NamedTuple):

@@ -8,6 +8,7 @@ from collections.abc import Iterable
 import numpy as np
 
 from windwall.scenario.data import ScenarioData
+from windwall.study.carry_out import Means
 from windwall.study.progress import Progress
 from windwall.study.worlds import Array, world_speeds
 
@@ -18,8 +19,15 @@ Ids = frozenset[str]
 class DrawnSets:
     """Speeds of sets over the worlds, solved as they are asked for and kept."""
 
-    def __init__(self, scenario: ScenarioData, values: Array, threads: int = 0) -> None:
-        self.scenario, self.values, self.threads = scenario, values, threads
+    def __init__(
+        self,
+        scenario: ScenarioData,
+        values: Array,
+        threads: int = 0,
+        means: Means | None = None,
+    ) -> None:
+        self.scenario, self.values = scenario, values
+        self.threads, self.means = threads, means
         self.ends: Counter[str] = Counter()
         self._speeds: dict[Ids, list[Array]] = {}
 
@@ -44,7 +52,7 @@ class DrawnSets:
         for known in sorted({self.solved(one) for one in sets}):
             these = [one for one in sets if self.solved(one) == known]
             rows = self.values[max(start, known) : stop]
-            found = world_speeds(self.scenario, rows, these, False, self.threads)
+            found = world_speeds(self.scenario, rows, these, False, self.threads, self.means)
             self.ends.update(found.end.ravel())
             for one, column in zip(these, found.speed.T, strict=True):
                 self._speeds.setdefault(one, []).append(column)

@@ -7,6 +7,7 @@ then drawn together with all others, and the variance of the answer is shared ou
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
+from functools import partial
 from time import perf_counter
 from typing import NamedTuple
 
@@ -16,12 +17,15 @@ from windwall.results.leans_on import ROWS, Lean, Leaning, LeansOn, LeansPlan
 from windwall.results.ranking import MIDDLE, Ranking, UpgradeSet
 from windwall.scenario.data import ScenarioData
 from windwall.scenario.titles import titles
+from windwall.study.carry_out import means_of
 from windwall.study.draws import SEED, normal_draws
+from windwall.study.executors import Executor
+from windwall.study.journal import JournalLike
 from windwall.study.prior import Prior
 from windwall.study.progress import Progress, listener
 from windwall.study.slopes import worlds_about
 from windwall.study.sobol_indices import sobol_indices
-from windwall.study.worlds import Array, world_speeds
+from windwall.study.worlds import Array, WorldSpeeds, world_speeds
 
 MOST = 16  # groups of numbers that get indices of their own
 NOTICED = 0.003  # share of what all steps make, below which a number goes to the rest
@@ -49,10 +53,13 @@ def leans_on(
     planned: Callable[[LeansPlan], None] | None = None,
     progress: bool | Progress | None = None,
     threads: int = 0,
+    executor: Executor = None,
+    journal: JournalLike = None,
 ) -> LeansOn:
     """Sobol indices of the speed, and of the difference of two sets of upgrades: two lists of ids,
     or the two best of a ranking. `rows` is a power of two; numbers that are correlated count as
     one. `planned` is told what it will cost once that is known. Ctrl-C keeps what is done.
+    `executor` and `journal` are those of a sweep.
     """
     prior = Prior(scenario)
     asked = _asked(between)
@@ -60,7 +67,10 @@ def leans_on(
     plan = LeansPlan(rows, len(screened.groups) + 2, len(asked), screened.seconds)
     if planned is not None:
         planned(plan)
-    answers = _answers(scenario, prior, asked, screened.groups, rows, seed, progress, threads)
+    with means_of(scenario, executor, journal, threads) as means:
+        solve = partial(world_speeds, scenario, progress=False, threads=threads, means=means)
+        block = BLOCK * (means.lanes.ahead if means else 1)
+        answers = _answers(solve, prior, asked, screened.groups, rows, seed, progress, block)
     named = _titled(prior, screened.groups)
     leanings = [
         _leaning(of, answers[..., at], named, screened.steps[:, at])
@@ -130,14 +140,14 @@ def _sorted(groups: list[list[int]], squares: Array, most: int) -> tuple[list[li
 
 
 def _answers(
-    scenario: ScenarioData,
+    solve: Callable[..., WorldSpeeds],
     prior: Prior,
     asked: Sequence[Ids],
     groups: list[list[int]],
     rows: int,
     seed: int,
     progress: bool | Progress | None,
-    threads: int,
+    together: int,
 ) -> Array:
     """(rows, worlds of a row, answers): a row is a world of each sample and the first with each
     group from the second. NaN where there is none or where nobody waited for it.
@@ -146,10 +156,10 @@ def _answers(
     count = design.shape[1]
     found = np.full((rows, count, 2 if len(asked) > 1 else 1), np.nan)
     with listener(progress, "leans", "world") as heard:
-        for block in _blocks(rows):
+        for block in _blocks(rows, together):
             values = prior.to_values(design[block].reshape(-1, len(prior)))
             try:
-                speed = world_speeds(scenario, values, asked, False, threads).speed
+                speed = solve(values, asked).speed
             except KeyboardInterrupt:
                 break
             found[block] = _read(speed).reshape(-1, count, found.shape[2])
@@ -158,8 +168,8 @@ def _answers(
     return found
 
 
-def _blocks(rows: int) -> Iterator[slice]:
-    return (slice(first, min(first + BLOCK, rows)) for first in range(0, rows, BLOCK))
+def _blocks(rows: int, together: int) -> Iterator[slice]:
+    return (slice(first, min(first + together, rows)) for first in range(0, rows, together))
 
 
 def _design(z: Array, groups: list[list[int]]) -> Array:

@@ -9,9 +9,12 @@ import numpy as np
 from windwall.results.drawn import Beats, DrawnGain, DrawnRanking, DrawnSet, Spread, share
 from windwall.results.ranking import Ranking, set_name
 from windwall.scenario.data import ScenarioData
+from windwall.study.carry_out import means_of
 from windwall.study.contenders import ANSWERED, FIRST, could_win, within_reach
 from windwall.study.drawn_sets import DrawnSets, Ids
 from windwall.study.draws import FEWEST, SEED, drawn_values
+from windwall.study.executors import Executor
+from windwall.study.journal import JournalLike
 from windwall.study.prior import Prior
 from windwall.study.progress import Progress, listener
 from windwall.study.set_shares import MOST, share_weights
@@ -27,13 +30,20 @@ def draw_ranking(
     seed: int = SEED,
     progress: bool | Progress | None = None,
     threads: int = 0,
+    executor: Executor = None,
+    journal: JournalLike = None,
 ) -> DrawnRanking:
     """The gains and the sets of a ranking in the same worlds, all of them within its budget. Ctrl-C
-    keeps the worlds that are done, and the sets that were left by then.
+    keeps the worlds that are done, and the sets that were left by then. `executor` and `journal`
+    are those of a sweep.
     """
-    sets = DrawnSets(scenario, drawn_values(Prior(scenario), count, seed), threads)
     named, near = NamedSets(ranking), within_reach(ranking)
-    with listener(progress, "drawing", "world") as heard:
+    values = drawn_values(Prior(scenario), count, seed)
+    with (
+        means_of(scenario, executor, journal, threads) as means,
+        listener(progress, "drawing", "world") as heard,
+    ):
+        sets = DrawnSets(scenario, values, threads, means)
         # First, so that whoever stops while sets are sorted out has the gains in some worlds.
         whole = sets.solve(named.sets, min(FIRST, count), heard)
         winners, whole = (

@@ -9,7 +9,10 @@ import numpy as np
 from windwall.results.drawn import AtTheEnd, DrawnSpeed
 from windwall.scenario.data import ScenarioData, of_the_menu
 from windwall.scenario.info import scenario_info
+from windwall.study.carry_out import means_of
 from windwall.study.draws import FEWEST, SEED, drawn_values
+from windwall.study.executors import Executor
+from windwall.study.journal import JournalLike
 from windwall.study.prior import Prior
 from windwall.study.progress import Progress
 from windwall.study.worlds import world_speeds
@@ -24,10 +27,16 @@ def draw_speed(
     seed: int = SEED,
     progress: bool | Progress | None = None,
     threads: int = 0,
+    executor: Executor = None,
+    journal: JournalLike = None,
 ) -> DrawnSpeed:
-    """The speed that a ranking goes by, in so many worlds."""
+    """The speed that a ranking goes by, in so many worlds; `executor` and `journal` are those of a
+    sweep.
+    """
     prior = Prior(scenario)
-    found = world_speeds(scenario, drawn_values(prior, count, seed), ((),), progress, threads)
+    values = drawn_values(prior, count, seed)
+    with means_of(scenario, executor, journal, threads) as means:
+        found = world_speeds(scenario, values, ((),), progress, threads, means)
     info = scenario_info(scenario)
     edges = Edges(scenario, prior, threads)
     return DrawnSpeed(

@@ -11,11 +11,11 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 from windwall import _core
 from windwall.quantities.si import accepted
 from windwall.scenario.data import ScenarioData
-from windwall.study.carry_out import Means, carried_out
+from windwall.study.carry_out import Means, carried_out, means_of
 from windwall.study.chunks import pieces, size_by_cost
 from windwall.study.executors import Executor, lanes_of
 from windwall.study.grid import Grid
-from windwall.study.journal import JournalLike, opened, study_key
+from windwall.study.journal import JournalLike, study_key
 from windwall.study.larger_than_memory import Blocks, Store, fill
 from windwall.study.progress import Progress, listener
 from windwall.study.sweep_layout import Layout
@@ -58,15 +58,13 @@ def sweep(
     axes = {address: _axis(scenario, address, values) for address, values in inputs.items()}
     _check_size(axes, MOST_VARIANTS if to is None else None)
     asked = Asked(scenario, Grid(axes), list(outputs))
-    with listener(progress, "sweep", "variant") as heard:
-        if executor is None and journal is None and to is None:
-            return asked.at_once(threads, heard)
-        with opened(journal, scenario) as kept:
-            means = Means(lanes_of(executor, threads), kept)
-            try:
-                return asked.written(means, heard, to) if to else asked.in_pieces(means, heard)
-            finally:
-                means.lanes.close()
+    with (
+        listener(progress, "sweep", "variant") as heard,
+        means_of(scenario, executor, journal, threads) as means,
+    ):
+        if to is not None:
+            return asked.written(means or Means(lanes_of(None, threads)), heard, to)
+        return asked.in_pieces(means, heard) if means else asked.at_once(threads, heard)
 
 
 def _axis(scenario: ScenarioData, address: str, values: Iterable[Any]) -> list[float]:

@@ -14,9 +14,14 @@ from windwall import _core
 from windwall.quantities.measures import SPEED, Measure
 from windwall.results.record import result_row
 from windwall.scenario.data import ScenarioData
+from windwall.study.carry_out import Means, carried_out
+from windwall.study.chunks import pieces
 from windwall.study.progress import Progress, listener
+from windwall.study.tasks import tasks_of, unpacked
 
 Array = np.ndarray
+PIECE = 512  # speeds that are solved in one piece: a quarter of a second or so
+NOT_REACHED = "not_reached"  # as the core calls it
 GOAL_SPEED = "speed"  # as a result of a pull to the end: at the end of the goal's road, if any
 
 
@@ -78,16 +83,42 @@ def world_speeds(
     sets: Sequence[Sequence[str]] = ((),),
     progress: bool | Progress | None = None,
     threads: int = 0,
+    means: Means | None = None,
 ) -> WorldSpeeds:
     """The speed that a ranking gives each of these sets of upgrades, in every world; what a set
     leaves open takes its fastest value there. `values` is (worlds, numbers). The same for any
-    number of threads, to the bit.
+    number of threads and by whatever means, to the bit.
     """
     asked = [list(one) for one in sets]
     with listener(progress, "worlds", "world") as callback:
+        if means is not None:
+            return _in_pieces(scenario, values, asked, means, callback)
         found = _core.world_speeds(scenario.core, values, asked, threads, callback)
     speed = found["speed"]
     return WorldSpeeds(speed, np.array(found["end"], object).reshape(speed.shape))
+
+
+def _in_pieces(
+    scenario: ScenarioData,
+    values: Array,
+    asked: list[list[str]],
+    means: Means,
+    heard: Progress | None,
+) -> WorldSpeeds:
+    """Some worlds after the others. The sets stay together, since those of one engine share what
+    is solved of it.
+    """
+    worlds = len(values)
+    runs = list(pieces(0, worlds, max(1, PIECE // max(1, len(asked)))))
+    make = tasks_of(scenario, "worlds", {"asked": asked})
+    tasks = (make(values[run.start : run.stop], len(run)) for run in runs)
+    speed = np.full((worlds, len(asked)), np.nan)
+    end = np.full(speed.shape, NOT_REACHED, object)
+    for place, answer in carried_out(tasks, worlds, means, heard):
+        run, found = runs[place], unpacked(answer)
+        speed[run.start : run.stop] = found["speed"]
+        end[run.start : run.stop] = found["end"].astype(object)
+    return WorldSpeeds(speed, end)
 
 
 def world_answers(
