@@ -35,8 +35,17 @@ class Values(Mapping[str, Any]):
     def __getitem__(self, key: str) -> Any:
         """By key, or by an address such as `charge_path/blower/outlet/temperature`."""
         first, _, rest = key.partition("/")
+        if first not in self._numbers:
+            raise KeyError(self._unknown(first))
         value = self._below(first, self._numbers[first])
         return value[rest] if rest else value
+
+    def _unknown(self, key: Any) -> str:
+        from difflib import get_close_matches
+
+        close = get_close_matches(str(key), map(str, self._numbers), 1)
+        meant = f"; did you mean {close[0]!r}?" if close else ""
+        return f"no {key!r} here{meant} There are {', '.join(self)}"
 
     def _below(self, key: str, value: Any) -> Any:
         if isinstance(value, dict):

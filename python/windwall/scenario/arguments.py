@@ -30,6 +30,13 @@ def several(value: Any) -> bool:
     return isinstance(value, (list, tuple, range)) or getattr(value, "ndim", 0) > 0
 
 
+def listed(key: str, value: Any, example: str) -> list[Any]:
+    """The entries of what has to be a list; a text alone would be read letter by letter."""
+    if isinstance(value, str):
+        raise wrong(key, f"a list is wanted here, such as {example}; found the text {value!r}")
+    return list(value)
+
+
 def _stated(key: str, value: Any, row: dict[str, Any]) -> str | float:
     return _with_unit(key, value, row["unit"], row["si"])
 

@@ -12,7 +12,7 @@ from typing import Any, Self
 import rfc8785
 
 from windwall import _core
-from windwall.errors import ScenarioError, whole_letters
+from windwall.errors import Problem, ScenarioError, whole_letters
 from windwall.quantities.measures import Measure
 from windwall.quantities.si import accepted, is_foreign
 from windwall.results.ranking import Upgrade
@@ -179,7 +179,7 @@ class ScenarioData:
         if is_foreign(value):
             return accepted(value, self.measure(address).si)
         if isinstance(value, (list, tuple)):
-            return [float(entry) for entry in value]
+            return _numbers(address, value)
         return accepted(value, "")
 
     def install(self, *what: Fitted) -> Self:
@@ -227,6 +227,24 @@ class ScenarioData:
 def of_the_menu(address: str) -> bool:
     """Whether an address is that of something that an upgrade brings."""
     return address.startswith(MENU)
+
+
+def a_scenario(given: Any, call: str) -> Any:
+    """What a question is asked of; a name of a file is not yet one."""
+    if isinstance(given, ScenarioData):
+        return given
+    what = f"a {type(given).__name__}"
+    if isinstance(given, (str, os.PathLike)):
+        what = f'a text; write {call}(load("{files.shown(given)}"))'
+    raise TypeError(f"{call} wants a scenario, and this is {what}")
+
+
+def _numbers(address: str, values: Any) -> list[float]:
+    try:
+        return [float(one) for one in values]
+    except (TypeError, ValueError):
+        said = "a list holds plain numbers; one value is a text by itself, with its unit"
+        raise ScenarioError([Problem(address, 0, 0, said)], "set") from None
 
 
 def as_bytes(text: str | bytes) -> bytes:

@@ -8,7 +8,7 @@ from typing import Any
 from windwall.errors import NoAnswer, ScenarioError
 from windwall.results.driven_gains import DrivenGain, DrivenGains
 from windwall.results.gearing import Mark
-from windwall.scenario.data import ScenarioData
+from windwall.scenario.data import ScenarioData, a_scenario
 from windwall.study.standing_start import read_mark, shortfall, timed
 
 Measured = tuple[float | None, str]  # a number, or why there is none
@@ -25,6 +25,7 @@ def driven_gains(scenario: ScenarioData, mark: Any = None, **outing: Any) -> Dri
     >>> small = ww.loads(car.text())
     >>> gains = ww.driven_gains(small, "100 m")  # doctest: +SKIP
     """
+    scenario = a_scenario(scenario, "driven_gains")
     aim = None if mark is None else read_mark(mark)
     measure = by(aim, outing)
     stock, _ = measure(scenario)

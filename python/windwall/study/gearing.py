@@ -11,7 +11,7 @@ from windwall import _core
 from windwall.errors import NoAnswer, ScenarioError
 from windwall.results.gearing import BestGearing, Mark, Tried
 from windwall.scenario.arguments import wrong
-from windwall.scenario.data import ScenarioData
+from windwall.scenario.data import ScenarioData, a_scenario
 from windwall.scenario.inputs import row
 from windwall.study.shifts import launch_gear, shifts
 from windwall.study.standing_start import read_mark, timed
@@ -37,6 +37,7 @@ def best_gearing(
     >>> best.address, best.whole, 20 < best.best.value < 40
     ('driveline/final_chain/teeth_rear', True, True)
     """
+    scenario = a_scenario(scenario, "best_gearing")
     if not reach >= 1:
         raise wrong(
             "reach", f"{reach:g} is below 1: the value there is has to be among those tried"

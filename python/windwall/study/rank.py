@@ -10,7 +10,8 @@ from windwall.errors import Problem, ScenarioError, whole_letters
 from windwall.quantities.si import is_foreign
 from windwall.results.driven_ranking import DrivenRanking
 from windwall.results.ranking import Ranking
-from windwall.scenario.data import ScenarioData
+from windwall.scenario.arguments import listed
+from windwall.scenario.data import ScenarioData, a_scenario
 from windwall.scenario.info import scenario_info
 from windwall.study.driven_rank import ranked_by_runs
 from windwall.study.progress import Progress, listener
@@ -62,8 +63,7 @@ def rank(
     >>> bool(ranking.table.loc["small_pulley", "alone_middle"] > 1)  # m/s
     True
     """
-    if isinstance(scenario, str):
-        raise TypeError(f'a scenario is ranked, not a text; write rank(load("{scenario}"))')
+    scenario = a_scenario(scenario, "rank")
     if by is not None:
 
         def quick(over: ScenarioData) -> Ranking:
@@ -80,7 +80,7 @@ def rank(
 
 def _known(scenario: ScenarioData, ids: Iterable[str]) -> list[str]:
     menu = scenario.upgrades
-    ids = list(ids)
+    ids = listed("upgrades", ids, '["cooler"]')
     unknown = [
         Problem("upgrades", 0, 0, f"no upgrade is called {name!r}; there are {', '.join(menu)}")
         for name in ids

@@ -10,7 +10,8 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 
 from windwall import _core
 from windwall.quantities.si import accepted
-from windwall.scenario.data import ScenarioData
+from windwall.scenario.arguments import listed
+from windwall.scenario.data import ScenarioData, a_scenario
 from windwall.study.carry_out import Means, carried_out, means_of
 from windwall.study.chunks import pieces, size_by_cost
 from windwall.study.executors import Executor, lanes_of
@@ -55,9 +56,10 @@ def sweep(
     >>> grid["speed"].shape, grid["speed"].attrs["units"]
     ((3,), 'm/s')
     """
+    scenario = a_scenario(scenario, "sweep")
     axes = {address: _axis(scenario, address, values) for address, values in inputs.items()}
     _check_size(axes, MOST_VARIANTS if to is None else None)
-    asked = Asked(scenario, Grid(axes), list(outputs))
+    asked = Asked(scenario, Grid(axes), listed("outputs", outputs, '["manifold/boost"]'))
     with (
         listener(progress, "sweep", "variant") as heard,
         means_of(scenario, executor, journal, threads) as means,
@@ -69,7 +71,15 @@ def sweep(
 
 def _axis(scenario: ScenarioData, address: str, values: Iterable[Any]) -> list[float]:
     si = scenario.measure(address).si
-    return _core.axis(scenario.core, address, [accepted(value, si) for value in values])
+    return _core.axis(
+        scenario.core,
+        address,
+        [accepted(value, si) for value in listed(address, values, _example(scenario, address))],
+    )
+
+
+def _example(scenario: ScenarioData, address: str) -> str:
+    return f'["{scenario.readable(address)}"]'
 
 
 def _check_size(axes: dict[str, list[float]], most: int | None) -> None:
