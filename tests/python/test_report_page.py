@@ -54,6 +54,7 @@ def test_it_says_what_the_answer_says(few, sent):
     assert best.next_limit in text
     assert "Cycle wings faired in and a tail" in text
     assert "closed course" in text
+    assert "What a little is worth, km/h" in text
     headings = (
         "Why it stops there",
         "Where the watts go",
@@ -86,8 +87,10 @@ def test_any_title_is_harmless_and_comes_back(title):
 def test_a_page_without_a_scenario_teaches():
     with pytest.raises(ScenarioError, match="no scenario is inside"):
         ww.loads("<!doctype html><title>else</title>")
-    with pytest.raises(ScenarioError, match="drag_area"):
-        ww.loads("<!DOCTYPE html>" + embedded('{"body": {"drag_area": 3}}'))
+    begins = "<!DOCTYPE html>\n<p>of it</p>\n"
+    with pytest.raises(ScenarioError, match="drag_area") as wrong:
+        ww.loads(begins + embedded('{"body": {"drag_area": 3}}'))
+    assert "scenario:4:" in str(wrong.value)  # a line of the page
     assert taken_out(b'{"title": "<html>"}', "") == b'{"title": "<html>"}'
 
 
@@ -137,6 +140,13 @@ def test_a_browser_shows_it(few, sent, tmp_path, oracle):
         with tab.expect_download() as saved:
             tab.get_by_role("button", name="Save the scenario").click()
         saved.value.save_as(tmp_path / "saved.json")
+        for width in (1100, 360):
+            tab.set_viewport_size({"width": width, "height": 900})
+            tab.evaluate("document.querySelectorAll('details').forEach(one => one.open = true)")
+            tab.wait_for_timeout(100)  # the event that a fold was opened comes by itself
+            found = axe.run(tab).response["violations"]
+            assert not found, [(one["id"], one["nodes"][0]["html"]) for one in found]
+        tab.set_viewport_size({"width": 1100, "height": 900})
         assert (
             saved.value.suggested_filename == "airfield_cyclecar_blown_twin_no_charge_cooler.json"
         )

@@ -30,7 +30,8 @@ def taken_out(text: bytes, source: str) -> bytes:
     found = FOUND.search(text)
     if not found:
         raise ScenarioError([Problem("", 1, 1, EMPTY)], source)
-    return _plain(found[1].strip())
+    # In the lines of the page, so that what is wrong is found where it stands.
+    return b"\n" * text.count(b"\n", 0, found.start(1)) + _plain(found[1].rstrip())
 
 
 def _plain(text: bytes) -> bytes:

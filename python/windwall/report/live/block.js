@@ -73,7 +73,8 @@ function label(i) {
 }
 
 function save() {
-  const name = `${data.title.toLowerCase().replace(/[^a-z0-9]+/g, "_").replace(/^_|_$/g, "")}.json`;
+  const words = data.title.toLowerCase().replace(/[^a-z0-9]+/g, "_").replace(/^_|_$/g, "");
+  const name = `${words || "scenario"}.json`;
   const url = URL.createObjectURL(new Blob([moved_file()], { type: "application/json" }));
   Object.assign(document.createElement("a"), { href: url, download: name }).click();
   setTimeout(() => URL.revokeObjectURL(url), 1000);

@@ -39,7 +39,7 @@ def parts(findings: Findings) -> Iterator[Part]:
         yield known(findings)
         return
     yield why(findings)
-    yield Part("What a little is worth", inner(gains(best)), half=True)
+    yield Part(gains(best)[0].heading, inner(gains(best)), half=True)
     yield watts(findings)
     if findings.ranking is not None:
         yield upgrades(findings)
