@@ -43,7 +43,7 @@ docs:  ## build the documentation site into build/docs
 	@echo "open build/docs/index.html"
 
 stubs: build  ## describe the compiled core anew for type checkers
-	@$(bin)/pybind11-stubgen windwall._core --output-dir python
+	@$(bin)/pybind11-stubgen windwall._core --output-dir python --exit-code
 
 evidence:  ## make docs/evidence.md of what the tests held against the world
 	@test -x $(bin)/clang-format || .ci/setup test

@@ -22,7 +22,7 @@ sentence: str = best.sentence
 lighter = car.set({"body/mass": "330 kg"}).install("cooler")
 ranking: ww.Ranking = ww.rank(lighter, budget="500 EUR")
 drag: float = ww.physics.air_drag(0.5, 1.2, 40.0)
-compiler: str = ww.build_info()["compiler"]
+flags: str = ww.build_info()["flags"]
 try:
     ww.loads("{}")
 except ww.ScenarioError as wrong:
@@ -54,7 +54,7 @@ def mypy(*arguments, cache):
 
 def test_stubs_are_those_of_the_core_that_is_built(oracle, tmp_path):
     oracle("pybind11_stubgen")
-    command = [sys.executable, "-m", "pybind11_stubgen", "windwall._core"]
+    command = [sys.executable, "-m", "pybind11_stubgen", "windwall._core", "--exit-code"]
     subprocess.run([*command, "-o", tmp_path], check=True, capture_output=True, timeout=100)
     made = tmp_path / "windwall/_core"
     names = sorted(path.name for path in made.iterdir())

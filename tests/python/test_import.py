@@ -37,7 +37,9 @@ def test_every_promised_name_is_there():
 def test_versions_are_told():
     info = ww.build_info()
     assert info["windwall"] == ww.__version__
-    assert set(info) >= {"compiler", "eigen", "boost", "nlohmann_json", "pybind11"}
+    assert set(info) >= {"compiler", "eigen", "boost", "nlohmann_json", "pybind11", "python"}
+    assert info["build_type"] in ("Release", "Debug", "RelWithDebInfo", "MinSizeRel")
+    assert info["flags"].startswith("-std=c++20 ")
 
 
 def test_the_handbook_explains_itself():

@@ -27,20 +27,25 @@ pybind11::dict build_info() {
     pybind11::dict info;
     info["windwall"] = WINDWALL_VERSION;
     info["compiler"] = compiler();
+    info["build_type"] = WINDWALL_BUILD_TYPE;
+    info["flags"] = WINDWALL_FLAGS;
     info["eigen"] = dotted(EIGEN_WORLD_VERSION, EIGEN_MAJOR_VERSION, EIGEN_MINOR_VERSION);
     info["boost"] = dotted(BOOST_VERSION / 100000, BOOST_VERSION / 100 % 1000, BOOST_VERSION % 100);
     info["nlohmann_json"] = dotted(NLOHMANN_JSON_VERSION_MAJOR, NLOHMANN_JSON_VERSION_MINOR,
                                    NLOHMANN_JSON_VERSION_PATCH);
     info["pybind11"] =
         dotted(PYBIND11_VERSION_MAJOR, PYBIND11_VERSION_MINOR, PYBIND11_VERSION_MICRO);
+    info["python"] = PY_VERSION;
     return info;
 }
 
 }  // namespace
 
 void bind_build_info(pybind11::module_& module) {
-    module.def("build_info", &build_info,
-               "Versions of windwall, the compiler and the libraries the core was built with.");
+    module.def(
+        "build_info", &build_info,
+        "What the core was built with: versions of windwall, compiler and libraries, and the "
+        "compiler's flags.");
 }
 
 }  // namespace windwall::bindings

@@ -20,7 +20,14 @@ endif()
 
 file(GLOB sources CONFIGURE_DEPENDS ${PROJECT_SOURCE_DIR}/cpp/windwall/bindings/*.cpp)
 pybind11_add_module(_core NO_EXTRAS ${sources})
-compile_together(_core bindings/solve_drive.cpp bindings/solve_speed.cpp bindings/physics_road.cpp bindings/rows_values.cpp bindings/scenario_facts.cpp)
+compile_together(_core bindings/build_info.cpp bindings/solve_drive.cpp bindings/solve_speed.cpp bindings/physics_road.cpp bindings/rows_values.cpp bindings/scenario_facts.cpp)
 target_compile_definitions(_core PRIVATE WINDWALL_VERSION="${PROJECT_VERSION}" PYBIND11_DETAILED_ERROR_MESSAGES)
+# What every file of the core was compiled with, for whoever compares two machines.
+string(TOUPPER "${CMAKE_BUILD_TYPE}" build_type)
+string(STRIP "-std=c++${CMAKE_CXX_STANDARD} ${CMAKE_CXX_FLAGS} ${CMAKE_CXX_FLAGS_${build_type}}" flags)
+string(REGEX REPLACE " +" " " flags "${flags}")
+string(APPEND flags "$<$<BOOL:${WINDWALL_INTERPROCEDURAL}>: -flto>")
+set_source_files_properties(${PROJECT_SOURCE_DIR}/cpp/windwall/bindings/build_info.cpp PROPERTIES
+    COMPILE_DEFINITIONS "WINDWALL_FLAGS=\"${flags}\";WINDWALL_BUILD_TYPE=\"${CMAKE_BUILD_TYPE}\"")
 target_link_libraries(_core PRIVATE windwall_study windwall_warnings)
 install(TARGETS _core LIBRARY DESTINATION windwall)

@@ -127,7 +127,6 @@ double money(const Scenario& scenario, const Text& sum) {
 }  // namespace
 
 void bind_scenario(py::module_& module) {
-    module.def("loads", &loads, "text"_a, "source"_a, "A scenario from the text of its file.");
     py::class_<Scenario>(module, "Scenario", "One scenario file, understood.")
         .def("get", &get, "address"_a, "What stands at an input address, numbers in SI.")
         .def("set", &set, "changes"_a, "Another scenario, with these values.")
@@ -139,6 +138,7 @@ void bind_scenario(py::module_& module) {
         .def(
             "physics", [](const Scenario& made) { return scenario::physics_of(made).dump(); },
             "All that a result can depend on, as JSON.");
+    module.def("loads", &loads, "text"_a, "source"_a, "A scenario from the text of its file.");
 }
 
 }  // namespace windwall::bindings

@@ -54,7 +54,7 @@ def axis(scenario: Scenario, address: str, values: collections.abc.Sequence[None
     """
 def build_info() -> dict:
     """
-    Versions of windwall, the compiler and the libraries the core was built with.
+    What the core was built with: versions of windwall, compiler and libraries, and the compiler's flags.
     """
 def class_priors() -> list:
     """
@@ -132,7 +132,7 @@ def limits(scenario: Scenario) -> list:
     """
     The limits, as stated or built in.
     """
-def loads(text: str | bytes, source: str | bytes) -> ...:
+def loads(text: str | bytes, source: str | bytes) -> Scenario:
     """
     A scenario from the text of its file.
     """
