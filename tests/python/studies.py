@@ -1,8 +1,5 @@
 """Studies that something happens to: small ones, and a program that carries one out."""
 
-import json
-import sys
-
 import numpy as np
 
 import windwall as ww
@@ -40,8 +37,8 @@ def same_bits(one, other):
     )
 
 
-def main(scenario, journal, log, answer):
-    """Sweeps with a journal, notes each piece that is solved, and writes the answer."""
+def main(scenario, journal, log, answer, workers):
+    """Sweeps with a journal, notes each piece that is solved here, and writes the answer."""
     in_small_pieces()
     solved = executors.solved
 
@@ -51,14 +48,9 @@ def main(scenario, journal, log, answer):
             file.write(task.key + "\n")
         return found
 
-    executors.solved = noted
+    executors.solved = solved if workers else noted
     with open(scenario, encoding="utf-8") as file:
         car = ww.loads(file.read())
-    print("ready", flush=True)
-    found = ww.sweep(car, INPUTS, READ, progress=False, threads=1, journal=journal)
+    how = {"executor": workers or None, "journal": journal, "progress": False, "threads": 1}
+    found = ww.sweep(car, INPUTS, READ, **how)
     np.savez(answer, **{name: found[name].values for name in found.variables})
-    print(json.dumps(dict(found.sizes)))
-
-
-if __name__ == "__main__":
-    main(*sys.argv[1:])

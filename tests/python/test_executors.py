@@ -1,5 +1,6 @@
 """Whoever solves the pieces of a study, the answer is the same to the bit."""
 
+import json
 import os
 import signal
 import threading
@@ -9,10 +10,14 @@ from concurrent.futures import ProcessPoolExecutor, ThreadPoolExecutor
 import pytest
 
 import windwall as ww
+from python.samples import LATE
 from python.studies import INPUTS, READ, in_small_pieces, same_bits
-from windwall.study import executors
+from windwall.study import executors, menu_pieces, worlds
+from windwall.study.carry_out import means_of
+from windwall.study.draws import drawn_values
 from windwall.study.executors import Gone, Lost, lanes_of
 from windwall.study.journal import Journal
+from windwall.study.prior import Prior
 
 distributed = pytest.importorskip("distributed")
 
@@ -24,6 +29,12 @@ def _small(monkeypatch):
 
 def ask(car, **how):
     return ww.sweep(car, INPUTS, READ, **({"progress": False} | how))
+
+
+@pytest.fixture(scope="module")
+def late():
+    """A vehicle whose menu passes limits and ends early."""
+    return ww.loads(json.dumps(LATE))
 
 
 @pytest.mark.parametrize("size", [1, 7, 60, 1000])
@@ -174,17 +185,8 @@ def test_dask_workers_killed_and_the_cluster_restarted(car, swept_grid, client, 
         assert len(kept) == 30
 
 
-def test_worlds_are_the_same_by_whatever_means(document, tmp_path, monkeypatch):
+def test_worlds_are_the_same_by_whatever_means(late, tmp_path, monkeypatch):
     """Sets of one engine share what is solved of it, so that pieces are cut between worlds."""
-    import json
-
-    from python.samples import LATE
-    from windwall.study import worlds
-    from windwall.study.carry_out import means_of
-    from windwall.study.draws import drawn_values
-    from windwall.study.prior import Prior
-
-    late = ww.loads(json.dumps(LATE))
     sets = [(), ("fairing",), ("small_pulley",), ("small_pulley", "hard_tyres"), ("spray",)]
     values = drawn_values(Prior(late), 16)
     whole = worlds.world_speeds(late, values, sets, False)
@@ -213,3 +215,42 @@ def test_draws_and_leans_go_on_from_a_journal(car, ranking, tmp_path, monkeypatc
     assert car.drawn_speed(32, **how).to_dict() == speed.to_dict()
     assert car.drawn_ranking(ranking, 32, **how).to_dict() == drawn.to_dict()
     assert car.leans_on(**how, **leans).leanings == leaning.leanings
+
+
+def test_a_ranking_is_the_same_from_pieces(car, tmp_path, monkeypatch):
+    whole = ww.rank(car, progress=False).to_dict()
+    heard, path = [], tmp_path / "journal"
+    for piece in (1, 3, 4096):
+        monkeypatch.setattr(menu_pieces, "PIECE", piece)
+        with ThreadPoolExecutor(2) as pool:
+            cut = ww.rank(car, None, None, lambda *how: heard.append(how), executor=pool)
+        assert str(cut.to_dict()) == str(whole)  # as texts, since no number equals itself
+        assert heard[-1] == (len(whole["sets"]),) * 2
+    cheap = ww.rank(car, "150 EUR", progress=False, journal=path).to_dict()
+    assert str(cheap) == str(ww.rank(car, "150 EUR", progress=False).to_dict())
+    monkeypatch.setattr(executors, "solved", None)  # the budget is no business of the sets
+    assert str(ww.rank(car, progress=False, journal=path).to_dict()) == str(whole)
+
+
+def test_a_ranking_that_is_stopped_goes_on(car, tmp_path, monkeypatch):
+    monkeypatch.setattr(menu_pieces, "PIECE", 1)
+    path = tmp_path / "journal"
+    some = ww.rank(car, progress=lambda done, total: done < 3, journal=path)
+    assert some.status == "cancelled"
+    assert 3 <= len(some.sets) < 8
+    whole = ww.rank(car, progress=False)
+    assert str(ww.rank(car, progress=False, journal=path).to_dict()) == str(whole.to_dict())
+
+
+def test_groups_stay_whole():
+    assert list(menu_pieces.whole_groups([])) == []
+    assert list(menu_pieces.whole_groups([200, 56, 1, 300, 2])) == [(0, 2), (2, 3), (3, 4), (4, 5)]
+
+
+def test_sets_that_are_damaged_are_refused(car):
+    from windwall import _core
+
+    found = _core.solve_groups(car.core, ["fairing"], 0, 1, 1, None)
+    for wrong in (b"", found[:-1], found + b"1", found[:8], b"\xff" * 64):
+        with pytest.raises(ValueError, match="no sets that this build has solved"):
+            _core.rank(car.core, None, ["fairing"], 1, None, [wrong])

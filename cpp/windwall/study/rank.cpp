@@ -86,7 +86,7 @@ Ranking ranked(const Scenario& scenario, const RankOptions& options) {
         return unranked(solve::Status::out_of_range, considered.upgrades.size());
     Ranking ranking;
     ranking.knock_anchors = octane_numbers(scenario);
-    ranking.sets = solve_sets(scenario, considered, options);
+    ranking.sets = options.solved ? *options.solved : solve_sets(scenario, considered, options);
     ranking.considered = considered.upgrades.size();
     ranking.solved = ranking.sets.size();
     ranking.allowed = allowed_sets(considered.relations).size();

@@ -16,6 +16,8 @@ struct RankOptions {
     std::optional<double> budget;                      // in the scenario's currency
     std::optional<std::vector<std::string>> upgrades;  // ids to consider; none: the whole menu
     BatchOptions batch;
+    const std::vector<SetResult>* solved =
+        nullptr;  // elsewhere, in rising order; else they are here
 };
 
 /// Solves every allowed set of the menu at three knock anchors and says what each upgrade adds.

@@ -49,6 +49,14 @@ UpgradeSet changing_engine(const Scenario& scenario) {
     return set;
 }
 
+/// The allowed sets as sets of the menu.
+std::vector<UpgradeSet> sets_of_menu(const Considered& considered, const std::vector<Set>& sets) {
+    std::vector<UpgradeSet> made;
+    for (const Set set : sets)
+        made.push_back(in_menu(considered, set));
+    return made;
+}
+
 bool asked_for(const scenario::Upgrade& upgrade, const RankOptions& options) {
     return !options.upgrades || std::find(options.upgrades->begin(), options.upgrades->end(),
                                           upgrade.id) != options.upgrades->end();
@@ -104,13 +112,22 @@ std::vector<std::vector<std::size_t>> by_engine(const Scenario& scenario,
     return made;
 }
 
+std::vector<std::size_t> sizes_of_groups(const Scenario& scenario, const RankOptions& options) {
+    const Considered considered = consider(scenario, options);
+    std::vector<std::size_t> sizes;
+    if (considered.upgrades.size() > most_ranked) return sizes;
+    const auto sets = sets_of_menu(considered, allowed_sets(considered.relations));
+    for (const auto& group : by_engine(scenario, sets))
+        sizes.push_back(group.size());
+    return sizes;
+}
+
 std::vector<SetResult> solve_sets(const Scenario& scenario, const Considered& considered,
-                                  const RankOptions& options) {
+                                  const RankOptions& options, const Groups& which) {
     const std::vector<Set> sets = allowed_sets(considered.relations);
-    std::vector<UpgradeSet> chosen_sets;
-    for (const Set set : sets)
-        chosen_sets.push_back(in_menu(considered, set));
+    const std::vector<UpgradeSet> chosen_sets = sets_of_menu(considered, sets);
     const std::vector<std::vector<std::size_t>> groups = by_engine(scenario, chosen_sets);
+    const std::size_t last = std::min(which.last, groups.size());
     std::vector<SetResult> results(sets.size());
     std::vector<char> done(sets.size());
     const double spread = scenario::anchor_spread(scenario.vehicle);
@@ -124,11 +141,11 @@ std::vector<SetResult> solve_sets(const Scenario& scenario, const Considered& co
             return goes_on;
         };
     run_batch(
-        groups.size(),
+        last - std::min(which.first, last),
         [&] {
             return [&](std::size_t item) {
                 EngineGroup group(scenario, spread);
-                for (const std::size_t i : groups[item]) {
+                for (const std::size_t i : groups[which.first + item]) {
                     if (stopped) return;
                     const SetResult empty = unsolved(scenario, considered, sets[i]);
                     results[i] = solve::guarded([&] { return group.solve(chosen_sets[i], empty); },

@@ -104,7 +104,8 @@ class Work:
         if given.attempt >= MOST_ATTEMPTS:
             raise Gone(
                 f"a worker was lost {MOST_ATTEMPTS} times over the same {given.task.items} items "
-                f"of {given.task.question!r}: something in them ends it"
+                f"of {given.task.question!r}: something in them ends it, or a script that asks for "
+                'processes has no `if __name__ == "__main__":`'
             )
         future = self.lanes.begin(given.task, given.attempt, self._within)
         self.begun[future] = given

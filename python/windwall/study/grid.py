@@ -8,6 +8,8 @@ from typing import NamedTuple
 
 import numpy as np
 
+from windwall.study.chunks import pieces
+
 
 class Block(NamedTuple):
     """A part of a grid that is a box of it and a run of its variants, both at once."""
@@ -58,3 +60,9 @@ class Grid:
             size = prod(one.stop - one.start for one in box)
             yield Block(box, range(first, first + size))
             first += size
+
+
+def runs_of(grid: Grid, most: int, piece: int) -> Iterator[range]:
+    """The variants of each piece: blocks are cut alike, whether they are written or not."""
+    for block in grid.blocks(most):
+        yield from pieces(block.variants.start, block.variants.stop, piece)

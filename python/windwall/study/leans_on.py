@@ -147,7 +147,7 @@ def _answers(
     rows: int,
     seed: int,
     progress: bool | Progress | None,
-    together: int,
+    height: int,
 ) -> Array:
     """(rows, worlds of a row, answers): a row is a world of each sample and the first with each
     group from the second. NaN where there is none or where nobody waited for it.
@@ -156,7 +156,7 @@ def _answers(
     count = design.shape[1]
     found = np.full((rows, count, 2 if len(asked) > 1 else 1), np.nan)
     with listener(progress, "leans", "world") as heard:
-        for block in _blocks(rows, together):
+        for block in _blocks(rows, height):
             values = prior.to_values(design[block].reshape(-1, len(prior)))
             try:
                 speed = solve(values, asked).speed
@@ -168,8 +168,8 @@ def _answers(
     return found
 
 
-def _blocks(rows: int, together: int) -> Iterator[slice]:
-    return (slice(first, min(first + together, rows)) for first in range(0, rows, together))
+def _blocks(rows: int, height: int) -> Iterator[slice]:
+    return (slice(first, min(first + height, rows)) for first in range(0, rows, height))
 
 
 def _design(z: Array, groups: list[list[int]]) -> Array:

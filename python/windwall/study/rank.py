@@ -13,7 +13,11 @@ from windwall.results.ranking import Ranking
 from windwall.scenario.arguments import listed
 from windwall.scenario.data import ScenarioData, a_scenario
 from windwall.scenario.info import scenario_info
+from windwall.study.carry_out import means_of
 from windwall.study.driven_rank import ranked_by_runs
+from windwall.study.executors import Executor
+from windwall.study.journal import JournalLike
+from windwall.study.menu_pieces import solved_sets
 from windwall.study.progress import Progress, listener
 
 
@@ -47,6 +51,8 @@ def rank(
     progress: bool | Progress | None = None,
     threads: int = 0,
     by: str | None = None,
+    executor: Executor = None,
+    journal: JournalLike = None,
 ) -> Ranking | DrivenRanking:
     """Ranks the menu: every upgrade alone, last and by its fair share; best set for every budget.
 
@@ -59,6 +65,9 @@ def rank(
     be the best for their price; the answer says how many were not. Raises `ScenarioError` where
     the budget or an upgrade is not understood.
 
+    `executor` and `journal` are those of `windwall.sweep`: they solve and keep sets, of which the
+    ranking is then made here. A ranking by runs keeps those of the road that it drives on.
+
     >>> ranking = ww.rank(car, upgrades=["small_pulley", "hard_tyres"], progress=False)
     >>> bool(ranking.table.loc["small_pulley", "alone_middle"] > 1)  # m/s
     True
@@ -67,13 +76,21 @@ def rank(
     if by is not None:
 
         def quick(over: ScenarioData) -> Ranking:
-            return rank(over, budget, upgrades, progress, threads)
+            means = {"executor": executor, "journal": journal}
+            return rank(over, budget, upgrades, progress, threads, **means)
 
         return ranked_by_runs(scenario, by, quick, progress)
     amount = _money(scenario, budget)
     chosen = None if upgrades is None else _known(scenario, upgrades)
-    with listener(progress, "ranking", "speed") as callback:
-        numbers = _core.rank(scenario.core, amount, chosen, threads, callback)
+    with (
+        listener(progress, "ranking", "speed") as callback,
+        means_of(scenario, executor, journal, threads) as means,
+    ):
+        if means is None:
+            numbers = _core.rank(scenario.core, amount, chosen, threads, callback)
+        else:
+            solved = solved_sets(scenario, chosen, means, callback)
+            numbers = _core.rank(scenario.core, amount, chosen, threads, None, solved)
     terms = {"currency": scenario.currency, "budget": amount}
     return Ranking(numbers, scenario_info(scenario), scenario.upgrades, terms)
 

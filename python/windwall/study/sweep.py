@@ -13,9 +13,9 @@ from windwall.quantities.si import accepted
 from windwall.scenario.arguments import listed
 from windwall.scenario.data import ScenarioData, a_scenario
 from windwall.study.carry_out import Means, carried_out, means_of
-from windwall.study.chunks import pieces, size_by_cost
+from windwall.study.chunks import size_by_cost
 from windwall.study.executors import Executor, lanes_of
-from windwall.study.grid import Grid
+from windwall.study.grid import Grid, runs_of
 from windwall.study.journal import JournalLike, study_key
 from windwall.study.larger_than_memory import Blocks, Store, fill
 from windwall.study.progress import Progress, listener
@@ -121,7 +121,7 @@ class Asked(NamedTuple):
     def in_pieces(self, means: Means, heard: Progress | None) -> xarray.Dataset:
         layout = self.layout
         answers = layout.blank([self.grid.size])
-        runs = list(pieces(0, self.grid.size, self._piece(means)))
+        runs = list(runs_of(self.grid, BLOCK, self._piece(means)))
         for place, answer in carried_out(self._tasks(runs), self.grid.size, means, heard):
             fill(answers, runs[place], unpacked(answer))
         return layout.dataset(answers)

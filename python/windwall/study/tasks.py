@@ -125,4 +125,12 @@ def _worlds(
     return {"speed": found["speed"], "end": np.array(found["end"]).reshape(found["speed"].shape)}
 
 
-QUESTIONS: dict[str, Callable[..., Answer]] = {"sweep": _sweep, "worlds": _worlds}
+def _menu(
+    scenario: Any, terms: dict, columns: np.ndarray, threads: int, heard: Listener | None
+) -> Answer:
+    first, last = terms["groups"]
+    found = _core.solve_groups(scenario, terms["upgrades"], first, last, threads, heard)
+    return {"packed": np.frombuffer(found, np.uint8)}
+
+
+QUESTIONS: dict[str, Callable[..., Answer]] = {"sweep": _sweep, "worlds": _worlds, "menu": _menu}
