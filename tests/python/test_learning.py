@@ -301,10 +301,14 @@ def test_beliefs_of_thirty_builders_cover_the_truth(cyclecar):
 
 
 @pytest.mark.slow
-@pytest.mark.timeout(7200)
-def test_beliefs_of_two_hundred_builders_cover_the_truth(cyclecar):
-    shares, _ = builders.shares_below(modest(cyclecar), 200, seed=7)
-    for name, one in shares.items():
+@pytest.mark.timeout(14400)
+def test_beliefs_of_six_hundred_builders_cover_the_truth(cyclecar):
+    """Three lots of 200. One lot counts a share of 68 % to 3.3 % only, and right beliefs would have
+    all ten shares within the bounds in 38 of 100 lots; of three lots together in 95 of 100.
+    """
+    lots = [builders.shares_below(modest(cyclecar), 200, seed)[0] for seed in (7, 11, 13)]
+    for name in lots[0]:
+        one = np.concatenate([lot[name] for lot in lots])
         assert 0.63 <= builders.coverage(one, 0.68) <= 0.73, name
         assert 0.92 <= builders.coverage(one, 0.95) <= 0.98, name
         assert builders.uniform_chance(one) > 0.01, name

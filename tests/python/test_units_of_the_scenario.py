@@ -58,6 +58,13 @@ def test_wind_is_in_miles_an_hour():
     assert "headwind 4.47 m/s" in " ".join(windy.top_speed().summary().split())
 
 
+def test_a_difference_of_temperatures_is_converted():
+    vehicle = ww.load(SCENARIOS[0])
+    assert "shows 50 to 100 K less" in " ".join(vehicle.top_speed().summary().split())
+    told = " ".join(american(vehicle).top_speed().summary().split())
+    assert "shows 90 to 180 delta_degF less" in told
+
+
 def test_every_word_of_a_closed_list_has_its_wording():
     words = cases.WORDS
     assert set(CAUTIONS) == set(words["about"])

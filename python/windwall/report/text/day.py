@@ -11,8 +11,8 @@ from windwall.quantities.measures import (
     SPEED,
     TEMPERATURE,
     TORQUE,
-    WIND,
     Measure,
+    wind,
 )
 from windwall.report.text_layout import Blocks, Title, bullet, headline, paragraph, section, table
 from windwall.report.wording.day import NAMES, change
@@ -49,7 +49,7 @@ def _rows(found: Corrected) -> list[tuple[str, str, str]]:
         row("air", TEMPERATURE, lambda day: day.weather.temperature),
         row("barometer", PRESSURE, lambda day: day.weather.pressure),
         row("humidity", SHARE, lambda day: day.weather.relative_humidity),
-        row("headwind", WIND, lambda day: day.weather.headwind),
+        row("headwind", wind(system), lambda day: day.weather.headwind),
         row("speed", SPEED, lambda day: day.speed),
         row("held by", None, lambda day: day.held_by),
         row("most power", KILOWATTS, lambda day: _value(day.power)),

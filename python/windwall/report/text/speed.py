@@ -33,6 +33,8 @@ from windwall.results.standing_start import Shortfall
 from windwall.results.top_speed import TopSpeed
 from windwall.results.views import content
 
+MEAN_SHOWS = (50, 100)  # K less, of a probe behind the port: common practice, no source
+
 
 @content.register(TopSpeed)
 def speed_text(
@@ -113,11 +115,12 @@ def exhaust(answer: TopSpeed) -> Blocks:
     temperature = TEMPERATURE.text(answer.exhaust_temperature, system)
     total, *entries = (one.number for one in answer["heat"])
     degrees = TEMPERATURE_DIFFERENCE.shown(system)
+    least, most = (f"{TEMPERATURE_DIFFERENCE.value(kelvin, system):.0f}" for kelvin in MEAN_SHOWS)
     gap = POWER.number(round(total - sum(entries), 1) + 0.0, system)
     return paragraph(
         f"The exhaust, at {temperature}, comes from the engine's own energy balance; a probe "
-        f"behind the port, which reads the mean over time, shows 50 to 100 {degrees} less. The "
-        f"account checks it: {gap} {POWER.shown(system)} of the fuel stand in no entry."
+        f"behind the port, which reads the mean over time, shows {least} to {most} {degrees} "
+        f"less. The account checks it: {gap} {POWER.shown(system)} of the fuel stand in no entry."
     )
 
 
