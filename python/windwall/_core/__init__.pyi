@@ -7,7 +7,7 @@ import numpy
 import numpy.typing
 import typing
 from . import physics
-__all__: list[str] = ['Scenario', 'accelerated_masses', 'answer_rows', 'axis', 'build_info', 'class_priors', 'class_units', 'class_values', 'correlations', 'drive', 'drive_rows', 'fit_flyweights', 'flyweights_question_rows', 'fuel_density', 'full_throttle_curve', 'gears', 'given', 'heading', 'hold_speed', 'hold_speed_curve', 'idle', 'idle_curve', 'in_unit', 'limits', 'loads', 'measure', 'menu', 'numbers', 'observed', 'observed_rows', 'operating_point', 'physics', 'question_rows', 'rank', 'rated_fit', 'read_quantity', 'readable', 'readable_number', 'result_row', 'rolling_free', 'scenario_rows', 'schema_text', 'si_unit', 'sigma', 'sweep', 'top_speed', 'uncertain', 'unit_shown', 'unrated', 'world', 'world_answers', 'world_speeds']
+__all__: list[str] = ['Scenario', 'accelerated_masses', 'answer_rows', 'axis', 'build_info', 'class_priors', 'class_units', 'class_values', 'correlations', 'drive', 'drive_rows', 'fit_flyweights', 'flyweights_question_rows', 'fuel_density', 'full_throttle_curve', 'gears', 'given', 'heading', 'hold_speed', 'hold_speed_curve', 'idle', 'idle_curve', 'in_unit', 'limits', 'loads', 'measure', 'menu', 'numbers', 'observed', 'observed_rows', 'operating_point', 'physics', 'question_rows', 'rank', 'rank_groups', 'rated_fit', 'read_quantity', 'readable', 'readable_number', 'result_row', 'rolling_free', 'scenario_rows', 'schema_text', 'si_unit', 'sigma', 'solve_groups', 'sweep', 'top_speed', 'uncertain', 'unit_shown', 'unrated', 'world', 'world_answers', 'world_speeds']
 class Scenario:
     """
     One scenario file, understood.
@@ -164,9 +164,13 @@ def question_rows() -> dict:
     """
     What the rows of a question say.
     """
-def rank(scenario: Scenario, budget: typing.SupportsFloat | typing.SupportsIndex | None, upgrades: collections.abc.Sequence[str] | None, threads: typing.SupportsInt | typing.SupportsIndex, progress: typing.Any) -> dict:
+def rank(scenario: Scenario, budget: typing.SupportsFloat | typing.SupportsIndex | None, upgrades: collections.abc.Sequence[str] | None, threads: typing.SupportsInt | typing.SupportsIndex, progress: typing.Any, solved: collections.abc.Sequence[str] | None = None) -> dict:
     """
-    Every allowed set of the menu at three knock anchors, as plain objects.
+    Every allowed set of the menu at three knock anchors, as plain objects; of sets that were solved in pieces, where they are handed over.
+    """
+def rank_groups(scenario: Scenario, upgrades: collections.abc.Sequence[str] | None) -> list[int]:
+    """
+    How many sets of a ranking are solved together, group by group.
     """
 def rated_fit(scenario: Scenario) -> typing.Any:
     """
@@ -207,6 +211,10 @@ def si_unit(dimension: str) -> str:
 def sigma(scenario: Scenario, address: str | bytes) -> float:
     """
     One standard deviation of an input, SI.
+    """
+def solve_groups(scenario: Scenario, upgrades: collections.abc.Sequence[str] | None, first: typing.SupportsInt | typing.SupportsIndex, last: typing.SupportsInt | typing.SupportsIndex, threads: typing.SupportsInt | typing.SupportsIndex, progress: typing.Any) -> bytes:
+    """
+    The sets of some groups, packed.
     """
 def sweep(scenario: Scenario, addresses: collections.abc.Sequence[str], values: collections.abc.Sequence[collections.abc.Sequence[typing.SupportsFloat | typing.SupportsIndex]], outputs: collections.abc.Sequence[str], threads: typing.SupportsInt | typing.SupportsIndex, progress: typing.Any) -> dict:
     """
