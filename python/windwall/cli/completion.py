@@ -33,9 +33,9 @@ def complete_if_asked(parser: argparse.ArgumentParser) -> None:
 
 def script(shell: str) -> str:
     """What a shell has to run once."""
-    import argcomplete
+    from argcomplete.shell_integration import shellcode
 
-    return argcomplete.shellcode(["windwall"], shell=shell)
+    return shellcode(["windwall"], shell=shell)
 
 
 def add_completion(commands: Any) -> None:

@@ -90,7 +90,8 @@ def rank(
             numbers = _core.rank(scenario.core, amount, chosen, threads, callback)
         else:
             solved = solved_sets(scenario, chosen, means, callback)
-            numbers = _core.rank(scenario.core, amount, chosen, threads, None, solved)
+            packed: Any = solved  # bytes, of which the core takes no text
+            numbers = _core.rank(scenario.core, amount, chosen, threads, None, packed)
     terms = {"currency": scenario.currency, "budget": amount}
     return Ranking(numbers, scenario_info(scenario), scenario.upgrades, terms)
 

@@ -126,7 +126,7 @@ def _worlds(
 
 
 def _menu(
-    scenario: Any, terms: dict, columns: np.ndarray, threads: int, heard: Listener | None
+    scenario: Any, terms: dict[str, Any], columns: np.ndarray, threads: int, heard: Listener | None
 ) -> Answer:
     first, last = terms["groups"]
     found = _core.solve_groups(scenario, terms["upgrades"], first, last, threads, heard)
