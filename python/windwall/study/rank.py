@@ -20,35 +20,30 @@ from windwall.study.journal import JournalLike
 from windwall.study.menu_pieces import solved_sets
 from windwall.study.progress import Progress, listener
 
-
-@overload
-def rank(
-    scenario: ScenarioData,
-    budget: str | float | None = None,
-    upgrades: Iterable[str] | None = None,
-    progress: bool | Progress | None = None,
-    threads: int = 0,
-    by: None = None,
-) -> Ranking: ...
+Sum = str | float | None
+Ids = Iterable[str] | None
+Heard = bool | Progress | None
 
 
 @overload
 def rank(
-    scenario: ScenarioData,
-    budget: str | float | None = None,
-    upgrades: Iterable[str] | None = None,
-    progress: bool | Progress | None = None,
-    threads: int = 0,
-    *,
-    by: str,
-) -> DrivenRanking: ...
+    scenario: ScenarioData, budget: Sum = None, upgrades: Ids = None, progress: Heard = None,
+    threads: int = 0, by: None = None, executor: Executor = None, journal: JournalLike = None,
+) -> Ranking: ...  # fmt: skip
+
+
+@overload
+def rank(
+    scenario: ScenarioData, budget: Sum = None, upgrades: Ids = None, progress: Heard = None,
+    threads: int = 0, *, by: str, executor: Executor = None, journal: JournalLike = None,
+) -> DrivenRanking: ...  # fmt: skip
 
 
 def rank(
     scenario: ScenarioData,
-    budget: str | float | None = None,
-    upgrades: Iterable[str] | None = None,
-    progress: bool | Progress | None = None,
+    budget: Sum = None,
+    upgrades: Ids = None,
+    progress: Heard = None,
     threads: int = 0,
     by: str | None = None,
     executor: Executor = None,

@@ -22,14 +22,10 @@ COUNTS = 0.1 / 3.6  # m/s, a change that is worth a word
 
 
 def draw_speed(
-    scenario: ScenarioData,
-    count: int = FEWEST,
-    seed: int = SEED,
-    progress: bool | Progress | None = None,
-    threads: int = 0,
-    executor: Executor = None,
-    journal: JournalLike = None,
-) -> DrawnSpeed:
+    scenario: ScenarioData, count: int = FEWEST, seed: int = SEED,
+    progress: bool | Progress | None = None, threads: int = 0,
+    executor: Executor = None, journal: JournalLike = None,
+) -> DrawnSpeed:  # fmt: skip
     """The speed that a ranking goes by, in so many worlds; `executor` and `journal` are those of a
     sweep.
     """

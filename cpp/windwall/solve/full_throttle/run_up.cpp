@@ -54,10 +54,9 @@ public:
         for (const TractiveEffortCurve& curve : curves_) {
             if (!curve.reaches(v)) continue;
             const double here = acceleration(curve, v, load);
-            if (here > most) {
-                most = here;
-                best = &curve;
-            }
+            if (here <= most) continue;
+            most = here;
+            best = &curve;
         }
         return best;
     }
