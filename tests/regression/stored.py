@@ -14,6 +14,7 @@ from windwall.results.diagnosis import (
     Explanation,
     Fact,
     FirstGain,
+    Spoiled,
 )
 from windwall.results.ranking import Ranking, Upgrade
 from windwall.results.scenario_info import RatedFigure, ScenarioInfo
@@ -97,11 +98,12 @@ def rebuilt(made):
     return Diagnosis(compared, explained, tuple(FirstGain(*one) for one in made["first"]))
 
 
-def explanation(known, deviations, gains, speeds, rated):
+def explanation(known, deviations, gains, speeds, rated, spoils):
     *values, measure = known
     moved = UncertainInput(*values, Measure(*measure))
     figures = tuple(RatedFigure(*one) for one in rated)
-    return Explanation(moved, deviations, tuple(gains), speeds, figures)
+    spoiled = tuple(Spoiled(Fact(*fact), off) for fact, off in spoils)
+    return Explanation(moved, deviations, tuple(gains), speeds, figures, spoiled)
 
 
 def stored(name):
