@@ -179,9 +179,7 @@ class Scenario(ScenarioData, Readable):
         return study.solve.hold_speed(self, speed, gear)
 
     def idle(self, engine_speed: Any = None) -> PartLoad | pandas.DataFrame:
-        """The engine alone, the vehicle standing, at the speed it idles at or at another; of
-        several engine speeds a table.
-        """
+        """The engine alone at the speed it idles at or another; of several speeds a table."""
         if several(engine_speed):
             return frame(study.solve.idle_curve(self, engine_speed))
         return study.solve.idle(self, engine_speed)
@@ -192,8 +190,7 @@ class Scenario(ScenarioData, Readable):
 
     def diagnose(self, ranking: Ranking | None = None) -> Diagnosis:
         """The same, with what would explain each fact that contradicts the model, and what that
-        would make of the first gains of a ranking. Solves a hundred times or two; the text of an
-        answer has it where it is handed over: `ranking.summary(car.diagnose(ranking))`.
+        would make of the first gains of a ranking: `ranking.summary(car.diagnose(ranking))`.
         """
         if ranking is None:
             return study.diagnosis.diagnose(self)

@@ -194,7 +194,7 @@ def test_a_stop_keeps_whole_worlds(car, ranking):
 def test_ctrl_c_ends_it_whenever_it_comes(car, few, monkeypatch, call, worlds):
     calls = []
 
-    def speeds(scenario, values, sets, progress, threads):
+    def speeds(scenario, values, sets, progress, threads, means):
         calls.append(len(sets))
         if len(calls) == call:
             raise KeyboardInterrupt

@@ -8,7 +8,7 @@ import re
 from functools import cache
 from pathlib import Path
 
-import windwall
+from windwall.scenario.schema import whole_schema
 
 ROOT = Path(__file__).parents[2]
 QUANTITY = re.compile(r"\s*([-+0-9.eE]+)\s*([^±+]*?)\s*(?:(?:±|\+/-)\s*[0-9.eE+-]+\s*(.*?))?\s*")
@@ -38,7 +38,7 @@ def told(scenario):
 @cache
 def schema():
     # a schema may come as text or as a dict
-    found = windwall.schema()
+    found = whole_schema()
     return json.loads(found) if isinstance(found, str) else found
 
 
