@@ -19,6 +19,7 @@ demo:  ## install, build, and rank the upgrades of the example
 	@.ci/setup
 	@$(MAKE) --no-print-directory build
 	$(bin)/windwall rank scenarios/airfield_cyclecar.json
+	@printf '\nNext, your own: $(bin)/windwall new mine.json, then $(bin)/windwall report mine.json -o mine.html\n'
 
 test: choose = not slow
 test: level = test

@@ -4,7 +4,7 @@ import csv
 import io
 
 import numpy as np
-from hypothesis import assume, given, settings
+from hypothesis import assume, example, given, settings
 from hypothesis import strategies as st
 
 from windwall.errors import ScenarioError
@@ -82,6 +82,7 @@ JUNK = st.lists(
 
 @settings(max_examples=200, deadline=None)
 @given(JUNK, st.sampled_from(PARTS))
+@example([["9e9"], ["1"], ["1", "1"], ["2.5", "1"], ["1", "1"]], ",")
 def test_tables_of_junk_are_read_or_refused(rows, part):
     read_or_refused("\n".join(part.join(row) for row in rows).encode())
 

@@ -11,12 +11,11 @@ from typing import Any
 
 from windwall.scenario import files
 from windwall.scenario.data import ScenarioData
+from windwall.study.solve import top_speed
 
 
 class Reported:
     """A page in a file."""
-
-    answered = True
 
     def __init__(self, scenario: ScenarioData, arguments: argparse.Namespace) -> None:
         import matplotlib as mpl
@@ -28,12 +27,14 @@ class Reported:
         if not Path(self.output).absolute().parent.is_dir():  # said before the long part
             raise FileNotFoundError(errno.ENOENT, os.strerror(errno.ENOENT), self.output)
         write_page(scenario, self.output, draws=arguments.draws)
+        self.answered = top_speed(scenario, brief=True).answered
 
     def to_dict(self) -> dict[str, Any]:
         return {"report": self.output}
 
     def summary(self) -> str:
-        return f"written to {files.shown(self.output)}"
+        without = "" if self.answered else "; the vehicle has no answer, and the page says why"
+        return f"written to {files.shown(self.output)}{without}"
 
 
 def add_report(question: argparse.ArgumentParser, draws: Callable[[str], int]) -> None:

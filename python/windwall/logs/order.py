@@ -36,9 +36,7 @@ def order(
     if twice:
         _say(mended, lines[twice], "", "the same row as the one before it; left out")
         kept = np.setdiff1d(kept, twice)
-    if len(kept) < LEAST_ROWS:
-        message = f"{len(kept)} rows with a time are fewer than the {LEAST_ROWS} that are needed"
-        refuse(at(int(lines[0]), clock, message))
+    _refuse_few(kept, lines, clock)
     if not np.ptp(seconds[kept]):
         refuse(at(int(lines[kept[1]]), clock, "the clock stands still"))
     part = _parts(seconds[kept], np.isin(kept, begins), lines[kept], clock, mended)
@@ -47,8 +45,15 @@ def order(
     if len(moved):
         _say(mended, lines[moved], clock, "came late; put in its place")
     kept, part = kept[sorted_], part[sorted_]
-    made = Ordered(kept, seconds[kept], part, mended)
-    return _at_gaps(_without_twins(made, lines, clock), lines, clock)
+    made = _without_twins(Ordered(kept, seconds[kept], part, mended), lines, clock)
+    _refuse_few(made.rows, lines, clock)
+    return _at_gaps(made, lines, clock)
+
+
+def _refuse_few(kept: np.ndarray, lines: np.ndarray, clock: str) -> None:
+    if len(kept) < LEAST_ROWS:
+        message = f"{len(kept)} rows with a time are fewer than the {LEAST_ROWS} that are needed"
+        refuse(at(int(lines[0]), clock, message))
 
 
 def _say(mended: list[Mended], lines: np.ndarray, column: str, message: str) -> None:

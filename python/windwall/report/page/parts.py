@@ -35,8 +35,7 @@ def parts(findings: Findings) -> Iterator[Part]:
     """Everything below the answer."""
     best = findings.best
     if not best.answered:
-        yield Part("No answer", [*inner(caution_lines(best))])
-        yield known(findings)
+        yield Part("No answer", paragraph(best.sentence) + inner(caution_lines(best)))
         return
     yield why(findings)
     yield Part(gains(best)[0].heading, inner(gains(best)), half=True)
