@@ -176,6 +176,9 @@ def own_pids(monkeypatch):
     return lambda: [one.pid for one in list((made[-1]._processes or {}).values())]
 
 
+# Seconds on a machine of its own, but whole processes are started and ended.
+@pytest.mark.slow
+@pytest.mark.timeout(600)
 @pytest.mark.filterwarnings("ignore:.*fork")
 def test_some_kills(car, swept_grid, tmp_path, own_pids):
     assert kill_parents(car, swept_grid, tmp_path, 8, 0, 0.4) >= 8

@@ -155,11 +155,11 @@ def test_a_stop_keeps_what_is_done(car, found):
 def test_ctrl_c_keeps_what_is_done(car, monkeypatch):
     speeds, calls = study.world_speeds, []
 
-    def interrupted(*arguments):
+    def interrupted(*arguments, **further):
         calls.append(1)
         if len(calls) == 4:  # the screening and two blocks are done
             raise KeyboardInterrupt
-        return speeds(*arguments)
+        return speeds(*arguments, **further)
 
     monkeypatch.setattr(study, "world_speeds", interrupted)
     stopped = car.leans_on(rows=128, most=4)

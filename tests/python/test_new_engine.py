@@ -10,6 +10,7 @@ from python.new_answers import ANSWERS, LEAST, typed
 from windwall.cli.new_asked import asked
 from windwall.cli.new_questions import QUESTIONS
 from windwall.report.text.rated import rated_lines
+from windwall.report.text_layout import as_text
 
 PRINTED = {
     "duty": "work",
@@ -55,7 +56,7 @@ def test_what_the_maker_printed_is_asked_first_and_answered_first(windwall, path
     assert heading
     assert answer.startswith("  - torque: 43 N m printed, ")
     assert answer.index("sigma") < answer.index("written: ") < answer.index("Values that were")
-    assert "\n".join(rated_lines(ww.load(path))) in said.stdout
+    assert as_text(rated_lines(ww.load(path))) in said.stdout
 
 
 def test_a_figure_that_cannot_be_is_told_before_anything_else(windwall, path):

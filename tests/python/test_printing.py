@@ -9,14 +9,14 @@ from windwall import _core
 
 SOLVERS = {
     "drive", "fit_flyweights", "full_throttle_curve", "hold_speed", "hold_speed_curve", "idle",
-    "idle_curve", "operating_point", "rank", "sweep", "top_speed",
+    "idle_curve", "operating_point", "rank", "solve_groups", "sweep", "top_speed",
     "world_answers", "world_speeds",
 }  # fmt: skip
 # Rows, units and what a file says: quick, whatever the vehicle is like.
 LOOK_UPS = {
     "accelerated_masses",
     "answer_rows", "axis", "build_info", "class_priors", "class_units", "class_values",
-    "correlations",
+    "correlations", "rank_groups",
     "drive_rows", "flyweights_question_rows", "fuel_density", "gears", "given",
     "heading", "in_unit", "limits", "uncertain",
     "loads", "measure", "menu", "numbers", "observed", "observed_rows", "question_rows",
