@@ -2,13 +2,13 @@
 
 import json
 import re
-import shutil
 from pathlib import Path
 
 import matplotlib as mpl
 import pytest
 
 import windwall as ww
+from python.browser import browser, needs_browser
 from windwall.errors import ScenarioError
 from windwall.report.page import page, write_page
 from windwall.scenario.embedded import embedded, taken_out
@@ -117,19 +117,14 @@ def test_it_can_say_how_sure(few, windwall, tmp_path):
     assert "To choose, over all worlds" in text
 
 
-def browser_of(play):
-    return play.chromium.launch(executable_path=shutil.which("chromium"), args=["--no-sandbox"])
-
-
-@pytest.mark.skipif(shutil.which("chromium") is None, reason="no chromium here")
+@needs_browser
 def test_a_browser_shows_it(few, sent, tmp_path, oracle):
     SHOTS.mkdir(parents=True, exist_ok=True)
     axe = oracle("axe_playwright_python.sync_playwright").Axe()
     said, asked = [], []
-    with oracle("playwright.sync_api").sync_playwright() as play:
-        browser = browser_of(play)
+    with browser() as running:
         for scheme in ("light", "dark"):
-            tab = browser.new_page(color_scheme=scheme, viewport={"width": 1100, "height": 900})
+            tab = running.new_page(color_scheme=scheme, viewport={"width": 1100, "height": 900})
             tab.on("console", lambda message: said.append(message.text))
             tab.on("pageerror", lambda error: said.append(str(error)))
             tab.on("request", lambda request: asked.append(request.url))
@@ -155,7 +150,6 @@ def test_a_browser_shows_it(few, sent, tmp_path, oracle):
         assert tab.evaluate("document.documentElement.scrollWidth") <= 360
         tab.screenshot(path=SHOTS / "report_phone.png", full_page=True)
         tab.pdf(path=tmp_path / "page.pdf", format="A4", prefer_css_page_size=True)
-        browser.close()
     assert ww.load(tmp_path / "saved.json").digest == few.digest
     assert said == []
     assert [one for one in asked if not one.startswith(("file:", "blob:", "data:"))] == []

@@ -90,11 +90,9 @@ def outings(typed: argparse.Namespace) -> list[str]:
 
 
 def results(typed: argparse.Namespace) -> list[str]:
-    """Addresses of what a moment at full throttle tells."""
-    from windwall import _core
+    from windwall.logs.addresses import result_addresses
 
-    curve = _core.full_throttle_curve(_scenario(typed).core, None, 2)
-    return [one for one in curve["addresses"] if "/" in one]
+    return result_addresses(_scenario(typed))
 
 
 def kinds(_typed: argparse.Namespace) -> list[str]:

@@ -11,7 +11,6 @@ from typing import Any
 
 from windwall.scenario import files
 from windwall.scenario.data import ScenarioData
-from windwall.study.solve import top_speed
 
 
 class Reported:
@@ -26,8 +25,7 @@ class Reported:
         self.output = arguments.output
         if not Path(self.output).absolute().parent.is_dir():  # said before the long part
             raise FileNotFoundError(errno.ENOENT, os.strerror(errno.ENOENT), self.output)
-        write_page(scenario, self.output, draws=arguments.draws)
-        self.answered = top_speed(scenario, brief=True).answered
+        self.answered = write_page(scenario, self.output, draws=arguments.draws)
 
     def to_dict(self) -> dict[str, Any]:
         return {"report": self.output}

@@ -20,9 +20,13 @@ SETTINGS = {
 
 def known_addresses(scenario: ScenarioData) -> tuple[str, ...]:
     """Every result that a column may hold of this vehicle, and the conditions of its day."""
+    return (*OF_A_MOMENT, *result_addresses(scenario), *OF_THE_DAY)
+
+
+def result_addresses(scenario: ScenarioData) -> list[str]:
+    """What a moment at full throttle tells of this vehicle."""
     curve = _core.full_throttle_curve(scenario.core, None, 2)
-    results = [one for one in curve["addresses"] if "/" in one]
-    return (*OF_A_MOMENT, *results, *OF_THE_DAY)
+    return [one for one in curve["addresses"] if "/" in one]
 
 
 def measure_of(scenario: ScenarioData, address: str) -> Measure:

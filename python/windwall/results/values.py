@@ -44,7 +44,7 @@ class Values(Mapping[str, Any]):
         from difflib import get_close_matches
 
         close = get_close_matches(str(key), map(str, self._numbers), 1)
-        meant = f"; did you mean {close[0]!r}?" if close else ""
+        meant = f"; did you mean {close[0]!r}?" if close else "."
         return f"no {key!r} here{meant} There are {', '.join(self)}"
 
     def _below(self, key: str, value: Any) -> Any:

@@ -18,9 +18,14 @@ EMPTY = (
 
 
 def embedded(text: str) -> str:
-    """The text of a scenario as an element of a page: JSON in which nothing is markup."""
-    safe = text.replace("<", "\\u003c").replace(">", "\\u003e").replace("&", "\\u0026")
-    return f'<script type="application/json" id="{NAME}">\n{safe.strip()}\n</script>'
+    """The text of a scenario as an element of a page."""
+    inside = without_markup(text).strip()
+    return f'<script type="application/json" id="{NAME}">\n{inside}\n</script>'
+
+
+def without_markup(text: str) -> str:
+    """The same JSON, which ends no script and begins no comment of a page."""
+    return text.replace("<", "\\u003c").replace(">", "\\u003e").replace("&", "\\u0026")
 
 
 def taken_out(text: bytes, source: str) -> bytes:

@@ -12,13 +12,15 @@ from windwall.study.solve import top_speed
 def default_sensitivities(scenario: ScenarioData) -> list[DefaultSensitivity]:
     """Every default with a standard deviation, the one that matters most first."""
     defaults = [one for one in uncertain_inputs(scenario) if not one.given]
-    found = [DefaultSensitivity(one, sensitivity(scenario, one)) for one in defaults]
+    here = goal_speed(scenario)
+    found = [DefaultSensitivity(one, sensitivity(scenario, one, here)) for one in defaults]
     return sorted(found, key=lambda one: -(one.speed or 0))
 
 
-def sensitivity(scenario: ScenarioData, one: UncertainInput) -> float | None:
-    """Largest change of speed within one standard deviation either way, by solving again."""
-    here = goal_speed(scenario)
+def sensitivity(scenario: ScenarioData, one: UncertainInput, here: float | None) -> float | None:
+    """Largest change of speed, from the one as it is, within one standard deviation either way, by
+    solving again.
+    """
     if here is None:
         return None
     speeds = [goal_speed(moved(scenario, one, way)) for way in (-1, 1)]

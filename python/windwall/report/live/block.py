@@ -14,6 +14,7 @@ from windwall.report.live.core import compiled_core
 from windwall.report.live.slider import Slider
 from windwall.report.live.words import limited, sentences, units
 from windwall.scenario.data import ScenarioData
+from windwall.scenario.embedded import without_markup
 from windwall.scenario.info import scenario_info
 
 SCRIPTS = ("numbers.js", "baked.js", "core.js", "answer.js", "block.js")
@@ -106,6 +107,7 @@ def own(name: str) -> str:
 
 
 def as_data(data: dict[str, Any]) -> str:
-    """JSON that ends no script and begins no comment of a page."""
-    text = json.dumps(data, ensure_ascii=False, separators=(",", ":"), allow_nan=False)
-    return text.replace("<", "\\u003c").replace(">", "\\u003e").replace("&", "\\u0026")
+    """As an element of a page holds it."""
+    return without_markup(
+        json.dumps(data, ensure_ascii=False, separators=(",", ":"), allow_nan=False)
+    )

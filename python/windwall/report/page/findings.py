@@ -63,7 +63,6 @@ class Findings:
         most first.
         """
         every = uncertain_inputs(self.scenario)
-        if not self.best.answered:
-            return [(one, None) for one in every]
-        found = [(one, sensitivity(self.scenario, one)) for one in every]
+        here = self.best.goal_speed if self.best.answered else None
+        found = [(one, sensitivity(self.scenario, one, here)) for one in every]
         return sorted(found, key=lambda one: -(one[1] or 0.0))

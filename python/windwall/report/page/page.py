@@ -36,12 +36,18 @@ def page(
     With `draws`, a power of two, the ranking says how sure it is. Nothing is fetched by the page;
     whatever the file says is escaped.
     """
-    return _template().render(**told(Findings(scenario, draws, progress), live))
+    return _rendered(Findings(scenario, draws, progress), live)
 
 
-def write_page(scenario: ScenarioData, path: str | os.PathLike[str], **further: Any) -> None:
-    """The same, written to a file."""
-    files.write(path, page(scenario, **further))
+def write_page(scenario: ScenarioData, path: str | os.PathLike[str], draws: int = 0) -> bool:
+    """The same, written to a file; whether the vehicle has an answer."""
+    findings = Findings(scenario, draws)
+    files.write(path, _rendered(findings, live=True))
+    return findings.best.answered
+
+
+def _rendered(findings: Findings, live: bool) -> str:
+    return _template().render(**told(findings, live))
 
 
 def told(findings: Findings, live: bool) -> dict[str, Any]:
