@@ -5,10 +5,28 @@ light notebook of a dark desktop and the other way round; rules are the same col
 two colours of bars stand out from white and from black alike, and from one another by brightness.
 """
 
+ON_LIGHT = "--bar:#3f7fb5;--range:#c2570c"
+ON_DARK = "--bar:#5b9bd5;--range:#e8924a"
+
+
+def bars(scope: str) -> str:
+    """The rules of the bars beside a table, for all that lies below a selector."""
+    return f"""
+{scope}{{{ON_LIGHT}}}
+@media (prefers-color-scheme:dark){{{scope}{{{ON_DARK}}}}}
+@media print{{{scope}{{{ON_LIGHT}}}}}
+{scope} .bar{{vertical-align:middle;line-height:0}}
+{scope} .bar svg{{overflow:visible}}
+{scope} .gain,{scope} .middle{{fill:var(--bar)}}
+{scope} .loss{{fill:none;stroke:var(--bar);stroke-width:1}}
+{scope} .axis{{stroke:currentColor;stroke-width:.5;fill:none}}
+{scope} .range{{stroke:var(--range);stroke-width:1.1;fill:none}}
+"""
+
+
 STYLE = """
-.windwall{--bar:#3f7fb5;--range:#c2570c;--rule:rgba(128,128,128,.45);font:14px/1.45
+.windwall{--rule:rgba(128,128,128,.45);font:14px/1.45
 system-ui,sans-serif;max-width:68em;color:inherit;text-align:left}
-@media (prefers-color-scheme:dark){.windwall{--bar:#5b9bd5;--range:#e8924a}}
 .windwall h3{font-size:1.25em;margin:.4em 0 .1em}
 .windwall h4{font-size:1em;margin:1.2em 0 .3em;font-weight:600}
 .windwall p{margin:.3em 0;max-width:46em}
@@ -32,16 +50,10 @@ white-space:nowrap;color:inherit}
 .windwall thead th,.windwall thead td{border-bottom:1px solid currentColor;vertical-align:bottom}
 .windwall thead th{font-weight:600;white-space:normal}
 .windwall .facts td{font-weight:600}
-.windwall .bar{padding:0 .9em 0 0;vertical-align:middle;line-height:0}
-.windwall svg{overflow:visible}
-.windwall .gain{fill:var(--bar)}
-.windwall .loss{fill:none;stroke:var(--bar);stroke-width:1}
-.windwall .axis{stroke:currentColor;stroke-width:.5;fill:none}
-.windwall .range{stroke:var(--range);stroke-width:1.1;fill:none}
-.windwall .middle{fill:var(--bar)}
-@media print{.windwall{font-size:9.5pt;max-width:none;--bar:#3f7fb5;--range:#c2570c}
+.windwall table .bar{padding:0 .9em 0 0;vertical-align:middle}
+@media print{.windwall{font-size:9.5pt;max-width:none}
 .windwall .wide{overflow:visible}.windwall tr,.windwall li,.windwall p{break-inside:avoid}
 .windwall h3,.windwall h4{break-after:avoid}
 .windwall table td,.windwall table th{white-space:normal}
 .windwall svg{print-color-adjust:exact;-webkit-print-color-adjust:exact}}
-"""
+""" + bars(".windwall")

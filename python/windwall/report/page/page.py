@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Any
 
 from windwall import _core
 from windwall.report.html.fragment import body
+from windwall.report.html.style import bars
 from windwall.report.live import live_block
 from windwall.report.page.findings import Findings
 from windwall.report.page.parts import Part, answer, parts
@@ -68,7 +69,7 @@ def told(findings: Findings, live: bool) -> dict[str, Any]:
         "name": file_name(scenario.title),
         "digest": scenario.digest,
         "version": _core.build_info()["windwall"],
-        "css": Markup(own("page.css")),
+        "css": Markup(own("page.css") + bars("main")),
         "script": Markup(own("page.js")),
     }
 
