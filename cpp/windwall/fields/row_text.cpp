@@ -15,12 +15,12 @@ bool has_range(const Row& row) {
 }
 
 // Of a default, which is a round number in some unit, and not always in that of its row.
-constexpr int digits_shown = 6;
+constexpr int digits_of_a_default = 6;
 
 /// As people would state it: 60 psi, though the double lies a hair beside that.
 std::string stated(double si, const Measure& measure) {
     const auto& unit = unit_of(measure);
-    auto text = shortest(near(from_si(si, unit), digits_shown));
+    auto text = shortest(near(from_si(si, unit), digits_of_a_default));
     if (!unit.text.empty()) text += " " + std::string(unit.text);
     return text;
 }

@@ -13,6 +13,7 @@ from windwall.cli import held, learn, measured, pictures, report, road, sure, sw
 from windwall.cli import logs as log_reading
 from windwall.cli.answers import Check, Driven, Installed, Speed, rank_menu
 from windwall.cli.completion import add_completion, complete_if_asked
+from windwall.cli.counts import count, draws
 from windwall.cli.exit_codes import (
     ANSWERED,
     CLOSED_PIPE,
@@ -30,7 +31,6 @@ from windwall.scenario.data import ScenarioData
 from windwall.scenario.info import chosen
 from windwall.scenario.installing import for_core, typed
 from windwall.scenario.schema import schema
-from windwall.study.draws import checked_count
 
 
 def read(path: str) -> bytes:
@@ -105,7 +105,7 @@ def parser() -> Parser:
     pictures.add_picture(add_question(commands, "plot", pictures.Drawn, "it all in a picture"))
     sent = add_question(commands, "report", report.Reported, "it all on a page that can be sent")
     add_install(sent)
-    report.add_report(sent, draws)
+    report.add_report(sent)
     add_new(commands)
     written = commands.add_parser("schema", help="the JSON Schema of scenario files")
     written.add_argument("--output", metavar="FILE", help="where to write it; else it is printed")
@@ -200,19 +200,6 @@ def add_threads(question: argparse.ArgumentParser) -> None:
     question.add_argument(
         "--threads", type=count, default=0, metavar="N", help="how many at once; all by default"
     )
-
-
-def count(text: str) -> int:
-    """A number of threads."""
-    number = int(text)
-    if not 0 <= number <= 1024:
-        raise ValueError(text)
-    return number
-
-
-def draws(text: str) -> int:
-    """A number of worlds."""
-    return checked_count(int(text))
 
 
 def answer(arguments: argparse.Namespace) -> int:

@@ -7,10 +7,10 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import Any, NamedTuple
 
+from windwall.cli.counts import draws
 from windwall.errors import Problem, ScenarioError
 from windwall.scenario import files
 from windwall.scenario.data import ScenarioData
-from windwall.study.draws import checked_count
 from windwall.study.drive import drive
 from windwall.study.rank import rank
 from windwall.study.solve import top_speed
@@ -124,11 +124,6 @@ class Drawn:
 
     def summary(self) -> str:
         return f"written to {files.shown(self.output)}"
-
-
-def draws(text: str) -> int:
-    """A number of worlds."""
-    return checked_count(int(text))
 
 
 def add_picture(made: argparse.ArgumentParser) -> None:

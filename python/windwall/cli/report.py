@@ -5,10 +5,10 @@ from __future__ import annotations
 import argparse
 import errno
 import os
-from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
+from windwall.cli.counts import draws
 from windwall.scenario import files
 from windwall.scenario.data import ScenarioData
 
@@ -35,7 +35,7 @@ class Reported:
         return f"written to {files.shown(self.output)}{without}"
 
 
-def add_report(question: argparse.ArgumentParser, draws: Callable[[str], int]) -> None:
+def add_report(question: argparse.ArgumentParser) -> None:
     """Where it goes, and whether it says how sure the ranking is."""
     question.add_argument(
         "-o", "--output", required=True, metavar="PAGE", help="its name, such as page.html"

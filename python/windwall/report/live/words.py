@@ -14,8 +14,6 @@ from windwall.quantities.measures import (
     KILOWATTS,
     SHARE,
     SPEED,
-    TEMPERATURE,
-    TEMPERATURE_DIFFERENCE,
     TIME,
     Measure,
 )
@@ -39,8 +37,7 @@ Unit = tuple[float, float, str]
 
 def unit(measure: Measure, system: str) -> Unit:
     """What to multiply SI by, what to add, and what the result is called."""
-    spread = TEMPERATURE_DIFFERENCE if measure.dimension == TEMPERATURE.dimension else measure
-    return spread.value(1.0, system), measure.value(0.0, system), measure.shown(system)
+    return measure.spread.value(1.0, system), measure.value(0.0, system), measure.shown(system)
 
 
 def units(system: str) -> dict[str, Unit]:
