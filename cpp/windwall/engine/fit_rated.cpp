@@ -143,12 +143,19 @@ std::vector<double> covariance_left(const Problem& problem, const std::vector<Pa
     return left;
 }
 
+void keep(Problem& problem) {
+    for (std::size_t i = 0; i < problem.inputs.size(); ++i) {
+        const FreeInput& input = problem.inputs[i].input;
+        problem.at(i) = std::clamp(kept(problem.at(i)), input.low, input.high);
+    }
+}
+
 void narrow(Problem& problem, const std::vector<double>& covariance) {
     const std::size_t count = problem.inputs.size();
     for (std::size_t i = 0; i < count; ++i) {
         const double sigma = problem.inputs[i].input.known.sigma;
         const double left = std::sqrt(std::max(0.0, covariance[i * count + i]));
-        problem.inputs[i].met = {problem.at(i), sigma * left};
+        problem.inputs[i].met = {problem.at(i), kept(sigma * left)};
     }
 }
 
@@ -170,7 +177,7 @@ double RatedFit::correlation(std::size_t i, std::size_t j) const noexcept {
     const std::size_t count = inputs.size();
     if (covariance.empty()) return i == j ? 1 : 0;
     const double both = covariance[i * count + i] * covariance[j * count + j];
-    return both > 0 ? covariance[i * count + j] / std::sqrt(both) : 0;
+    return both > 0 ? kept(covariance[i * count + j] / std::sqrt(both)) : 0;
 }
 
 std::span<const std::string_view> free_addresses() { return free_list; }
@@ -193,6 +200,7 @@ RatedFit fit_rated(Cylinder& engine, const media::Fuel& fuel, std::vector<FreeIn
     for (int round = 0; round < rounds && !fit.figures.empty(); ++round)
         if (improve(problem, slopes, held) < settled_at) break;
     if (!fit.figures.empty()) {
+        keep(problem);
         fit.covariance = covariance_left(problem, slopes, held);
         narrow(problem, fit.covariance);
     }

@@ -1,6 +1,7 @@
 #pragma once
 #include "windwall/engine/class_priors.hpp"
 #include "windwall/media/fuel.hpp"
+#include "windwall/numerics/rounded.hpp"
 
 #include <string_view>
 #include <vector>
@@ -45,6 +46,10 @@ struct RatedFit {
     /// What the figures leave between two inputs: moved together they still meet them.
     double correlation(std::size_t i, std::size_t j) const noexcept;
 };
+
+/// What a maker's figures say of an engine is kept to nine digits, far finer than anything known of
+/// it, so that a file means the same on every machine.
+inline double kept(double found) { return numerics::to_significant(found, 9); }
 
 /// What may move so that rated figures are met, by address from the engine.
 std::span<const std::string_view> free_addresses();

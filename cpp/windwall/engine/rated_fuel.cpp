@@ -28,16 +28,16 @@ void anchor_by_rated_fuel(Cylinder& engine, const media::Fuel& fuel) {
         rated.torque_speed.value_or(engine.breathing.best_speed.value_or(0.5 * engine.rev_limit));
     const Intake intake = full_throttle(stock, fuel, speed, hot_day);
     KnockAnchor& anchor = engine.knock_anchor;
-    anchor.octane_number = index_of(rated, engine.octane_sensitivity_weight) - reserve;
+    anchor.octane_number = kept(index_of(rated, engine.octane_sensitivity_weight) - reserve);
     anchor.compression_ratio = stock.compression_ratio;
     anchor.engine_speed = speed;
-    anchor.manifold_pressure = intake.charge.pressure;
-    anchor.charge_temperature = intake.charge.temperature;
-    anchor.head_temperature = stock.temperatures(intake, fuel).head;
+    anchor.manifold_pressure = kept(intake.charge.pressure);
+    anchor.charge_temperature = kept(intake.charge.temperature);
+    anchor.head_temperature = kept(stock.temperatures(intake, fuel).head);
     anchor.retard = 0;
-    anchor.lambda = stock.mixture(intake, fuel).lambda;
+    anchor.lambda = kept(stock.mixture(intake, fuel).lambda);
     anchor.humidity_ratio = humidity;
-    anchor.exhaust_pressure = stock.exhaust_pressure(intake, fuel);
+    anchor.exhaust_pressure = kept(stock.exhaust_pressure(intake, fuel));
     anchor.known_to = reserve_known_to;
 }
 

@@ -8,6 +8,8 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
+#include <cstdio>
+#include <cstdlib>
 
 #include "engines.hpp"
 
@@ -178,6 +180,27 @@ TEST(RatedFuel, LeavesAReserveAtTheStockPoint) {
     engine.rated->motor_octane.reset();
     anchor_by_rated_fuel(engine, {});
     EXPECT_GT(engine.knock_anchor.octane_number, 87 - 3);
+}
+
+// The last bits of a fit follow the machine that made it; nine digits of it do not.
+TEST(RatedFigures, AreKeptToNineDigits) {
+    Cylinder engine = made(40, 24e3);
+    const RatedFit fit = fitted(engine);
+    ASSERT_FALSE(fit.inputs.empty());
+    const auto short_enough = [](double number) {
+        char text[32];
+        std::snprintf(text, sizeof text, "%.9g", number);
+        return std::strtod(text, nullptr) == number;
+    };
+    for (const MovedInput& moved : fit.inputs) {
+        EXPECT_TRUE(short_enough(moved.met.value)) << moved.input.address;
+        EXPECT_TRUE(short_enough(moved.met.sigma)) << moved.input.address;
+    }
+    engine.rated->research_octane = 95;
+    anchor_by_rated_fuel(engine, {});
+    EXPECT_TRUE(short_enough(engine.knock_anchor.manifold_pressure));
+    EXPECT_TRUE(short_enough(engine.knock_anchor.charge_temperature));
+    EXPECT_TRUE(short_enough(engine.knock_anchor.octane_number));
 }
 
 }  // namespace
