@@ -30,7 +30,7 @@ from windwall.scenario import files
 from windwall.scenario.data import ScenarioData
 from windwall.scenario.info import chosen
 from windwall.scenario.installing import for_core, typed
-from windwall.scenario.schema import schema
+from windwall.scenario.schema import schema_text
 
 
 def read(path: str) -> bytes:
@@ -238,7 +238,7 @@ def refuse(wrong: ScenarioError, text: str | bytes, as_json: bool) -> int:
 
 def write_schema(arguments: argparse.Namespace) -> int:
     """Prints the schema, or writes it to a file."""
-    text = documents.to_text(schema())
+    text = schema_text()
     if arguments.output is None:
         say(text)
     else:
