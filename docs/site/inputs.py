@@ -1,8 +1,11 @@
-"""Ends a physics page with the inputs it is about, read where `windwall kinds` reads them."""
+"""Inputs as `windwall kinds` lists them, read where that reads them: those of a physics page end
+it, and a page of the reference has all of a place in the file by ```{kinds} charge_path```.
+"""
 
 from functools import cache
 
 from docutils import nodes
+from docutils.parsers.rst import Directive
 
 from windwall.scenario.kinds import all_kinds
 
@@ -20,7 +23,7 @@ EXPLAINS = {
         "plenum",
     ],
     "compressor_map": ["mapped_compressor"],
-    "drive": ["outings"],
+    "drive": ["outings", "idle", "launch", "full_throttle", "hold_speed", "coast", "stop"],
     "driveline": [
         *("clutch", "centrifugal_clutch", "chain", "belt"),
         *("gearbox", "final_drive", "belt_cvt"),
@@ -35,7 +38,7 @@ EXPLAINS = {
     "fuels": ["fuel"],
     "heat": ["cylinder/walls", "cylinder/cooling", "cylinder/oil"],
     "knock": ["cylinder/spark", "cylinder/knock_anchor"],
-    "ranking": ["goal", "upgrades", "correlations"],
+    "ranking": ["goal", "limits", "upgrades", "correlations"],
     "road": ["body", "tyres", "observed"],
     "wet_charge": ["evaporative_injection", "carburettor"],
 }
@@ -102,6 +105,25 @@ def append_inputs(app, doctree):
     doctree[0] += section
 
 
+class Kinds(Directive):
+    """Everything that may stand at these places of a file, with every key."""
+
+    required_arguments = 1
+    optional_arguments = 20
+
+    def run(self):
+        return [inputs_of(kind) for place in self.arguments for kind in at(place)]
+
+
+def at(place):
+    """The kinds of a place and of what stands inside it."""
+    found = [one for one in all_kinds() if one.place == place or one.place.startswith(place + "/")]
+    if not found:
+        raise ValueError(f"nothing stands at {place} in a file")
+    return found
+
+
 def setup(app):
+    app.add_directive("kinds", Kinds)
     app.connect("doctree-read", append_inputs, priority=400)
     return {"parallel_read_safe": True}

@@ -124,6 +124,21 @@ def test_inputs_of_every_kind_stand_on_one_page():
     assert {page.stem for page in PHYSICS} >= set(EXPLAINS)
 
 
+def test_every_kind_has_its_place_in_the_reference():
+    pytest.importorskip("docutils")
+    sys.path.insert(0, str(DOCS / "site"))
+    from inputs import at
+
+    asked = [
+        place
+        for page in sorted((DOCS / "reference").glob("inputs_*.md"))
+        for line in re.findall(r"^```\{kinds\} (.+)$", page.read_text("utf-8"), re.MULTILINE)
+        for place in line.split()
+    ]
+    shown = [(kind.place, kind.name) for place in asked for kind in at(place)]
+    assert sorted(shown) == sorted((kind.place, kind.name) for kind in all_kinds())
+
+
 def test_checks_are_found_by_the_names_of_tests():
     pytest.importorskip("docutils")
     sys.path.insert(0, str(DOCS / "site"))

@@ -51,13 +51,24 @@ def kinds(name: str | None = None) -> list[Kind]:
 
 def _kinds_in(node: dict[str, Any], place: str) -> Iterator[Kind]:
     for key, inner in node.get("properties", {}).items():
-        where = f"{place}/{key}" if place else key
-        items = inner.get("items", {}) if inner.get("type") == "array" else inner
-        for one in items.get("allOf", []):
-            kind = one["if"]["properties"]["kind"]["const"]
-            yield from _kind(one["then"], kind, where)
-        if "allOf" not in items and items.get("properties"):
-            yield from _kind(items, where, where)
+        yield from _kinds_at(inner, f"{place}/{key}" if place else key)
+
+
+def _kinds_at(node: dict[str, Any], where: str) -> Iterator[Kind]:
+    """Those of one place: a list of parts, a part of one of several kinds, or a group."""
+    entry = _entry(node)
+    for one in entry.get("allOf", []):
+        kind = one["if"]["properties"]["kind"]["const"]
+        yield from _kind(one["then"], kind, where)
+    if "allOf" not in entry and entry.get("properties"):
+        yield from _kind(entry, where, where)
+
+
+def _entry(node: dict[str, Any]) -> dict[str, Any]:
+    """What stands in a list or behind any address, or the group itself."""
+    if node.get("type") == "array":
+        return node.get("items", {})
+    return node.get("additionalProperties") or node
 
 
 def _kind(node: dict[str, Any], name: str, place: str) -> Iterator[Kind]:
@@ -68,9 +79,11 @@ def _kind(node: dict[str, Any], name: str, place: str) -> Iterator[Kind]:
         if key not in ("id", "kind") and not one.get("properties")
     )
     yield Kind(name, place, node.get("description", ""), keys)
-    groups = {key: one for key, one in node["properties"].items() if one.get("properties")}
-    for key, one in groups.items():
-        yield from _kind(one, f"{name}/{key}", place)
+    for key, one in node["properties"].items():
+        if one.get("properties"):
+            yield from _kind(one, f"{name}/{key}", place)
+        elif _entry(one).get("allOf"):  # parts of their own, as legs of an outing are
+            yield from _kinds_at(one, f"{name}/{key}")
 
 
 def _key(name: str, node: dict[str, Any], needed: bool) -> Key:
