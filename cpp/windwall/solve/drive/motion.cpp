@@ -78,20 +78,33 @@ void Motion::stand(const Mode& mode) {
     solver_.surround({standstill, 0, 0});
 }
 
-/// With the pedal released an engine idles where it is set to. Where it would not, as when it is
-/// still wet from a spray, it turns at what its stop leaves open.
+/// With the pedal released an engine idles where its stop is set to, which is set dry: one that is
+/// still wet from a spray gets no more air for that. Where it would not idle, it turns at what the
+/// stop left open last.
 void Motion::idle() {
     moment_.torque = 0;
     moment_.engine_speed = idle_speed_;
+    const bool sprays = !layout_.pumps.empty();
+    if (sprays) solver_.hold_state(&dry());
     moment_.point = solve::idle(torque_, car_, idle_speed_, moment_.road_speed);
-    if (moment_.point.outcome.answered()) {
-        idle_stop_ = moment_.point.condition.opening;
-    } else {
+    const bool idles = moment_.point.outcome.answered();
+    if (idles) idle_stop_ = moment_.point.condition.opening;
+    if (sprays) solver_.hold_state(&held_);
+    if (sprays || !idles)
         moment_.point =
             solver_.idle_at({idle_speed_, moment_.road_speed, idle_stop_}, idle_setting(car_));
-        torque_.forget();
-    }
+    if (!idles) torque_.forget();
     take_point();
+}
+
+/// As it is held, but that nothing is sprayed or left on the walls.
+const vehicle::HeldState& Motion::dry() {
+    dry_ = held_;
+    dry_.film.reset();
+    dry_.trim.reset();
+    for (const std::size_t part : layout_.pumps)
+        dry_.path[part].running = 0;
+    return dry_;
 }
 
 /// What the part that lets crank and wheels turn apart passes on is what the engine gives, unless

@@ -83,6 +83,7 @@ private:
     void keep_speed(const Mode& mode);
     void roll(const Mode& mode);
     void idle();
+    const vehicle::HeldState& dry();
     bool ask(double engine_speed, double pedal);
     bool ask_torque(double engine_speed, double torque);
     bool take_point();
@@ -100,7 +101,7 @@ private:
     driveline::GearState gear_state(const Mode& mode) const noexcept;
 
     vehicle::Vehicle car_;
-    vehicle::HeldState held_;
+    vehicle::HeldState held_, dry_;
     PointSolver solver_;
     HeldTorque torque_;
     Layout layout_;

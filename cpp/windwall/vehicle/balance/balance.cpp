@@ -98,6 +98,9 @@ void Balance::give_back_film(media::Stream& manifold) noexcept {
         const double returned = (*state_->film)[i] / flow;
         film_arriving_[i] = caught * flow;
         manifold.liquid[i] += returned - caught;
+        // What comes off brings along what it is worth there, as what is put in by a nozzle does.
+        manifold.fed += (returned - caught) *
+                        media::liquid_enthalpy(media::all_vapours[i], manifold.temperature);
         film += returned;
     }
     const double liquid = manifold.liquid_share();
