@@ -170,3 +170,28 @@ def test_the_command_holds_and_idles(windwall, file):
     assert json.loads(idle.stdout)["engine_speed"] == pytest.approx(1300 * np.pi / 30)
     assert windwall("hold", file, "50 miles").returncode == 2
     assert windwall("hold", file, "500 km/h").returncode == 1
+
+
+def test_power_of_a_blower_is_wasted_only_where_the_throttle_takes_it_away_again():
+    car = ww.load(ROOT / "scenarios/airfield_cyclecar.json")
+    slow, fast = car.hold_speed("80 km/h"), car.hold_speed("120 km/h")
+    assert slow.point.manifold.boost < 0 < fast.point.manifold.boost
+    assert "all of it wasted" in slow.sentence
+    assert "wasted" not in fast.sentence
+    assert "of boost" in fast.sentence
+
+
+def test_the_late_spark_of_an_idle_is_not_said_to_hold_off_knock(vehicle):
+    idle, said = vehicle.idle(), " ".join(str(vehicle.idle()).split())
+    assert idle.point.knock.retard > 0
+    assert "The spark is that of an idle" in said
+    assert "To hold the margin" not in said
+    assert "less boost" not in said
+
+
+def test_opinions_that_are_both_far_from_knock_do_not_ask_to_be_listened_for():
+    held = ww.load(ROOT / "scenarios/lakebed_streamliner.json").hold_speed("100 km/h")
+    assert min(held.point.knock.margin, held.point.knock.integral_margin) > 15
+    said = " ".join(str(held).split())
+    assert "both are far from knock" in said
+    assert "Listen to this engine" not in said

@@ -7,10 +7,11 @@ from collections.abc import Iterator
 from windwall.quantities.measures import ANGLE, SHARE
 from windwall.report.text_layout import Blocks, bullet, section
 from windwall.report.wording.knock import blocked, of_a_hundred
-from windwall.results.knock import KnockBand, beyond_bands
+from windwall.results.knock import OTHER_BAND, KnockBand, beyond_bands
 from windwall.results.outcome import Outcome
 from windwall.results.record import Record
 
+FAR = 2  # standard deviations, from which on two opinions say the same
 NOTHING = 5e-4  # of lambda, below the last digit shown
 
 
@@ -22,7 +23,10 @@ def knock_lines(answer: Outcome) -> Blocks:
     system = answer.scenario_info.system
     held_back = answer.status == "knock_limited"
     opening = answer.point.engine.opening if held_back else 1.0
-    said = sentences(answer.point.knock, answer.knock_band, opening, system)
+    if getattr(answer, "idles", False):
+        said = at_idle(answer.point.knock, answer.knock_band, system)
+    else:
+        said = sentences(answer.point.knock, answer.knock_band, opening, system)
     lines = [line for one in said for line in bullet(one)]
     return section(heading, lines + [line for one in dry(answer) for line in bullet(one)])
 
@@ -46,6 +50,19 @@ def sentences(knock: Record, band: KnockBand, opening: float, system: str) -> It
             "valves."
         )
         yield f"Left after that: {left(knock, system)}."
+    if knock.integral_margin is not None:
+        yield second_opinion(knock, band)
+
+
+def at_idle(knock: Record, band: KnockBand, system: str) -> Iterator[str]:
+    """Knock has no say in the spark of an idle."""
+    yield f"{band.sentence[0].upper()}{band.sentence[1:]}."
+    if knock.retard > 0:
+        late = ANGLE.text(knock.retard, system, 2)
+        yield (
+            f"The spark is that of an idle, {late} behind the one of best torque (`idle_retard`): "
+            "for its steadiness, and not to hold off knock."
+        )
     if knock.integral_margin is not None:
         yield second_opinion(knock, band)
 
@@ -78,6 +95,8 @@ def second_opinion(knock: Record, band: KnockBand) -> str:
     )
     if not beyond_bands(knock.integral_margin - knock.margin, band.sigma):
         return f"{said}: within the bands of both."
+    if min(knock.integral_margin, knock.margin) > FAR * max(band.sigma, OTHER_BAND):
+        return f"{said}: both are far from knock."
     return (
         f"{said}: further apart than the bands of both. Listen to this engine before believing "
         "either."

@@ -25,9 +25,10 @@ HELD = (
 IDLES = "It idles at {engine_speed} with {opening} of the pedal and burns {petrol}."
 CHARGE = " The charge reaches the engine at {temperature}."
 BLOWER = (
-    " The blower takes {power} for that, all of it wasted, with its inlet {depression} below the "
-    "air around."
+    " The blower takes {power} for that, {what}, with its inlet {depression} below the air around."
 )
+# What the throttle takes away again it need not have given.
+WASTED, BOOSTS = "all of it wasted", "which gives {boost} of boost"
 ROUND = " {returned} goes round through the bypass."
 # By the part that an answer ends at, and there by the end of the pedal.
 ENDS = {
@@ -87,7 +88,10 @@ def part_load_sentence(answer: PartLoad) -> str:
     )
     made += CHARGE.format(temperature=TEMPERATURE.text(answer.charge_temperature, system))
     if answer["blower_power"] is not None:
+        boost = answer.point.manifold.boost
+        boosts = BOOSTS.format(boost=PRESSURE_DIFFERENCE.text(boost, system, 2))
         made += BLOWER.format(
+            what=boosts if boost > 0 else WASTED,
             power=POWER.text(answer.blower_power, system, 2),
             depression=PRESSURE_DIFFERENCE.text(answer.inlet_depression, system, 2),
         )
