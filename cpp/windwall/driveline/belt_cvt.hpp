@@ -84,6 +84,13 @@ struct BeltCvt {
     std::array<media::LumpedNode, 1> thermal_nodes(double loss,
                                                    double air_temperature) const noexcept;
     static std::span<const fields::Row> rows();
+    // K; standard belts are given 85 degC, heat-resisting ones 110, and for every 10 K more in the
+    // belt half the life (technical pages of a belt maker)
+    static constexpr std::array class_limits{fields::ClassLimit{
+        .result = "/variator/temperature",
+        .why = "rubber of the belt hardens, cracks and glazes: life halves with every 10 K more",
+        .max = 273.15 + 110,
+        .unless_rated = true}};
 
 private:
     BeltLosses losses() const noexcept;

@@ -10,6 +10,7 @@
 #include <functional>
 #include <limits>
 #include <type_traits>
+#include <utility>
 
 namespace windwall::solve {
 namespace {
@@ -28,6 +29,13 @@ std::optional<double> rating_of(const fields::Row& row, const void* owner) {
     });
 }
 
+bool is_bound(const Limit& limit) { return limit.max || limit.min; }
+
+bool bounds(const std::vector<Limit>& limits, std::string_view address) {
+    return std::ranges::any_of(
+        limits, [&](const Limit& limit) { return is_bound(limit) && limit.address == address; });
+}
+
 /// Whatever the structs of a vehicle rate by their rows, with numbers or without, and what no part
 /// of their classes bears.
 std::vector<Limit> declared_limits(const vehicle::Vehicle& vehicle) {
@@ -40,32 +48,45 @@ std::vector<Limit> declared_limits(const vehicle::Vehicle& vehicle) {
                     declared.push_back({address_of(row.watched.result, address),
                                         rating_of(row, owner), std::nullopt,
                                         std::string(row.watched.why)});
-            for (const fields::ClassLimit& limit : group.limits)
-                declared.push_back({address_of(limit.result, address), limit.max, limit.min,
-                                    std::string(limit.why)});
+            for (const fields::ClassLimit& limit : group.limits) {
+                const std::string result = address_of(limit.result, address);
+                if (limit.unless_rated && bounds(declared, result)) continue;
+                declared.push_back({result, limit.max, limit.min, std::string(limit.why)});
+            }
         });
     return declared;
 }
-
-bool is_bound(const Limit& limit) { return limit.max || limit.min; }
 
 bool worse(const Limit& limit, double value, double than) {
     return limit.max && value > *limit.max ? value > than : value < than;
 }
 
-void note(const FullThrottlePoint& full_throttle, std::size_t k, const Limit& limit,
-          std::optional<LimitViolation>& passed) {
+/// How far on the way from one point to the next a bound is met: all of it where the gear changes
+/// in between, or nothing is known of the first.
+double way_to_bound(const FullThrottlePoint* before, const FullThrottlePoint& behind, std::size_t k,
+                    const Limit& limit) {
+    if (!before || before->gear != behind.gear || std::isnan(before->watched[k])) return 1;
+    const double from = before->watched[k], to = behind.watched[k];
+    const double bound = limit.max && to > *limit.max ? *limit.max : *limit.min;
+    return (bound - from) / (to - from);
+}
+
+void note(const FullThrottlePoint* before, const FullThrottlePoint& full_throttle, std::size_t k,
+          const Limit& limit, std::optional<LimitViolation>& passed) {
     const double value = full_throttle.watched[k];
     if (std::isnan(value) || !passes(limit, value)) return;
     if (!passed) {
+        const double share = way_to_bound(before, full_throttle, k, limit);
+        const FullThrottlePoint& start = before ? *before : full_throttle;
         passed = LimitViolation{limit.address,
                                 limit.max,
                                 limit.min,
                                 limit.why,
+                                std::lerp(start.watched[k], value, share),
                                 value,
-                                value,
-                                full_throttle.road_speed,
-                                full_throttle.point.condition.engine_speed,
+                                std::lerp(start.road_speed, full_throttle.road_speed, share),
+                                std::lerp(start.point.condition.engine_speed,
+                                          full_throttle.point.condition.engine_speed, share),
                                 static_cast<long>(full_throttle.gear) + 1};
     } else if (worse(limit, value, passed->worst)) {
         passed->worst = value;
@@ -86,8 +107,10 @@ std::vector<Limit> built_in_limits(const vehicle::Vehicle& vehicle) {
 std::vector<std::string> unrated(const vehicle::Vehicle& vehicle,
                                  const std::vector<Limit>& stated) {
     std::vector<std::string> silent;
-    for (const Limit& limit : declared_limits(vehicle))
-        if (!is_bound(limit) && !std::ranges::count(stated, limit.address, &Limit::address))
+    const std::vector<Limit> declared = declared_limits(vehicle);
+    for (const Limit& limit : declared)
+        if (!bounds(declared, limit.address) &&
+            !std::ranges::count(stated, limit.address, &Limit::address))
             silent.push_back(limit.address);
     return silent;
 }
@@ -148,8 +171,10 @@ std::vector<LimitViolation> passed_limits(const TopSpeed& found, const LimitWatc
     std::vector<LimitViolation> all;
     for (std::size_t k = 0; k < watch.limits().size(); ++k) {
         std::optional<LimitViolation> passed;
+        const FullThrottlePoint* before = nullptr;
         for (const FullThrottlePoint* full_throttle : way)
-            note(*full_throttle, k, watch.limits()[k], passed);
+            note(std::exchange(before, full_throttle), *full_throttle, k, watch.limits()[k],
+                 passed);
         if (passed) all.push_back(*passed);
     }
     return all;
