@@ -5,6 +5,7 @@ import re
 import shlex
 import sys
 import xml.etree.ElementTree as ElementTree
+from collections import Counter
 from pathlib import Path
 
 import pytest
@@ -61,6 +62,13 @@ def test_every_page_can_be_reached():
     pages = {path.resolve() for path in DOCS.rglob("*.md")}
     missed = pages - set(reached(DOCS / "index.md")) - {(DOCS / "index.md").resolve()}
     assert not missed, "name it in a table of contents, such as that of docs/reference/index.md"
+
+
+def test_no_page_is_named_twice():
+    """The site would not be built: a page has one place in the order of reading."""
+    named = [path for page in DOCS.rglob("*.md") for path in below(page)]
+    places = Counter(path.resolve() for path in named)
+    assert [path.name for path, count in places.items() if count > 1] == []
 
 
 def equations():
