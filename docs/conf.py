@@ -58,12 +58,14 @@ html_show_sourcelink = False
 html_copy_source = False
 html_additional_pages = {"index": "to_the_first_page.html"}
 templates_path = ["site/templates"]
+html_sidebars = {"docs/start": [], "docs/evidence": []}  # nothing lies below them
 html_context = {"default_mode": "auto"}
 html_theme_options = {
     "navigation_with_keys": False,
     "show_prev_next": True,
     "secondary_sidebar_items": ["page-toc"],
     "navbar_align": "left",
+    "navbar_persistent": ["search-button"],  # a field would not fit beside seven links
     "header_links_before_dropdown": 7,
     "footer_start": ["copyright"],
     "footer_end": [],

@@ -10,7 +10,16 @@ from inputs import table
 
 ROOT = Path(__file__).parents[2]
 TEST = re.compile(r"test_\w+")
+TOLD = "One line a test, its hardest comparison, as the tests found it when they last ran."
+NONE = "No test that this page names holds a number of it against one from outside the project."
 MARK = re.compile(r" \(from \w+\)$")  # of what counts as nothing
+
+
+@cache
+def tests_in():
+    """The claims of each file of tests/published, by its name and by that of the test."""
+    files = sorted((ROOT / "tests/published").glob("test_*.py"))
+    return {path.stem: dict(claims(path)) for path in files}
 
 
 @cache
@@ -21,12 +30,8 @@ def held():
         for cells in map(cells_of, (ROOT / "docs/evidence.md").read_text("utf-8").splitlines())
         if len(cells) == 6
     }
-    found = {}
-    for path in sorted((ROOT / "tests/published").glob("test_*.py")):
-        for name, claim in claims(path):
-            if claim in lines:
-                found[name] = lines[claim]
-    return found
+    every = [one for tests in tests_in().values() for one in tests.items()]
+    return {name: lines[claim] for name, claim in every if claim in lines}
 
 
 def cells_of(line):
@@ -46,23 +51,22 @@ def name_as_claim(name):
 
 
 def checks_named(text):
-    """The tests a page names that have a line of evidence, in its order."""
-    return [name for name in dict.fromkeys(TEST.findall(text)) if name in held()]
+    """The tests a page names, one by one or by their file, that have a line of evidence."""
+    named = (test for name in TEST.findall(text) for test in tests_in().get(name, [name]))
+    return [name for name in dict.fromkeys(named) if name in held()]
 
 
 def append_checks(app, doctree):
     page = app.env.docname
-    if not page.startswith("docs/physics/"):
+    if not page.startswith("docs/physics/") or page.endswith("/index"):
         return
     names = checks_named((ROOT / f"{page}.md").read_text("utf-8"))
-    if not names:
-        return
     section = nodes.section("", nodes.title("", "Checks from outside"), ids=["checks-from-outside"])
-    section += nodes.paragraph(
-        "", "One line a test, its hardest comparison, as the tests found it when they last ran."
-    )
+    section += nodes.paragraph("", TOLD if names else NONE)
     rows = [[nodes.Text(said(name)), *held()[name][2:]] for name in names]
-    section += table(["check", "ours", "theirs", "error", "tolerance"], rows, [60, 12, 12, 12, 12])
+    if rows:
+        head = ["check", "ours", "theirs", "error", "tolerance"]
+        section += table(head, rows, [60, 12, 12, 12, 12])
     doctree[0] += section
 
 

@@ -6,7 +6,7 @@ The floors below hold functions and data; here they are put together, and nothin
 from __future__ import annotations
 
 import os
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable
 from typing import TYPE_CHECKING, Any
 
 from windwall import study
@@ -14,36 +14,28 @@ from windwall.results.values import completed
 from windwall.results.views import Readable, frame
 from windwall.scenario import files, info
 from windwall.scenario.arguments import several
-from windwall.scenario.data import ScenarioData
 from windwall.study.draws import FEWEST, SEED
+from windwall.study.long_questions import LongQuestions
 
 if TYPE_CHECKING:
     import pandas
 
     from windwall.results.day import Corrected, Forecast
-    from windwall.results.default_sensitivity import DefaultSensitivity
-    from windwall.results.diagnosis import Compared, Diagnosis
+    from windwall.results.diagnosis import Compared
     from windwall.results.drawn import DrawnRanking, DrawnSpeed
     from windwall.results.drive import Drive
-    from windwall.results.faults import FaultsThatFit
-    from windwall.results.flyweights import Flyweights
-    from windwall.results.leans_on import LeansOn
     from windwall.results.log import ReadLog
-    from windwall.results.measure import ToMeasure
     from windwall.results.operating_point import OperatingPoint
     from windwall.results.part_load import PartLoad
-    from windwall.results.posterior import Posterior
     from windwall.results.ranking import Chosen, Ranking
     from windwall.results.standing_start import Shortfall
     from windwall.results.top_speed import TopSpeed
     from windwall.scenario.installing import Fitted
-    from windwall.study.calibrate_walkers import Walk
     from windwall.study.day import Day
-    from windwall.study.leans_on import Between
     from windwall.study.progress import Progress
 
 
-class Scenario(ScenarioData, Readable):
+class Scenario(LongQuestions, Readable):
     """One scenario file, understood, and what may be asked of it. Numbers go in as texts with
     units, or as `si(x)`; what is wrong with one raises `ScenarioError`. Answers hold SI.
 
@@ -119,6 +111,10 @@ class Scenario(ScenarioData, Readable):
         """How sure the gains and the sets of a ranking of this scenario are, in the same worlds for
         all of them: `ranking.summary(None, car.drawn_ranking(ranking))`. Ctrl-C keeps the worlds
         that are done. `means` are `threads`, `executor` and `journal`, as of `windwall.sweep`.
+
+        >>> drawn = car.drawn_ranking(ww.rank(car, progress=False), 16, progress=False)
+        >>> drawn.worlds
+        16
         """
         return study.rank_draws.draw_ranking(self, ranking, draws, seed, progress, **means)
 
@@ -161,14 +157,6 @@ class Scenario(ScenarioData, Readable):
             study.coast_down.coast_down(self, from_speed, to_speed, headwind, grade, points)
         )
 
-    def flyweights(
-        self, shift_speed: Any, shift_end_speed: Any = None, engagement_speed: Any = None
-    ) -> Flyweights:
-        """Weights and spring of the belt drive that hold the engine at these speeds, `"4200 rpm"`,
-        at full throttle: where it begins to shift, where it has shifted, and where it grips.
-        """
-        return study.flyweights.flyweights(self, shift_speed, shift_end_speed, engagement_speed)
-
     def hold_speed(self, speed: Any, gear: int | None = None) -> PartLoad | pandas.DataFrame:
         """The pedal that holds a road speed, `"50 km/h"` or `si(x)`, in a gear counted from 1; else
         in the highest that can. Of several speeds a table, one column for each result, SI, with
@@ -188,34 +176,17 @@ class Scenario(ScenarioData, Readable):
         """The model beside every fact that was observed and that it has a number for."""
         return list(study.compare.compare(self))
 
-    def diagnose(self, ranking: Ranking | None = None) -> Diagnosis:
-        """The same, with what would explain each fact that contradicts the model, and what that
-        would make of the first gains of a ranking: `ranking.summary(car.diagnose(ranking))`.
-        """
-        if ranking is None:
-            return study.diagnosis.diagnose(self)
-        return study.challenge.challenge(self, ranking)
-
-    def what_to_measure(self, budget: str | float | None = None, **how: Any) -> ToMeasure:
-        """What to measure next: what each gauge would teach of the speed and of which set to buy.
-        Further arguments: `also` (gauges of one's own), `draws`, `progress`, `threads`.
-        """
-        return study.measure.measure(self, budget, **how)
-
-    def faults(
-        self,
-        facts: Iterable[dict[str, Any]] | None = None,
-        before: Iterable[dict[str, Any]] = (),
-    ) -> FaultsThatFit:
-        """Which single fault fits what was read: `facts`, or what the file has under `observed`;
-        `before`, what the same gauges read when nothing was wrong.
-        """
-        return study.faults.faults(self, facts, before)
-
     def report(self, path: str | os.PathLike[str], *, draws: int = 0) -> None:
         """Writes one HTML page about it that can be sent: the answer and its reasons, pictures,
         what to buy, how well each input is known, sliders, and the scenario itself, which `load`
         reads from the page again. `draws`, a power of two, says how sure the ranking is.
+
+        >>> import tempfile
+        >>> page = tempfile.mkdtemp() + "/page.html"
+        >>> small = ww.load("scenarios/village_microcar.json")
+        >>> small.report(page)
+        >>> ww.load(page) == small
+        True
         """
         from windwall.report.page import write_page  # a page is seldom written
 
@@ -226,38 +197,18 @@ class Scenario(ScenarioData, Readable):
     ) -> ReadLog:
         """What a log of the vehicle tells: what was mended, its pulls, its facts with their ±. The
         mapping that says what its columns are lies beside it, is named, or is proposed.
+
+        >>> read = car.read_log("scenarios/logs/two_runs.csv")
+        >>> len(read.pulls), read.facts[0].address
+        (6, 'road/surplus')
         """
         from windwall.logs.against import read_against  # a log is seldom read
 
         return read_against(self, path, mapping)
 
-    def calibrate(
-        self,
-        facts: Iterable[Mapping[str, Any]] | None = None,
-        *,
-        progress: bool | Progress | None = None,
-        walkers: Walk | None = None,
-        threads: int = 0,
-    ) -> Posterior:
-        """What is believed of the vehicle once it was seen: by what the file has observed, or by
-        facts of logs. Some thousands of quick solves; `walkers=Walk()` draws the full posterior
-        with emcee, at ten times that. Raises `NoAnswer` where nothing can be learned from.
-        """
-        return study.calibrate.calibrate(self, facts, progress, walkers=walkers, threads=threads)
-
-    def learned(self, posterior: Posterior) -> Scenario:
-        """The scenario as it is believed afterwards: values moved, their ± tightened, and a note of
-        what it was learned from.
-        """
-        return study.learned.learned(self, posterior)
-
     def chosen(self, *what: Fitted) -> tuple[Chosen, ...]:
         """Which value each choice takes in `car.install(*what)`."""
         return info.chosen(self, *what)
-
-    def default_sensitivities(self) -> list[DefaultSensitivity]:
-        """What each value that was not stated is worth in speed, by solving again for each."""
-        return study.default_sensitivity.default_sensitivities(self)
 
     def corrected(self, to_day: Day, from_day: Day = None, speed: Any = None) -> Corrected:
         """What another day does to speed, power and torque, beside the published factors, and what
@@ -271,13 +222,6 @@ class Scenario(ScenarioData, Readable):
         that of the file.
         """
         return study.day.forecast(self, temperatures, pressures)
-
-    def leans_on(self, between: Between = None, **terms: Any) -> LeansOn:
-        """What the speed leans on, and what the difference of two sets of upgrades does: two lists
-        of ids, or a ranking for its two best. `rows` (512, a power of two) buys smaller errors;
-        `progress`, `seed`, `threads`, `executor`, `journal`. Ctrl-C keeps what is done.
-        """
-        return study.leans_on.leans_on(self, between, **terms)
 
 
 def loads(text: str | bytes, source: str = "scenario") -> Scenario:

@@ -5,6 +5,7 @@ import re
 import shlex
 import sys
 import xml.etree.ElementTree as ElementTree
+from collections import Counter
 from pathlib import Path
 
 import pytest
@@ -15,6 +16,7 @@ from windwall.scenario.kinds import all_kinds
 
 ROOT = Path(__file__).parents[2]
 DOCS = ROOT / "docs"
+NOTEBOOKS = ROOT / "notebooks"
 PHYSICS = sorted((DOCS / "physics").glob("*.md"))
 TOCTREE = re.compile(r"```\{toctree\}\n(.*?)```", re.DOTALL)
 BLOCK = re.compile(r"(?:^    .*\S.*\n)+", re.MULTILINE)
@@ -58,9 +60,16 @@ def reached(page):
 
 
 def test_every_page_can_be_reached():
-    pages = {path.resolve() for path in DOCS.rglob("*.md")}
+    pages = {path.resolve() for path in [*DOCS.rglob("*.md"), *NOTEBOOKS.glob("*.ipynb")]}
     missed = pages - set(reached(DOCS / "index.md")) - {(DOCS / "index.md").resolve()}
     assert not missed, "name it in a table of contents, such as that of docs/reference/index.md"
+
+
+def test_no_page_is_named_twice():
+    """The site would not be built: a page has one place in the order of reading."""
+    named = [path for page in DOCS.rglob("*.md") for path in below(page)]
+    places = Counter(path.resolve() for path in named)
+    assert [path.name for path, count in places.items() if count > 1] == []
 
 
 def equations():
@@ -148,7 +157,8 @@ def test_checks_are_found_by_the_names_of_tests():
     assert abs(float(ours) / float(theirs) - 1) < 0.01
     pages = {page.stem: checks_named(page.read_text("utf-8")) for page in PHYSICS}
     assert len(pages["charge_path"]) > 20
-    assert sum(map(len, pages.values())) > 90
+    assert len(pages["orifice"]) > 8, "named by their file"
+    assert sum(map(len, pages.values())) > 180
 
 
 def test_the_reference_names_all_that_the_package_offers():

@@ -9,6 +9,7 @@ from pathlib import Path
 import pytest
 
 import windwall as ww
+from windwall.study.long_questions import LongQuestions
 
 ROOT = Path(__file__).parents[2]
 OPTIONS = doctest.ELLIPSIS | doctest.IGNORE_EXCEPTION_DETAIL | doctest.NORMALIZE_WHITESPACE
@@ -17,16 +18,14 @@ FUNCTIONS = [name for name, one in PUBLIC.items() if callable(one) and not inspe
 CORE = {"build_info"}  # of the core, which has no examples
 
 
-# Asked of a scenario, and of those the ones that take seconds, or write and read files.
+# Asked of a scenario, and of those the ones whose examples take seconds.
 QUESTIONS = [
     name
-    for name, one in vars(ww.Scenario).items()
+    for asked in (ww.Scenario, LongQuestions)
+    for name, one in vars(asked).items()
     if inspect.isfunction(one) and not name.startswith("_")
 ]
-LONG = {
-    "calibrate", "default_sensitivities", "diagnose", "drawn_ranking", "faults", "flyweights",
-    "leans_on", "learned", "read_log", "report", "what_to_measure",
-}  # fmt: skip
+SECONDS = {f"Scenario.{name}" for name in ("calibrate", "diagnose", "learned", "leans_on", "report")}
 
 
 def examples(name, thing):
@@ -47,7 +46,14 @@ def of(name):
 THINGS = [*FUNCTIONS, "Scenario", *(f"Scenario.{name}" for name in QUESTIONS)]
 
 
-@pytest.mark.parametrize("name", [name for name in THINGS if name not in CORE])
+RUN = [
+    pytest.param(name, marks=[pytest.mark.slow] if name in SECONDS else [])
+    for name in THINGS
+    if name not in CORE
+]
+
+
+@pytest.mark.parametrize("name", RUN)
 def test_an_example_runs(name, known):
     thing = ww.Scenario if name == "Scenario" else of(name)
     for test in examples(name, thing):
@@ -63,11 +69,12 @@ def typed(name, thing):
     return "".join(one.source for test in examples(name, thing) for one in test.examples)
 
 
-def test_every_function_and_every_quick_question_has_an_example():
+def test_every_function_and_every_question_has_an_example():
     assert [name for name in FUNCTIONS if name not in CORE and not typed(name, of(name))] == []
     inside = typed("Scenario", ww.Scenario)
     shown = {name for name in QUESTIONS if f".{name}(" in inside or typed(name, of(name))}
-    assert set(QUESTIONS) - shown == LONG
+    assert set(QUESTIONS) - shown == set()
+    assert {f"Scenario.{name}" for name in QUESTIONS} >= SECONDS
 
 
 def test_a_wrong_example_would_fail():
