@@ -99,14 +99,19 @@ def _alive(mark):
 
 
 def kill_parents(car, plain, folder, kills, workers, span):
-    """Kills so often, in as many studies as that takes, each of which ends well."""
+    """Kills so often, in as many studies as that takes, each of which ends well. The moments are
+    spread over a longer time where a machine is slow, so that every few of them find something new.
+    """
     dice, studied = random.Random(7 + workers), []
     while sum(one.kills for one in studied) < kills:
         study = Study(folder / f"study{len(studied)}", car, workers)
         studied.append(study)
+        held = 0
         while study.begin_and_kill(dice.uniform(0, span)):
-            pass
+            span *= 1.0 if study.held > held else 1.5
+            held = study.held
         assert study.came_out(plain)
+        span /= 2
     return sum(one.kills for one in studied)
 
 
@@ -115,7 +120,8 @@ class Killer:
 
     def __init__(self, pids, kills, seed):
         self.pids, self.left, self.dice = pids, kills, random.Random(seed)
-        self.news, self.over, self.killed = threading.Event(), False, 0
+        self.news, self.over = threading.Event(), False
+        self.done = self.last = self.killed = 0
         self.thread = threading.Thread(target=self._kill)
 
     def __enter__(self):
@@ -128,21 +134,31 @@ class Killer:
         self.thread.join()
 
     def heard(self, done, total):
-        if done:
+        if done > self.done:
+            self.done = done
             self.news.set()
 
     def _kill(self):
         while self.left:
             self.news.wait()
+            self.news.clear()  # before it is looked at, so that no news is missed
             if self.over:
                 return
-            time.sleep(self.dice.uniform(0, 0.2))
-            pids = list(self.pids())
-            if pids:
-                os.kill(self.dice.choice(pids), signal.SIGKILL)
-                self.left -= 1
-                self.killed += 1
-            self.news.clear()
+            if self.done > self.last:
+                time.sleep(self.dice.uniform(0, 0.2))
+                self._count(self._one_killed())
+
+    def _count(self, killed):
+        self.last = self.done
+        self.left -= killed
+        self.killed += killed
+
+    def _one_killed(self):
+        try:
+            os.kill(self.dice.choice(list(self.pids())), signal.SIGKILL)
+        except (IndexError, ProcessLookupError):  # none is there, or it went by itself
+            return False
+        return True
 
 
 def kill_workers(car, plain, folder, kills, executor, pids):

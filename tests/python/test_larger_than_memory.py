@@ -1,6 +1,8 @@
 """A sweep in a Zarr store is the one in memory."""
 
 import builtins
+import errno
+import shutil
 
 import numpy as np
 import pytest
@@ -58,6 +60,18 @@ def test_stopped_it_says_what_was_not_reached_and_goes_on(
     assert len(count) <= 17 - before
 
 
+@pytest.mark.parametrize("left", [8 << 10, 112 << 10])  # bytes: not for its names; for some blocks
+def test_a_full_disk_of_the_results_loses_nothing(car, swept_grid, small_disk, tmp_path, left):
+    """The journal lies elsewhere."""
+    ballast, how = small_disk / "ballast", {"journal": tmp_path / "journal"}
+    ballast.write_bytes(bytes(shutil.disk_usage(small_disk).free - left))
+    with pytest.raises(OSError, match="no room is left on the disk of the results") as full:
+        ask(car, small_disk / "grid.zarr", **how)
+    assert full.value.errno == errno.ENOSPC
+    ballast.unlink()
+    assert same_bits(swept_grid, ask(car, small_disk / "grid.zarr", **how))
+
+
 def test_more_than_memory_is_refused_without_it(car):
     with pytest.raises(ValueError, match=r"to='NEW\.zarr'"):
         ww.sweep(car, {"body/mass": [300.0] * 1500, "body/drag_area": [0.5] * 1500})
@@ -69,6 +83,23 @@ def test_what_else_is_there_is_left_alone(car, place):
     with pytest.raises(ww.ScenarioError, match="there already"):
         ask(car, place)
     assert (place / "notes.txt").read_text("utf-8") == "mine"
+
+
+def test_a_store_that_was_just_begun_is_begun_anew(car, swept_grid, place):
+    """Its head is two files, and a full disk or a kill may leave one of them, or half of it."""
+    place.mkdir()
+    (place / ".zgroup").write_text('{"zarr_format": 2}', encoding="utf-8")
+    (place / ".zattrs").write_text('{"wind', encoding="utf-8")
+    assert same_bits(swept_grid, ask(car, place))
+
+
+def test_a_head_of_something_else_is_left_alone(car, place):
+    place.mkdir()
+    (place / ".zgroup").write_text('{"zarr_format": 2}', encoding="utf-8")
+    (place / ".zattrs").write_text('{"mine": 1}', encoding="utf-8")
+    with pytest.raises(ww.ScenarioError, match="there already"):
+        ask(car, place)
+    assert (place / ".zattrs").read_text("utf-8") == '{"mine": 1}'
 
 
 def test_without_zarr_it_says_what_to_install(car, place, monkeypatch):
