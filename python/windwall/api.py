@@ -15,7 +15,7 @@ from windwall.results.views import Readable, frame
 from windwall.scenario import files, info
 from windwall.scenario.arguments import several
 from windwall.scenario.data import ScenarioData
-from windwall.study.draws import FEWEST, SEED
+from windwall.study.draws import FEWEST, FOR_CHANCES, SEED
 
 if TYPE_CHECKING:
     import pandas
@@ -95,7 +95,7 @@ class Scenario(ScenarioData, Readable):
 
     def drawn_speed(
         self,
-        draws: int = FEWEST,
+        draws: int = FOR_CHANCES,
         seed: int = SEED,
         *,
         progress: bool | Progress | None = None,
@@ -118,7 +118,8 @@ class Scenario(ScenarioData, Readable):
     ) -> DrawnRanking:
         """How sure the gains and the sets of a ranking of this scenario are, in the same worlds for
         all of them: `ranking.summary(None, car.drawn_ranking(ranking))`. Ctrl-C keeps the worlds
-        that are done. `means` are `threads`, `executor` and `journal`, as of `windwall.sweep`.
+        that are done. Chances that are told in sentences are counted over four times as many draws.
+        `means` are `threads`, `executor` and `journal`, as of `windwall.sweep`.
         """
         return study.rank_draws.draw_ranking(self, ranking, draws, seed, progress, **means)
 
