@@ -55,7 +55,8 @@ NOTE_GAINS = (
 )
 NOTE_SETS = (
     "Of {could} sets within reach of the fastest {whole} were drawn to the end, beside those that "
-    "are named. Behind: the fastest of them in each world less this one, in the mean."
+    "are named. Behind: the fastest of them in each world less this one, in the mean. Chances of "
+    "sets that a sentence below names are of more worlds, {more} as far as they were solved."
 )
 BEATS = "{first} gains more alone than {second} in {chance} worlds."
 FASTER = "The fastest is faster than {second} in {chance} worlds."
@@ -160,7 +161,8 @@ def _sets(drawn: DrawnRanking) -> Blocks:
     unit, shown = SPEED.shown(drawn.system), _shown(drawn)
     head = (f"{unit} in 9 of 10", "goal in", "behind", "cost", "set")
     rows = [_set(one, drawn) for one in shown]
-    note = NOTE_SETS.format(could=drawn.could_win, whole=drawn.drawn_whole)
+    more = max(one.counted for one in drawn.sets)
+    note = NOTE_SETS.format(could=drawn.could_win, whole=drawn.drawn_whole, more=more)
     bars = Bars(NINE_OF_TEN, tuple(_interval(one.speed) for one in shown), start=None)
     return table(rows, left=(4,), head=head, widest=WIDEST, bars=bars) + paragraph(note)
 
