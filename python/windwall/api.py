@@ -14,7 +14,7 @@ from windwall.results.values import completed
 from windwall.results.views import Readable, frame
 from windwall.scenario import files, info
 from windwall.scenario.arguments import several
-from windwall.study.draws import FEWEST, SEED
+from windwall.study.draws import FEWEST, FOR_CHANCES, SEED
 from windwall.study.long_questions import LongQuestions
 
 if TYPE_CHECKING:
@@ -87,7 +87,7 @@ class Scenario(LongQuestions, Readable):
 
     def drawn_speed(
         self,
-        draws: int = FEWEST,
+        draws: int = FOR_CHANCES,
         seed: int = SEED,
         *,
         progress: bool | Progress | None = None,
@@ -110,7 +110,8 @@ class Scenario(LongQuestions, Readable):
     ) -> DrawnRanking:
         """How sure the gains and the sets of a ranking of this scenario are, in the same worlds for
         all of them: `ranking.summary(None, car.drawn_ranking(ranking))`. Ctrl-C keeps the worlds
-        that are done. `means` are `threads`, `executor` and `journal`, as of `windwall.sweep`.
+        that are done. Chances that are told in sentences are counted over four times as many draws.
+        `means` are `threads`, `executor` and `journal`, as of `windwall.sweep`.
 
         >>> drawn = car.drawn_ranking(ww.rank(car, progress=False), 16, progress=False)
         >>> drawn.worlds

@@ -6,7 +6,7 @@ import numpy as np
 from scipy import stats
 
 import windwall as ww
-from windwall.study.draws import drawn_values
+from windwall.study.draws import SEED, drawn_values
 from windwall.study.prior import Prior
 from windwall.study.worlds import uncertain, world_speeds
 
@@ -37,12 +37,28 @@ def independent_speeds(text, sets):
     return world_speeds(car, independent(car, np.random.default_rng(4)), sets).speed
 
 
+def differences(text, sets, draws, seeds=(SEED,)):
+    """By how much the chance of a goal differs: (seeds, sets, goals)."""
+    car, many = ww.loads(text), independent_speeds(text, sets)
+    return np.array([
+        [
+            [np.nanmean(few >= goal) - np.nanmean(all_of_them >= goal)
+             for goal in np.nanquantile(all_of_them, SHARES)]
+            for few, all_of_them in zip(drawn(car, sets, draws, seed).T, many.T, strict=True)
+        ]
+        for seed in seeds
+    ])  # fmt: skip
+
+
+def drawn(car, sets, draws, seed):
+    return world_speeds(car, drawn_values(Prior(car), draws, seed), sets).speed
+
+
 def farthest(text, sets, draws):
     """The most by which the chance of a goal differs, over sets and goals."""
-    car, many = ww.loads(text), independent_speeds(text, sets)
-    few = world_speeds(car, drawn_values(Prior(car), draws), sets).speed
-    return max(
-        abs(np.nanmean(few[:, at] >= goal) - np.nanmean(many[:, at] >= goal))
-        for at in range(len(sets))
-        for goal in np.nanquantile(many[:, at], SHARES)
-    )
+    return np.abs(differences(text, sets, draws)).max()
+
+
+def within(text, sets, draws, most, seeds):
+    """The share of chances that differ by no more, over seeds, sets and goals."""
+    return (np.abs(differences(text, sets, draws, seeds)) <= most).mean()

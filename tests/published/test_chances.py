@@ -7,9 +7,11 @@ from pathlib import Path
 
 import pytest
 
-from published.chances import farthest
+from published.chances import farthest, within
+from windwall.study.draws import FOR_CHANCES
 
 pytestmark = pytest.mark.published
+SETS = ((), ("fairing",))
 FAIRING = {"id": "fairing", "scale": {"body/drag_area": "0.88 ± 0.03"}}
 
 
@@ -19,8 +21,16 @@ def text():
     return json.dumps(microcar | {"upgrades": [FAIRING]})
 
 
-# A share of 256 independent worlds has a standard error of 3 %, of 4096 of 0.8 %; points of Sobol
-# in so many dimensions are little better. Two of those are allowed.
-@pytest.mark.parametrize(("draws", "within"), [(256, 0.06), (4096, 0.015)])
-def test_the_chance_of_a_goal_agrees_with_independent_draws(text, draws, within):
-    assert farthest(text, ((), ("fairing",)), draws) <= within
+# A share of 256 independent worlds has a standard error of 3 %, of 1024 of 1.6 %. Even draws have
+# half of that, measured over thirty seeds of this vehicle: 1.6 % and 0.8 %. That 256 are within 6 %
+# is four of these, so that it fails only where something is broken.
+@pytest.mark.parametrize(("draws", "most"), [(256, 0.06), (FOR_CHANCES, 0.015), (4096, 0.015)])
+def test_the_chance_of_a_goal_agrees_with_independent_draws(text, draws, most):
+    assert farthest(text, SETS, draws) <= most
+
+
+def test_nor_does_that_hang_on_the_seed(text):
+    """1.5 % is two standard errors of what a chance is counted over: 95 of 100 were within it. Of
+    eight seeds nine tenths, since ten chances of one seed go together; of 256 draws 65 of 100 were.
+    """
+    assert within(text, SETS, FOR_CHANCES, 0.015, range(8)) >= 0.9

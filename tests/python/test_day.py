@@ -104,6 +104,16 @@ def test_iso_1585_is_left_where_it_does_not_hold():
     assert ww.load(CAR).corrected(COOL).factors[1].valid
 
 
+def test_every_factor_stands_with_its_limits_or_that_they_were_not_read(found):
+    sae, iso, din = (
+        next(one for one in found.sentences if one.startswith(f"By {name}"))
+        for name in ("SAE J1349", "ISO 1585", "DIN 70020")
+    )
+    assert "within the 0.93 to 1.07" in iso
+    assert "was not read" in sae
+    assert "was not read" in din
+
+
 def test_blower_and_late_spark_are_said(found):
     said = " ".join(found.sentences)
     assert "no blower" in said

@@ -9,12 +9,12 @@ import pytest
 
 import windwall as ww
 from published.chances import farthest
-from windwall.report.wording.chance import of_ten
+from windwall.report.wording.chance import of_hundred, of_ten
 from windwall.results.drawn import Spread
 from windwall.study import drawn_sets
 from windwall.study.contenders import kept
 from windwall.study.drawn_sets import DrawnSets
-from windwall.study.draws import drawn_values
+from windwall.study.draws import FOR_CHANCES, drawn_values
 from windwall.study.prior import Prior
 from windwall.study.set_shares import share_weights
 from windwall.study.worlds import WorldSpeeds, world_speeds
@@ -85,6 +85,21 @@ def test_the_same_worlds_for_every_set(car, ranking, drawn):
 def test_neither_threads_nor_halving_change_a_gain(car, ranking, drawn):
     one = car.drawn_ranking(ranking, 64, progress=False, threads=1)
     assert one == drawn
+
+
+def test_what_is_told_is_counted_over_four_times_as_many_worlds(car, drawn):
+    values = drawn_values(Prior(car), 256)
+    assert (values[:64] == drawn_values(Prior(car), 64)).all()  # the same worlds and more of them
+    first, second = drawn.by_gain.first, drawn.by_gain.second
+    sets = [[], drawn.recommended, [first], [second], drawn.fastest]
+    speed = world_speeds(car, values, sets).speed
+    for one, reached in zip(sets, speed.T, strict=True):
+        known = drawn.set_of(tuple(one))
+        assert (known.counted, known.speed.worlds) == (256, 64)
+        assert known.reaches_goal == np.mean(reached >= car.get("goal/speed"))
+    assert drawn.by_gain == (first, second, np.mean(speed[:, 2] > speed[:, 3]), 256)
+    assert drawn.by_speed.worlds == 256
+    assert min(one.counted for one in drawn.sets) == 64  # those that no sentence tells
 
 
 def test_last_is_taken_off_the_target(car, ranking, drawn):
@@ -237,9 +252,18 @@ def test_chances_are_counted(chance, said):
     assert of_ten(chance, 256) == said
 
 
+def test_a_chance_says_how_well_it_is_known():
+    # sqrt(0.3 0.7/256) is 2.9 %, a quarter of the worlds doubles it.
+    assert of_hundred(0.3, 256) == "30 +/- 3 of 100"
+    assert of_hundred(0.3, 64) == "30 +/- 6 of 100"
+    assert of_hundred(0.5, 1 << 16) == "50 +/- 1 of 100"
+    assert of_hundred(0.02, 256) == "2 of 100"
+    assert of_hundred(1, 256) == "all of 256"
+
+
 @pytest.mark.slow
 @pytest.mark.timeout(600)
-@pytest.mark.parametrize(("draws", "within"), [(256, 0.06), (4096, 0.015)])
+@pytest.mark.parametrize(("draws", "within"), [(256, 0.06), (FOR_CHANCES, 0.015), (4096, 0.015)])
 def test_chances_of_a_blown_car_agree_with_independent_draws(draws, within):
     """As tests/published/test_chances.py does for a vehicle that is quicker to solve."""
     sets = ((), ("fairing", "small_pulley", "gearing", "diet"))

@@ -10,6 +10,7 @@ from pathlib import Path
 
 import pytest
 
+import windwall as ww
 from regression.stored import STORED, stored
 from windwall.cli.main import main
 
@@ -21,6 +22,9 @@ CHECKED = {f"check_{name}": f"scenarios/{name}.json" for name in SCENARIOS}
 CHECKED["check_ten_mistakes"] = "scenarios/invalid/ten_mistakes.json"
 ANSWERED = [f"{question}_{name}" for question in ("speed", "rank") for name in SCENARIOS]
 ANSWERED.append("rank_airfield_cyclecar_500_eur")
+DRAWN = ("drawn_speed_airfield_cyclecar", "drawn_rank_airfield_cyclecar")
+DRAWS = 32
+SMALL_MENU = ["small_pulley", "fairing", "diet"]
 
 
 def hold(name, text, regenerate):
@@ -47,6 +51,20 @@ def test_an_answer_reads_as_it_did(name, regenerate):
     hold(name, answer.summary(diagnosis) + "\n", regenerate)
 
 
+@pytest.fixture(scope="module")
+def drawn():
+    """Solved, since worlds are not kept as numbers."""
+    car = ww.load(ROOT / "scenarios/airfield_cyclecar.json")
+    ranking = ww.rank(car, upgrades=SMALL_MENU, progress=False)
+    found = car.drawn_speed(DRAWS), car.drawn_ranking(ranking, DRAWS, progress=False)
+    return dict(zip(DRAWN, found, strict=True))
+
+
+@pytest.mark.parametrize("name", DRAWN)
+def test_what_worlds_say_reads_as_it_did(name, drawn, regenerate):
+    hold(name, drawn[name].summary() + "\n", regenerate)
+
+
 def test_nothing_is_kept_that_nobody_asks():
-    assert {path.stem for path in TEXTS.glob("*.txt")} == {*CHECKED, *ANSWERED}
+    assert {path.stem for path in TEXTS.glob("*.txt")} == {*CHECKED, *ANSWERED, *DRAWN}
     assert {path.stem for path in STORED.glob("*.json")} == {*ANSWERED}

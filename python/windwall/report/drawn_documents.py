@@ -4,7 +4,14 @@ from __future__ import annotations
 
 from typing import Any
 
-from windwall.results.drawn import AtTheEnd, DrawnRanking, DrawnSpeed, Spread
+from windwall.results.drawn import (
+    AtTheEnd,
+    DrawnRanking,
+    DrawnSet,
+    DrawnSpeed,
+    Spread,
+    share_error,
+)
 from windwall.results.views import document
 
 
@@ -19,6 +26,7 @@ def drawn_speed_document(drawn: DrawnSpeed) -> dict[str, Any]:
         "middle": drawn.middle,
         "as_stated": drawn.stated,
         "chance_of_goal": drawn.chance_of_goal,
+        "chance_error": _error(drawn.chance_of_goal, drawn.spread.worlds if drawn.spread else 0),
         "at_the_end_of_their_range": [_edge(one) for one in drawn.one_sided],
         "all_of_these": drawn.all_moved,
     }
@@ -48,9 +56,18 @@ def drawn_ranking_document(drawn: DrawnRanking) -> dict[str, Any]:
         "could_win": drawn.could_win,
         "drawn_whole": drawn.drawn_whole,
         "gains": [{key: plain(part) for key, part in one._asdict().items()} for one in drawn.gains],
-        "sets": [{key: plain(part) for key, part in one._asdict().items()} for one in drawn.sets],
+        "sets": [_set(one) for one in drawn.sets],
         "choice": choice,
     }
+
+
+def _set(one: DrawnSet) -> dict[str, Any]:
+    made = {key: plain(part) for key, part in one._asdict().items()}
+    return made | {"reaches_goal_error": _error(one.reaches_goal, one.counted)}
+
+
+def _error(chance: float | None, worlds: int) -> float | None:
+    return None if chance is None or not worlds else share_error(chance, worlds)
 
 
 def plain(one: Any) -> Any:

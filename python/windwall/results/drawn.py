@@ -39,6 +39,13 @@ def share(happens: Array) -> float | None:
     return float(happens.mean()) if len(happens) else None
 
 
+def share_error(chance: float, worlds: int) -> float:
+    """Standard error of a share of so many worlds, as if each were drawn by itself. What was
+    measured of even draws is half of it.
+    """
+    return float(np.sqrt(chance * (1 - chance) / worlds))
+
+
 class AtTheEnd(NamedTuple):
     """An input that is taken at the end of its range, so that it can be wrong one way only."""
 
@@ -104,11 +111,14 @@ class DrawnSet(NamedTuple):
     within_budget: float | None  # chance that it costs no more; None without a budget
     speed: Spread | None  # m/s
     reaches_goal: float | None  # chance, over the worlds with an answer; None without a goal
+    counted: int  # worlds that this chance is of; more than those of the rest where it is told
     behind: Spread | None  # the fastest of all that were drawn in a world, less this one
 
 
 class Beats(NamedTuple):
-    """The chance that one is better than the other, over the worlds that have both."""
+    """The chance that one is better than the other, over the worlds that have both; of more of
+    them than a mean is taken over.
+    """
 
     first: str
     second: str

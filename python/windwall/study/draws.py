@@ -9,6 +9,7 @@ if TYPE_CHECKING:
     from windwall.study.worlds import Array
 
 FEWEST = 256
+FOR_CHANCES = 4 * FEWEST  # a chance is known less well than a mean: docs/decisions/0022
 MOST = 65536
 SEED = 20110
 
@@ -16,6 +17,11 @@ SEED = 20110
 def is_even_count(count: int, least: int = 2, most: int = MOST) -> bool:
     """Whether the sequence is even over so many: over powers of two alone."""
     return least <= count <= most and not count & (count - 1)
+
+
+def for_chances(count: int) -> int:
+    """How many draws a chance is counted over where means are taken over so many."""
+    return min(count * (FOR_CHANCES // FEWEST), MOST)
 
 
 def checked_count(count: int) -> int:

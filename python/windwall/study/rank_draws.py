@@ -12,7 +12,7 @@ from windwall.scenario.data import ScenarioData
 from windwall.study.carry_out import means_of
 from windwall.study.contenders import ANSWERED, FIRST, could_win, within_reach
 from windwall.study.drawn_sets import DrawnSets, Ids
-from windwall.study.draws import FEWEST, SEED, drawn_values
+from windwall.study.draws import FEWEST, SEED, checked_count, drawn_values, for_chances
 from windwall.study.executors import Executor
 from windwall.study.journal import JournalLike
 from windwall.study.prior import Prior
@@ -38,7 +38,7 @@ def draw_ranking(
     are those of a sweep.
     """
     named, near = NamedSets(ranking), within_reach(ranking)
-    values = drawn_values(Prior(scenario), count, seed)
+    values = drawn_values(Prior(scenario), for_chances(checked_count(count)), seed)
     with (
         means_of(scenario, executor, journal, threads) as means,
         listener(progress, "drawing", "world") as heard,
@@ -50,10 +50,11 @@ def draw_ranking(
             could_win(near, ranking.smallest_lead, sets, count, heard) if whole else ([], False)
         )
         everything = [*named.sets, *winners]
+        whole = whole and sets.solve(everything, count, heard)
+        worlds = min(count, *map(sets.solved, everything))
+        drawn = Drawn(scenario, ranking, named, sets, winners, worlds)
         if whole:
-            sets.solve(everything, count, heard)
-    worlds = min(map(sets.solved, everything))
-    drawn = Drawn(scenario, ranking, named, sets, winners, worlds)
+            sets.solve(drawn.weighed(), len(values), heard)
     return drawn.told(count, seed, len(near))
 
 
@@ -123,6 +124,14 @@ class Drawn:
         self.sets, self.winners, self.worlds = sets, winners, worlds
         self.goal = scenario.get("goal/speed")
 
+    def weighed(self) -> list[Ids]:
+        """The sets whose chances are told in sentences, which deserve more worlds."""
+        fastest = self._fastest()
+        chosen = [AS_IT_IS, fastest, self._recommended(fastest), self._other(fastest)]
+        pairs = [self.named.alone[one] for one in self._first_gains()]
+        known = [one for one in chosen if one is not None]
+        return list(dict.fromkeys([*known, *(one for pair in pairs for one in pair)]))
+
     def told(self, count: int, seed: int, near: int) -> DrawnRanking:
         fastest = self._fastest()
         recommended = self._recommended(fastest)
@@ -139,8 +148,8 @@ class Drawn:
             told_apart=self.ranking.smallest_lead,
             gains=gains,
             sets=self._sets(shown, best),
-            by_gain=self._by_gain(gains),
-            by_speed=self._by_speed(fastest, recommended),
+            by_gain=self._by_gain(),
+            by_speed=self._by_speed(fastest),
             fastest=self._ordered(fastest),
             recommended=self._ordered(recommended),
             regret=self._regret(recommended, best),
@@ -151,6 +160,11 @@ class Drawn:
 
     def speed(self, one: Ids) -> Array:
         return self.sets.speed(one, self.worlds)
+
+    def _lead(self, one: Ids, other: Ids) -> Array:
+        """Over all worlds in which both are known, which a chance is counted over."""
+        worlds = min(self.sets.solved(one), self.sets.solved(other))
+        return self.sets.speed(one, worlds) - self.sets.speed(other, worlds)
 
     def _mean(self, one: Ids) -> float:
         """m/s; of a set that has no answer in too many worlds nothing is believed."""
@@ -201,7 +215,8 @@ class Drawn:
 
     def _set(self, one: Ids, best: Array) -> DrawnSet:
         speed = self.speed(one)
-        known = speed[np.isfinite(speed)]
+        whole = self.sets.speed(one, self.sets.solved(one))
+        known = whole[np.isfinite(whole)]
         cost, sigma = self.named.costs[one], self._cost_sigma(one)
         return DrawnSet(
             self._ordered(one) or (),
@@ -210,6 +225,7 @@ class Drawn:
             within(self.ranking.budget, cost, sigma),
             Spread.of(speed),
             None if self.goal is None else share(known >= self.goal),
+            len(known),
             Spread.of(best - speed),
         )
 
@@ -229,24 +245,33 @@ class Drawn:
         spread = Spread.of(best - self.speed(recommended))
         return None if spread is None else spread.mean
 
-    def _by_gain(self, gains: tuple[DrawnGain, ...]) -> Beats | None:
-        known = [one for one in gains if one.alone]
-        order = sorted(known, key=lambda one: -one.alone.mean)
+    def _first_gains(self) -> list[str]:
+        """The two upgrades that gain most alone, as far as there are two."""
+        alone = {one: Spread.of(self._difference(pair)) for one, pair in self.named.alone.items()}
+        known = {one: spread.mean for one, spread in alone.items() if spread}
+        return sorted(known, key=lambda one: -known[one])[:2]
+
+    def _by_gain(self) -> Beats | None:
+        order = self._first_gains()
         if len(order) < 2:
             return None
-        first, second = (one.id for one in order[:2])
-        gains_of = self.named.alone
-        lead = self._difference(gains_of[first]) - self._difference(gains_of[second])
-        return self._beats(first, second, lead)
+        gains = [self._lead(*self.named.alone[one]) for one in order]
+        worlds = min(map(len, gains))
+        return self._beats(*order, gains[0][:worlds] - gains[1][:worlds])
 
-    def _by_speed(self, fastest: Ids | None, recommended: Ids | None) -> Beats | None:
-        """The fastest against the recommended set, or against the next where they are one."""
-        others = [one for one in self.winners if one != fastest]
-        if fastest is None or not others:
+    def _other(self, fastest: Ids | None) -> Ids | None:
+        """What the fastest is held against: the recommended set, or the next where they are one."""
+        recommended = self._recommended(fastest)
+        if recommended != fastest:
+            return recommended
+        return max((one for one in self.winners if one != fastest), key=self._mean, default=None)
+
+    def _by_speed(self, fastest: Ids | None) -> Beats | None:
+        other = self._other(fastest)
+        if fastest is None or other is None:
             return None
-        other = max(others, key=self._mean) if recommended == fastest else recommended
         names = (set_name(self._ordered(one) or ()) for one in (fastest, other))
-        return self._beats(*names, self.speed(fastest) - self.speed(other))
+        return self._beats(*names, self._lead(fastest, other))
 
     @staticmethod
     def _beats(first: str, second: str, lead: Array) -> Beats | None:

@@ -10,7 +10,7 @@ from windwall.results.drawn import AtTheEnd, DrawnSpeed
 from windwall.scenario.data import ScenarioData, of_the_menu
 from windwall.scenario.info import scenario_info
 from windwall.study.carry_out import means_of
-from windwall.study.draws import FEWEST, SEED, drawn_values
+from windwall.study.draws import FOR_CHANCES, SEED, drawn_values
 from windwall.study.executors import Executor
 from windwall.study.journal import JournalLike
 from windwall.study.prior import Prior
@@ -22,7 +22,7 @@ COUNTS = 0.1 / 3.6  # m/s, a change that is worth a word
 
 
 def draw_speed(
-    scenario: ScenarioData, count: int = FEWEST, seed: int = SEED,
+    scenario: ScenarioData, count: int = FOR_CHANCES, seed: int = SEED,
     progress: bool | Progress | None = None, threads: int = 0,
     executor: Executor = None, journal: JournalLike = None,
 ) -> DrawnSpeed:  # fmt: skip

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from windwall.quantities.measures import SPEED
 from windwall.report.text_layout import Bars, Blocks, Title, bullet, paragraph, section, table
-from windwall.report.wording.chance import of_ten
+from windwall.report.wording.chance import of_hundred, of_ten
 from windwall.results.drawn import (
     AtTheEnd,
     Beats,
@@ -55,7 +55,8 @@ NOTE_GAINS = (
 )
 NOTE_SETS = (
     "Of {could} sets within reach of the fastest {whole} were drawn to the end, beside those that "
-    "are named. Behind: the fastest of them in each world less this one, in the mean."
+    "are named. Behind: the fastest of them in each world less this one, in the mean. Chances of "
+    "sets that a sentence below names are of more worlds, {more} as far as they were solved."
 )
 BEATS = "{first} gains more alone than {second} in {chance} worlds."
 FASTER = "The fastest is faster than {second} in {chance} worlds."
@@ -86,7 +87,7 @@ def drawn_speed_lines(drawn: DrawnSpeed | None) -> Blocks:
     low, high = (f"{SPEED.value(x, system):.0f}" for x in (spread.low, spread.high))
     goal = ""
     if drawn.goal_speed is not None:
-        chance = of_ten(drawn.chance_of_goal or 0.0, spread.worlds)
+        chance = of_hundred(drawn.chance_of_goal or 0.0, spread.worlds)
         goal = f"; the goal is reached by {chance}"
     lines = paragraph(INTERVAL.format(low=low, high=f"{high} {unit}", goal=goal))
     return lines + _middle(drawn) + _unsolved(drawn.ends, drawn.asked)
@@ -160,7 +161,8 @@ def _sets(drawn: DrawnRanking) -> Blocks:
     unit, shown = SPEED.shown(drawn.system), _shown(drawn)
     head = (f"{unit} in 9 of 10", "goal in", "behind", "cost", "set")
     rows = [_set(one, drawn) for one in shown]
-    note = NOTE_SETS.format(could=drawn.could_win, whole=drawn.drawn_whole)
+    more = max(one.counted for one in drawn.sets)
+    note = NOTE_SETS.format(could=drawn.could_win, whole=drawn.drawn_whole, more=more)
     bars = Bars(NINE_OF_TEN, tuple(_interval(one.speed) for one in shown), start=None)
     return table(rows, left=(4,), head=head, widest=WIDEST, bars=bars) + paragraph(note)
 
@@ -187,7 +189,7 @@ def _set(one: DrawnSet, drawn: DrawnRanking) -> tuple[str, ...]:
     if one.speed is None:
         return NONE, NONE, NONE, _cost(one, drawn), set_name(one.upgrades)
     between = " to ".join(f"{SPEED.value(x, system):.1f}" for x in (one.speed.low, one.speed.high))
-    goal = NONE if one.reaches_goal is None else of_ten(one.reaches_goal, one.speed.worlds)
+    goal = NONE if one.reaches_goal is None else of_ten(one.reaches_goal, one.counted)
     behind = NONE if one.behind is None else f"{SPEED.value(one.behind.mean, system):.1f}"
     return between, goal, behind, _cost(one, drawn), set_name(one.upgrades)
 
@@ -203,12 +205,12 @@ def choices(drawn: DrawnRanking) -> Iterator[str]:
         yield _beats(BEATS, drawn.by_gain)
     base, best = drawn.set_of(()), drawn.set_of(drawn.recommended or ())
     if drawn.goal_speed is not None and base and base.speed:
-        yield GOAL.format(chance=of_ten(base.reaches_goal, base.speed.worlds), what="as it is")
+        yield GOAL.format(chance=of_hundred(base.reaches_goal, base.counted), what="as it is")
     if best is not None and best.upgrades and best.speed:
         yield from _recommended(best, drawn)
         yield from _over_budget(best, drawn.worlds)
     if drawn.by_speed:
-        chance = of_ten(drawn.by_speed.chance, drawn.by_speed.worlds)
+        chance = of_hundred(drawn.by_speed.chance, drawn.by_speed.worlds)
         yield FASTER.format(second=_other(drawn), chance=chance)
     total = sum(drawn.ends.values())
     for how, number in drawn.ends.items():
@@ -219,7 +221,7 @@ def choices(drawn: DrawnRanking) -> Iterator[str]:
 def _recommended(best: DrawnSet, drawn: DrawnRanking) -> Iterator[str]:
     unit = SPEED.shown(drawn.system)
     if drawn.goal_speed is not None:
-        chance = of_ten(best.reaches_goal, best.speed.worlds)
+        chance = of_hundred(best.reaches_goal, best.counted)
         yield GOAL.format(chance=chance, what=f"with {set_name(best.upgrades)}")
     yield CHOICE.format(
         name=set_name(best.upgrades),
@@ -245,5 +247,5 @@ def _other(drawn: DrawnRanking) -> str:
 
 
 def _beats(words: str, beats: Beats) -> str:
-    chance = of_ten(beats.chance, beats.worlds)
+    chance = of_hundred(beats.chance, beats.worlds)
     return words.format(first=beats.first, second=beats.second, chance=chance)

@@ -12,6 +12,9 @@ POWER = "Its most power at full throttle changes by {model}."
 FACTOR = "By {name} it would change by {change}{limits}."
 NAMES = {"j1349": "SAE J1349", "iso1585": "ISO 1585", "din70020": "DIN 70020 (withdrawn)"}
 INVALID = ", outside the 0.93 to 1.07 that the standard takes its own factor for"
+VALID = ", within the 0.93 to 1.07 that the standard takes its own factor for"
+NOT_READ = "; within which limits its standard takes it was not read"
+LIMITS = {None: NOT_READ, True: VALID, False: INVALID}
 NO_DRAG = (
     "The factors are of power alone: the air that feeds the engine also drags, so that no speed "
     "follows from them."
@@ -105,8 +108,9 @@ def _speeds(found: Corrected) -> str:
 
 
 def _factor(one: Factor) -> str:
-    limits = INVALID if one.valid is False else ""
-    return FACTOR.format(name=NAMES[one.name], change=change(one.power_ratio), limits=limits)
+    return FACTOR.format(
+        name=NAMES[one.name], change=change(one.power_ratio), limits=LIMITS[one.valid]
+    )
 
 
 def _late(found: Corrected) -> list[str]:
