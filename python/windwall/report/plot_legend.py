@@ -5,6 +5,8 @@ from __future__ import annotations
 from math import ceil
 from typing import TYPE_CHECKING, Any
 
+import numpy as np
+
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
 
@@ -13,7 +15,7 @@ FAMILY = "DejaVu Sans"  # which matplotlib brings along
 DOWN = 34.0  # points from the axes, past ticks and the name of the axis
 LINE = 14.0  # points from row to row
 GAP = 6.0  # points, to what follows
-LETTER, SAMPLE = 5.4, 36.0  # points of a letter, and of what is drawn before a name
+LETTER, SAMPLE = 5.2, 36.0  # points of a letter, and of what is drawn before a name
 POINTS = 72.0  # of an inch
 
 
@@ -41,10 +43,14 @@ def legend_below(ax: Axes, handles: list[Any] | None = None) -> float:
 
 
 def _columns(ax: Axes, names: list[str]) -> int:
-    """As many as stand side by side under the axes."""
-    longest = max(len(line) for name in names for line in name.split("\n"))
-    wide = ax.bbox.width / ax.figure.dpi * POINTS
-    return max(1, min(len(names), int(wide / (LETTER * longest + SAMPLE))))
+    """As many as stand side by side under the axes, each as wide as its longest line."""
+    room = ax.bbox.width / ax.figure.dpi * POINTS
+    letters = [max(map(len, name.split("\n"))) for name in names]
+    for columns in range(len(names), 1, -1):
+        wide = (max(part) for part in np.array_split(letters, columns))
+        if sum(LETTER * one + SAMPLE for one in wide) <= room:
+            return columns
+    return 1
 
 
 def _below(ax: Axes) -> Any:
