@@ -1,4 +1,4 @@
-"""What is what, under the picture: nothing that is drawn can lie there, whatever the vehicle does."""
+"""What is what, under the picture, where nothing drawn can lie, whatever the vehicle does."""
 
 from __future__ import annotations
 

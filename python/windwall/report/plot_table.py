@@ -17,9 +17,7 @@ COLUMNS = 154.0  # points from the axes to where columns begin
 LETTER, GAP = 5.6, 6.0  # points of a digit, and between columns
 
 
-def table_under(
-    ax: Axes, rows: Sequence[tuple[str, Sequence[str]]], further: float = 0.0
-) -> None:
+def table_under(ax: Axes, rows: Sequence[tuple[str, Sequence[str]]], further: float = 0.0) -> None:
     """Names on the left, then cells in columns as wide as the longest cell; the keys first, with a
     rule under them. It begins so many points further down.
     """

@@ -24,9 +24,7 @@ def input_blocks(findings: Findings) -> tuple[Blocks, Blocks]:
         return paragraph(EXACT), []
     head = [one.format(unit=SPEED.shown(findings.scenario.system)) for one in HEAD]
     known = known_by(findings.scenario)
-    rows = [
-        (*_row(one, worth, findings.scenario.system), known(one)) for one, worth in weighed
-    ]
+    rows = [(*_row(one, worth, findings.scenario.system), known(one)) for one, worth in weighed]
     first = table(rows[:FIRST], head=head, left=(0, 4)) + paragraph(NOTE)
     return first, table(rows, head=head, left=(0, 4)) if len(rows) > FIRST else []
 

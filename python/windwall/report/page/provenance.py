@@ -1,4 +1,4 @@
-"""Where each input comes from: the file, what it learned, a rated engine, a design, a usual value."""
+"""Where an input comes from: the file, what it learned, rated figures, a design, a usual value."""
 
 from __future__ import annotations
 
