@@ -125,9 +125,7 @@ def test_it_says_where_each_input_comes_from():
     document = json.loads(Path(CAR).read_text(encoding="utf-8"))
     document["body"]["drag_area"] = "0.70 ± 0.05 m2"
     del document["upgrades"]  # nothing is ranked
-    document["notes"] = (
-        "Learned by windwall 0.1.0 from 12 facts (a run); before that it was else."
-    )
+    document["notes"] = "Learned by windwall 0.1.0 from 12 facts (a run); before that it was else."
     tied = ["body/drag_area", "body/rolling_rise"]
     document["correlations"] = [{"between": tied, "correlation": -0.4}]
     car = ww.loads(json.dumps(document))
