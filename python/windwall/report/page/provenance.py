@@ -32,8 +32,9 @@ def known_by(scenario: ScenarioData) -> Callable[[UncertainInput], str]:
 
     def told(one: UncertainInput) -> str:
         if one.given:
-            known = one.address in learned and note
-            return LEARNED.format(facts=known["facts"]) if known else FILE
+            if note and one.address in learned:
+                return LEARNED.format(facts=note["facts"])
+            return FILE
         if one.address in rated:
             return RATED
         if one.address in design:
