@@ -68,6 +68,7 @@ build-all: build
 live_core := python/windwall/report/live/core.wasm
 live:  ## compile the core for browsers, for sliders inside a page
 	@command -v emcmake >/dev/null || { echo "make live needs em++: on Debian, apt-get install emscripten"; exit 1; }
+	@mkdir -p build
 	@emcmake cmake -S . -B build/live -G Ninja -DWINDWALL_UNITY=ON -DWINDWALL_WARNINGS_AS_ERRORS=OFF >build/live.log || { cat build/live.log; exit 1; }
 	@cmake --build build/live --target core
 	@cp build/live/core.wasm $(live_core)

@@ -62,6 +62,12 @@ def overlapping(texts):
     ]
 
 
+def under_a_legend(figure):
+    """The axes on which a legend lies, where it might lie on what is drawn."""
+    legends = [one.get_legend().get_window_extent() for one in figure.axes if one.get_legend()]
+    return [one for one in figure.axes if one.bbox.count_overlaps(legends)]
+
+
 def looks(axes):
     """How each named line is drawn, without its colour."""
     return {

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import windwall as ww
 
-HEAVY = ("pandas", "xarray", "matplotlib", "tqdm", "argparse", "ipywidgets")
+HEAVY = ("pandas", "xarray", "matplotlib", "tqdm", "argparse", "ipywidgets", "anywidget")
 
 
 def test_what_is_used_late_is_loaded_late():

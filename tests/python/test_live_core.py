@@ -17,6 +17,7 @@ from windwall.report.wording.top_speed import limit_word
 pytestmark = [
     needs_browser,
     pytest.mark.slow,
+    pytest.mark.timeout(600),  # a browser on a machine that others share
     pytest.mark.skipif(not compiled_core(), reason="the core for browsers is not built: make live"),
 ]
 SCENARIOS = ["airfield_cyclecar", "lakebed_streamliner", "village_microcar"]

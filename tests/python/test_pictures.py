@@ -8,7 +8,7 @@ from itertools import pairwise
 import pytest
 
 import windwall as ww
-from python.drawn_pictures import cut, drawn_texts, looks, overlapping
+from python.drawn_pictures import cut, drawn_texts, looks, overlapping, under_a_legend
 from windwall.report.plot_axes import COLOURS, SIZE
 from windwall.study.sweep_limits import with_limits
 
@@ -117,6 +117,7 @@ def test_a_picture_can_be_read(what, answer):
     texts = drawn_texts(axes.figure)
     assert cut(texts, axes.figure.bbox) == []
     assert overlapping(texts) == []
+    assert under_a_legend(axes.figure) == []
     assert {one.size for one in texts} == {SIZE}
     told = looks(axes)
     assert len(set(told.values())) == len(told)
@@ -136,6 +137,33 @@ def test_axes_of_speed_end_where_the_vehicle_does(answer):
     assert speed < end < 1.2 * speed
     high = ww.plot.best_by_cost(answer["ranking"]).get_ylim()[1]
     assert high < 1.3 * speed or not answer["ranking"].upgrades
+
+
+ENDS = {
+    "rev limit": {"body/drag_area": "0.3 m2"},
+    "rev limit, hardly": {"engine/rev_limit": "4500 rpm"},
+    "grip": {"tyres/grip": 0.1},
+    "knock": {"engine/compression_ratio": 15},
+}
+
+
+@pytest.mark.parametrize("end", ENDS)
+def test_a_picture_can_be_read_whatever_ends_the_speed(car, end):
+    car = (car if end == "knock" else ww.load("scenarios/airfield_cyclecar.json")).set(ENDS[end])
+    best = car.top_speed()
+    assert end.partition(",")[0] in best.limited_by.replace("_", " ")
+    force = ww.plot.force_against_speed(car)
+    for axes in (force, ww.plot.knock_over_engine_speed(car)):
+        texts = drawn_texts(axes.figure)
+        assert cut(texts, axes.figure.bbox) == []
+        assert overlapping(texts) == []
+        assert under_a_legend(axes.figure) == []
+    mark = next(one for one in force.get_lines() if one.get_markerfacecolor() == "none")
+    reach = mark.get_markersize() / 2 * force.figure.dpi / 72
+    (x, y), box = force.transData.transform(mark.get_xydata()[0]), force.bbox
+    assert box.x0 < x - reach
+    assert x + reach < box.x1
+    assert y + reach < box.y1
 
 
 def test_colours_differ_in_lightness():

@@ -11,7 +11,7 @@ from python.samples import CURVE
 from windwall.sliders.twin import Places
 
 MASS, RATIO = "body/mass", "charge_path/roots/drive_ratio"
-widgets = pytest.importorskip("ipywidgets")
+pytest.importorskip("anywidget")
 
 
 @pytest.fixture
@@ -143,12 +143,22 @@ def test_a_notebook_keeps_a_table_beside_the_sliders(sliders):
     assert sliders.answer.sentence.split()[0] in bundle["text/plain"]
 
 
-def test_every_slider_has_a_name_and_takes_keys(sliders):
-    for one in sliders.sliders.values():
-        assert one.description
-        assert not one.disabled
-        assert isinstance(one, widgets.SelectionSlider)
-    assert sliders.sliders[MASS].description == "Mass ready to run"
+def test_every_slider_has_a_name_and_begins_where_the_file_is(sliders):
+    mass, ratio = sliders.sliders[MASS], sliders.sliders[RATIO]
+    assert mass.label == "Mass ready to run"
+    assert mass.hint == "file 340 kg ± 5 kg"
+    assert ratio.label not in ("", mass.label)
+    assert place(mass, "340 kg") == place(ratio, "1.350") == 0
+
+
+def test_there_is_no_place_beyond_the_ends(sliders, car):
+    from traitlets import TraitError
+
+    mass = sliders.sliders[MASS]
+    for beyond in (mass.options[0][1] - 1, mass.options[-1][1] + 1):
+        with pytest.raises(TraitError, match=f"no place {beyond}; from {mass.low} to"):
+            mass.value = beyond
+    assert sliders.scenario == car
 
 
 @pytest.mark.parametrize(
@@ -182,7 +192,7 @@ def test_everything_that_is_wrong_is_told_at_once(car):
 
 @pytest.fixture
 def places(car, monkeypatch):
-    monkeypatch.setitem(__import__("sys").modules, "ipywidgets", None)
+    monkeypatch.setitem(__import__("sys").modules, "anywidget", None)
     return ww.explore(car, {MASS: ("300 kg", "400 kg")}, show=["manifold/boost"])
 
 

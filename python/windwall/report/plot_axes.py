@@ -11,18 +11,19 @@ from collections.abc import Iterator
 from itertools import cycle
 from typing import TYPE_CHECKING, Any
 
+from windwall.report.plot_legend import FAMILY as FAMILY
+from windwall.report.plot_legend import SIZE as SIZE
+from windwall.report.plot_legend import legend_below
 from windwall.results.scenario_info import ScenarioInfo
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
 
-SIZE = 9  # points, of all type
 WIDTH, HEIGHT = 7.0, 4.6  # inches, of a picture of its own
 EMPTY = 1.8  # inches, the height of one that has nothing but a sentence
 TITLE_WIDTH = 64
 SENTENCE_WIDTH = 56
 ONE_LINE = 999  # letters, more than any text has
-FAMILY = "DejaVu Sans"  # which matplotlib brings along
 INK, BLUE, OCHRE, GREY, PALE = "black", "#1f4e8c", "#e0a030", "0.5", "0.72"
 COLOURS = (INK, BLUE, OCHRE, GREY)
 LINE_STYLES = ("-", "--", "-.", ":")
@@ -53,14 +54,14 @@ def looks(markers: bool = True) -> Iterator[dict[str, Any]]:
         yield {"linestyle": line, "color": colour, "marker": marker, "markersize": MARKER_SIZE}
 
 
-def finish(ax: Axes, heading: str, x: str = "", y: str = "", legend: str = "best") -> Axes:
-    """Title and axes named, all in one size of type, with a legend where lines have names."""
+def finish(ax: Axes, heading: str, x: str = "", y: str = "", legend: bool = True) -> Axes:
+    """Title and axes named, all in one size of type, with a legend below where lines have names."""
     ax.set_title(heading, fontsize=SIZE, family=FAMILY, fontweight="bold")
     ax.set_xlabel(x, fontsize=SIZE, family=FAMILY)
     ax.set_ylabel(y, fontsize=SIZE, family=FAMILY)
     one_size(ax)
-    if legend and ax.get_legend_handles_labels()[1]:
-        ax.legend(loc=legend, prop={"size": SIZE, "family": FAMILY}, framealpha=0.9)
+    if legend:
+        legend_below(ax)
     return ax
 
 

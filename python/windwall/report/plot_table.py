@@ -17,18 +17,19 @@ COLUMNS = 154.0  # points from the axes to where columns begin
 LETTER, GAP = 5.6, 6.0  # points of a digit, and between columns
 
 
-def table_under(ax: Axes, rows: Sequence[tuple[str, Sequence[str]]]) -> None:
+def table_under(ax: Axes, rows: Sequence[tuple[str, Sequence[str]]], further: float = 0.0) -> None:
     """Names on the left, then cells in columns as wide as the longest cell; the keys first, with a
-    rule under them.
+    rule under them. It begins so many points further down.
     """
+    top = -BELOW - further
     apart = LETTER * max(len(cell) for _, cells in rows for cell in cells) + GAP
     for at, (name, cells) in enumerate(rows):
-        down, weight = -BELOW - at * LINE, "bold" if at == 0 else "normal"
+        down, weight = top - at * LINE, "bold" if at == 0 else "normal"
         _word(ax, name, LEFT, down, ha="left", fontweight=weight)
         for column, cell in enumerate(cells):
             across = COLUMNS + (column + 0.5) * apart
             _word(ax, cell, across, down, ha="center", fontweight=weight)
-    _rule(ax, -BELOW - LINE / 2, COLUMNS + apart * len(rows[0][1]))
+    _rule(ax, top - LINE / 2, COLUMNS + apart * len(rows[0][1]))
 
 
 def _word(ax: Axes, text: str, across: float, down: float, **look: str) -> None:

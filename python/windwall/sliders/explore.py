@@ -26,7 +26,7 @@ def explore(
     their address, read at the balance speed, such as `["manifold/boost", "knock/margin"]`.
 
     `.scenario` is the moved scenario, `.reset()` goes back to the file, `.save(path)` writes it.
-    Without ipywidgets it is a table of a few places of each slider. Raises `ScenarioError` with
+    Without anywidget it is a table of a few places of each slider. Raises `ScenarioError` with
     all that is wrong with addresses and ranges.
 
     >>> import windwall as ww
@@ -38,7 +38,7 @@ def explore(
     sliders = moved(car, inputs)
     told = shown(car, _there(car) if show is None else show)
     try:
-        import ipywidgets  # noqa: F401
+        import anywidget  # noqa: F401
     except ImportError:
         return Places(car, sliders, told)
     from windwall.sliders.explorer import Explorer

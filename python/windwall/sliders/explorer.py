@@ -1,4 +1,4 @@
-"""The sliders themselves, of ipywidgets. Every one can be tabbed to and moved by the arrow keys."""
+"""The sliders with their buttons and their answer, of ipywidgets."""
 
 from __future__ import annotations
 
@@ -20,6 +20,7 @@ from windwall.results.top_speed import TopSpeed
 from windwall.results.views import Readable, content, html
 from windwall.scenario import files
 from windwall.scenario.data import ScenarioData
+from windwall.sliders.named_slider import NamedSlider
 from windwall.sliders.told import moved_words, told
 from windwall.sliders.twin import Places
 from windwall.study.solve import top_speed
@@ -150,15 +151,13 @@ class Explorer(Readable):
         self._shown.value = framed(body(blocks))
 
 
-def _widget(one: Slider) -> widgets.SelectionSlider:
+def _widget(one: Slider) -> NamedSlider:
     """Its places by what a file would state there."""
-    return widgets.SelectionSlider(
-        options=[(one.text(k), k) for k in range(one.low, one.high + 1)],
-        value=0,
-        description=one.label,
-        tooltip=f"{one.label}: file {one.stated} {one.hint}".rstrip(),
-        style={"description_width": "14em"},
-        layout=widgets.Layout(width="40em"),
+    return NamedSlider(
+        label=one.label,
+        hint=f"file {one.stated} {one.hint}".rstrip(),
+        low=one.low,
+        texts=[one.text(k) for k in range(one.low, one.high + 1)],
     )
 
 

@@ -1,5 +1,5 @@
 """The answer at a few places of each slider, for whoever has none: on paper, in a terminal, or
-where ipywidgets is not installed.
+where anywidget is not installed.
 """
 
 from __future__ import annotations
@@ -16,7 +16,7 @@ from windwall.sliders.told import told
 from windwall.study.solve import top_speed
 
 PLACES = 5  # of each slider, its ends among them
-WHY = "Sliders need ipywidgets: pip install 'windwall[sliders]', then start the notebook anew."
+WHY = "Sliders need anywidget: pip install 'windwall[sliders]', then start the notebook anew."
 HEAD = ("", "value", "speed, {unit}", "change")
 ALONE = "Each moved alone, everything else as the file says."
 REFUSED = "refused"

@@ -5,10 +5,11 @@ from __future__ import annotations
 from windwall.quantities.measures import SPEED
 from windwall.quantities.uncertain_input import UncertainInput
 from windwall.report.page.findings import Findings
+from windwall.report.page.provenance import known_by
 from windwall.report.text_layout import Blocks, paragraph, table
 
 FIRST = 6  # inputs that are not folded away
-HEAD = ("", "value", "±", "known by", "worth, {unit}")
+HEAD = ("", "value", "±", "worth, {unit}", "known by")
 NOTE = (
     "Worth: the most that one standard deviation of it, either way, does to the speed. What the "
     "file states exactly is taken to be exact."
@@ -22,14 +23,14 @@ def input_blocks(findings: Findings) -> tuple[Blocks, Blocks]:
     if not weighed:
         return paragraph(EXACT), []
     head = [one.format(unit=SPEED.shown(findings.scenario.system)) for one in HEAD]
-    rows = [_row(one, worth, findings.scenario.system) for one, worth in weighed]
-    first = table(rows[:FIRST], head=head, left=(0, 3)) + paragraph(NOTE)
-    return first, table(rows, head=head, left=(0, 3)) if len(rows) > FIRST else []
+    known = known_by(findings.scenario)
+    rows = [(*_row(one, worth, findings.scenario.system), known(one)) for one, worth in weighed]
+    first = table(rows[:FIRST], head=head, left=(0, 4)) + paragraph(NOTE)
+    return first, table(rows, head=head, left=(0, 4)) if len(rows) > FIRST else []
 
 
 def _row(one: UncertainInput, worth: float | None, system: str) -> tuple[str, ...]:
     value = one.measure.short(one.value, system)
     spread = one.measure.spread.number(one.sigma, system, 2)
-    known = "the file" if one.given else "usual value"
     change = "-" if worth is None else f"{SPEED.value(worth, system):.1f}"
-    return f"{one.sentence} ({one.address})", value, spread, known, change
+    return f"{one.sentence} ({one.address})", value, spread, change

@@ -74,9 +74,9 @@ def stations(answer: Outcome, ax: Axes | None = None) -> Axes:
     ax.set_xticks(range(len(rows)), names)
     ax.set_xlim(-0.4, len(rows) - 0.6)
     describe(ax, _told(rows, info.system))
-    finish(other, "", y=f"{LOWER.name}, {LOWER.measure.shown(info.system)}", legend="")
+    finish(other, "", y=f"{LOWER.name}, {LOWER.measure.shown(info.system)}", legend=False)
     other.spines["right"].set_visible(True)
-    return finish(ax, heading, y=f"{UPPER.name}, {UPPER.measure.shown(info.system)}", legend="")
+    return finish(ax, heading, y=f"{UPPER.name}, {UPPER.measure.shown(info.system)}", legend=False)
 
 
 def _strip(ax: Axes, rows: list[tuple[str, Record]], half: Half, system: str) -> None:

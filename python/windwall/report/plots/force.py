@@ -27,6 +27,7 @@ if TYPE_CHECKING:
     from matplotlib.axes import Axes
 
 HEADING = "Force against speed"
+NEAR = 1.03  # of the speed reached, to the end of the axis where no line goes further
 FINER = 4  # points of a vehicle whose one gearing goes through all speeds
 
 
@@ -59,7 +60,6 @@ def force_against_speed(scenario: ScenarioData, ax: Axes | None = None, points: 
         heading,
         f"Speed over the ground, {SPEED.shown(system)}",
         f"Force at the road, {FORCE.shown(system)}",
-        legend="upper right",
     )
 
 
@@ -100,6 +100,8 @@ def _load(curve: Any) -> Any:
 
 
 def _end(curve: Any, best: TopSpeed) -> float:
-    """Where the vehicle can be, m/s, and a little further to see how the lines leave each other."""
+    """Where the vehicle can be, m/s, and a little further to see how the lines leave each other, or
+    at least the whole mark of the balance.
+    """
     end = float(curve["road/speed"].max())
-    return min(end, FAR * best.speed) if best.answered else end
+    return min(max(end, NEAR * best.speed), FAR * best.speed) if best.answered else end

@@ -60,7 +60,7 @@ def knock_over_engine_speed(
     describe(ax, _told(curve, scenario.knock_sigma))
     where = f" in gear {gear}" if gear and best.scenario_info.gears > 1 else ""
     x = f"Engine speed{where}, {ENGINE_SPEED.shown(scenario.system)}"
-    return finish(ax, heading, x, "Octane numbers to spare", legend="upper left")
+    return finish(ax, heading, x, "Octane numbers to spare")
 
 
 def _band(curve: Any, sigma: float, speed: Any, ax: Axes) -> None:

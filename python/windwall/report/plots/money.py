@@ -18,6 +18,7 @@ from windwall.report.plot_axes import (
     new_axes,
     title,
 )
+from windwall.report.plot_legend import legend_below
 from windwall.report.plot_table import table_under
 from windwall.report.plots.menu import no_base, upgrade_title
 from windwall.results.ranking import MIDDLE, Ranking, UpgradeSet
@@ -53,11 +54,11 @@ def best_by_cost(ranking: Ranking, ax: Axes | None = None) -> Axes:
     _clouds(ranking, ax)
     _steps(best, keyed, ranking, ax)
     _goal(ranking, ax)
-    table_under(ax, rows)
+    table_under(ax, rows, legend_below(ax))
     describe(ax, _told(keyed, ranking))
     system = ranking.scenario_info.system
     cost = f"Cost, {ranking.currency}" if ranking.currency else "Cost; the file states none"
-    return finish(ax, heading, cost, f"Speed, {SPEED.shown(system)}", legend="lower right")
+    return finish(ax, heading, cost, f"Speed, {SPEED.shown(system)}", legend=False)
 
 
 def _speed(one: UpgradeSet, ranking: Ranking) -> float:

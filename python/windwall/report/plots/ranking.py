@@ -57,7 +57,7 @@ def gains(ranking: Ranking, drawn: DrawnRanking | None = None, ax: Axes | None =
     ax.set_yticks(range(len(shown)), names)
     ax.set_ylim(len(shown) - 0.4, -0.6)
     describe(ax, _told(shown, ranking))
-    return finish(ax, heading, f"Gain in speed, {SPEED.shown(system)}", legend="lower right")
+    return finish(ax, heading, f"Gain in speed, {SPEED.shown(system)}")
 
 
 def _name(one: UpgradeGain, ranking: Ranking) -> str:

@@ -52,7 +52,7 @@ def leans_on(found: LeansOn, of: str = "speed", ax: Axes | None = None) -> Axes:
     ax.invert_yaxis()
     ax.set_xlim(left=0)
     describe(ax, found.sentence)
-    return finish(ax, heading, "Share of the variance, %", legend="lower right")
+    return finish(ax, heading, "Share of the variance, %")
 
 
 def _bars(shown: list[Lean], ax: Axes) -> None:

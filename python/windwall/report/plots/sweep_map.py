@@ -15,6 +15,7 @@ from windwall.report.plot_axes import (
     new_axes,
     plain_title,
 )
+from windwall.report.plot_legend import legend_below
 from windwall.report.plots.swept import Axis, Swept, capital, edges, heading
 
 if TYPE_CHECKING:
@@ -48,10 +49,9 @@ def sweep_map(dataset: xarray.Dataset, of: str = "speed", ax: Axes | None = None
     best = _best(swept, x, y, ax)
     handles = [*best, *refused]
     if handles:
-        place = {"loc": "upper center", "bbox_to_anchor": (0.5, -0.16), "frameon": False}
-        ax.legend(handles=handles, prop={"size": SIZE, "family": FAMILY}, **place)
+        legend_below(ax, handles)
     describe(ax, f"{capital(best[0].get_label())}." if best else ALL_REFUSED)
-    return finish(ax, said, x.name, y.name, legend="")
+    return finish(ax, said, x.name, y.name, legend=False)
 
 
 def _shades(swept: Swept, x: Axis, y: Axis, ax: Axes) -> None:
