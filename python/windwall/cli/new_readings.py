@@ -59,13 +59,6 @@ def ratio_or_chain(address: str, text: str) -> list[Values]:
     return [chain(part, text) or {f"{part}/kind": "final_drive", address: number(text)}]
 
 
-def one_of(words: list[str], text: str) -> str:
-    """The word that was meant: however it is spaced, or the one word that has it in it."""
-    typed = re.sub(r"[\s-]+", "_", text.strip().lower())
-    close = [word for word in words if typed in word.split("_") or f"_{typed}_" in f"_{word}_"]
-    return typed if typed in words or len(close) != 1 else close[0]
-
-
 def figure_at_a_speed(address: str, text: str) -> list[Values]:
     """A printed torque or power with its engine speed, as `15 kW gross at 3600 rpm`."""
     if BLOWN.search(text):
