@@ -13,6 +13,7 @@ from typing import Any, NamedTuple
 from windwall.cli.new_readings import (
     Values,
     chain,
+    ethanol,
     figure_at_a_speed,
     gears,
     heading,
@@ -21,8 +22,8 @@ from windwall.cli.new_readings import (
     plain,
     ratio_or_chain,
     research_and_motor,
-    size_or_radius,
 )
+from windwall.cli.new_tyre import size_or_radius
 from windwall.cli.new_words import one_of
 from windwall.cli.stock_engine import DISPLACEMENT, STOCK_RATIO, as_answered
 from windwall.errors import ScenarioError
@@ -144,6 +145,14 @@ QUESTIONS = (
     Question("throttle", "charge_path/throttle/bore", "30 mm", needed=True),
     Question("blower", "charge_path/blower/displacement", "230 cm3", empty="no blower"),
     Question("blower_ratio", "charge_path/blower/drive_ratio", "1.35", needed=True, after="blower"),
+    Question(
+        "fuel",
+        "fuel/research_octane",
+        "95",
+        also="with the motor octane number, 95/85",
+        read=research_and_motor,
+    ),
+    Question("ethanol", "fuel/ethanol", "10 %", also="as the pump calls it, E10", read=ethanol),
     Question("mass", "body/mass", "348 ± 5 kg", needed=True),
     Question(
         "drag_area",

@@ -53,8 +53,8 @@ def one_of(address: str, words: list[str], text: str) -> str:
     plain = SAID.get(address.rpartition("/")[2], {}).get(typed)
     if plain is None and typed in UNKNOWN and "unknown" in words:
         plain = "unknown"
-    if whole or plain:
-        return (*whole, plain)[0]
+    if meant := whole[0] if whole else plain:
+        return meant
     close = [word for word in words if _begins_a_part(typed, _joined(word))]
     if len(close) > 1:
         message = f'"{text}" may be {" or ".join(close)}: a letter or two more will tell'
@@ -67,6 +67,6 @@ def _joined(text: str) -> str:
 
 
 def _begins_a_part(typed: str, word: str) -> bool:
-    """Whether some parts of the word in a row begin so, as `pent` does of `four_valve_pent_roof`."""
+    """Whether some parts of the word begin so, as `pent` does of `four_valve_pent_roof`."""
     parts = word.split("_")
     return bool(typed) and any("_".join(parts[at:]).startswith(typed) for at in range(len(parts)))
