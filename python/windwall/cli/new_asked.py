@@ -110,7 +110,7 @@ def units_of(node: dict[str, Any]) -> str:
     try:
         _core.read_quantity("1 unit", dimension, "", "")
     except ValueError as refused:
-        found = re.search(r"(an? [^;]+) is expected \(([^;]*)\)", str(refused))
+        found = re.search(r"(an? [^;,]+) is expected \(([^;]*)\)", str(refused))
         return f"{found[1][0].upper()}{found[1][1:]} in {found[2]}" if found else ""
     return ""
 
