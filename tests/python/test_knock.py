@@ -38,3 +38,19 @@ def test_an_upgrade_may_know_the_anchor_better(document, oracle):
         knock = scenario.top_speed().knock
         expected = oracle("scipy.stats").norm.cdf(0, knock.margin, spread)
         assert knock.probability == pytest.approx(expected, rel=1e-9)
+
+
+def test_a_throttle_that_holds_off_knock_is_told_first():
+    car = ww.load("scenarios/airfield_cyclecar.json")
+    held = car.set({"charge_path/blower/drive_ratio": 2.2, "engine/compression_ratio": "9.5"})
+    best = held.top_speed()
+    assert best.limited_by == "knock"
+    lift = f"Flat out it would knock; lift to {100 * best.opening:.0f} %: "
+    assert best.sentence.startswith(lift)
+    lines = [line.strip() for line in best.summary().splitlines()]
+    told = next(at for at, line in enumerate(lines) if line.startswith("throttle  "))
+    assert told < next(at for at, line in enumerate(lines) if line.startswith("balance speed"))
+    assert f"{100 * best.opening:.0f} % of its travel" in lines[told]
+    text = " ".join(lines)
+    assert f"Limited by: knock. {lift}" in text
+    assert "Flat out" not in car.top_speed().sentence

@@ -9,6 +9,7 @@ from windwall.quantities.measures import (
     ENERGY,
     ENGINE_SPEED,
     POWER,
+    SHARE,
     SPEED,
     TEMPERATURE,
     TEMPERATURE_DIFFERENCE,
@@ -77,6 +78,9 @@ def speeds(answer: TopSpeed) -> Iterator[tuple[str, str]]:
     def text(speed: float) -> str:
         return f"{SPEED.value(speed, info.system):.1f} {shown}"
 
+    if answer.status == "knock_limited":
+        share = SHARE.text(answer.opening, info.system, 2)
+        yield "throttle", f"{share} of its travel; flat out it would knock"
     run = answer.run_up
     if run:
         time = TIME.text(run.time, info.system)
