@@ -54,3 +54,26 @@ def test_a_throttle_that_holds_off_knock_is_told_first():
     text = " ".join(lines)
     assert f"Limited by: knock. {lift}" in text
     assert "Flat out" not in car.top_speed().sentence
+
+
+def test_what_is_below_the_last_digit_is_0_without_a_minus():
+    from windwall.quantities.measures import SPEED
+    from windwall.report.wording.knock import blocked, octane
+
+    told = [KnockBand(-0.04, 5).sentence, blocked(-0.04, 5, "a jet"), octane(-0.04)]
+    assert all("+0.0" in one and "-0.0" not in one for one in told)
+    assert SPEED.change(-0.001, "metric") == "+0.0"
+    assert octane(-0.06) == "-0.1"
+
+
+def test_no_number_that_is_printed_with_its_sign_can_be_minus_0():
+    import re
+    from pathlib import Path
+
+    signed = re.compile(r":\+[.{]")  # without the z that drops the sign of a 0
+    files = [
+        *Path("python/windwall/report").rglob("*.py"),
+        *Path("python/windwall/quantities").rglob("*.py"),
+    ]
+    assert files
+    assert {path.name for path in files if signed.search(path.read_text("utf-8"))} == set()
