@@ -50,6 +50,18 @@ def test_a_word_is_completed(offered, line, words):
 
 
 @needs_bash
+def test_only_scenarios_and_folders_are_offered_where_one_is_wanted(offered, tmp_path):
+    (tmp_path / "notes.txt").write_text("none", encoding="utf-8")
+    (tmp_path / "answers.json").write_text("{}", encoding="utf-8")
+    (tmp_path / "folder").mkdir()
+    shutil.copy(CAR, tmp_path / "mine.json")
+    (tmp_path / "page.html").write_bytes(Path(CAR).read_bytes())  # a page has its scenario inside
+    expected = {f"{tmp_path}/{name}" for name in ("folder/", "mine.json", "page.html")}
+    assert set(offered(f"windwall speed {tmp_path}/")) == expected
+    assert set(offered(f"windwall compare {CAR} {tmp_path}/m")) == {f"{tmp_path}/mine.json"}
+
+
+@needs_bash
 def test_a_broken_file_offers_nothing_and_says_nothing(offered, tmp_path):
     (tmp_path / "broken.json").write_text("{", encoding="utf-8")
     assert offered(f"windwall set {tmp_path}/broken.json bo") == []

@@ -38,3 +38,42 @@ def test_an_upgrade_may_know_the_anchor_better(document, oracle):
         knock = scenario.top_speed().knock
         expected = oracle("scipy.stats").norm.cdf(0, knock.margin, spread)
         assert knock.probability == pytest.approx(expected, rel=1e-9)
+
+
+def test_a_throttle_that_holds_off_knock_is_told_first():
+    car = ww.load("scenarios/airfield_cyclecar.json")
+    held = car.set({"charge_path/blower/drive_ratio": 2.2, "engine/compression_ratio": "9.5"})
+    best = held.top_speed()
+    assert best.limited_by == "knock"
+    lift = f"Flat out it would knock; lift to {100 * best.opening:.0f} %: "
+    assert best.sentence.startswith(lift)
+    lines = [line.strip() for line in best.summary().splitlines()]
+    told = next(at for at, line in enumerate(lines) if line.startswith("throttle  "))
+    assert told < next(at for at, line in enumerate(lines) if line.startswith("balance speed"))
+    assert f"{100 * best.opening:.0f} % of its travel" in lines[told]
+    text = " ".join(lines)
+    assert f"Limited by: knock. {lift}" in text
+    assert "Flat out" not in car.top_speed().sentence
+
+
+def test_what_is_below_the_last_digit_is_0_without_a_minus():
+    from windwall.quantities.measures import SPEED
+    from windwall.report.wording.knock import blocked, octane
+
+    told = [KnockBand(-0.04, 5).sentence, blocked(-0.04, 5, "a jet"), octane(-0.04)]
+    assert all("+0.0" in one and "-0.0" not in one for one in told)
+    assert SPEED.change(-0.001, "metric") == "+0.0"
+    assert octane(-0.06) == "-0.1"
+
+
+def test_no_number_that_is_printed_with_its_sign_can_be_minus_0():
+    import re
+    from pathlib import Path
+
+    signed = re.compile(r":\+[.{]")  # without the z that drops the sign of a 0
+    files = [
+        *Path("python/windwall/report").rglob("*.py"),
+        *Path("python/windwall/quantities").rglob("*.py"),
+    ]
+    assert files
+    assert {path.name for path in files if signed.search(path.read_text("utf-8"))} == set()

@@ -35,7 +35,9 @@ def path(tmp_path):
 def test_what_the_maker_printed_is_asked_first_and_answered_first(windwall, path):
     said = windwall("new", path, input=typed(ANSWERS | PRINTED))
     assert (said.returncode, said.stderr) == (0, "")
-    first = [line.partition(":")[0] for line in said.stdout.splitlines() if ": " in line][:14]
+    names = {one.name for one in QUESTIONS}
+    starts = (line.partition(": ")[0] for line in said.stdout.splitlines())
+    first = [start for start in starts if start in names][:14]
     assert sorted(first) == sorted([*PRINTED, "cylinders", "bore", "stroke"])
     made = json.loads(path.read_text("utf-8"))["engine"]
     assert list(made["design"].values()) == [
@@ -68,7 +70,7 @@ def test_a_figure_that_cannot_be_is_told_before_anything_else(windwall, path):
 
 
 SLIPS = {
-    "chamber": ("flathead", "two_valve_wedge"),
+    "chamber": ("rotary", "two_valve_wedge"),
     "rated_torque": ("43 N m", "at which engine speed?"),
     "rated_power": ("14.5 kW at 3600", "3600 what?"),
     "maker_fuel": ("super", "super"),
@@ -86,7 +88,7 @@ def test_slips_are_told_and_asked_again(windwall, path):
     for name, (slip, told) in SLIPS.items():
         _, typed_again, behind = said.stdout.partition(f"> {slip}\n")
         assert typed_again, name
-        assert told in behind.partition("\n> ")[0], name
+        assert told in " ".join(behind.partition("\n> ")[0].split()), name
     assert ww.load(path).rated_fit["figures"][1]["rated"] == pytest.approx(14500)
 
 

@@ -21,6 +21,8 @@ from windwall.cli.exit_codes import (
     NO_ANSWER,
     WRONG_INPUT,
 )
+from windwall.cli.files import add_units
+from windwall.cli.misspelt import with_nearest
 from windwall.cli.new import DEFAULT_NAME, Unfinished, new
 from windwall.cli.output import complain, say, show_every_letter, silence
 from windwall.cli.solvers import add_solvers
@@ -31,7 +33,6 @@ from windwall.scenario import files
 from windwall.scenario.data import ScenarioData
 from windwall.scenario.info import chosen
 from windwall.scenario.installing import for_core, typed
-from windwall.scenario.schema import schema_text
 
 
 def read(path: str) -> bytes:
@@ -47,7 +48,7 @@ class Parser(argparse.ArgumentParser):
     """Repeats what was typed only after escaping it."""
 
     def error(self, message: str) -> NoReturn:
-        super().error(files.shown(message))
+        super().error(files.shown(with_nearest(message)))
 
     def _print_message(self, message: str, file: Any = None) -> None:
         # The base class takes it for printed whatever becomes of it.
@@ -110,10 +111,7 @@ def parser() -> Parser:
     add_install(sent)
     report.add_report(sent)
     add_new(commands)
-    written = commands.add_parser("schema", help="the JSON Schema of scenario files")
-    written.add_argument("--output", metavar="FILE", help="where to write it; else it is printed")
-    written.add_argument("--json", action="store_true", help="it is JSON in any case")
-    written.set_defaults(run=write_schema)
+    file_commands.add_schema(commands)
     add_completion(commands)
     return made
 
@@ -149,6 +147,7 @@ def add_new(commands: Any) -> None:
         default=[],
         help="one answer, any number of times; nothing is asked",
     )
+    add_units(made, "of questions and of everything printed; else it is asked, and metric so far")
     made.set_defaults(run=make_new)
 
 
@@ -158,12 +157,10 @@ def make_new(arguments: argparse.Namespace) -> int:
         return new(arguments)
     except ScenarioError as wrong:
         return refuse(wrong, "", False)
-    except Unfinished:
-        complain("the answers ended before the questions; nothing is written")
-        return WRONG_INPUT
-    except KeyboardInterrupt:
-        complain("interrupted; nothing is written")
-        return INTERRUPTED
+    except Unfinished as left:
+        why = "interrupted" if left.interrupted else "the answers ended before the questions"
+        complain(f"{why}; {left.kept}")
+        return INTERRUPTED if left.interrupted else WRONG_INPUT
 
 
 def add_question(
@@ -173,9 +170,7 @@ def add_question(
     made = commands.add_parser(name, help=says, description=f"Says {says}.")
     made.add_argument("file", metavar="FILE", help="a scenario file; - reads standard input")
     made.add_argument("--json", action="store_true", help="one JSON document, numbers in SI")
-    made.add_argument(
-        "--units", choices=("metric", "us"), help="of everything printed; else as the file says"
-    )
+    add_units(made, "of everything printed; else as the file says")
     made.set_defaults(run=answer, ask=ask, install=[])
     return made
 
@@ -237,16 +232,6 @@ def refuse(wrong: ScenarioError, text: str | bytes, as_json: bool) -> int:
         readable = text if isinstance(text, str) else text.decode("utf-8", "replace")
         complain(problems_text(wrong, readable))
     return WRONG_INPUT
-
-
-def write_schema(arguments: argparse.Namespace) -> int:
-    """Prints the schema, or writes it to a file."""
-    text = schema_text()
-    if arguments.output is None:
-        say(text)
-    else:
-        files.write(arguments.output, text + "\n")
-    return ANSWERED
 
 
 def run(arguments: argparse.Namespace) -> int:

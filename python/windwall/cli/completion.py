@@ -7,9 +7,12 @@ from __future__ import annotations
 import argparse
 import os
 from collections.abc import Callable, Iterable
+from pathlib import Path
 from typing import Any
 
 SHELLS = ("bash", "zsh", "fish")
+FILES = ("file", "other")
+FORMAT = b"windwall-scenario/"
 ASKED = "_ARGCOMPLETE"  # which a shell sets
 HOW = {
     "bash": 'put this line into ~/.bashrc:  eval "$(windwall completion bash)"',
@@ -25,9 +28,12 @@ def complete_if_asked(parser: argparse.ArgumentParser) -> None:
     import argcomplete
 
     for one in _questions(parser):
+        asks = one.get_default("ask") is not None  # something of a scenario that is there
         for action in one._actions:
             if action.dest in WORDS:
                 action.completer = _quietly(WORDS[action.dest])  # type: ignore[attr-defined]
+            elif asks and action.dest in FILES:
+                action.completer = scenarios  # type: ignore[attr-defined]
     argcomplete.autocomplete(parser, always_complete_options=False)
 
 
@@ -68,6 +74,27 @@ def _scenario(typed: argparse.Namespace) -> Any:
     from windwall.scenario.data import ScenarioData
 
     return ScenarioData.read(files.read(typed.file), typed.file)
+
+
+def scenarios(prefix: str, **_further: Any) -> list[str]:
+    """Folders, and the files that hold a scenario: as they are typed, or inside a page."""
+    begun = prefix.rpartition("/")[2]
+    start = prefix[: len(prefix) - len(begun)]
+    found = []
+    for one in sorted(Path(start or ".").iterdir()):
+        if one.name.startswith(begun) and one.name.startswith(".") == begun.startswith("."):
+            found += [f"{start}{one.name}/"] if one.is_dir() else []
+            found += [f"{start}{one.name}"] if _holds_a_scenario(one) else []
+    return found
+
+
+def _holds_a_scenario(path: Path) -> bool:
+    from windwall.scenario import files
+
+    try:
+        return path.suffix in (".json", ".html") and FORMAT in files.read(path)
+    except OSError:
+        return False
 
 
 def addresses(typed: argparse.Namespace) -> list[str]:

@@ -14,6 +14,8 @@ from windwall.report.text.kinds import kinds_text
 from windwall.scenario import files
 from windwall.scenario.data import ScenarioData
 from windwall.scenario.kinds import kinds
+from windwall.scenario.schema import schema_text, whole_schema
+from windwall.scenario.units_told import SYSTEMS, in_system
 
 if TYPE_CHECKING:
     from windwall.results.differences import Differences
@@ -103,10 +105,35 @@ def add_kinds(commands: Any) -> None:
     made = commands.add_parser("kinds", help=says, description=f"Lists {says}.")
     made.add_argument("kind", nargs="?", metavar="KIND", help="one kind or group alone")
     made.add_argument("--json", action="store_true", help="one JSON document")
+    add_units(made, "of ranges, usual values and examples; else metric")
     made.set_defaults(run=show_kinds)
 
 
+def add_schema(commands: Any) -> None:
+    """What editors read."""
+    made = commands.add_parser("schema", help="the JSON Schema of scenario files")
+    made.add_argument("--output", metavar="FILE", help="where to write it; else it is printed")
+    made.add_argument("--json", action="store_true", help="it is JSON in any case")
+    add_units(made, "of what it tells; it takes the same files in either, and metric unless stated")
+    made.set_defaults(run=write_schema)
+
+
+def add_units(made: argparse.ArgumentParser, of: str) -> None:
+    """Every command takes them."""
+    made.add_argument("--units", choices=SYSTEMS, help=of)
+
+
 def show_kinds(arguments: argparse.Namespace) -> int:
-    found = kinds(arguments.kind)
+    found = kinds(arguments.kind, arguments.units or SYSTEMS[0])
     say(to_text([one.to_dict() for one in found]) if arguments.json else kinds_text(found))
+    return 0
+
+
+def write_schema(arguments: argparse.Namespace) -> int:
+    """Prints the schema, or writes it to a file."""
+    text = schema_text(in_system(whole_schema(), arguments.units or SYSTEMS[0]))
+    if arguments.output is None:
+        say(text)
+    else:
+        files.write(arguments.output, text + "\n")
     return 0

@@ -2,15 +2,19 @@
 
 from __future__ import annotations
 
+import errno
 import json
-import sys
+import os
 from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import Any
 
-from windwall.cli.new_asked import asked
-from windwall.cli.new_questions import QUESTIONS, Question, document, readings, si, trial
-from windwall.cli.new_readings import Values
+from windwall.cli.new_asked import said_of
+from windwall.cli.new_doubts import doubts
+from windwall.cli.new_draft import draft_of, goes_on, keep
+from windwall.cli.new_questions import QUESTIONS, Question, document, readings, si, trial, word
+from windwall.cli.new_readings import Values, gears, heading, refuse_decimal_comma
+from windwall.cli.new_talk import LeftEarly, Talk, shown
 from windwall.cli.output import say
 from windwall.cli.stock_engine import agree
 from windwall.errors import Problem, ScenarioError
@@ -18,20 +22,29 @@ from windwall.report.text.new import closing, opening
 from windwall.scenario import files
 from windwall.scenario.data import ScenarioData
 from windwall.study.default_sensitivity import default_sensitivities
+from windwall.study.solve import top_speed
 
 DEFAULT_NAME = "scenario.json"
+NO = ("no", "none", "nothing")
+METRIC = "metric"
 
 
 class Unfinished(Exception):  # noqa: N818  # it is no error of the program
-    """The answers ended before the questions did."""
+    """The answers ended before the questions did, or the person left; what became of them."""
+
+    def __init__(self, kept: str, interrupted: bool) -> None:
+        super().__init__(kept)
+        self.kept, self.interrupted = kept, interrupted
 
 
 def accept(question: Question, text: str, before: Values) -> Values:
     """What an answer means, or a ScenarioError that says what is wrong with it."""
-    if not text:
+    if not text or declines(question, text):
         if question.needed:
-            ScenarioData.read(trial(before, without=question.address))
+            refuse_empty(question, before)
         return {}
+    if question.read not in (gears, heading):
+        refuse_decimal_comma(question.address, text)
     wrong = []
     for values in readings(question, text):
         try:
@@ -43,69 +56,66 @@ def accept(question: Question, text: str, before: Values) -> Values:
     raise ScenarioError([problem._replace(line=0, column=0) for problem in _told(wrong)])
 
 
+def declines(question: Question, text: str) -> bool:
+    """Whether a plain `no` says that there is none, as of a blower."""
+    return text.lower() in NO and not question.needed and question.read not in (word, heading)
+
+
+def refuse_empty(question: Question, before: Values) -> None:
+    """A ScenarioError where something needed follows from nothing that was answered before."""
+    try:
+        ScenarioData.read(trial(before, without=question.address))
+    except ScenarioError:
+        message = f'is missing ({said_of(question)}); write for example "{question.example}"'
+        raise ScenarioError([Problem(question.address, 0, 0, message)]) from None
+
+
 def _told(wrong: list[list[Problem]]) -> list[Problem]:
     """Of several readings, those that are not about the wrong kind of quantity altogether."""
     close = [problems for problems in wrong if "is the unit of" not in problems[0].message]
     return [problem for problems in (close or wrong) for problem in problems]
 
 
-def applies(question: Question, answered: set[str]) -> bool:
-    return not question.after or question.after in answered
-
-
-def ask_all(ask: Callable[[Question, Values], tuple[str, Values]]) -> Values:
+def ask_all(ask: Callable[[Question, Values], Values]) -> Values:
     """Every question that applies, in their order."""
     values: Values = {}
     answered: set[str] = set()
     for question in QUESTIONS:
-        if applies(question, answered):
-            text, meant = ask(question, values)
+        if not question.after or question.after in answered:
+            meant = ask(question, values)
             values |= meant
-            answered |= {question.name} if text else set()
+            answered |= {question.name} if meant else set()
     return values
 
 
-def at_the_terminal(question: Question, before: Values) -> tuple[str, Values]:
-    """Asks until the loader takes the answer."""
-    say(asked(question))
-    while True:
-        text = typed()
-        try:
-            return text, accept(question, text, before)
-        except ScenarioError as wrong:
-            for problem in wrong.problems:
-                say(f"  {problem.address}: {problem.message}")
-
-
-def typed() -> str:
-    """One answer; where nobody types it is shown, so that the record reads like a talk."""
-    if sys.stdin is None:
-        raise Unfinished
-    if sys.stdin.isatty():
-        import readline  # noqa: F401  # arrow keys move in the answer, where somebody types
+def talked(path: Path, stated: dict[str, str], system: str) -> Values:
+    """The answers of somebody who types them; whoever leaves finds them again."""
+    draft = draft_of(path)
+    kept = stated_answers(str(draft), []) if draft.exists() else {}
+    say(opening(files.shown(path), files.shown(draft)))
+    if kept:
+        shown(goes_on(path, kept))
+    talk = Talk(accept, kept, stated, system)
     try:
-        text = input("> ").strip()
-    except EOFError:
-        say("")
-        raise Unfinished from None
-    if not sys.stdin.isatty():
-        say(text)
-    return text
+        return talk.values()
+    except (LeftEarly, KeyboardInterrupt) as left:
+        interrupted = isinstance(left, KeyboardInterrupt)
+        typed = {name: text for name, text in talk.answers.items() if name not in stated}
+        raise Unfinished(keep(path, typed), interrupted) from None
 
 
 def prepared(answers: dict[str, str]) -> Values:
     """Answers made beforehand: nothing is asked, and everything wrong is said at once."""
     problems = list(_unknown(answers))
 
-    def look_up(question: Question, before: Values) -> tuple[str, Values]:
-        text = answers.get(question.name, "").strip()
+    def look_up(question: Question, before: Values) -> Values:
         try:
-            return text, accept(question, text, before)
+            return accept(question, answers.get(question.name, "").strip(), before)
         except ScenarioError as wrong:
             problems.extend(
                 one._replace(address=question.name, line=0, column=0) for one in wrong.problems
             )
-            return text, {}
+            return {}
 
     values = ask_all(look_up)
     if problems:
@@ -165,15 +175,19 @@ def new(arguments: Any) -> int:
         raise ScenarioError([Problem("", 0, 0, "a file is made, so it needs a name")], "-")
     if path.exists() and not arguments.force:
         refuse_to_overwrite(path)
-    answers, name = stated_answers(arguments.answers, arguments.set), files.shown(path)
+    if not path.absolute().parent.is_dir():  # said before anybody answers anything
+        raise FileNotFoundError(errno.ENOENT, os.strerror(errno.ENOENT), str(path))
+    answers = stated_answers(arguments.answers, arguments.set)
+    stated = {"units": arguments.units} if arguments.units else {}
     if arguments.answers is None and not arguments.set:
-        say(opening(name))
-        values = ask_all(at_the_terminal)
+        values = talked(path, stated, arguments.units or METRIC)
+        draft_of(path).unlink(missing_ok=True)
     else:
-        values = prepared(answers)
+        values = prepared(answers | stated)
     made = ScenarioData.read(json.dumps(document(values), ensure_ascii=False), str(path))
     write(made, path, arguments.force)
-    say(closing(made, default_sensitivities(made), name))
+    doubted = list(doubts(values, made.system))
+    say(closing(made, top_speed(made, brief=True), doubted, default_sensitivities(made)))
     return 0
 
 

@@ -1,13 +1,20 @@
-"""The one line that `windwall new` prints for a question, from its row, and what skipping costs."""
+"""What `windwall new` prints of a question, from its row, and what skipping costs."""
 
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
+from typing import Any
 
+from windwall import _core
 from windwall.cli.new_questions import QUESTIONS, Question, all_examples, document, example, trial
 from windwall.cli.new_readings import Values
+from windwall.cli.new_us import ALSO, EXAMPLES
 from windwall.scenario.data import ScenarioData
 from windwall.scenario.inputs import row, sentence
+from windwall.scenario.units_told import SYSTEMS, described, dimension_of
+
+METRIC, US = SYSTEMS
 
 UNBOUNDED = ("primary", "rated_torque", "rated_power")  # the row is of a part of the answer
 # Words of `windwall new` where a row is about one part and the question about which part there is.
@@ -19,6 +26,8 @@ ASKED = {
     "rated_power": "Power that the maker printed of the stock engine, and its speed",
     "compression_now": "Compression ratio as it is now, if that was changed",
     "blower": "Volume moved by one turn of the blower's driven rotor",
+    "fuel": "Research octane number of the fuel in the tank, as the pump states it",
+    "ethanol": "Ethanol in that fuel by volume",
     "primary": "Teeth of the primary drive from crank to gearbox, front:rear, or its ratio",
     "final_drive": "Turns of the gearbox's output for one turn of the driven wheels",
     "gears": "Ratios of the gearbox, first gear first, the value 1 for a single fixed gear",
@@ -28,33 +37,85 @@ ASKED = {
 }
 
 
-def asked(question: Question) -> str:
+def said_of(question: Question) -> str:
+    """What a question asks for, in a few words."""
+    return ASKED.get(question.name, sentence(_row(question)))
+
+
+def _row(question: Question) -> dict[str, Any]:
+    return row(document(all_examples()), question.row or question.address)
+
+
+def example_in(question: Question, system: str) -> str:
+    return EXAMPLES.get(question.name, question.example) if system == US else question.example
+
+
+def _also(question: Question, system: str) -> str:
+    return ALSO.get(question.name, question.also) if system == US else question.also
+
+
+def _bounds(question: Question, system: str) -> str:
+    found = re.search(r"\. (From [^(]*?)\.(?= |$)", described(_row(question), system))
+    return found[1] if found and question.name not in UNBOUNDED else ""
+
+
+def asked(question: Question, system: str = METRIC) -> str:
     """The one line that is printed, made from the row."""
-    node = row(document(all_examples()), question.row or question.address)
-    says, described = sentence(node), node["description"]
-    says = ASKED.get(question.name, says)
-    bounds = re.search(r"\. (From [^(]*?)\.(?= |$)", described)
-    words = f"{question.name}: {says}"
-    if bounds and question.name not in UNBOUNDED:
-        words += f", {bounds[1][0].lower()}{bounds[1][1:]}"
-    words += f"; such as {question.example}"
-    words += f", or {question.also}" if question.also else ""
-    return f"{words}. {_empty(question, described)}"
+    words = f"{question.name}: {said_of(question)}"
+    bounds, also = _bounds(question, system), _also(question, system)
+    words += f", {bounds[0].lower()}{bounds[1:]}" if bounds else ""
+    words += f"; such as {example_in(question, system)}"
+    words += f", or {also}" if also else ""
+    return f"{words}. {_empty(question, system)}"
 
 
-def _empty(question: Question, described: str) -> str:
+def _empty(question: Question, system: str) -> str:
     """What an empty answer means, and how much worse something is then known."""
-    usual = re.search(r"(Usually .*)", described)
+    usual = re.search(r"(Usually .*)", described(_row(question), system))
     default = f"{usual[1][0].lower()}{usual[1][1:]}" if usual else "left out"
     if question.needed and not question.empty:
         return "Needed."
     says = f"Empty: {(question.empty or default).rstrip('.')}"
     if question.has_prior:
-        says += f"; {cost_of_skipping(question)}"
+        says += f"; {cost_of_skipping(question, system)}"
     return f"{says}."
 
 
-def cost_of_skipping(question: Question) -> str:
+def explained(question: Question, system: str = METRIC) -> Iterator[str]:
+    """What `?` tells of a question: what is meant, its units, its range, its usual value, and where
+    the answer stands in the file.
+    """
+    node = _row(question)
+    yield f"{said_of(question)}."
+    if words := node.get("enum"):
+        yield f"One of {', '.join(words)}; the beginning of a word is enough."
+    if units := units_of(node):
+        yield f"{units}, with ± or +/- and how well it is known behind it where that can be told."
+    if bounds := _bounds(question, system):
+        yield f"{bounds}."
+    if usual := re.search(r"(Usually .*)", described(node, system)):
+        yield f"{usual[1].rstrip('.')}."
+    also = _also(question, system)
+    yield f"For example {example_in(question, system)}{f', or {also}' if also else ''}."
+    yield _empty(question, system)
+    if not question.address.startswith("stock/"):
+        yield f"In the file it stands at {question.address}."
+
+
+def units_of(node: dict[str, Any]) -> str:
+    """The units that a quantity may be typed in, in the words of the loader."""
+    dimension = dimension_of(node)
+    if not dimension or node.get("type") == "string":
+        return ""
+    try:
+        _core.read_quantity("1 unit", dimension, "", "")
+    except ValueError as refused:
+        found = re.search(r"(an? [^;,]+) is expected \(([^;]*)\)", str(refused))
+        return f"{found[1][0].upper()}{found[1][1:]} in {found[2]}" if found else ""
+    return ""
+
+
+def cost_of_skipping(question: Question, system: str = METRIC) -> str:
     """What is known worst beside an engine of which all is answered: that of the examples."""
     told: Values = {}
     for one in QUESTIONS:
@@ -68,5 +129,5 @@ def cost_of_skipping(question: Question) -> str:
 
     address = max((one["address"] for one in with_it.class_values), key=wider)
     spread = with_it.measure(address).spread
-    then, now = (spread.short(one.known_to(address), "metric", 2) for one in (without, with_it))
+    then, now = (spread.short(one.known_to(address), system, 2) for one in (without, with_it))
     return f"then {address} is known to +/- {then} instead of +/- {now}"

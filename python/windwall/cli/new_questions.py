@@ -13,17 +13,18 @@ from typing import Any, NamedTuple
 from windwall.cli.new_readings import (
     Values,
     chain,
+    ethanol,
     figure_at_a_speed,
     gears,
     heading,
     height_or_barometer,
     number,
-    one_of,
     plain,
     ratio_or_chain,
     research_and_motor,
-    size_or_radius,
 )
+from windwall.cli.new_tyre import size_or_radius
+from windwall.cli.new_words import one_of
 from windwall.cli.stock_engine import DISPLACEMENT, STOCK_RATIO, as_answered
 from windwall.errors import ScenarioError
 from windwall.scenario.data import ScenarioData
@@ -93,7 +94,7 @@ def displacement(address: str, text: str) -> list[Values]:
 def word(address: str, text: str) -> list[Values]:
     """A word of a closed list, or what is close enough to one."""
     words = row(document(all_examples()), address)["enum"]
-    return [{address: one_of(words, text)}]
+    return [{address: one_of(address, words, text)}]
 
 
 QUESTIONS = (
@@ -144,6 +145,14 @@ QUESTIONS = (
     Question("throttle", "charge_path/throttle/bore", "30 mm", needed=True),
     Question("blower", "charge_path/blower/displacement", "230 cm3", empty="no blower"),
     Question("blower_ratio", "charge_path/blower/drive_ratio", "1.35", needed=True, after="blower"),
+    Question(
+        "fuel",
+        "fuel/research_octane",
+        "95",
+        also="with the motor octane number, 95/85",
+        read=research_and_motor,
+    ),
+    Question("ethanol", "fuel/ethanol", "10 %", also="as the pump calls it, E10", read=ethanol),
     Question("mass", "body/mass", "348 ± 5 kg", needed=True),
     Question(
         "drag_area",
@@ -190,13 +199,13 @@ QUESTIONS = (
         read=height_or_barometer,
     ),
     Question("title", "title", "Airfield cyclecar", empty="no title", read=heading),
-    Question("units", "units", "us", read=heading),
+    Question("units", "units", "us", read=word),
     Question("goal_speed", "goal/speed", "140 km/h", empty="no goal"),
     Question("run_up", "goal/run_up", "1600 m", empty="as long as it takes"),
     Question("seen_speed", "observed/1/speed", "122 ± 2 km/h", empty="nothing was measured"),
     Question("seen_gear", "observed/1/gear", "4", empty="not noted", after="seen_speed"),
     Question("seen_boost", "observed/1/boost", "29 ± 4 kPa", empty="not read", after="seen_speed"),
-    Question("seen_knock", "observed/1/knock", "not heard", after="seen_speed", read=heading),
+    Question("seen_knock", "observed/1/knock", "not heard", after="seen_speed", read=word),
 )
 KINDS = {
     "throttle": "throttle",

@@ -10,6 +10,8 @@ from windwall.errors import Problem, ScenarioError
 Values = dict[str, Any]  # by address
 TEETH = re.compile(r"\s*(\d+)\s*[:/]\s*(\d+)\s*")
 NUMBER = re.compile(r"\s*[+-]?\d+(\.\d+)?\s*")
+TO_ONE = re.compile(r"\s*(\d+(?:\.\d+)?)\s*(?::|to)\s*1\s*", re.IGNORECASE)
+COMMA = re.compile(r"(\d+),(\d+)(?![\d,])")
 AT_A_SPEED = re.compile(r"\s*(?:@|\bat\b)\s*", re.IGNORECASE)
 RATED_AS = re.compile(r"\s*\b(gross|net)\b\s*", re.IGNORECASE)
 BLOWN = re.compile(r"\b(blown|blower|supercharged|turbocharged|turbo)\b", re.IGNORECASE)
@@ -22,7 +24,9 @@ def plain(address: str, text: str) -> list[Values]:
 
 
 def number(text: str) -> Any:
-    """JSON writes plain numbers without quotes."""
+    """JSON writes plain numbers without quotes; `8.5:1` is a ratio of 8.5."""
+    if to_one := TO_ONE.fullmatch(text):
+        text = to_one[1]
     if not NUMBER.fullmatch(text):
         return text
     return float(text) if "." in text else int(text)
@@ -32,23 +36,42 @@ def heading(address: str, text: str) -> list[Values]:
     return [{address: text}]
 
 
-def size_or_radius(address: str, text: str) -> list[Values]:
-    """A length is a measured radius, and anything else a size."""
-    return [{"tyres/rolling_radius": text}, {address: text}]
-
-
 def height_or_barometer(address: str, text: str) -> list[Values]:
     return [{address: number(text)}, {"day/pressure": number(text)}]
 
 
 def gears(address: str, text: str) -> list[Values]:
-    return [{address: [number(one) for one in re.split(r"[,;\s]+", text) if one]}]
+    """Ratios between commas, semicolons or spaces; a comma between two digits might be any."""
+    if "." not in text and (comma := COMMA.search(text)):
+        message = (
+            f'"{comma[0]}" may be two ratios, {comma[1]} and {comma[2]}, or one of '
+            f'{comma[1]}.{comma[2]}; write "{comma[1]}, {comma[2]}" or "{comma[1]}.{comma[2]}"'
+        )
+        raise ScenarioError([Problem(address, 0, 0, message)])
+    ratios = re.sub(r"\s*:\s*1(?![\d.])", ":1", text)
+    return [{address: [number(one) for one in re.split(r"[,;\s]+", ratios) if one]}]
+
+
+def refuse_decimal_comma(address: str, text: str) -> None:
+    """A ScenarioError that gives the number back as it is written here, with its unit."""
+    if not (comma := COMMA.search(text)):
+        return
+    said = [COMMA.sub(r"\1.\2", text)]
+    said += [COMMA.sub(r"\1\2", text)] if len(comma[2]) == THOUSANDS else []
+    message = (
+        f'"{text}" is not understood: decimals are set off by a point, and thousands by nothing; '
+        f"write {' or '.join(f'{chr(34)}{one}{chr(34)}' for one in said)}"
+    )
+    raise ScenarioError([Problem(address, 0, 0, message)])
+
+
+THOUSANDS = 3  # digits behind a comma that may set off either
 
 
 def chain(part: str, text: str) -> Values | None:
     """Teeth in front and behind, as `18:30`."""
     teeth = TEETH.fullmatch(text)
-    if not teeth:
+    if not teeth or TO_ONE.fullmatch(text):
         return None
     front, rear = map(int, teeth.groups())
     return {f"{part}/kind": "chain", f"{part}/teeth_front": front, f"{part}/teeth_rear": rear}
@@ -57,13 +80,6 @@ def chain(part: str, text: str) -> Values | None:
 def ratio_or_chain(address: str, text: str) -> list[Values]:
     part = address.rpartition("/")[0]
     return [chain(part, text) or {f"{part}/kind": "final_drive", address: number(text)}]
-
-
-def one_of(words: list[str], text: str) -> str:
-    """The word that was meant: however it is spaced, or the one word that has it in it."""
-    typed = re.sub(r"[\s-]+", "_", text.strip().lower())
-    close = [word for word in words if typed in word.split("_") or f"_{typed}_" in f"_{word}_"]
-    return typed if typed in words or len(close) != 1 else close[0]
 
 
 def figure_at_a_speed(address: str, text: str) -> list[Values]:
@@ -86,5 +102,17 @@ def figure_at_a_speed(address: str, text: str) -> list[Values]:
 def research_and_motor(address: str, text: str) -> list[Values]:
     """Octane numbers of a fuel, `91` or `91/83`."""
     research, *motor = (number(part.strip()) for part in OCTANE.sub("", text).split("/"))
-    made = {address: research}
-    return [made | ({"engine/rated/motor_octane": motor[0]} if motor else {})]
+    if not re.match(r"\d", str(research)) or re.search(r"[a-z%]", f"{research}{motor}"):
+        message = (
+            f'"{text}" is no octane number; it is written "95", or "95/85" where the motor octane '
+            "number is known too"
+        )
+        raise ScenarioError([Problem(address, 0, 0, message)])
+    beside = f"{address.rpartition('/')[0]}/motor_octane"
+    return [{address: research} | ({beside: motor[0]} if motor else {})]
+
+
+def ethanol(address: str, text: str) -> list[Values]:
+    """A share by volume, or the name that a pump has for it: `E10`."""
+    name = re.fullmatch(r"\s*E\s*-?(\d{1,3})\s*", text, re.IGNORECASE)
+    return [{address: f"{name[1]} %" if name else text}]

@@ -41,7 +41,7 @@ class Measure(NamedTuple):
 
     def change(self, si: float, system: str, decimals: int = 1) -> str:
         """A difference, with its sign."""
-        return f"{round(self.value(si, system), decimals) + 0.0:+.{decimals}f}"
+        return f"{self.value(si, system):+z.{decimals}f}"
 
     def value(self, si: float, system: str) -> float:
         return _core.in_unit(si, self.dimension, self.unit, system)

@@ -28,5 +28,7 @@ class Differences(Documented):
     speed: float | None
     other_speed: float | None
     found: tuple[Difference, ...]
+    source: str  # the name of the first one's file
+    other_source: str
 
     answered = True

@@ -9,6 +9,7 @@ from typing import Any, NamedTuple
 
 from windwall.errors import Problem, ScenarioError
 from windwall.scenario.schema import whole_schema
+from windwall.scenario.units_told import in_system
 
 
 class Key(NamedTuple):
@@ -33,14 +34,14 @@ class Kind(NamedTuple):
 
 
 @cache
-def all_kinds() -> tuple[Kind, ...]:
-    """In the order of a file."""
-    return tuple(_kinds_in(whole_schema(), ""))
+def all_kinds(system: str = "metric") -> tuple[Kind, ...]:
+    """In the order of a file, with ranges, usual values and examples in metric or us units."""
+    return tuple(_kinds_in(in_system(whole_schema(), system), ""))
 
 
-def kinds(name: str | None = None) -> list[Kind]:
+def kinds(name: str | None = None, system: str = "metric") -> list[Kind]:
     """All of them, or those of a name: a kind, or the place where kinds stand."""
-    found = [one for one in all_kinds() if name is None or name in (one.name, one.place)]
+    found = [one for one in all_kinds(system) if name is None or name in (one.name, one.place)]
     if found:
         return found
     names = list(dict.fromkeys(word for one in all_kinds() for word in (one.name, one.place)))

@@ -28,12 +28,16 @@ def schema() -> dict[str, Any]:
     >>> ww.schema()["type"]
     'object'
     """
-    return shared(_parts_once(_for_editors(whole_schema(), "")))
+    return _short(whole_schema())
 
 
-def schema_text() -> str:
-    """The same as one line, short enough to be sent along."""
-    return json.dumps(schema(), ensure_ascii=False, separators=(",", ":"))
+def schema_text(whole: dict[str, Any]) -> str:
+    """A whole schema made short, as one line that can be sent along."""
+    return json.dumps(_short(whole), ensure_ascii=False, separators=(",", ":"))
+
+
+def _short(whole: dict[str, Any]) -> dict[str, Any]:
+    return shared(_parts_once(_for_editors(whole, "")))
 
 
 def whole_schema() -> dict[str, Any]:

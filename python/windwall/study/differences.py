@@ -40,6 +40,8 @@ def compare_files(one: ScenarioData, other: ScenarioData) -> Differences:
         speed=_speed(one),
         other_speed=_speed(other),
         found=tuple(found),
+        source=one.source,
+        other_source=other.source,
     )
 
 

@@ -121,7 +121,7 @@ def _told(curve: Any, sigma: float) -> str:
     least = KnockBand(float(curve["knock/margin"][at]), sigma)
     speed = ENGINE_SPEED.text(curve["engine/speed"][at], "metric", 4)
     return (
-        f"The least margin is {least.margin:+.1f} octane numbers at {speed}, known to +/- "
+        f"The least knock margin is {least.margin:+z.1f} octane numbers at {speed}, known to +/- "
         f"{sigma:.1f}: of 100 engines described like this about {of_a_hundred(least.chance)} "
         "would knock."
     )

@@ -34,7 +34,7 @@ def account_table(account: Account) -> Blocks:
             return name, NOT_STATED, ""
         value = POWER.value(power, system) if abs(power) >= SMALLEST else 0.0
         share = round(100 * power / total, 1) if total else 0.0
-        return name, f"{value:,.{decimals}f}".replace(",", " "), f"{share + 0.0:.1f}"
+        return name, f"{value:z,.{decimals}f}".replace(",", " "), f"{share:z.1f}"
 
     bars = Bars("share", tuple((one, one, one) for one in by_name(entries).values()))
     rows = [cells(*one) for one in by_name(entries).items()]

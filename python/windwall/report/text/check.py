@@ -7,10 +7,13 @@ from collections.abc import Iterator
 
 from windwall.errors import Problem, ScenarioError
 from windwall.report.text.design import design_lines
+from windwall.report.text.limits import plainly
 from windwall.report.text.rated import rated_lines
 from windwall.report.text_layout import as_text, bullet, paragraph, section
 from windwall.scenario.data import KNOCK_ANCHOR, ScenarioData
 
+UNRATED = "{what}; how much the parts bear is not stated, so nothing will be said about it"
+BEGINS = "the octane number at which this engine begins to knock"
 WIDEST = 100  # characters of a line of a file that are shown
 
 
@@ -29,17 +32,18 @@ def left_open(scenario: ScenarioData) -> Iterator[tuple[str, str]]:
     elif not scenario.given(KNOCK_ANCHOR):
         yield (
             KNOCK_ANCHOR,
-            f"not stated, so {stand_in(scenario)} stands in; every knock margin is known to "
+            f"{BEGINS} is not stated, so {stand_in(scenario)} stands in; every knock margin is "
+            "known to "
             f"+/- {scenario.sigma(KNOCK_ANCHOR):.0f} octane numbers only",
         )
     elif scenario.sigma(KNOCK_ANCHOR) == 0:
         yield (
             KNOCK_ANCHOR,
-            f"stated without its spread, and taken as known to +/- {scenario.knock_sigma:.0f} "
-            "octane numbers",
+            f"{BEGINS} is stated without its spread, and taken as known to +/- "
+            f"{scenario.knock_sigma:.0f} octane numbers",
         )
     for address in scenario.unrated:
-        yield address, "no rating is given, so nothing will be said about it"
+        yield address, UNRATED.format(what=plainly(address))
     if scenario.get("goal/speed") is None:
         yield "goal/speed", "no goal is stated, so no set of upgrades can be said to reach it"
     if not scenario.observed:

@@ -70,7 +70,7 @@ def _at(peak: Peak | None) -> float | None:
 
 
 def _margin(day: OnADay) -> str:
-    return NONE if day.knock_margin is None else f"{day.knock_margin:+.1f}"
+    return NONE if day.knock_margin is None else f"{day.knock_margin:+z.1f}"
 
 
 def _shown(value: float | str | None, measure: Measure | None, system: str) -> str:

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from windwall.quantities.measures import SPEED
-from windwall.report.text_layout import Blocks, Title, bullet, paragraph, section
+from windwall.report.text_layout import Blocks, Title, bullet, paragraph, section, table
 from windwall.results.differences import Difference, Differences
 from windwall.results.views import content, document
 
+FIRST, OTHER = "first", "other"
+HEADING = "What differs, first -> other, and what each entry of the other alone makes of the first"
 NONE = "nothing"
 NOTHING = "Nothing differs: both files mean the same, however they are typed."
 ENTRY = "{address}: {before} -> {after}{change}"
@@ -19,15 +21,17 @@ def differences_text(found: Differences) -> Blocks:
     """Entry by entry, with what each does to the speed of the first."""
     system, unit = found.system, SPEED.shown(found.system)
     lines = [Title(found.title), *paragraph(f"beside {found.other}", "")]
-    if not found.found:
-        return [*lines, "", *paragraph(NOTHING)]
     speeds = (
         NO_ANSWER if x is None else f"{SPEED.value(x, system):.1f} {unit}"
         for x in (found.speed, found.other_speed)
     )
-    lines += ["", *paragraph(" -> ".join(speeds))]
+    names = (FIRST, found.source, found.title), (OTHER, found.other_source, found.other)
+    which = [(*name, speed) for name, speed in zip(names, speeds, strict=True)]
+    lines += ["", *table(which, left=(0, 1, 2))]
+    if not found.found:
+        return [*lines, "", *paragraph(NOTHING)]
     entries = [line for one in found.found for line in bullet(_entry(one, system))]
-    lines += section("What differs, and what each entry alone makes of the first", entries)
+    lines += section(HEADING, entries)
     return [*lines, *_sum(found)]
 
 

@@ -150,7 +150,7 @@ def energy(found: DriveSummary, system: str) -> Blocks:
     header, rows = ("", ENERGY.shown(system), "% of the crank's"), []
     for key, name in ENERGIES.items():
         joules = found.energy.get(key, 0.0)
-        share = f"{100 * joules / crank + 0.0:.1f}" if crank else ""
+        share = f"{100 * joules / crank:z.1f}" if crank else ""
         rows.append((name, ENERGY.number(joules, system, 4), share))
     used = f"Fuel burnt: {MASS.text(found.fuel_used, system)}."
     if found.liquid_used > 0:

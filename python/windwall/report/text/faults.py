@@ -62,7 +62,7 @@ def faults_text(answer: FaultsThatFit) -> Blocks:
 
 
 def _fact(one: FactRead, system: str) -> tuple[str, ...]:
-    measure, off = one.measure, "" if one.off is None else f"{one.off:+.1f}"
+    measure, off = one.measure, "" if one.off is None else f"{one.off:+z.1f}"
     sound = (measure.text(one.model, system, 4), measure.spread.number(one.model_sigma, system, 2))
     fitted = "" if one.fitted is None else measure.number(one.fitted, system, 4)
     if isinstance(one.value, str):

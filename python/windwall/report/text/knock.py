@@ -45,7 +45,7 @@ def sentences(knock: Record, band: KnockBand, opening: float, system: str) -> It
         chance = of_a_hundred(knock.probability_at_best_spark)
         yield (
             f"At the spark of best torque and the engine's own mixture it would be "
-            f"{knock.margin_at_best_spark:+.1f}, a chance of {chance} %. To hold the margin "
+            f"{knock.margin_at_best_spark:+z.1f}, a chance of {chance} %. To hold the margin "
             f"{'; '.join(held)}: that costs power, and a late spark heats the exhaust and its "
             "valves."
         )
@@ -91,7 +91,7 @@ def second_opinion(knock: Record, band: KnockBand) -> str:
     """The ignition delay of the end gas, known at the same anchor."""
     said = (
         f"A second opinion, the ignition delay of the end gas from the same anchor, leaves "
-        f"{knock.integral_margin:+.1f}"
+        f"{knock.integral_margin:+z.1f}"
     )
     if not beyond_bands(knock.integral_margin - knock.margin, band.sigma):
         return f"{said}: within the bands of both."

@@ -70,9 +70,9 @@ def _facts(found: Posterior) -> Blocks:
 
 
 def _fact(one: HeldFact, system: str) -> tuple[str, ...]:
-    off = f"{one.off:+.1f}"
+    off = f"{one.off:+z.1f}"
     if isinstance(one.observed, str):
-        before, after = (f"{value:+.1f} octane" for value in (one.before, one.after))
+        before, after = (f"{value:+z.1f} octane" for value in (one.before, one.after))
         return one.source, one.observed, "", before, after, off
     measure = one.measure
     observed, before, after = (
@@ -106,7 +106,7 @@ def _input(one: LearnedInput, system: str) -> tuple[str, ...]:
     measure = one.input.measure
     before, now = (measure.short(value, system, 3) for value in (one.before, one.value))
     sigma = measure.spread.number(one.sigma, system, 2)
-    return one.address, before, now, sigma, f"{one.moved:+.1f}", f"{100 * one.left:.0f} %"
+    return one.address, before, now, sigma, f"{one.moved:+z.1f}", f"{100 * one.left:.0f} %"
 
 
 def remarks(found: Posterior) -> Iterator[str]:
@@ -121,7 +121,7 @@ def remarks(found: Posterior) -> Iterator[str]:
         yield UNLEARNED.format(names=listed([name_of(one) for one in found.unlearned]))
     for name, moved, _ in found.circumstances:
         if abs(moved) > TOLD:
-            yield f"It fits best with {name} {moved:+.1f} of its ± off."
+            yield f"It fits best with {name} {moved:+z.1f} of its ± off."
     if found.unasked:
         yield f"The model has no number for {listed(list(found.unasked))}: nothing came of it."
     if found.rough:

@@ -46,9 +46,18 @@ def limits_table(passed: Iterable[Values], info: ScenarioInfo) -> Blocks:
 
 def unrated_lines(addresses: Iterable[str]) -> Blocks:
     """What nobody has rated is never called within limits."""
-    names = list(addresses)
+    names = [f"{one} ({plainly(one)})" for one in addresses]
     if not names:
         return []
     them = "it" if len(names) == 1 else "them"
-    sentence = f"No rating is given for {', '.join(names)}, so nothing is said about {them}."
+    sentence = (
+        f"No rating is given for {', '.join(names)}: how much the parts bear is not stated, so "
+        f"nothing is said about {them}."
+    )
     return section("Not rated", paragraph(sentence))
+
+
+def plainly(address: str) -> str:
+    """What a result is, in words to stand beside its address."""
+    sentence = str(result_row(address)["sentence"])
+    return f"{sentence[0].lower()}{sentence[1:]}"

@@ -67,7 +67,7 @@ def _pull_row(one: Pull, system: str) -> list[str]:
         low,
         high,
         f"{one.time[1] - one.time[0]:.1f}",
-        "" if one.slip is None else f"{round(100 * one.slip, 1) + 0.0:+.1f} %",
+        "" if one.slip is None else f"{100 * one.slip:+z.1f} %",
     ]
 
 

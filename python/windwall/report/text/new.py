@@ -8,36 +8,54 @@ from windwall.quantities.measures import SPEED
 from windwall.report.text.rated import rated_lines
 from windwall.report.text_layout import Blocks, as_text, bullet, paragraph, section
 from windwall.results.default_sensitivity import DefaultSensitivity
+from windwall.results.top_speed import TopSpeed
 from windwall.scenario.data import ScenarioData
 
 SHOWN = 12
+NO_SPEED = "With these answers no top speed is found"
 
 
-def opening(path: str) -> str:
+def opening(path: str, draft: str) -> str:
     lines = paragraph(
         f"A few questions make {path}. Every number with its unit, and how well it is known behind "
         "± or +/- where that can be told. An empty answer leaves the usual value, which the model "
-        "knows the spread of. Ctrl-D or Ctrl-C ends without writing anything.",
+        "knows the spread of. ? explains a question, back returns to the one before. Ctrl-D or "
+        f"Ctrl-C ends early, and keeps the answers in {draft}.",
         "",
     )
     return as_text([*lines, ""])
 
 
-def closing(made: ScenarioData, found: list[DefaultSensitivity], path: str) -> str:
-    """The stock engine beside its figures, what was written, which defaults it leans on, and what
-    to type next.
+def closing(
+    made: ScenarioData, answer: TopSpeed, doubts: list[str], found: list[DefaultSensitivity]
+) -> str:
+    """The stock engine beside its figures, what was written, what comes of it and what is doubtful,
+    which defaults it leans on, and what to type next.
     """
-    lines = [*rated_lines(made), "", f"written: {path}", *default_lines(found, made.system)]
-    name = shlex.quote(path)
+    lines = [*rated_lines(made), "", f"written: {made.source}", *answer_lines(answer)]
+    lines += section(
+        "Look at these answers again", [one for it in doubts for one in bullet(a_sentence(it))]
+    )
+    name = shlex.quote(made.source)
     nexts = [f"  windwall check {name}", f"  windwall speed {name}"]
-    return as_text([*lines, *section("Next", nexts)])
+    return as_text([*lines, *default_lines(found, made.system), *section("Next", nexts)])
+
+
+def a_sentence(text: str) -> str:
+    """With a capital in front and a full stop behind."""
+    return f"{text[0].upper()}{text[1:]}."
+
+
+def answer_lines(answer: TopSpeed) -> Blocks:
+    """How fast, and why no faster; or why there is no answer."""
+    heading = "With these answers" if answer.answered else NO_SPEED
+    return section(heading, paragraph(answer.sentence))
 
 
 def default_lines(found: list[DefaultSensitivity], system: str) -> Blocks:
     """The defaults that matter, by what one standard deviation of each is worth."""
     if found and found[0].speed is None:
-        sentence = "No top speed is found with these answers; windwall speed says why."
-        return section("Defaults", paragraph(sentence))
+        return []
     rows = found[:SHOWN]
     lines = [line for one in rows for line in bullet(_text(one, system))]
     more = len(found) - len(rows)

@@ -102,7 +102,7 @@ def _row(one: Compared, system: str) -> tuple[str, ...]:
     measure, name = one.measure, label(one.fact, system)
     if one.key == "knock":
         spread = f"{one.model_sigma:.1f}"
-        return name, str(one.observed), "", f"{one.model:+.1f} octane", spread, f"{one.off:+.1f}"
+        return name, str(one.observed), "", f"{one.model:+z.1f} octane", spread, f"{one.off:+z.1f}"
     observed, model = (measure.short(value, system) for value in (one.observed, one.model))
     if one.key == "gear":
         return name, observed, "", model, "", "same" if one.model == one.observed else "another"
@@ -111,7 +111,7 @@ def _row(one: Compared, system: str) -> tuple[str, ...]:
     known = "not stated" if one.sigma is None else measure.spread.number(one.sigma, system, 2)
     spread = measure.spread.number(one.model_sigma, system, 2)
     off = "chosen, not judged" if one.key in SETTINGS else ""
-    return name, observed, known, model, spread, off if one.off is None else f"{one.off:+.1f}"
+    return name, observed, known, model, spread, off if one.off is None else f"{one.off:+z.1f}"
 
 
 def held(compared: Sequence[Compared], system: str) -> Iterator[str]:
@@ -154,7 +154,7 @@ def contradiction(one: Explained, first: tuple[FirstGain, ...], system: str) -> 
     """
     said = FAR if one.compared.far else CHALLENGED
     opening = said.format(
-        limit=FAR_OFF, name=label(one.compared.fact, system), off=f"{one.compared.off:+.1f}"
+        limit=FAR_OFF, name=label(one.compared.fact, system), off=f"{one.compared.off:+z.1f}"
     )
     if not one.inputs:
         return paragraph(f"{opening} {UNEXPLAINED.format(farthest=FARTHEST)}")
@@ -174,7 +174,7 @@ def moved_text(one: Explanation, first: tuple[FirstGain, ...], system: str) -> s
     stated = "read" if one.is_misread else "stated" if known.given else "assumed"
     text = (
         f"{known.address}: {then} instead of {now} {stated}, "
-        f"{one.deviations:+.1f} of its standard deviations"
+        f"{one.deviations:+z.1f} of its standard deviations"
     )
     if known.sentence == SLIPS:
         text += f", by a belt that slips {SHARE.text(1 - one.value / known.value, system, 2)}"
@@ -193,7 +193,7 @@ def spoils_text(spoiled: tuple[Spoiled, ...], system: str) -> str:
     """What it makes the model miss that it meets as it is."""
     if not spoiled:
         return ""
-    named = (f"{label(one.fact, system)}, {one.off:+.1f}" for one in spoiled)
+    named = (f"{label(one.fact, system)}, {one.off:+z.1f}" for one in spoiled)
     return SPOILS.format(facts=" and ".join(named))
 
 

@@ -118,7 +118,7 @@ def best_note(ranking: Ranking, printed: Sequence[UpgradeSet], shortened: bool) 
     if math.isfinite(least):
         chance = of_a_hundred(KnockBand(least, sigma).chance)
         note += (
-            f"; at {least:+.1f}, known to +/- {sigma:.1f}, about {chance} of 100 engines "
+            f"; at {least:+z.1f}, known to +/- {sigma:.1f}, about {chance} of 100 engines "
             "described like this would knock"
         )
     note += "."
@@ -163,7 +163,7 @@ def _set_row(one: UpgradeSet, ranking: Ranking, sprays: bool) -> tuple[str, ...]
     end = ranking.end_of(one)
     dry = ["-" if end is None else octane(end.margin_without_spray)] if sprays else []
     told = _ends(end, ranking.scenario_info.system)
-    held = (f"{one.least_margin:+.1f}", *dry, *_chosen(one, ranking.scenario_info.system))
+    held = (f"{one.least_margin:+z.1f}", *dry, *_chosen(one, ranking.scenario_info.system))
     row = (cost(one, ranking), f"{one.hours:g}", speed, *held, *told)
     return *row, wrapped(one.name)
 

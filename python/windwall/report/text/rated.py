@@ -46,4 +46,6 @@ def _moved(scenario: ScenarioData, fit: dict[str, Any]) -> Iterator[str]:
         measure, system = scenario.measure(one["address"]), scenario.system
         known, value = (measure.short(one[key], system, 3) for key in ("known", "value"))
         spread = measure.spread.short(one["sigma"], system, 2)
-        yield (f"{one['address']}: {known} became {value} +/- {spread}, {one['sigmas']:+.1f} sigma")
+        yield (
+            f"{one['address']}: {known} became {value} +/- {spread}, {one['sigmas']:+z.1f} sigma"
+        )

@@ -9,6 +9,7 @@ from windwall.quantities.measures import (
     ENERGY,
     ENGINE_SPEED,
     POWER,
+    SHARE,
     SPEED,
     TEMPERATURE,
     TEMPERATURE_DIFFERENCE,
@@ -24,7 +25,7 @@ from windwall.report.text.observed import observed_lines
 from windwall.report.text.safety_notes import safety_notes
 from windwall.report.text.stock_engine import stock_engine_lines
 from windwall.report.text_layout import Bars, Blocks, bullet, paragraph, section, table
-from windwall.report.wording.names import by_name
+from windwall.report.wording.names import by_name, change_in
 from windwall.report.wording.scenario import conditions, in_gear, road_length
 from windwall.report.wording.top_speed import gearing, limit_word
 from windwall.results.diagnosis import Diagnosis
@@ -77,6 +78,9 @@ def speeds(answer: TopSpeed) -> Iterator[tuple[str, str]]:
     def text(speed: float) -> str:
         return f"{SPEED.value(speed, info.system):.1f} {shown}"
 
+    if answer.status == "knock_limited":
+        share = SHARE.text(answer.opening, info.system, 2)
+        yield "throttle", f"{share} of its travel; flat out it would knock"
     run = answer.run_up
     if run:
         time = TIME.text(run.time, info.system)
@@ -128,8 +132,11 @@ def gains(answer: TopSpeed) -> Blocks:
     """What small changes are worth, each by solving again."""
     system = answer.scenario_info.system
     rows = [
-        (name, "no answer" if gain is None else SPEED.change(gain, system, 2))
-        for name, gain in by_name(answer.sensitivities).items()
+        (
+            change_in(one, system),
+            "no answer" if one.number is None else SPEED.change(one.number, system, 2),
+        )
+        for one in answer.sensitivities
     ]
     heading = f"What a little is worth, {SPEED.shown(system)}"
     changes = by_name(answer.sensitivities).values()

@@ -75,7 +75,7 @@ def coast_down_sentences(fit: CoastDownFit) -> list[str]:
     said = [REFERENCE.format(density=DENSITY.text(fit.air_density, system, 4))]
     said += [ASIDE.format(wind=wind, grade=grade) if fit.both_ways else ONE_WAY]
     if fit.correlation is not None:
-        said.append(CORRELATED.format(correlation=f"{fit.correlation:+.2f}"))
+        said.append(CORRELATED.format(correlation=f"{fit.correlation:+z.2f}"))
     rise = SHARE.short(fit.rolling_rise, system)
     said.append(ALIASED_BUT.format(rise=rise) if fit.rolling_rise else ALIASED)
     scatter = WIND.text(fit.scatter, system, 2)

@@ -85,7 +85,7 @@ def forecast_sentence(found: Forecast) -> str:
 
 def change(ratio: float) -> str:
     """A ratio as a change in per cent."""
-    return "nothing" if abs(ratio - 1) < SAME else f"{100 * (ratio - 1):+.1f} %"
+    return "nothing" if abs(ratio - 1) < SAME else f"{100 * (ratio - 1):+z.1f} %"
 
 
 def air(weather: Weather, system: str) -> str:

@@ -6,7 +6,7 @@ from windwall.results.knock import OTHER_BAND, KnockBand, beyond_bands
 from windwall.results.views import sentence
 
 BAND = (
-    "detonation {word}: {margin:+.1f} octane numbers to spare, known to +/- {sigma:.1f}; of 100 "
+    "detonation {word}: {margin:+z.1f} octane numbers to spare, known to +/- {sigma:.1f}; of 100 "
     "engines described like this about {chance} would knock"
 )
 
@@ -24,7 +24,7 @@ APART = (
     "delay is right:"
 )
 BLOCKED = (
-    "The moment {jet} is blocked the margin is {margin:+.1f} octane numbers at that spark, and of "
+    "The moment {jet} is blocked the margin is {margin:+z.1f} octane numbers at that spark, and of "
     "100 engines described like this about {chance} would knock."
 )
 WATER = (
@@ -49,7 +49,7 @@ def water(per_fuel: float | None) -> str:
 
 def octane(margin: float | None) -> str:
     """A margin in a column."""
-    return "-" if margin is None else f"{margin:+.1f}"
+    return "-" if margin is None else f"{margin:+z.1f}"
 
 
 def apart(said: float, sigma: float) -> str:

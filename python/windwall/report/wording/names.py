@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from functools import singledispatch
 
+from windwall.quantities.measures import TEMPERATURE_DIFFERENCE
 from windwall.results.entry import Gain, NamedNumber, Use
 
 CHANGES = {
@@ -16,6 +17,7 @@ CHANGES = {
     "gearing_shorter": "gearing 1 % shorter",
     "gearing_longer": "gearing 1 % longer",
 }
+COOLER = 10.0  # K, by which the charge is colder there
 # Uses of power that are called otherwise than by their word.
 USES = {
     "crank_slowing": "crank slowing",
@@ -42,6 +44,13 @@ def _use(entry: Use) -> str:
 @name.register(Gain)
 def _gain(entry: Gain) -> str:
     return CHANGES[entry.change]
+
+
+def change_in(entry: Gain, system: str) -> str:
+    """What a table calls a small change, in the units of the scenario."""
+    if entry.change == "charge_cooler":
+        return f"charge -{TEMPERATURE_DIFFERENCE.short(COOLER, system)}"
+    return name(entry)
 
 
 def by_name(entries: Iterable[NamedNumber]) -> dict[str, float | None]:

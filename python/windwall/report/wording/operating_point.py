@@ -31,8 +31,8 @@ UNANSWERED = {
 FURTHEST = "; furthest off is {part}"
 POINT = "At {speed} the flywheel gives {torque} and {power}."
 HELD_BY_THROTTLE = (
-    " Flat out it would knock: the throttle is held at {opening} of its travel, because beyond it "
-    "neither spark nor mixture hold the knock margin."
+    "Flat out it would knock; lift to {opening}: with the throttle further open neither spark nor "
+    "mixture hold the knock margin."
 )
 HELD_BY_SPARK = (
     " The spark is {retard} late to hold the knock margin, which costs power and heats the exhaust."
@@ -54,10 +54,17 @@ def unanswered(tried: Values, system: str) -> str:
     )
 
 
+def lift(status: str, opening: float, system: str) -> str:
+    """What holds knock off where only the throttle does; nothing where it need not."""
+    if status != "knock_limited":
+        return ""
+    return HELD_BY_THROTTLE.format(opening=SHARE.text(opening, system, 2))
+
+
 def knock(status: str, opening: float, retard: float, system: str) -> str:
     """What holding knock off takes, behind another sentence; nothing where it takes nothing."""
-    if status == "knock_limited":
-        return HELD_BY_THROTTLE.format(opening=SHARE.text(opening, system, 2))
+    if held := lift(status, opening, system):
+        return f" {held}"
     return HELD_BY_SPARK.format(retard=ANGLE.text(retard, system, 2)) if retard > 0 else ""
 
 

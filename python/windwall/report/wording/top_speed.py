@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from windwall.quantities.measures import ENGINE_SPEED, FORCE, KILOWATTS, SHARE, SPEED
-from windwall.report.wording.operating_point import knock, unanswered
+from windwall.report.wording.operating_point import knock, lift, unanswered
 from windwall.report.wording.scenario import in_gear
 from windwall.results.ranking import MIDDLE, UpgradeSet
 from windwall.results.scenario_info import ScenarioInfo
@@ -88,7 +88,8 @@ def speed_sentence(answer: TopSpeed) -> str:
     if not answer.answered:
         drowned = [sentence(one) for one in answer.cautions if one.about == "drowned"]
         return " ".join([no_answer(answer["unanswered"], info), *drowned])
-    return _of_gears("drag" if binds == "knock" else binds, ENDS, info).format(**_values(answer))
+    ends = _of_gears("drag" if binds == "knock" else binds, ENDS, info).format(**_values(answer))
+    return f"{lift(answer.status, answer.opening, info.system)} {ends}".lstrip()
 
 
 def _values(answer: TopSpeed) -> dict[str, str]:
@@ -96,6 +97,7 @@ def _values(answer: TopSpeed) -> dict[str, str]:
     system = info.system
     total = road.air + road.rolling + road.grade
     beyond = answer.unanswered
+    lifted = lift(answer.status, answer.opening, system)  # which goes ahead of all
     slope = SLOPE.format(share=SHARE.text(road.grade / total, system, 2)) if road.grade else ""
     return {
         "speed": SPEED.text(answer.speed, system, 4),
@@ -108,7 +110,7 @@ def _values(answer: TopSpeed) -> dict[str, str]:
         "excess": FORCE.text(answer.surplus, system),
         "thrust": FORCE.text(road.thrust, system),
         "beyond": unanswered(beyond, system) if beyond else "",
-        "knock": knock(answer.status, answer.opening, spark.retard if spark else 0.0, system),
+        "knock": "" if lifted else knock("", 1.0, spark.retard if spark else 0.0, system),
     }
 
 
