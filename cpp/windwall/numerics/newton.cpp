@@ -15,6 +15,7 @@ constexpr double sufficient_decrease = 1e-4;
 constexpr double good_progress = 0.2;  // of what a full step promises; else renew the Jacobian
 constexpr double singular = 1e-13;     // smallest over largest pivot
 constexpr double smallest_step = 1e-6;
+constexpr double much_left = 0.1;    // of the residuals, behind a step
 constexpr double little_new = 0.03;  // of a step, at right angles to earlier ones
 
 /// Where there is no inverse; not often.
@@ -154,9 +155,11 @@ private:
     }
 
     /// Broyden's good update in scaled unknowns, then moves on. Of the step only what is new in it
-    /// counts, so that what earlier steps have told is kept (projected updates, Gay and Schnabel).
+    /// counts, so that what earlier steps have told is kept (projected updates, Gay and Schnabel),
+    /// unless it leaves much: a kink lies between, and beyond it nothing of that holds.
     void accept() {
         const Vector step = trial_x_ - x_;
+        if (merit(trial_r_) > much_left * merit(r_)) told_count_ = 0;
         const Vector fresh = unlike_earlier(step.cwiseQuotient(scale_));
         const double length = fresh.squaredNorm();
         if (length > 0) {

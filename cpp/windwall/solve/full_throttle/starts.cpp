@@ -17,20 +17,21 @@ void Starts::add(double engine_speed, const PointSolver::State& state) {
 /// Those beside which a place lies, the nearest first: at different engine speeds, and all or none
 /// of them with the unknowns of a held knock.
 std::vector<const Starts::Start*> Starts::beside(double engine_speed) const {
-    std::vector<const Start*> sorted;
-    for (const Start& start : all_)
-        sorted.push_back(&start);
-    std::ranges::stable_sort(sorted, {}, [&](const Start* start) {
+    const auto distance = [&](const Start* start) {
         return std::abs(start->engine_speed - engine_speed);
-    });
+    };
+    const auto nearest =
+        std::ranges::min_element(all_, {}, [&](const Start& start) { return distance(&start); });
     std::vector<const Start*> kept;
-    for (const Start* start : sorted) {
+    kept.reserve(most_together + 1);
+    for (const Start& start : all_) {
         const auto same = [&](const Start* other) {
-            return other->engine_speed == start->engine_speed;
+            return other->engine_speed == start.engine_speed;
         };
-        const bool alike = start->state.knocked == sorted.front()->state.knocked;
-        if (alike && kept.size() < most_together && std::ranges::none_of(kept, same))
-            kept.push_back(start);
+        if (start.state.knocked != nearest->state.knocked || std::ranges::any_of(kept, same))
+            continue;
+        kept.insert(std::ranges::upper_bound(kept, distance(&start), {}, distance), &start);
+        if (kept.size() > most_together) kept.pop_back();
     }
     return kept;
 }
