@@ -17,6 +17,7 @@ namespace {
 
 constexpr double turn = 2 * std::numbers::pi;
 constexpr double least_flow = 1e-9;  // kg/s, keeps the enthalpy rise finite where nothing flows
+constexpr double short_step = 1e-8;  // of a temperature that Newton's method seeks
 
 // Outside these the blower is scrap and the balance may have no answer; the temperature bends
 // towards 1500 K and 100 K so that a solver can pass through such states.
@@ -42,21 +43,24 @@ double friction(const PositiveBlower& blower, double speed) {
 }
 
 /// Outlet temperature of a charge in which nothing evaporates, where
-/// m (h2 - h1) + G (T1 + T2)/2 = made + G T_behind: Newton, the left side bends little.
+/// m (h2 - h1) + G (T1 + T2)/2 = made + G T_behind: Newton, whose first step from T1 finds no rise
+/// of the enthalpy. The left side bends so little that after a step this short the next is lost in
+/// rounding.
 double free_temperature(const media::Stream& in, const BlowerCase& housing, double made) {
     const double flow = std::max(in.dry_air, least_flow);
     const double before = media::enthalpy_per_dry_air(in);
     media::Stream out = in;
-    double T = in.temperature;
+    double risen = 0;  // J per kg of dry air
     for (int step = 0; step < 20; ++step) {
-        out.temperature = T;
-        const double excess = flow * (media::enthalpy_per_dry_air(out) - before) +
-                              housing.taken((in.temperature + T) / 2) - made;
+        const double excess =
+            flow * risen + housing.taken((in.temperature + out.temperature) / 2) - made;
         const double slope = flow * media::capacity_per_dry_air(out) + housing.conductance() / 2;
-        T -= excess / slope;
-        if (std::abs(excess) <= 1e-13 * slope * std::abs(T)) break;
+        const double change = excess / slope;
+        out.temperature -= change;
+        if (std::abs(change) <= short_step * std::abs(out.temperature)) break;
+        risen = media::enthalpy_per_dry_air(out) - before;
     }
-    return T;
+    return out.temperature;
 }
 
 /// Lets the liquid evaporate on the way: a share of what it would in equilibrium. The case meets

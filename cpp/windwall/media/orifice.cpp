@@ -8,6 +8,8 @@ namespace {
 
 constexpr double last_exact_ratio = 0.9995;
 constexpr double lowest_gamma = 1 + 1e-6;  // below, the closed form divides zero by zero
+// exp(-1/2), which the critical ratio tends to as gamma falls to one: above it no gas is choked.
+constexpr double highest_critical_ratio = 0.6066;
 
 /// Critical density ratio, (2/(g+1))^(1/(g-1)).
 double critical_density_ratio(double gamma) { return std::pow(2 / (gamma + 1), 1 / (gamma - 1)); }
@@ -55,6 +57,7 @@ double flow_function(double ratio, double gamma) noexcept {
     const double g = std::max(gamma, lowest_gamma);
     if (ratio >= 1) return 0;
     if (ratio > last_exact_ratio) return near_one(ratio, g);
+    if (ratio > highest_critical_ratio) return isentropic(ratio, g);
     const double density_ratio = critical_density_ratio(g);
     if (ratio <= density_ratio * 2 / (g + 1)) return density_ratio * std::sqrt(2 * g / (g + 1));
     return isentropic(ratio, g);

@@ -15,6 +15,8 @@ constexpr double sufficient_decrease = 1e-4;
 constexpr double good_progress = 0.2;  // of what a full step promises; else renew the Jacobian
 constexpr double singular = 1e-13;     // smallest over largest pivot
 constexpr double smallest_step = 1e-6;
+constexpr double much_left = 0.1;    // of the residuals, behind a step
+constexpr double little_new = 0.03;  // of a step, at right angles to earlier ones
 
 /// Where there is no inverse; not often.
 Vector least_squares(const Matrix& jacobian, const Vector& residuals) {
@@ -40,6 +42,7 @@ public:
         const auto n = static_cast<Eigen::Index>(x.size());
         x_ = Eigen::Map<const Eigen::VectorXd>(x.data(), n);
         r_.resize(n);
+        told_.resize(n, n);
         trial_x_.resize(n);
         trial_r_.resize(n);
         scale_ = Vector::Ones(n);
@@ -151,17 +154,34 @@ private:
         return std::clamp(promised / growth, 0.1, 0.5);
     }
 
-    /// Broyden's good update in scaled unknowns, then moves on.
+    /// Broyden's good update in scaled unknowns, then moves on. Of the step only what is new in it
+    /// counts, so that what earlier steps have told is kept (projected updates, Gay and Schnabel),
+    /// unless it leaves much: a kink lies between, and beyond it nothing of that holds.
     void accept() {
         const Vector step = trial_x_ - x_;
-        const Vector weighted = step.cwiseQuotient(scale_.cwiseProduct(scale_));
-        const double length = step.dot(weighted);
+        if (merit(trial_r_) > much_left * merit(r_)) told_count_ = 0;
+        const Vector fresh = unlike_earlier(step.cwiseQuotient(scale_));
+        const double length = fresh.squaredNorm();
         if (length > 0) {
             const Vector error = (trial_r_ - r_ - J_ * step) / length;
-            J_.noalias() += error * weighted.transpose();
+            J_.noalias() += error * fresh.cwiseQuotient(scale_).transpose();
         }
         x_ = trial_x_;
         r_ = trial_r_;
+    }
+
+    /// What is left of a scaled step at right angles to those before it; all of it where that is
+    /// little, from where the memory of steps begins anew.
+    Vector unlike_earlier(const Vector& step) {
+        Vector left = step;
+        for (Eigen::Index i = 0; i < told_count_; ++i)
+            left -= told_.col(i).dot(left) * told_.col(i);
+        if (told_count_ == x_.size() || left.norm() < little_new * step.norm()) {
+            told_count_ = 0;
+            left = step;
+        }
+        if (left.norm() > 0) told_.col(told_count_++) = left.normalized();
+        return left;
     }
 
     NewtonResult finish(NewtonStatus status) {
@@ -177,7 +197,9 @@ private:
     Eigen::Map<Matrix> J_;
     bool known_;
     Vector x_, r_, trial_x_, trial_r_, direction_, scale_;
-    double fraction_ = 1;  // of the full Newton step that the limits leave
+    Matrix told_;                  // directions, of length one, that steps have told J_ of
+    Eigen::Index told_count_ = 0;  // of them
+    double fraction_ = 1;          // of the full Newton step that the limits leave
     bool good_step_ = true;
     int evaluations_ = 0;
 };

@@ -13,11 +13,12 @@ using media::constants::gravity;
 // Below this the sign of the speed is rounded, so that standstill has no jump; m/s.
 constexpr double crawl = 0.1;
 
-// Rise over run turned into the share of the weight along and across the road.
+// Rise over run turned into the share of the weight along and across the road. Most roads are
+// level, and the load is asked a thousand times on the way to a top speed.
 struct Slope {
     double cosine, sine;
     explicit Slope(double grade) noexcept
-        : cosine(1 / std::sqrt(1 + grade * grade)), sine(grade * cosine) {}
+        : cosine(grade == 0 ? 1 : 1 / std::sqrt(1 + grade * grade)), sine(grade * cosine) {}
 
     double along(double mass) const noexcept { return mass * gravity * sine; }
     double across(double mass) const noexcept { return mass * gravity * cosine; }

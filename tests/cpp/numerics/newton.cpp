@@ -131,6 +131,25 @@ TEST(Newton, AWarmStartWithTheJacobianNeedsFewEvaluations) {
     EXPECT_LE(near.evaluations, 4);
 }
 
+// Gay and Schnabel (1978, from memory): where the residuals are linear, projected updates have told
+// a Jacobian all of itself after as many steps as there are unknowns; Broyden's own needs twice
+// as many.
+TEST(Newton, LearnsALinearSystemInAsManyStepsAsUnknowns) {
+    constexpr std::size_t n = 4;
+    const auto linear = [](In x, Out r) {
+        for (std::size_t i = 0; i < n; ++i) {
+            r[i] = 2 * x[i] - 1;
+            for (std::size_t k = 0; k < n; ++k)
+                r[i] += 0.2 / static_cast<double>(i + 2 * k + 1) * x[k];
+        }
+    };
+    std::array x{1.0, -2.0, 0.5, 3.0};
+    JacobianMemory memory{2 * Matrix::Identity(n, n), true};  // not what the others do to it
+    const NewtonResult result = solve_newton(linear, x, {1e-12}, &memory);
+    EXPECT_EQ(result.status, NewtonStatus::converged);
+    EXPECT_LE(result.evaluations, static_cast<int>(n) + 2);  // the first, n steps and the last one
+}
+
 TEST(Newton, AWrongJacobianFromMemoryIsRenewed) {
     std::array x{-1.2, 1.0};
     JacobianMemory memory;

@@ -101,22 +101,20 @@ bool FullLoadCurve::solve_road_effect(VehicleSolver& solver, const FullLoadPlan&
 
 bool FullLoadCurve::solve(VehicleSolver& solver, double engine_speed, double road_speed,
                           Nodes& into) {
+    go_on_near(engine_speed, solver);
     const FullThrottlePoint point = solver.once({engine_speed, {}}, road_speed);
     const bool answered = point.point.outcome.answered();
     if (answered) {
         into.push_back(point);
-        starts_.push_back({engine_speed, solver.point_solver().state()});
+        starts_.add(engine_speed, solver.point_solver().state());
     } else {
         unanswered_ = point;
     }
     return answered;
 }
 
-void FullLoadCurve::go_on_near(double engine_speed, VehicleSolver& solver) const noexcept {
-    const auto nearest = std::ranges::min_element(starts_, {}, [&](const Start& start) {
-        return std::abs(start.engine_speed - engine_speed);
-    });
-    if (nearest != starts_.end()) solver.point_solver().jump_to(nearest->state);
+void FullLoadCurve::go_on_near(double engine_speed, VehicleSolver& solver) const {
+    if (!starts_.empty()) solver.point_solver().jump_to(starts_.expected_at(engine_speed));
 }
 
 /// Down from the point without an answer to the highest engine speed that has one.

@@ -1,6 +1,7 @@
 #pragma once
 #include "windwall/solve/full_throttle/full_load_plan.hpp"
 #include "windwall/solve/full_throttle/road_effect.hpp"
+#include "windwall/solve/full_throttle/starts.hpp"
 #include "windwall/solve/full_throttle/torque_over_speed.hpp"
 
 #include <optional>
@@ -31,15 +32,11 @@ public:
     /// in the middle of a shift at one engine speed; one in another wind in the gear that comes
     /// nearest to it.
     std::vector<FullThrottlePoint> on_the_road(VehicleSolver& solver) const;
-    /// Lets the solver go on from the node that is nearest to an engine speed.
-    void go_on_near(double engine_speed, VehicleSolver& solver) const noexcept;
+    /// Lets the solver go on from what its points let expect at an engine speed.
+    void go_on_near(double engine_speed, VehicleSolver& solver) const;
 
 private:
     using Nodes = std::vector<FullThrottlePoint>;
-    struct Start {
-        double engine_speed;
-        PointSolver::State state;
-    };
 
     bool solve(VehicleSolver& solver, double engine_speed, double road_speed, Nodes& into);
     bool solve_plan(VehicleSolver& solver);
@@ -52,9 +49,9 @@ private:
     bool answered_ = false;
     bool held_back_ = false;
     std::optional<FullThrottlePoint> unanswered_;
-    Nodes nodes_;                // by rising engine speed, once solved
-    Nodes in_other_winds_;       // at the engine speed of a node
-    std::vector<Start> starts_;  // of every point that was answered on the way
+    Nodes nodes_;           // by rising engine speed, once solved
+    Nodes in_other_winds_;  // at the engine speed of a node
+    Starts starts_;         // of every point that was answered on the way
     RoadEffect effect_;
     TorqueOverSpeed torque_;  // the road's effect taken out
 };
