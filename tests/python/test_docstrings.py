@@ -25,7 +25,9 @@ QUESTIONS = [
     for name, one in vars(asked).items()
     if inspect.isfunction(one) and not name.startswith("_")
 ]
-SECONDS = {f"Scenario.{name}" for name in ("calibrate", "diagnose", "learned", "leans_on", "report")}
+SECONDS = {
+    f"Scenario.{name}" for name in ("calibrate", "diagnose", "learned", "leans_on", "report")
+}
 
 
 def examples(name, thing):

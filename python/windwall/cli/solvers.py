@@ -47,7 +47,7 @@ def _executor(arguments: argparse.Namespace) -> AbstractContextManager[Any]:
         said = "a Dask cluster needs Dask: pip install 'windwall[studies]'"
         raise _wrong("--scheduler", said, arguments) from None
     try:
-        return Client(arguments.scheduler)
+        return Client(arguments.scheduler)  # type: ignore[no-untyped-call]
     except (OSError, ValueError) as failed:
         said = f"no Dask scheduler answers at {arguments.scheduler!r} ({failed})"
         raise _wrong("--scheduler", said, arguments) from failed
