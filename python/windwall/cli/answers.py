@@ -25,8 +25,14 @@ from windwall.study.standing_start import driven_end
 
 
 def diagnosed(scenario: ScenarioData, found: TopSpeed | Ranking) -> Diagnosis:
-    """What was observed beside the model, with what it makes of a ranking's first gains."""
-    return challenge(scenario, found) if isinstance(found, Ranking) else diagnose(scenario)
+    """What was observed beside the model, with what it makes of a ranking's first gains, and how
+    many such vehicles reach the goal with the sets that it judges.
+    """
+    if not isinstance(found, Ranking):
+        return diagnose(scenario)
+    from windwall.study.goal_chances import goal_chances  # what draws loads slowly
+
+    return challenge(scenario, found)._replace(reached=goal_chances(scenario, found))
 
 
 class Diagnosed:

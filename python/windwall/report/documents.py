@@ -169,6 +169,7 @@ def rank_document(
     made |= {key: _row(ranking, key) for key in ranking}
     made["upgrades"] = [_gain(ranking, one) for one in ranking.upgrades.values()]
     made["observed"] = observed_document(diagnosis)
+    made["reached"] = [one._asdict() for one in diagnosis.reached] if diagnosis else []
     made["drawn"] = None if drawn is None else document(drawn)
     return made | {"units": GOAL_UNITS | _units(ranking) | {"sets/cost": ranking.currency}}
 

@@ -280,9 +280,21 @@ class FirstGain(NamedTuple):
     gain: float
 
 
+class Reached(NamedTuple):
+    """Of vehicles described like one, those that reach its goal with a set, by what a ranking calls
+    that.
+    """
+
+    which: str
+    chance: float
+    worlds: int
+    middle: float  # m/s, that half of them reach
+
+
 class Diagnosis(NamedTuple):
     """The model held against everything that was observed."""
 
     compared: tuple[Compared, ...]
     explained: tuple[Explained, ...]  # of those that are challenged
     first: tuple[FirstGain, ...] = ()  # of a ranking; each explanation has the same ones' gains
+    reached: tuple[Reached, ...] = ()  # of a ranking with a goal

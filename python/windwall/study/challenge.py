@@ -34,7 +34,7 @@ def challenge(scenario: ScenarioData, ranking: Ranking) -> Diagnosis:
         Explained(one.compared, [_followed(each, scenario, ranking, steps) for each in one.inputs])
         for one in found.explained
     )
-    return Diagnosis(found.compared, explained, first)
+    return found._replace(explained=explained, first=first)
 
 
 def first_steps(ranking: Ranking) -> dict[str, Step]:

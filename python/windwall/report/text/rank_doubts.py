@@ -9,7 +9,7 @@ from typing import NamedTuple
 from windwall.quantities.measures import AREA, KILOWATTS, SPEED
 from windwall.report.text_layout import Blocks, paragraph, section, table
 from windwall.report.wording.knock import apart
-from windwall.report.wording.ranking import WHICH, cheapest_way, verdict
+from windwall.report.wording.ranking import WHICH, cheapest_way, reach_it, verdict
 from windwall.report.wording.sets import cost, speed_number
 from windwall.results.diagnosis import Diagnosis
 from windwall.results.knock import beyond_bands
@@ -60,7 +60,9 @@ def verdict_lines(ranking: Ranking, diagnosis: Diagnosis | None) -> Blocks:
             for each in assumptions(ranking, diagnosis)
             if meets(each.speeds.get(key), goal) is (not met)
         ]
-        lines += paragraph(verdict(ranking, one, key, met, flips))
+        said = verdict(ranking, one, key, met, flips)
+        counted = [each for each in (diagnosis.reached if diagnosis else ()) if each.which == key]
+        lines += paragraph(" ".join([said, *(reach_it(each, ranking) for each in counted)]))
     return lines
 
 

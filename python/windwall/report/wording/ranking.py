@@ -6,7 +6,9 @@ from collections.abc import Sequence
 
 from windwall import _core
 from windwall.quantities.measures import ANGLE, LENGTH, SHARE, SPEED
+from windwall.report.wording.chance import of_ten
 from windwall.report.wording.sets import cost
+from windwall.results.diagnosis import Reached
 from windwall.results.ranking import JUDGED, MIDDLE, Ranking, UpgradeGain, UpgradeSet
 from windwall.results.scenario_info import ScenarioInfo
 from windwall.results.views import sentence, sentences
@@ -76,6 +78,10 @@ PLACE = "{upgrade} (+{gain})"
 NOBODY = "no upgrade gains anything"
 VERDICT = "The {which} set ({cost}) {verdict}{hangs}."
 WHICH = dict(zip(JUDGED, ("cheapest", "recommended"), strict=True))
+REACHED = (
+    "With all that is uncertain {many} vehicles described like this one reach it with that set, "
+    "and half of them are faster than {middle}."
+)
 MET, MISSED = "meets the goal by {by}", "misses the goal by {by}"
 CAPPED = (
     " It is capped at the rev limit, at {cap}: {by} {way} the goal, and the rolling radius of its "
@@ -156,6 +162,14 @@ def verdict(ranking: Ranking, one: UpgradeSet, key: str, met: bool, flips: list[
         hangs=hangs,
     )
     return said + capped(one, info)
+
+
+def reach_it(counted: Reached, ranking: Ranking) -> str:
+    """How many vehicles that are described alike get there, and where the middle of them ends."""
+    return REACHED.format(
+        many=of_ten(counted.chance, counted.worlds),
+        middle=SPEED.text(counted.middle, ranking.scenario_info.system, 4),
+    )
 
 
 def capped(one: UpgradeSet, info: ScenarioInfo) -> str:
