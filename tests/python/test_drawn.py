@@ -235,6 +235,8 @@ def test_the_command_says_how_sure(windwall, tmp_path):
     assert windwall("rank", CAR, "--draws", "100").returncode == 2
     text = windwall("speed", CAR).stdout
     assert "in 9 of 10 vehicles described like this" in text
+    assert ww.load(CAR).observed
+    assert "once it is learned (`windwall learn`)" in " ".join(text.split())
 
 
 @pytest.mark.parametrize(

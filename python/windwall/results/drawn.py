@@ -70,6 +70,7 @@ class DrawnSpeed(Documented):
     stated: float | None  # m/s, with everything as stated or assumed
     one_sided: tuple[AtTheEnd, ...]  # what counts most first
     all_moved: float  # m/s, of the speed with all of those in their middles
+    observed: int = 0  # entries of the file, which these vehicles need not agree with
 
     @property
     def middle(self) -> float | None:

@@ -46,6 +46,7 @@ def draw_speed(
         stated=edges.stated,
         one_sided=edges.found,
         all_moved=edges.all_moved,
+        observed=len(scenario.observed),
     )
 
 

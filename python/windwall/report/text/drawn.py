@@ -35,6 +35,10 @@ WORTH_A_CHANCE = 0.01
 WORTH_A_WORD = 0.5 / 3.6  # m/s
 ENDS = ("middle", "stated")
 INTERVAL = "{low} to {high} in 9 of 10 vehicles described like this{goal}."
+LEFT_ASIDE = (
+    " They go by what the file says of its inputs; what was observed narrows that once it is "
+    "learned (`windwall learn`)."
+)
 ONE_SIDED = "{address}: {middle} instead of {stated} makes {change} {unit}"
 UNSOLVED = "{number} of {asked} vehicles {how}; nothing above counts them."
 HOW = {
@@ -89,7 +93,8 @@ def drawn_speed_lines(drawn: DrawnSpeed | None) -> Blocks:
     if drawn.goal_speed is not None:
         chance = of_hundred(drawn.chance_of_goal or 0.0, spread.worlds)
         goal = f"; the goal is reached by {chance}"
-    lines = paragraph(INTERVAL.format(low=low, high=f"{high} {unit}", goal=goal))
+    left_aside = LEFT_ASIDE if drawn.observed else ""
+    lines = paragraph(INTERVAL.format(low=low, high=f"{high} {unit}", goal=goal) + left_aside)
     return lines + _middle(drawn) + _unsolved(drawn.ends, drawn.asked)
 
 
