@@ -113,8 +113,8 @@ class Scenario(LongQuestions, Readable):
         that are done. Chances that are told in sentences are counted over four times as many draws.
         `means` are `threads`, `executor` and `journal`, as of `windwall.sweep`.
 
-        >>> drawn = car.drawn_ranking(ww.rank(car, progress=False), 16, progress=False)
-        >>> drawn.worlds
+        >>> small = ww.load("scenarios/village_microcar.json")
+        >>> small.drawn_ranking(ww.rank(small, progress=False), 16, progress=False).worlds
         16
         """
         return study.rank_draws.draw_ranking(self, ranking, draws, seed, progress, **means)
@@ -201,7 +201,7 @@ class Scenario(LongQuestions, Readable):
 
         >>> read = car.read_log("scenarios/logs/two_runs.csv")
         >>> len(read.pulls), read.facts[0].address
-        (6, 'road/surplus')
+        (6, 'manifold/boost')
         """
         from windwall.logs.against import read_against  # a log is seldom read
 
