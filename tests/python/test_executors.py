@@ -140,6 +140,39 @@ def test_a_task_that_ends_its_worker_is_given_up(car, tmp_path, monkeypatch):
         ask(car, journal=tmp_path / "journal")
 
 
+class Unlucky(executors.Here):
+    """Loses the first of its tasks again and again, and solves another one each time."""
+
+    lanes, ahead = 1, 3
+
+    def __init__(self, threads):
+        super().__init__(threads)
+        self.first, self.losses = None, 0
+
+    def begin(self, task, attempt, heard):
+        self.first = self.first or task.key
+        future = super().begin(task, attempt, heard)
+        future.key = task.key
+        return future
+
+    def done(self, begun):
+        others = (one for one in begun if one.key != self.first)
+        return [*(one for one in begun if one.key == self.first), *list(others)[:1]]
+
+    def answer(self, future):
+        if future.key == self.first and self.losses < 25:
+            self.losses += 1
+            raise Lost
+        return super().answer(future)
+
+
+def test_who_is_lost_beside_others_is_not_to_blame(car, swept_grid, tmp_path, monkeypatch):
+    lanes = Unlucky(1)
+    monkeypatch.setattr(executors, "Here", lambda threads: lanes)
+    assert same_bits(ask(car, journal=tmp_path / "journal"), swept_grid)
+    assert lanes.losses == 25
+
+
 @pytest.mark.parametrize("wrong", [0, -1, True, "tcp://127.0.0.1:8786", object()])
 def test_what_is_no_executor(wrong):
     with pytest.raises(TypeError, match=r"dask\.distributed\.Client"):

@@ -115,7 +115,8 @@ class Killer:
 
     def __init__(self, pids, kills, seed):
         self.pids, self.left, self.dice = pids, kills, random.Random(seed)
-        self.news, self.over, self.killed = threading.Event(), False, 0
+        self.news, self.over = threading.Event(), False
+        self.done = self.killed = 0
         self.thread = threading.Thread(target=self._kill)
 
     def __enter__(self):
@@ -128,7 +129,8 @@ class Killer:
         self.thread.join()
 
     def heard(self, done, total):
-        if done:
+        if done > self.done:
+            self.done = done
             self.news.set()
 
     def _kill(self):
@@ -137,12 +139,17 @@ class Killer:
             if self.over:
                 return
             time.sleep(self.dice.uniform(0, 0.2))
-            pids = list(self.pids())
-            if pids:
-                os.kill(self.dice.choice(pids), signal.SIGKILL)
+            if self._one_killed():
                 self.left -= 1
                 self.killed += 1
             self.news.clear()
+
+    def _one_killed(self):
+        try:
+            os.kill(self.dice.choice(list(self.pids())), signal.SIGKILL)
+        except (IndexError, ProcessLookupError):  # none is there, or it went by itself
+            return False
+        return True
 
 
 def kill_workers(car, plain, folder, kills, executor, pids):

@@ -12,7 +12,7 @@ from windwall.study.journal import Journal, JournalLike, opened
 from windwall.study.progress import Progress
 from windwall.study.tasks import Task
 
-MOST_ATTEMPTS = 20  # of one task, after which it is not its workers that are to blame
+MOST_IN_VAIN = 20  # losses of one task, after which it is not its workers that are to blame
 
 
 class Means(NamedTuple):
@@ -44,7 +44,9 @@ class Given(NamedTuple):
     place: int
     task: Task
     key: str
-    attempt: int
+    answered: int  # tasks by then, its own not among them
+    attempt: int = 0
+    in_vain: int = 0  # how often it was lost while no other came to its end either
 
 
 def carried_out(
@@ -71,7 +73,7 @@ class Work:
         self.total, self.heard = total, heard
         self.lanes, self.journal = means
         self.begun: dict[Future, Given] = {}
-        self.done = 0
+        self.done = self.answered = 0
         self.goes_on = True
 
     def answers(self) -> Iterator[tuple[int, bytes]]:
@@ -95,15 +97,15 @@ class Work:
         key = task.key
         answer = self.journal.get(key) if self.journal is not None else None
         if answer is None:
-            self._begin(Given(place, task, key, 0))
+            self._begin(Given(place, task, key, self.answered))
             return None, True
         self._tell(task.items)
         return (place, answer), True
 
     def _begin(self, given: Given) -> None:
-        if given.attempt >= MOST_ATTEMPTS:
+        if given.in_vain >= MOST_IN_VAIN:
             raise Gone(
-                f"a worker was lost {MOST_ATTEMPTS} times over the same {given.task.items} items "
+                f"a worker was lost {MOST_IN_VAIN} times over the same {given.task.items} items "
                 f"of {given.task.question!r}: something in them ends it, or a script that asks for "
                 'processes has no `if __name__ == "__main__":`'
             )
@@ -116,18 +118,27 @@ class Work:
         return True
 
     def _come_back(self, ended: list[Future]) -> Iterator[tuple[int, bytes]]:
-        for future in ended:
+        # What was given out first is also given out again first, or it might wait for ever.
+        for future in sorted(ended, key=lambda one: self.begun[one].place):
             given = self.begun.pop(future)
             try:
                 answer = self.lanes.answer(future)
             except Lost:
                 if self.goes_on:
-                    self._begin(given._replace(attempt=given.attempt + 1))
+                    self._begin(self._once_more(given))
                 continue
+            self.answered += 1
             if self.journal is not None:
                 self.journal.put(given.key, answer)
             self._tell(given.task.items)
             yield given.place, answer
+
+    def _once_more(self, given: Given) -> Given:
+        """One worker takes others' tasks with it, and those are not to blame: a loss counts where
+        nothing was answered meanwhile. So whoever has a bad task gets all others first.
+        """
+        in_vain = given.in_vain + (given.answered == self.answered)
+        return given._replace(answered=self.answered, attempt=given.attempt + 1, in_vain=in_vain)
 
     def _tell(self, items: int) -> None:
         self.done += items
