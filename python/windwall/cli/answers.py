@@ -5,6 +5,7 @@ from __future__ import annotations
 import argparse
 from typing import Any
 
+from windwall.cli.solvers import solvers
 from windwall.errors import NoAnswer
 from windwall.report import documents
 from windwall.report.text.check import check_text
@@ -104,14 +105,16 @@ class Speed(Diagnosed):
 
 
 def rank_menu(scenario: ScenarioData, arguments: argparse.Namespace) -> Diagnosed | DrivenRanking:
-    ranking = rank(scenario, budget=arguments.budget, threads=arguments.threads, by=arguments.by)
-    if isinstance(ranking, DrivenRanking):
-        return ranking
-    if not arguments.draws or not ranking.complete or not ranking.answered:
-        return Diagnosed(ranking, scenario)
-    from windwall.study.rank_draws import draw_ranking
+    how = {"threads": arguments.threads}
+    with solvers(arguments) as means:
+        ranking = rank(scenario, arguments.budget, by=arguments.by, **how, **means)
+        if isinstance(ranking, DrivenRanking):
+            return ranking
+        if not arguments.draws or not ranking.complete or not ranking.answered:
+            return Diagnosed(ranking, scenario)
+        from windwall.study.rank_draws import draw_ranking
 
-    drawn = draw_ranking(scenario, ranking, arguments.draws, threads=arguments.threads)
+        drawn = draw_ranking(scenario, ranking, arguments.draws, **how, **means)
     return Diagnosed(ranking, scenario, drawn)
 
 

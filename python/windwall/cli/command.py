@@ -23,6 +23,7 @@ from windwall.cli.exit_codes import (
 )
 from windwall.cli.new import DEFAULT_NAME, Unfinished, new
 from windwall.cli.output import complain, say, show_every_letter, silence
+from windwall.cli.solvers import add_solvers
 from windwall.errors import NoAnswer, Problem, ScenarioError
 from windwall.report import documents
 from windwall.report.text.check import problems_text
@@ -80,10 +81,12 @@ def parser() -> Parser:
         help="how sure: in so many worlds, a power of two such as 256",
     )
     road.add_by(ranking)
+    add_solvers(ranking)
     leaning = add_question(commands, "leans", sure.leans, "what an answer leans on")
     add_install(leaning)
     sure.add_leans(leaning)
     add_threads(leaning)
+    add_solvers(leaning)
     other = add_question(commands, "day", sure.day, "what another day does, or which weather")
     add_install(other)
     sure.add_day(other)

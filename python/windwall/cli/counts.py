@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import argparse
+
 from windwall.study.draws import checked_count
 
 
@@ -16,3 +18,11 @@ def count(text: str) -> int:
 def draws(text: str) -> int:
     """A number of worlds."""
     return checked_count(int(text))
+
+
+def workers(text: str) -> int:
+    """A number of processes."""
+    number = int(text)
+    if not 1 <= number <= 1024:
+        raise argparse.ArgumentTypeError(f"{number} is no number of workers from 1 to 1024")
+    return number

@@ -5,6 +5,7 @@ from __future__ import annotations
 import argparse
 from typing import TYPE_CHECKING
 
+from windwall.cli.output import complain
 from windwall.scenario import files
 from windwall.scenario.data import ScenarioData
 from windwall.study.draws import FEWEST, is_even_count
@@ -15,10 +16,16 @@ if TYPE_CHECKING:
 
 
 def to_measure(scenario: ScenarioData, arguments: argparse.Namespace) -> ToMeasure:
-    """What to measure next."""
+    """Says what it will cost, and what to measure next."""
     from windwall.study.measure import measure  # only where it is asked
 
-    return measure(scenario, arguments.budget, draws=arguments.draws, threads=arguments.threads)
+    return measure(
+        scenario,
+        arguments.budget,
+        draws=arguments.draws,
+        planned=lambda plan: complain(plan.sentence),
+        threads=arguments.threads,
+    )
 
 
 def which_fault(scenario: ScenarioData, arguments: argparse.Namespace) -> FaultsThatFit:

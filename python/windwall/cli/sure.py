@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import argparse
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from windwall.cli.output import complain
+from windwall.cli.solvers import solvers
 from windwall.results.leans_on import FEWEST_ROWS, ROWS
 from windwall.scenario.data import ScenarioData
 from windwall.study.draws import is_even_count
@@ -44,23 +45,27 @@ def leans(scenario: ScenarioData, arguments: argparse.Namespace) -> LeansOn:
     """Says what it will cost, and does it."""
     from windwall.study.leans_on import leans_on  # only where it is asked
 
-    return leans_on(
-        scenario,
-        between(scenario, arguments),
-        rows=arguments.rows,
-        planned=lambda plan: complain(plan.sentence),
-        threads=arguments.threads,
-    )
+    with solvers(arguments) as means:
+        return leans_on(
+            scenario,
+            between(scenario, arguments, means),
+            rows=arguments.rows,
+            planned=lambda plan: complain(plan.sentence),
+            threads=arguments.threads,
+            **means,
+        )
 
 
-def between(scenario: ScenarioData, arguments: argparse.Namespace) -> Between:
+def between(
+    scenario: ScenarioData, arguments: argparse.Namespace, means: dict[str, Any]
+) -> Between:
     """The sets that are compared, if any."""
     if arguments.between is not None:
         first, second = map(ids, arguments.between)
         return first, second
     if arguments.alone or not scenario.upgrades:
         return None
-    return rank(scenario, threads=arguments.threads)
+    return rank(scenario, threads=arguments.threads, **means)
 
 
 def power_of_two(typed: str) -> int:

@@ -5,11 +5,11 @@ from __future__ import annotations
 import argparse
 import json
 import os
-from contextlib import AbstractContextManager, nullcontext
 from math import isnan
 from pathlib import Path
 from typing import Any
 
+from windwall.cli.solvers import add_solvers, solvers
 from windwall.errors import Problem, ScenarioError
 from windwall.quantities.measures import Measure
 from windwall.report.text_layout import as_text, table
@@ -83,15 +83,9 @@ def sweep_grid(scenario: ScenarioData, arguments: argparse.Namespace) -> Swept |
 
     grid = {address: values for address, *values in arguments.vary}
     output, suffix = arguments.output, _suffix(arguments.output)
-    with _executor(arguments) as executor:
-        found = sweep(
-            scenario,
-            grid,
-            arguments.read,
-            executor=executor,
-            journal=arguments.journal,
-            to=output if suffix == ".zarr" else None,
-        )
+    with solvers(arguments) as means:
+        to = output if suffix == ".zarr" else None
+        found = sweep(scenario, grid, arguments.read, to=to, **means)
     if output is None:
         return Swept(scenario, found)
     if suffix == ".nc":
@@ -117,22 +111,6 @@ def _write(found: Any, output: str) -> None:
         Path(half).unlink(missing_ok=True)
 
 
-def _executor(arguments: argparse.Namespace) -> AbstractContextManager[Any]:
-    """Who solves: a Dask cluster, so many processes, or this one."""
-    if arguments.scheduler is None:
-        return nullcontext(arguments.workers or None)
-    try:
-        from distributed import Client
-    except ModuleNotFoundError:
-        said = "a Dask cluster needs Dask: pip install 'windwall[studies]'"
-        raise ScenarioError([Problem("--scheduler", 0, 0, said)], "sweep") from None
-    try:
-        return Client(arguments.scheduler)
-    except (OSError, ValueError) as failed:
-        said = f"no Dask scheduler answers at {arguments.scheduler!r} ({failed})"
-        raise ScenarioError([Problem("--scheduler", 0, 0, said)], "sweep") from failed
-
-
 def add_grid(made: argparse.ArgumentParser) -> None:
     """What is varied and read, who solves it, and where it goes."""
     made.add_argument(
@@ -149,19 +127,4 @@ def add_grid(made: argparse.ArgumentParser) -> None:
     made.add_argument(
         "-o", "--output", metavar="NEW", help="write it; its name ends in zarr, for any size, or nc"
     )
-    made.add_argument(
-        "--journal", metavar="FILE", help="keep what is solved there; the same again goes on"
-    )
-    who = made.add_mutually_exclusive_group()
-    who.add_argument(
-        "--workers", type=count, default=0, metavar="N", help="so many processes; else this one"
-    )
-    who.add_argument("--scheduler", metavar="ADDRESS", help="of a Dask cluster that is to solve")
-
-
-def count(text: str) -> int:
-    """A number of workers."""
-    number = int(text)
-    if not 1 <= number <= 1024:
-        raise argparse.ArgumentTypeError(f"{number} is no number of workers from 1 to 1024")
-    return number
+    add_solvers(made)

@@ -6,9 +6,33 @@ from dataclasses import dataclass
 from typing import Any, NamedTuple
 
 from windwall.quantities.measures import Measure
-from windwall.results.views import Worded, frame
+from windwall.results.views import Readable, Worded, frame, sentence
 
 LEAST_GAIN = 0.05 / 3.6  # m/s, less than the last digit of a speed that is shown
+
+
+@dataclass(frozen=True, repr=False)
+class MeasurePlan(Readable):
+    """What it will cost, known once a few worlds are done."""
+
+    draws: int
+    vehicles: int  # of each world, and one more that is read
+    seconds_of_a_draw: float  # on this machine just now
+
+    @property
+    def speeds(self) -> int:
+        """How many top speeds are solved."""
+        return self.draws * (self.vehicles + 1)
+
+    @property
+    def seconds(self) -> float:
+        """About how long that takes."""
+        return self.draws * self.seconds_of_a_draw
+
+    @property
+    def sentence(self) -> str:
+        """The same, to be read while one waits."""
+        return sentence(self)
 
 
 class Taught(NamedTuple):
@@ -59,11 +83,17 @@ class ToMeasure(Worded):
     price: float | None  # money for one m/s, by the recommended set
     budget: float | None
     currency: str
-    draws: int
-    refused: int  # of these, worlds without an answer in every set
+    asked: int  # draws
+    draws: int  # of these, done: fewer where it was stopped
+    refused: int  # of those, worlds without an answer in every set
     rows: tuple[Worth, ...]
 
     answered = True  # a vehicle without a speed raises `NoAnswer` before
+
+    @property
+    def interrupted(self) -> bool:
+        """Whether it was stopped before all draws were done."""
+        return self.draws < self.asked
 
     @property
     def frame(self) -> Any:

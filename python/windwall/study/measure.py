@@ -10,7 +10,7 @@ from windwall.scenario.data import ScenarioData
 from windwall.scenario.inputs import belt_slips
 from windwall.study.draws import FEWEST
 from windwall.study.gauges import GAUGES, Gauge
-from windwall.study.measure_draws import Draws
+from windwall.study.measure_draws import Draws, Planned, drawn
 from windwall.study.measure_model import Asked
 from windwall.study.nearest_sets import nearest, price
 from windwall.study.progress import Progress
@@ -26,6 +26,7 @@ def measure(
     budget: str | float | None = None,
     also: Iterable[Gauge] = (),
     draws: int = FEWEST,
+    planned: Planned | None = None,
     progress: bool | Progress | None = None,
     threads: int = 0,
 ) -> ToMeasure:
@@ -34,7 +35,8 @@ def measure(
     Of each is found what it leaves of the doubt about the speed and about the lead of the best set
     over the second, and what choosing after it is worth, over `draws` of the whole model, a power
     of two: by straight lines, and by curves, by which they are ordered. A blower's drive that is
-    stated without its ± is known to 2 %.
+    stated without its ± is known to 2 %. `planned` is told what the draws will cost once a few of
+    them are done; Ctrl-C keeps those that are, from the first 32.
     """
     sound = top_speed(scenario, brief=True)
     if not sound.answered:
@@ -43,10 +45,10 @@ def measure(
     ranking = rank(car, budget, progress=progress, threads=threads) if car.upgrades else None
     found = nearest(ranking) if ranking and ranking.answered else []
     kits = [tuple(one.upgrades) for one in found] or [AS_IT_IS]
-    asked = Asked(car, kits, list(sensors(car, [*GAUGES, *also])), progress, threads)
-    drawn = Draws(asked, draws)
-    rows = [worth(asked, sensor, drawn) for sensor in asked.sensors if asked.can_read(sensor)]
-    return answer(asked, drawn, tuple(sorted(rows, key=first_the_best)), ranking)
+    asked = Asked(car, kits, list(sensors(car, [*GAUGES, *also])), threads)
+    worlds = Draws(asked, drawn(asked, draws, planned, progress))
+    rows = [worth(asked, sensor, worlds) for sensor in asked.sensors if asked.can_read(sensor)]
+    return answer(asked, worlds, tuple(sorted(rows, key=first_the_best)), ranking, draws)
 
 
 def with_belt_doubt(scenario: ScenarioData) -> ScenarioData:
@@ -55,7 +57,7 @@ def with_belt_doubt(scenario: ScenarioData) -> ScenarioData:
     return scenario.set(doubts) if doubts else scenario
 
 
-def worth(asked: Asked, sensor: Sensor, drawn: Draws) -> Worth:
+def worth(asked: Asked, sensor: Sensor, worlds: Draws) -> Worth:
     """One gauge, by straight lines and by curves."""
     row = sensor.gauge
     return Worth(
@@ -67,8 +69,8 @@ def worth(asked: Asked, sensor: Sensor, drawn: Draws) -> Worth:
         cost=row.cost,
         hours=row.hours,
         care=row.care,
-        by_lines=drawn.by_lines(sensor),
-        by_curves=drawn.by_curves(sensor),
+        by_lines=worlds.by_lines(sensor),
+        by_curves=worlds.by_curves(sensor),
     )
 
 
@@ -80,27 +82,28 @@ def first_the_best(one: Worth) -> tuple[float, float]:
 
 
 def answer(
-    asked: Asked, drawn: Draws, rows: tuple[Worth, ...], ranking: Ranking | None
+    asked: Asked, worlds: Draws, rows: tuple[Worth, ...], ranking: Ranking | None, draws: int
 ) -> ToMeasure:
     """What there is to say beside the rows."""
-    two = drawn.two
+    two = worlds.two
     names = list(map(set_name, asked.kits))
     return ToMeasure(
         title=asked.scenario.name,
         system=asked.scenario.system,
         vehicle=names[0],
-        speed=float(drawn.speeds[:, 0].mean()),
-        sigma=float(drawn.speeds[:, 0].std()),
+        speed=float(worlds.speeds[:, 0].mean()),
+        sigma=float(worlds.speeds[:, 0].std()),
         first=names[two[0]] if two else None,
         second=names[two[1]] if two else None,
-        ahead=None if drawn.ahead is None else float(drawn.ahead.mean()),
-        ahead_sigma=None if drawn.ahead is None else float(drawn.ahead.std()),
+        ahead=None if worlds.ahead is None else float(worlds.ahead.mean()),
+        ahead_sigma=None if worlds.ahead is None else float(worlds.ahead.std()),
         could_be_first=len(asked.kits),
-        perfect=drawn.perfect,
+        perfect=worlds.perfect,
         price=price(ranking) if ranking and two else None,
         budget=ranking.budget if ranking else None,
         currency=asked.scenario.currency,
-        draws=drawn.count,
-        refused=drawn.refused,
+        asked=draws,
+        draws=worlds.count,
+        refused=worlds.refused,
         rows=rows,
     )

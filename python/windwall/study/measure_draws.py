@@ -2,29 +2,66 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Iterator
 from functools import cached_property
+from itertools import pairwise
 from math import sqrt
+from time import perf_counter
 from typing import TYPE_CHECKING
 
 import numpy as np
 
-from windwall.results.measure import Taught
+from windwall.results.measure import MeasurePlan, Taught
 from windwall.study.draws import normal_draws
 from windwall.study.information import gain_of_choosing, left, taught
 from windwall.study.information_drawn import gain_over_draws, left_over_draws
 from windwall.study.measure_model import Asked
+from windwall.study.progress import Progress, listener
 from windwall.study.readings import Sensor
 
 if TYPE_CHECKING:
     from numpy import ndarray
 
 
+Planned = Callable[[MeasurePlan], None]
+TIMED = 8  # worlds that tell what all of them will take
+BLOCK = 32  # worlds between two looks at who waits, and the fewest that curves are laid through
+
+
+def drawn(
+    asked: Asked, count: int, planned: Planned | None, progress: bool | Progress | None
+) -> ndarray:
+    """(worlds, columns) of so many worlds, or of those that were done when somebody stopped it."""
+    z, found = normal_draws(len(asked.prior), count), list[np.ndarray]()
+    with listener(progress, "measuring", "world") as heard:
+        for run in _runs(count):
+            began = perf_counter()
+            try:
+                found.append(asked.of(z[run]))
+            except KeyboardInterrupt:
+                if run.start < min(BLOCK, count):
+                    raise
+                break
+            if run.start == 0 and planned is not None:
+                each = (perf_counter() - began) / run.stop
+                planned(MeasurePlan(count, len(asked.kits), each))
+            stopped = heard is not None and heard(run.stop, count) is False
+            if stopped and run.stop >= BLOCK:
+                break
+    return np.concatenate(found)
+
+
+def _runs(count: int) -> Iterator[slice]:
+    """The worlds that are timed, and then block by block."""
+    ends = [0, TIMED, *range(BLOCK, count, BLOCK), count]
+    return (slice(first, last) for first, last in pairwise(ends) if first < last <= count)
+
+
 class Draws:
     """The whole model in so many worlds; those without an answer somewhere are left out."""
 
-    def __init__(self, asked: Asked, count: int) -> None:
-        self.asked, self.count = asked, count
-        answers = asked.of(normal_draws(len(asked.prior), count))
+    def __init__(self, asked: Asked, answers: ndarray) -> None:
+        self.asked, self.count = asked, len(answers)
         wanted = np.isfinite(asked.middle)
         whole = np.isfinite(answers[:, wanted]).all(axis=1)
         self.refused = int((~whole).sum())

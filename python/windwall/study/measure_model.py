@@ -9,7 +9,6 @@ from typing import TYPE_CHECKING
 from windwall.quantities.measures import Measure
 from windwall.scenario.data import ScenarioData
 from windwall.study.prior import Prior
-from windwall.study.progress import Progress
 from windwall.study.readings import Sensor, error
 from windwall.study.worlds import Situation, answer_measure, world_answers, world_speeds
 
@@ -25,12 +24,11 @@ class Asked:
         scenario: ScenarioData,
         kits: list[tuple[str, ...]],
         sensors: list[Sensor],
-        progress: bool | Progress | None,
         threads: int,
     ) -> None:
         self.scenario, self.kits, self.sensors = scenario, kits, sensors
         self.prior = Prior(scenario)
-        self._how = {"progress": progress, "threads": threads}
+        self.threads = threads
 
     @cached_property
     def read_in_pull(self) -> tuple[str, ...]:
@@ -43,9 +41,9 @@ class Asked:
         import numpy as np
 
         values = self.prior.to_values(deviations)
-        speeds = world_speeds(self.scenario, values, self.kits, **self._how).speed
-        pull = Situation(self.read_in_pull)
-        read = world_answers(self.scenario, values, [pull], **self._how).answers
+        threads, pull = self.threads, Situation(self.read_in_pull)
+        speeds = world_speeds(self.scenario, values, self.kits, False, threads).speed
+        read = world_answers(self.scenario, values, [pull], False, threads).answers
         return np.concatenate([speeds, read, values], axis=1)
 
     def columns_of(self, sensor: Sensor) -> list[int | None]:

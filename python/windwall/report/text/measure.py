@@ -21,6 +21,7 @@ LEFT = "Speed{and_lead}: how much of the ± is left after it, over {draws} draws
 CHOOSING = " Choosing: what picking the fastest set after it gains on picking it now, in {unit}."
 PRACTICE = " Costs, hours and the ± of the gauges are common practice."
 MUTE = "These teach nothing of it, or what is known already: {names}."
+STOPPED = "Stopped after {draws} of {asked} draws: the ± of what choosing is worth is wider for it."
 REFUSED = "{refused} of {draws} draws have no answer and are left out."
 CAREFUL = "{title}: {care}."
 
@@ -40,6 +41,8 @@ def measure_text(answer: ToMeasure) -> Blocks:
     lines += section("In words", told)
     mute = ", ".join(one.id for one in answer.rows if not teaches(one))
     lines += ["", *paragraph(MUTE.format(names=mute))] if mute else []
+    if answer.interrupted:
+        lines += ["", *paragraph(STOPPED.format(draws=answer.draws, asked=answer.asked))]
     if answer.refused:
         lines += paragraph(REFUSED.format(refused=answer.refused, draws=answer.draws))
     return [*lines, *_care(telling), *safety_notes()]

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from windwall.quantities.measures import SPEED
-from windwall.results.measure import ToMeasure, Worth
+from windwall.quantities.measures import SPEED, TIME
+from windwall.results.measure import MeasurePlan, ToMeasure, Worth
 from windwall.results.views import sentence
 
+COST = "{speeds} top speeds of {draws} draws are to be solved, about {time}; Ctrl-C keeps what is done."
 NEXT_FOR_CHOICE = "Next, {title}: nothing else on the list tells as much of which set to buy."
 NEXT_FOR_SPEED = "Next, {title}: nothing else on the list narrows the speed as much{no_choice}."
 NO_CHOICE_HANGS = "; which set to buy hangs on none of them"
@@ -18,6 +19,13 @@ CHOOSING = (
 NO_CHOICE = "; choosing after it is worth nothing that {draws} draws can tell"
 MONEY = ", for which upgrades ask {money:.0f} {currency}"
 TELLS = 0.005  # of a ±, less than which nobody would see
+
+
+@sentence.register(MeasurePlan)
+def measure_cost(plan: MeasurePlan) -> str:
+    """What it will take."""
+    seconds = TIME.short(max(plan.seconds, 1.0), "metric", 2)
+    return COST.format(speeds=plan.speeds, draws=plan.draws, time=seconds)
 
 
 @sentence.register(ToMeasure)
