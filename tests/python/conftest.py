@@ -3,6 +3,7 @@
 import copy
 import json
 import os
+import shutil
 import signal
 import subprocess
 import sys
@@ -90,3 +91,19 @@ def windwall():
         )
 
     return run
+
+
+@pytest.fixture
+def small_disk(tmp_path):
+    """A disk with little room."""
+    place = tmp_path / "disk"
+    place.mkdir()
+    mount = ["mount", "-t", "tmpfs", "-o", "size=512k", "tmpfs", str(place)]
+    if (
+        os.geteuid()
+        or shutil.which("mount") is None
+        or subprocess.run(mount, check=False).returncode
+    ):
+        pytest.skip("no small disk can be made here")
+    yield place
+    subprocess.run(["umount", str(place)], check=True)

@@ -2,11 +2,11 @@
 
 import errno
 import json
+import multiprocessing
 import os
-import shutil
+import resource
 import sqlite3
-import subprocess
-from concurrent.futures import ThreadPoolExecutor
+from concurrent.futures import ProcessPoolExecutor, ThreadPoolExecutor
 
 import pytest
 
@@ -154,22 +154,6 @@ def test_an_empty_file_is_a_new_journal(car, swept_grid, path):
     assert same_bits(ask(car, path), swept_grid)
 
 
-@pytest.fixture
-def small_disk(tmp_path):
-    """A disk with little room."""
-    place = tmp_path / "disk"
-    place.mkdir()
-    mount = ["mount", "-t", "tmpfs", "-o", "size=512k", "tmpfs", str(place)]
-    if (
-        os.geteuid()
-        or shutil.which("mount") is None
-        or subprocess.run(mount, check=False).returncode
-    ):
-        pytest.skip("no small disk can be made here")
-    yield place
-    subprocess.run(["umount", str(place)], check=True)
-
-
 def test_a_full_disk_loses_nothing(car, swept_grid, small_disk, monkeypatch):
     path, ballast = small_disk / "journal", small_disk / "ballast"
     in_small_pieces(monkeypatch, 4)
@@ -188,6 +172,31 @@ def test_a_full_disk_loses_nothing(car, swept_grid, small_disk, monkeypatch):
     monkeypatch.setattr(executors, "solved", lambda *how: count.append(1) or solved(*how))
     found = ask(car, path)
     assert same_bits(found, swept_grid)
+    assert len(count) == 15 - before
+
+
+def _limited_to(size):
+    resource.setrlimit(resource.RLIMIT_FSIZE, (size, size))
+
+
+def _asked(text, path):
+    return ask(ww.loads(text), path).sizes
+
+
+@pytest.mark.filterwarnings("ignore:.*fork")
+def test_a_file_that_may_not_grow_loses_nothing(car, swept_grid, path, monkeypatch):
+    """As where somebody has a share of a disk and no more of it; nothing is mounted for that."""
+    in_small_pieces(monkeypatch, 4)
+    fork = multiprocessing.get_context("fork")
+    with ProcessPoolExecutor(1, fork, _limited_to, (60_000,)) as pool:
+        refused = pool.submit(_asked, car.text(), path).exception()
+    assert isinstance(refused, OSError)
+    assert "the journal cannot be used" in str(refused)
+    before = held(car, path)
+    assert 0 < before < 15
+    count, solved = [], executors.solved
+    monkeypatch.setattr(executors, "solved", lambda *how: count.append(1) or solved(*how))
+    assert same_bits(ask(car, path), swept_grid)
     assert len(count) == 15 - before
 
 

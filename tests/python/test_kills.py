@@ -116,7 +116,7 @@ class Killer:
     def __init__(self, pids, kills, seed):
         self.pids, self.left, self.dice = pids, kills, random.Random(seed)
         self.news, self.over = threading.Event(), False
-        self.done = self.killed = 0
+        self.done = self.last = self.killed = 0
         self.thread = threading.Thread(target=self._kill)
 
     def __enter__(self):
@@ -136,13 +136,17 @@ class Killer:
     def _kill(self):
         while self.left:
             self.news.wait()
+            self.news.clear()  # before it is looked at, so that no news is missed
             if self.over:
                 return
-            time.sleep(self.dice.uniform(0, 0.2))
-            if self._one_killed():
-                self.left -= 1
-                self.killed += 1
-            self.news.clear()
+            if self.done > self.last:
+                time.sleep(self.dice.uniform(0, 0.2))
+                self._count(self._one_killed())
+
+    def _count(self, killed):
+        self.last = self.done
+        self.left -= killed
+        self.killed += killed
 
     def _one_killed(self):
         try:

@@ -1,6 +1,8 @@
 """A sweep in a Zarr store is the one in memory."""
 
 import builtins
+import errno
+import shutil
 
 import numpy as np
 import pytest
@@ -56,6 +58,18 @@ def test_stopped_it_says_what_was_not_reached_and_goes_on(
     assert same_bits(swept_grid, found)
     # Pieces of four do not cross blocks of eighteen, so that every fifth is of two.
     assert len(count) <= 17 - before
+
+
+@pytest.mark.parametrize("left", [8 << 10, 112 << 10])  # bytes: not for its names; for some blocks
+def test_a_full_disk_of_the_results_loses_nothing(car, swept_grid, small_disk, tmp_path, left):
+    """The journal lies elsewhere."""
+    ballast, how = small_disk / "ballast", {"journal": tmp_path / "journal"}
+    ballast.write_bytes(bytes(shutil.disk_usage(small_disk).free - left))
+    with pytest.raises(OSError, match="no room is left on the disk of the results") as full:
+        ask(car, small_disk / "grid.zarr", **how)
+    assert full.value.errno == errno.ENOSPC
+    ballast.unlink()
+    assert same_bits(swept_grid, ask(car, small_disk / "grid.zarr", **how))
 
 
 def test_more_than_memory_is_refused_without_it(car):

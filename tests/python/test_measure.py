@@ -8,6 +8,8 @@ import pytest
 
 import windwall as ww
 from python.samples import DOCUMENT
+from windwall.cli.command import run_command
+from windwall.study import measure_model
 from windwall.study.gauges import GAUGES, Gauge, Reading
 from windwall.study.measure import with_belt_doubt
 
@@ -143,6 +145,63 @@ def test_it_is_told(answer):
     assert found["rows"][0]["id"] == answer.rows[0].id
     assert found["units"]["rows/by_curves/gain"] == "m/s"
     assert list(answer.frame.index) == [one.id for one in answer.rows]
+
+
+def test_what_it_costs_is_said_before(small):
+    plans = []
+    answer = small.what_to_measure(draws=64, progress=False, planned=plans.append)
+    (plan,) = plans
+    assert plan.speeds == 64 * (answer.could_be_first + 1)
+    assert f"{plan.speeds} top speeds of 64 draws" in plan.sentence
+    assert plan.seconds > 0
+
+
+def test_a_stop_keeps_what_is_done(small, answer):
+    """Fewer draws are the first of more, so that it is what fewer would have given."""
+    heard = []
+
+    def stop(done, total):
+        heard.append((done, total))
+        return total != 64
+
+    stopped = small.what_to_measure(draws=64, progress=stop)
+    assert heard[-2:] == [(8, 64), (32, 64)]  # at once is too early for curves
+    assert stopped.interrupted
+    assert (stopped.draws, stopped.asked) == (32, 64)
+    assert stopped.rows == small.what_to_measure(draws=32, progress=False).rows
+    assert "Stopped after 32 of 64 draws" in stopped.summary()
+    assert "Stopped" not in answer.summary()
+    assert not answer.interrupted
+
+
+def interrupted_at(call, monkeypatch):
+    """Somebody presses Ctrl-C while worlds are solved for the so-manieth time."""
+    answers, calls = measure_model.world_answers, []
+
+    def solve(*how):
+        calls.append(1)
+        if len(calls) == call:
+            raise KeyboardInterrupt
+        return answers(*how)
+
+    monkeypatch.setattr(measure_model, "world_answers", solve)
+
+
+def test_ctrl_c_keeps_what_is_done(file, answer, monkeypatch, capsys):
+    interrupted_at(4, monkeypatch)  # after 8 worlds, 24, and one that was stated
+    assert run_command(["measure", str(file), "--draws", "64", "--json"]) == 130
+    said = capsys.readouterr()
+    made = json.loads(said.out)
+    assert (made["draws"], made["asked"]) == (32, 64)
+    assert "Ctrl-C keeps what is done" in said.err
+
+
+def test_ctrl_c_before_anything_can_be_said(file, monkeypatch, capsys):
+    interrupted_at(2, monkeypatch)
+    assert run_command(["measure", str(file), "--draws", "64"]) == 130
+    said = capsys.readouterr()
+    assert said.out == ""
+    assert said.err.endswith("interrupted\n")
 
 
 def test_the_command_says_the_same(windwall, file, answer):

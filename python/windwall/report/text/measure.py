@@ -21,7 +21,7 @@ LEFT = "Speed{and_lead}: how much of the ± is left after it, over {draws} draws
 CHOOSING = " Choosing: what picking the fastest set after it gains on picking it now, in {unit}."
 PRACTICE = " Costs, hours and the ± of the gauges are common practice."
 MUTE = "These teach nothing of it, or what is known already: {names}."
-STOPPED = "Stopped after {draws} of {asked} draws: the ± of what choosing is worth is wider for it."
+STOPPED = "Stopped after {draws} of {asked} draws; the ± of the gains says what that leaves open."
 REFUSED = "{refused} of {draws} draws have no answer and are left out."
 CAREFUL = "{title}: {care}."
 

@@ -6,7 +6,10 @@ from windwall.quantities.measures import SPEED, TIME
 from windwall.results.measure import MeasurePlan, ToMeasure, Worth
 from windwall.results.views import sentence
 
-COST = "{speeds} top speeds of {draws} draws are to be solved, about {time}; Ctrl-C keeps what is done."
+COST = (
+    "{speeds} top speeds of {draws} draws are to be solved, about {time}; Ctrl-C keeps what is "
+    "done."
+)
 NEXT_FOR_CHOICE = "Next, {title}: nothing else on the list tells as much of which set to buy."
 NEXT_FOR_SPEED = "Next, {title}: nothing else on the list narrows the speed as much{no_choice}."
 NO_CHOICE_HANGS = "; which set to buy hangs on none of them"
