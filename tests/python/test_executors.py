@@ -19,8 +19,6 @@ from windwall.study.executors import Gone, Lost, lanes_of
 from windwall.study.journal import Journal
 from windwall.study.prior import Prior
 
-distributed = pytest.importorskip("distributed")
-
 
 @pytest.fixture(autouse=True)
 def _small(monkeypatch):
@@ -184,38 +182,6 @@ def test_a_pool_of_processes(car, swept_grid):
 
     with ProcessPoolExecutor(1, multiprocessing.get_context("spawn")) as pool:
         assert same_bits(ask(car, executor=pool), swept_grid)
-
-
-@pytest.fixture(scope="module")
-def client():
-    """A real cluster of two worker processes."""
-    import logging
-
-    logging.getLogger("distributed").setLevel(logging.CRITICAL)
-    with (
-        distributed.LocalCluster(
-            n_workers=2, threads_per_worker=1, dashboard_address=None, memory_limit=0
-        ) as cluster,
-        distributed.Client(cluster) as made,
-    ):
-        yield made
-
-
-def test_dask_workers_killed_and_the_cluster_restarted(car, swept_grid, client, tmp_path):
-    path, done_to = tmp_path / "journal", []
-
-    def heard(done, total):
-        if not done_to and done >= 8:
-            done_to.append(done)
-            os.kill(next(iter(client.run(os.getpid).values())), signal.SIGKILL)
-        elif len(done_to) == 1 and done >= 30:
-            done_to.append(done)
-            client.restart()
-
-    assert same_bits(ask(car, executor=client, journal=path, progress=heard), swept_grid)
-    assert len(done_to) == 2
-    with Journal(path, car) as kept:
-        assert len(kept) == 30
 
 
 def test_worlds_are_the_same_by_whatever_means(late, tmp_path, monkeypatch):

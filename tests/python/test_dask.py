@@ -1,9 +1,12 @@
-"""A Dask scheduler is a process like others, and is killed like others."""
+"""A Dask cluster of real processes: of any size, and with its workers and its scheduler killed."""
 
 import logging
+import os
+import signal
 import socket
 import subprocess
 import sys
+from contextlib import contextmanager
 
 import pytest
 
@@ -14,8 +17,57 @@ from windwall.study.executors import Gone
 from windwall.study.journal import Journal
 
 distributed = pytest.importorskip("distributed")
-pytestmark = [pytest.mark.slow, pytest.mark.timeout(600)]
 PATIENCE = 120  # s that a process may take to start where others are at work
+
+
+@pytest.fixture(autouse=True)
+def _small(monkeypatch):
+    in_small_pieces(monkeypatch)
+
+
+def ask(car, **how):
+    return ww.sweep(car, INPUTS, READ, **({"progress": False} | how))
+
+
+@contextmanager
+def of_processes(workers):
+    """A real cluster on this machine."""
+    logging.getLogger("distributed").setLevel(logging.CRITICAL)
+    with (
+        distributed.LocalCluster(
+            n_workers=workers, threads_per_worker=1, dashboard_address=None, memory_limit=0
+        ) as cluster,
+        distributed.Client(cluster) as client,
+    ):
+        yield client
+
+
+@pytest.mark.slow
+@pytest.mark.timeout(600)
+@pytest.mark.parametrize("workers", [1, 2, 4])
+def test_so_many_workers(car, swept_grid, workers):
+    with of_processes(workers) as client:
+        client.wait_for_workers(workers, timeout=300)
+        assert same_bits(ask(car, executor=client), swept_grid)
+
+
+def test_workers_killed_and_the_cluster_restarted(car, swept_grid, tmp_path):
+    path, done_to = tmp_path / "journal", []
+
+    def heard(done, total):
+        if not done_to and done >= 8:
+            done_to.append(done)
+            os.kill(next(iter(client.run(os.getpid).values())), signal.SIGKILL)
+        elif len(done_to) == 1 and done >= 30:
+            done_to.append(done)
+            client.restart()
+
+    with of_processes(2) as client:
+        found = ask(car, executor=client, journal=path, progress=heard)
+    assert same_bits(found, swept_grid)
+    assert len(done_to) == 2
+    with Journal(path, car) as kept:
+        assert len(kept) == 30
 
 
 class Cluster:
@@ -54,7 +106,6 @@ class Cluster:
 
 @pytest.fixture
 def cluster(tmp_path):
-    logging.getLogger("distributed").setLevel(logging.CRITICAL)
     made = Cluster(tmp_path)
     made.begin()
     yield made
@@ -80,10 +131,11 @@ def counted(monkeypatch, client):
     return asked
 
 
+@pytest.mark.slow
+@pytest.mark.timeout(600)
 def test_a_scheduler_killed_and_begun_again(
     car, swept_grid, cluster, client, tmp_path, monkeypatch
 ):
-    in_small_pieces(monkeypatch)
     path, killed, heard_of = tmp_path / "journal", [], []
     asked = counted(monkeypatch, client)
 
@@ -94,7 +146,7 @@ def test_a_scheduler_killed_and_begun_again(
             cluster.kill()
             cluster.begin()
 
-    found = ww.sweep(car, INPUTS, READ, progress=heard, executor=client, journal=path)
+    found = ask(car, progress=heard, executor=client, journal=path)
     assert len(killed) == 2
     assert same_bits(found, swept_grid)
     assert heard_of[-1] == max(heard_of) == 60  # nothing was counted twice
@@ -106,8 +158,9 @@ def test_a_scheduler_killed_and_begun_again(
     assert len(set(asked)) == 30
 
 
+@pytest.mark.slow
+@pytest.mark.timeout(600)
 def test_a_scheduler_that_stays_away(car, swept_grid, cluster, client, tmp_path, monkeypatch):
-    in_small_pieces(monkeypatch)
     monkeypatch.setattr(executors, "LET_GO", 2.0)
     path, killed = tmp_path / "journal", []
 
@@ -118,7 +171,7 @@ def test_a_scheduler_that_stays_away(car, swept_grid, cluster, client, tmp_path,
 
     how = {"progress": heard, "journal": path}
     with pytest.raises(Gone, match="its scheduler is gone"):
-        ww.sweep(car, INPUTS, READ, **how, executor=client)
+        ask(car, **how, executor=client)
     with Journal(path, car) as kept:
         assert 10 <= len(kept) <= 13
-    assert same_bits(ww.sweep(car, INPUTS, READ, **how), swept_grid)
+    assert same_bits(ask(car, **how), swept_grid)
