@@ -99,14 +99,19 @@ def _alive(mark):
 
 
 def kill_parents(car, plain, folder, kills, workers, span):
-    """Kills so often, in as many studies as that takes, each of which ends well."""
+    """Kills so often, in as many studies as that takes, each of which ends well. The moments are
+    spread over a longer time where a machine is slow, so that every few of them find something new.
+    """
     dice, studied = random.Random(7 + workers), []
     while sum(one.kills for one in studied) < kills:
         study = Study(folder / f"study{len(studied)}", car, workers)
         studied.append(study)
+        held = 0
         while study.begin_and_kill(dice.uniform(0, span)):
-            pass
+            span *= 1.0 if study.held > held else 1.5
+            held = study.held
         assert study.came_out(plain)
+        span /= 2
     return sum(one.kills for one in studied)
 
 

@@ -188,7 +188,7 @@ def interrupted_at(call, monkeypatch):
 
 
 def test_ctrl_c_keeps_what_is_done(file, answer, monkeypatch, capsys):
-    interrupted_at(4, monkeypatch)  # after 8 worlds, 24, and one that was stated
+    interrupted_at(4, monkeypatch)  # after the one in the middle, 8 and 24
     assert run_command(["measure", str(file), "--draws", "64", "--json"]) == 130
     said = capsys.readouterr()
     made = json.loads(said.out)
