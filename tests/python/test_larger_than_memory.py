@@ -85,6 +85,23 @@ def test_what_else_is_there_is_left_alone(car, place):
     assert (place / "notes.txt").read_text("utf-8") == "mine"
 
 
+def test_a_store_that_was_just_begun_is_begun_anew(car, swept_grid, place):
+    """Its head is two files, and a full disk or a kill may leave one of them, or half of it."""
+    place.mkdir()
+    (place / ".zgroup").write_text('{"zarr_format": 2}', encoding="utf-8")
+    (place / ".zattrs").write_text('{"wind', encoding="utf-8")
+    assert same_bits(swept_grid, ask(car, place))
+
+
+def test_a_head_of_something_else_is_left_alone(car, place):
+    place.mkdir()
+    (place / ".zgroup").write_text('{"zarr_format": 2}', encoding="utf-8")
+    (place / ".zattrs").write_text('{"mine": 1}', encoding="utf-8")
+    with pytest.raises(ww.ScenarioError, match="there already"):
+        ask(car, place)
+    assert (place / ".zattrs").read_text("utf-8") == '{"mine": 1}'
+
+
 def test_without_zarr_it_says_what_to_install(car, place, monkeypatch):
     real = builtins.__import__
 

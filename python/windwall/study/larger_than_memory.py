@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import errno
 import os
+import shutil
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
@@ -109,15 +110,24 @@ class Store:
         """What is there is written anew, if it is of the same study; nothing else is touched."""
         if not self.path.exists():
             return
-        if self._study_there() != study:
+        if not self._is_ours(study):
             said = "this is there already, and it is not what this sweep wrote: name another place"
             raise ScenarioError([Problem("to", 0, 0, said)], files.shown(os.fspath(self.path)))
+        for one in self.path.iterdir():  # what says whose it is goes last, whatever ends this
+            if one.is_dir():
+                shutil.rmtree(one)
 
-    def _study_there(self) -> Any:
+    def _is_ours(self, study: str) -> bool:
+        """Whether the same study wrote it, or one that did not come as far as to say who it is."""
         try:
-            return self.zarr.open_group(self.path, mode="r").attrs.get(STUDY)
+            attrs = dict(self.zarr.open_group(self.path, mode="r").attrs)
         except (OSError, ValueError, KeyError):
-            return None
+            attrs = {}
+        return attrs.get(STUDY) == study or (not attrs and self._is_bare())
+
+    def _is_bare(self) -> bool:
+        """Whether nothing but the head of a store lies there, if that."""
+        return self.path.is_dir() and all(one.name[:2] == ".z" for one in self.path.iterdir())
 
     def write(self, one: Waiting) -> None:
         """A block, whole or as far as it came."""
