@@ -142,7 +142,7 @@ class Processes(Pool):
     def begin(self, task: Task, attempt: int, heard: Listener | None) -> Future:
         try:
             return self.executor.submit(solved, task)
-        except BrokenProcessPool:
+        except (BrokenProcessPool, OSError):  # the latter where it breaks just now
             self.executor.shutdown(wait=False, cancel_futures=True)
             self.executor = self._made()
             return self.executor.submit(solved, task)
