@@ -66,12 +66,23 @@ void add_shift(std::vector<Guard>& guards, const Mode& mode, const GuardContext&
                               [at](double, auto state) { return state[Layout::road_speed] - at; }));
 }
 
-void add_clutch(std::vector<Guard>& guards, const vehicle::Vehicle& car) {
+void add_clutch(std::vector<Guard>& guards, const Mode& mode, const vehicle::Vehicle& car) {
     if (!driveline::parting_capacity(car.driveline, 0)) return;
-    guards.push_back(on_moment(Happening::clutch_slips, [&car](const Moment& now) {
-        const auto most = driveline::parting_capacity(car.driveline, now.engine_speed);
-        return now.torque - slips_beyond * most.value_or(HUGE_VAL);
-    }));
+    const auto most = [&car](const Moment& now) {
+        return slips_beyond *
+               driveline::parting_capacity(car.driveline, now.engine_speed).value_or(HUGE_VAL);
+    };
+    // An engine that is dragged along by more than the clutch holds has been let go. Released, it
+    // idles; at full throttle it does not even turn itself, and nothing of it moves the vehicle.
+    Guard let_go = on_moment(Happening::clutch_slips,
+                             [most](const Moment& now) { return -now.torque - most(now); });
+    if (mode.pedal > 0) {
+        guards.push_back(on_moment(Happening::clutch_slips,
+                                   [most](const Moment& now) { return now.torque - most(now); }));
+        let_go.then = Then::drive_ends;
+        let_go.end = DriveEnd::stalled;
+    }
+    guards.push_back(std::move(let_go));
 }
 
 void add_variator(std::vector<Guard>& guards, const Mode& mode, const vehicle::Vehicle& car) {
@@ -143,8 +154,8 @@ std::vector<Guard> guards_of(const Mode& mode, const GuardContext& context) {
             if (mode.pedal > 0) {
                 add_shift(guards, mode, context);
                 add_grip(guards, mode, context.motion->grip_limit());
-                add_clutch(guards, car);
             }
+            add_clutch(guards, mode, car);
             add_variator(guards, mode, car);
             break;
         case Phase::coasting:

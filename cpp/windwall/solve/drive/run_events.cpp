@@ -16,6 +16,10 @@ Run::Verdict Run::react(const Guard& guard) {
                     .spinning = mode_.spinning};
             break;
         case Happening::clutch_slips:
+            if (mode_.pedal <= 0) {  // let go in overrun
+                next = {.phase = Phase::coasting, .gear = mode_.gear};
+                break;
+            }
             next.phase = Phase::slipping;
             next.engine_free = true;
             state_[Layout::engine_speed] = moment(state_).engine_speed;
