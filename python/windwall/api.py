@@ -110,8 +110,7 @@ class Scenario(LongQuestions, Readable):
     ) -> DrawnRanking:
         """How sure the gains and the sets of a ranking of this scenario are, in the same worlds for
         all of them: `ranking.summary(None, car.drawn_ranking(ranking))`. Ctrl-C keeps the worlds
-        that are done. Chances that are told in sentences are counted over four times as many draws.
-        `means` are `threads`, `executor` and `journal`, as of `windwall.sweep`.
+        that are done. Chances in sentences are of four times as many; `means` as of `drawn_speed`.
 
         >>> small = ww.load("scenarios/village_microcar.json")
         >>> small.drawn_ranking(ww.rank(small, progress=False), 16, progress=False).worlds
