@@ -161,8 +161,10 @@ CAUTIONED = {
         vehicle([part("airbox"), roots(), RELIEF, part("log"), part("butterfly", bore="30 mm")]),
         {"engine_speed": "1500 rpm", "opening": "12 %"},
     ),
+    # Where the pump stands still: in the pull it runs.
     "siphoning": lambda: (
         vehicle(path(roots(), before=[jet(check_valve=False, starts_at="10 kPa")])),
+        {"engine_speed": "4500 rpm"},
     ),
 }
 

@@ -98,6 +98,13 @@ bool own_slips(const Part& part, const Shaft& in, GearState gear_state) noexcept
     });
 }
 
+std::optional<double> own_capacity(const Part& part, double speed, GearState gear_state) noexcept {
+    return part.visit([speed, gear_state]<class Each>(const Each& each) -> std::optional<double> {
+        if constexpr (Holding<Each>) return each.holds(speed, gear_state);
+        return std::nullopt;
+    });
+}
+
 /// What comes to a part and what comes out.
 struct Passage {
     const Part& part;
@@ -223,13 +230,14 @@ Shaft dragged(const Train& train, GearState gear_state, double wheel_speed,
     return shaft;
 }
 
-std::optional<std::size_t> overloaded(const Train& train, const Shaft& crank,
-                                      GearState gear_state) noexcept {
-    std::optional<std::size_t> first;
+std::vector<Overload> overloads(const Train& train, const Shaft& crank, GearState gear_state) {
+    std::vector<Overload> found;
     pass(train, crank, gear_state, [&](std::size_t at, const Passage& through) {
-        if (!first && own_slips(through.part, through.in, through.gear_state)) first = at;
+        if (!own_slips(through.part, through.in, through.gear_state)) return;
+        const auto holds = own_capacity(through.part, through.in.speed, through.gear_state);
+        found.push_back({at, through.in.torque, holds.value_or(0)});
     });
-    return first;
+    return found;
 }
 
 double slowing_power(const Train& train, const Shaft& crank, GearState gear_state) noexcept {

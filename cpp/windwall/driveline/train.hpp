@@ -51,10 +51,14 @@ Shaft dragged(const Train& train, GearState gear_state, double wheel_speed,
 /// wheels and all losses; 0 where nothing slips in overrun.
 double slowing_power(const Train& train, const Shaft& crank, GearState gear_state) noexcept;
 
-/// Number of the first part that is asked for more torque than it holds, and so slips; nothing
-/// where every part holds.
-std::optional<std::size_t> overloaded(const Train& train, const Shaft& crank,
-                                      GearState gear_state) noexcept;
+/// A part that is asked for more than it holds, and so slips: both in N m at its own input.
+struct Overload {
+    std::size_t part{};
+    double torque{}, holds{};
+};
+
+/// Every part that slips, from the crank outwards: behind one that does, less torque arrives.
+std::vector<Overload> overloads(const Train& train, const Shaft& crank, GearState gear_state);
 
 /// From where on the parts speed up with the vehicle: all of them, those behind a slipping clutch,
 /// or those behind a variator that holds the speed of the crank.

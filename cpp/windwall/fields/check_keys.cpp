@@ -43,8 +43,10 @@ std::string how_to_state(const Row& row) {
     if (member.type == FieldType::number)
         return "; write for example " + in_quotes(example_text(row));
     if (member.type == FieldType::choice) return "; it is one of " + choices(member.choice->names);
-    if (member.type == FieldType::group)
-        return "; it needs " + choices(stated_inside(*member.group), " and ");
+    if (member.type == FieldType::group) {
+        const auto inside = stated_inside(*member.group);
+        return inside.empty() ? "" : "; it needs " + choices(inside, " and ");
+    }
     if (member.type == FieldType::tagged)
         return "; its kind is one of " + choices(member.tagged->kinds);
     return {};

@@ -37,8 +37,16 @@ std::string no_number(std::string_view text) {
     return "it does not start with a number";
 }
 
-std::string odd_rest(std::string_view rest) {
-    if (rest.starts_with(',')) return "decimals are set off by a point, not a comma";
+/// The same with a point, so that what somebody typed is theirs to copy.
+std::string with_point(std::string_view text) {
+    std::string pointed(text);
+    std::ranges::replace(pointed, ',', '.');
+    return pointed;
+}
+
+std::string odd_rest(std::string_view rest, std::string_view text) {
+    if (rest.starts_with(','))
+        return "decimals are set off by a point, not a comma, as in \"" + with_point(text) + "\"";
     if (rest.starts_with('.')) return "a digit must follow the decimal point";
     return {};
 }
@@ -54,7 +62,7 @@ Expected<QuantityText> take_apart(std::string_view text) {
     auto rest = trimmed(text);
     if (number_length(rest) == 0) return Refusal::refused(no_number(rest));
     made.number = take_number(rest);
-    if (auto odd = odd_rest(rest); !odd.empty()) return Refusal::refused(odd);
+    if (auto odd = odd_rest(rest, trimmed(text)); !odd.empty()) return Refusal::refused(odd);
     const auto [at, size] = find_plus_minus(rest);
     if (size == 0) {
         made.unit = rest;
@@ -64,7 +72,7 @@ Expected<QuantityText> take_apart(std::string_view text) {
     made.sigma = take_number(behind);
     if (made.sigma.empty() || made.sigma.starts_with('-'))
         return Refusal::refused("a number that is not negative must follow the ±");
-    if (auto odd = odd_rest(behind); !odd.empty()) return Refusal::refused(odd);
+    if (auto odd = odd_rest(behind, trimmed(text)); !odd.empty()) return Refusal::refused(odd);
     if (at == 0) {
         made.unit = behind;
         return made;

@@ -92,11 +92,26 @@ TyreSize read_crossed(double first, SizeScanner& scan) noexcept {
     return size;
 }
 
+// What reads two ways is told with both, and not guessed.
+constexpr double widest_alone = 200;  // mm, below which older codes state a width alone: 185-15
+constexpr double least_aspect = 40;   // per cent, behind a width in inches
+constexpr std::string_view point_left_out =
+    "it is a size in inches without its point, as 3.50-10, or a width in mm without its aspect "
+    "ratio, as 200/80-10: write the one that is meant";
+constexpr std::string_view inches_or_per_cent =
+    "the number behind a width in inches is the diameter of the tyre in inches or its aspect ratio "
+    "in per cent: write 20.5x7.0-13 for the one, 180/50-13 in mm for the other";
+
 TyreSize read_section(double width, SizeScanner& scan) noexcept {
     TyreSize size;
-    const auto aspect = scan.take('/') ? scan.number() : std::optional(100 * usual_aspect(width));
+    const bool alone = !scan.take('/');
+    const auto aspect = alone ? std::optional(100 * usual_aspect(width)) : scan.number();
     if (!aspect) return refused("the aspect ratio behind the / is missing");
-    if (!read_letters(scan.letters(), size))
+    if (width < 40 && *aspect < least_aspect) return refused(inches_or_per_cent);
+    const std::string_view letters = scan.letters();
+    if (alone && width >= widest_alone && letters.find('R') == letters.npos)
+        return refused(point_left_out);
+    if (!read_letters(letters, size))
         return refused("the letters in front of the rim are not known");
     const auto rim = scan.number();
     if (!rim) return refused("the rim is missing");

@@ -85,6 +85,19 @@ TEST(TyreSize, RefusesWhatItDoesNotUnderstand) {
         EXPECT_TRUE(refused(text)) << text;
 }
 
+TEST(TyreSize, WhatReadsTwoWaysIsRefusedWithBothReadings) {
+    for (const auto text : {"350-10", "250-8", "200-10 51J", "400-8"}) {
+        const TyreSize size = read_tyre_size(text);
+        EXPECT_NE(size.problem.find("3.50-10"), std::string_view::npos) << text;
+        EXPECT_NE(size.problem.find("200/80-10"), std::string_view::npos) << text;
+    }
+    const TyreSize racing = read_tyre_size("7.0/20.5-13");
+    EXPECT_NE(racing.problem.find("20.5x7.0-13"), std::string_view::npos);
+    EXPECT_NE(racing.problem.find("180/50-13"), std::string_view::npos);
+    for (const auto text : {"185-15", "205 R16", "3.50-10", "200/80-10", "20.5x7.0-13"})
+        EXPECT_FALSE(refused(text)) << text;
+}
+
 TEST(TyreSize, TakesAnyBytesWithoutHarm) {
     std::string text;
     unsigned state = 1;

@@ -3,6 +3,7 @@
 #include "windwall/driveline/launch.hpp"
 #include "windwall/solve/answer/answer.hpp"
 #include "windwall/solve/answer/belt_cautions.hpp"
+#include "windwall/solve/answer/limits.hpp"
 #include "windwall/solve/answer/cautions.hpp"
 #include "windwall/solve/answer/curve.hpp"
 #include "windwall/solve/answer/flyweights.hpp"
@@ -232,7 +233,12 @@ TEST(BeltDrive, KnowsWhereItsBeltGlazes) {
     ASSERT_TRUE(belt);
     EXPECT_GT(belt->temperature, car.day.temperature + 20);
     EXPECT_GT(belt->clamp_force.value(), 100);
-    EXPECT_EQ(std::ranges::count(found.unrated, "variator/temperature"), 1);
+    // Where its maker says nothing it has the limit of its class.
+    EXPECT_EQ(std::ranges::count(found.unrated, "variator/temperature"), 0);
+    const auto limits = built_in_limits(car);
+    const auto own = std::ranges::find(limits, "variator/temperature", &Limit::address);
+    ASSERT_NE(own, limits.end());
+    EXPECT_NEAR(own->max.value(), 273.15 + 110, 1e-9);
     belt_of(car).glaze_temperature = car.day.temperature + 10;
     found = answer_speed(car, {});
     EXPECT_EQ(std::ranges::count(found.unrated, "variator/temperature"), 0);

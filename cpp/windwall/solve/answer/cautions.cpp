@@ -7,6 +7,8 @@
 
 #include <algorithm>
 #include <iterator>
+#include <map>
+#include <utility>
 
 namespace windwall::solve {
 namespace {
@@ -31,13 +33,11 @@ void add_validity(const engine::Validity& valid, std::vector<Caution>& cautions)
     add(valid.measured_speed, CautionKind::measured_speed, "engine/table");
 }
 
-Caution slip(const FullThrottlePoint& full_throttle, const std::string& part) {
-    return {CautionKind::slip,
-            "driveline/" + part,
-            full_throttle.point.torque,
-            {},
-            {},
-            full_throttle.point.condition.engine_speed};
+Caution slip(const FullThrottlePoint& full_throttle, const driveline::Overload& over,
+             const std::string& part) {
+    return {CautionKind::slip, "driveline/" + part,
+            over.torque,       {},
+            over.holds,        full_throttle.point.condition.engine_speed};
 }
 
 }  // namespace
@@ -85,21 +85,23 @@ bool slips_at_the_start(const driveline::Part& part, double position) {
 
 std::vector<Caution> slip_cautions(const TopSpeed& found, const vehicle::Vehicle& vehicle) {
     const std::vector<const FullThrottlePoint*> way = acceleration_path(found);
-    const FullThrottlePoint* worst = nullptr;
-    std::size_t part = 0;
-    for (const FullThrottlePoint* full_throttle : way) {
-        const auto slips = driveline::overloaded(
-            vehicle.driveline,
-            {full_throttle->point.condition.engine_speed, full_throttle->point.torque},
-            full_throttle->gear_state());
-        if (!slips || (worst && full_throttle->point.torque <= worst->point.torque)) continue;
-        if (slips_at_the_start(vehicle.driveline[*slips].part, full_throttle->position) &&
-            full_throttle != way.back())
-            continue;
-        worst = full_throttle;
-        part = *slips;
-    }
-    return worst ? std::vector{slip(*worst, vehicle.driveline[part].id)} : std::vector<Caution>{};
+    std::map<std::size_t, Caution> worst;  // of every part that slips anywhere
+    for (const FullThrottlePoint* full_throttle : way)
+        for (const driveline::Overload& over : driveline::overloads(
+                 vehicle.driveline,
+                 {full_throttle->point.condition.engine_speed, full_throttle->point.torque},
+                 full_throttle->gear_state())) {
+            const auto& [id, part] = vehicle.driveline[over.part];
+            if (slips_at_the_start(part, full_throttle->position) && full_throttle != way.back())
+                continue;
+            const auto known = worst.find(over.part);
+            if (known == worst.end() || *known->second.found < over.torque)
+                worst.insert_or_assign(over.part, slip(*full_throttle, over, id));
+        }
+    std::vector<Caution> cautions;
+    for (auto& [part, caution] : worst)
+        cautions.push_back(std::move(caution));
+    return cautions;
 }
 
 std::vector<Caution> second_balance(PointSolver& solver) {
