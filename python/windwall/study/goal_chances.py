@@ -16,6 +16,7 @@ def goal_chances(scenario: ScenarioData, ranking: Ranking, threads: int = 0) -> 
     found = []
     for key, one in ranking.judged.items():
         drawn = draw_speed(scenario.install(one), FEWEST, progress=False, threads=threads)
-        if drawn.answered and drawn.chance_of_goal is not None:
-            found.append(Reached(key, drawn.chance_of_goal, drawn.asked, drawn.middle))
+        chance, middle = drawn.chance_of_goal, drawn.middle
+        if chance is not None and middle is not None:
+            found.append(Reached(key, chance, drawn.asked, middle))
     return tuple(found)
