@@ -23,8 +23,10 @@ def text():
 
 # A share of 256 independent worlds has a standard error of 3 %, of 1024 of 1.6 %. Even draws have
 # half of that, measured over thirty seeds of this vehicle: 1.6 % and 0.8 %. That 256 are within 6 %
-# is four of these, so that it fails only where something is broken.
-@pytest.mark.parametrize(("draws", "most"), [(256, 0.06), (FOR_CHANCES, 0.015), (4096, 0.015)])
+# is four of these, so that it fails only where something is broken. Of 1024 the farthest of ten
+# chances of one seed was seen at 1.46 and, one world more over the goal, at 1.56 %: it is held to
+# three standard errors, and that a chance is within 1.5 % by the test below.
+@pytest.mark.parametrize(("draws", "most"), [(256, 0.06), (FOR_CHANCES, 0.024), (4096, 0.015)])
 def test_the_chance_of_a_goal_agrees_with_independent_draws(text, draws, most):
     assert farthest(text, SETS, draws) <= most
 
