@@ -40,7 +40,7 @@ def test_weights_and_springs_hold_the_engine_where_it_shifts():
     assert answer.answered
     assert answer.point.variator.clamp_force > 500
     assert 0 < answer.point.variator.slip < 0.05
-    assert "variator/temperature" in answer.unrated
+    assert "variator/temperature" not in answer.unrated  # a belt has the limit of its class
 
 
 def test_a_line_between_two_speeds_lies_between_both():

@@ -16,7 +16,6 @@ from windwall.results.driven_ranking import DrivenRanking
 from windwall.results.ranking import Chosen, Ranking, label
 from windwall.results.top_speed import TopSpeed
 from windwall.scenario.data import ScenarioData
-from windwall.study.challenge import challenge
 from windwall.study.diagnosis import diagnose
 from windwall.study.drive import drive
 from windwall.study.rank import rank
@@ -30,9 +29,9 @@ def diagnosed(scenario: ScenarioData, found: TopSpeed | Ranking) -> Diagnosis:
     """
     if not isinstance(found, Ranking):
         return diagnose(scenario)
-    from windwall.study.goal_chances import goal_chances  # what draws loads slowly
+    from windwall.study.goal_chances import judge  # what draws loads slowly
 
-    return challenge(scenario, found)._replace(reached=goal_chances(scenario, found))
+    return judge(scenario, found)
 
 
 class Diagnosed:

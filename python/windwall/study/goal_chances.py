@@ -1,12 +1,21 @@
-"""How many vehicles described like one reach its goal with the sets that a ranking judges."""
+"""What a ranking is held against: the diagnosis, and how many such vehicles reach the goal."""
 
 from __future__ import annotations
 
-from windwall.results.diagnosis import Reached
+from windwall.results.diagnosis import Diagnosis, Reached
 from windwall.results.ranking import Ranking
 from windwall.scenario.data import ScenarioData
+from windwall.study.challenge import challenge
 from windwall.study.draws import FEWEST
 from windwall.study.speed_draws import draw_speed
+
+
+def judge(scenario: ScenarioData, ranking: Ranking) -> Diagnosis:
+    """What was observed beside the model, what its explanations make of the first gains and of the
+    judged sets, and how many vehicles described like this one reach the goal with those.
+    """
+    reached = goal_chances(scenario, ranking) if ranking.answered else ()
+    return challenge(scenario, ranking)._replace(reached=reached)
 
 
 def goal_chances(scenario: ScenarioData, ranking: Ranking, threads: int = 0) -> tuple[Reached, ...]:

@@ -44,14 +44,15 @@ class LongQuestions(ScenarioData):
 
     def diagnose(self, ranking: Ranking | None = None) -> Diagnosis:
         """The same, with what would explain each fact that contradicts the model, and what that
-        would make of the first gains of a ranking: `ranking.summary(car.diagnose(ranking))`.
+        would make of the first gains of a ranking, and how many such vehicles reach the goal with
+        the sets that it judges: `ranking.summary(car.diagnose(ranking))`.
 
         >>> car.diagnose().compared[0].key
         'speed'
         """
         if ranking is None:
             return study.diagnosis.diagnose(self)
-        return study.challenge.challenge(self, ranking)
+        return study.goal_chances.judge(self, ranking)
 
     def what_to_measure(self, budget: str | float | None = None, **how: Any) -> ToMeasure:
         """What to measure next: what each gauge would teach of the speed and of which set to buy.

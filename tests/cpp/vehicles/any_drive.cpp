@@ -13,6 +13,7 @@
 #include <string>
 
 #include "dice.hpp"
+#include "energy_left.hpp"
 #include "random_vehicles.hpp"
 
 namespace windwall::solve {
@@ -144,14 +145,6 @@ struct Count {
 std::optional<int> asked(const char* what) {
     const char* number = std::getenv(what);
     return number != nullptr ? std::optional(std::atoi(number)) : std::nullopt;
-}
-
-/// What is left of the crank's work when all that took it is taken off.
-double energy_left(const DriveResult& drive) {
-    double left = drive.energy[static_cast<std::size_t>(Energy::crank)] - drive.changed;
-    for (std::size_t i = static_cast<std::size_t>(Energy::driveline); i < energies; ++i)
-        left -= drive.energy[i];
-    return left - (drive.kinetic_after - drive.kinetic_before);
 }
 
 /// Of all that went to and fro.

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "energy_left.hpp"
 #include "solve/samples.hpp"
 
 namespace windwall::solve {
@@ -29,14 +30,6 @@ DriveResult drive_then(const vehicle::Vehicle& car, std::vector<vehicle::Leg> le
     made.id = "let_go";
     made.legs = std::move(legs);
     return drive(car, made);
-}
-
-/// J of the crank's work that nothing took.
-double energy_left(const DriveResult& drive) {
-    double left = drive.energy[static_cast<std::size_t>(Energy::crank)] - drive.changed;
-    for (std::size_t i = static_cast<std::size_t>(Energy::driveline); i < energies; ++i)
-        left -= drive.energy[i];
-    return left - (drive.kinetic_after - drive.kinetic_before);
 }
 
 }  // namespace

@@ -51,6 +51,7 @@ private:
     void watch_road();
     Verdict happens(const Guard& guard);
     Verdict react(const Guard& guard);
+    Mode let_go();
     void pump(const Guard& guard);
     void rest_line(std::size_t number);
     const charge::EvaporativeInjection* nozzle_of(std::size_t number) const;

@@ -15,15 +15,7 @@ Run::Verdict Run::react(const Guard& guard) {
                     .pedal = mode_.pedal,
                     .spinning = mode_.spinning};
             break;
-        case Happening::clutch_slips:
-            if (mode_.pedal <= 0) {  // let go in overrun
-                next = {.phase = Phase::coasting, .gear = mode_.gear};
-                break;
-            }
-            next.phase = Phase::slipping;
-            next.engine_free = true;
-            state_[Layout::engine_speed] = moment(state_).engine_speed;
-            break;
+        case Happening::clutch_slips: next = let_go(); break;
         case Happening::shift_begins:
             next = {.phase = Phase::shifting, .gear = mode_.gear + 1, .lifted = outing_.lift};
             break;
@@ -68,6 +60,17 @@ Run::Verdict Run::react(const Guard& guard) {
     note(what);
     set(next);
     return Verdict::leg_goes_on;
+}
+
+/// A crank that the clutch does not hold any more: at an open pedal it turns by itself against what
+/// is passed on, released it idles.
+Mode Run::let_go() {
+    if (mode_.pedal <= 0) return {.phase = Phase::coasting, .gear = mode_.gear};
+    Mode next = mode_;
+    next.phase = Phase::slipping;
+    next.engine_free = true;
+    state_[Layout::engine_speed] = moment(state_).engine_speed;
+    return next;
 }
 
 /// What a pump and its line do from now on.

@@ -80,8 +80,8 @@ CAUTIONS = {
     "charge at {found}: a valve that its own opening helps to open keeps to the side it comes "
     "from. What is answered is the open one, which an engine finds that comes from speed with the "
     "throttle shut.",
-    "slip": "It slips at full throttle: at {engine_speed} {found} arrive at its shaft, and it holds "
-    "{high} there; what it cannot pass on heats it until it fails.",
+    "slip": "It slips at full throttle: at {engine_speed} {found} arrive at its shaft, and it "
+    "holds {high} there; what it cannot pass on heats it until it fails.",
     "short_travel": "The driving sheave meets its stop at {found} to 1: the belt never gets to the "
     "{low} to 1 that is stated.",
     "unshifted": "The engine is at the end of its speeds with the belt at {found} to 1: it never "
