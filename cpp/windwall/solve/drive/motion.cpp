@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
 
 namespace windwall::solve {
 namespace {
@@ -165,13 +166,35 @@ void Motion::keep_speed(const Mode& mode) {
         moment_.torque = numerics::find_root(excess, -most, most).x;
         if (!follow()) break;
     }
-    if (!ask_torque(moment_.engine_speed, moment_.torque)) return;
-    if (!moment_.point.outcome.answered()) {  // more than it has, or less than it can
+    const double held = without_slip(moment_.torque);
+    if (!ask_torque(moment_.engine_speed, held)) return;
+    // More than it has, less than it can, or more than the train passes on while it is dragged
+    // along.
+    if (held != moment_.torque || !moment_.point.outcome.answered()) {
         moment_.torque = moment_.point.torque;
         follow();
         moment_.acceleration = (moment_.thrust - moment_.load.total()) / mass(mode);
     }
     account(moment_.torque * moment_.engine_speed, 0);
+}
+
+/// The torque nearest to one at which the wheels do not drag the crank along by more than a part of
+/// the train holds: what slips there would be paid for by nobody who holds a speed.
+double Motion::without_slip(double torque) const {
+    const auto slips = [&](double crank) {
+        return driveline::slowing_power(car_.driveline, {moment_.engine_speed, crank},
+                                        moment_.gear_state) > 0;
+    };
+    if (!slips(torque)) return torque;
+    double low = torque, high = std::max(torque, 0.0);
+    const double most = std::abs(torque) + vehicle::usual_torque(car_);
+    for (double step = most / 1024; slips(high); step *= 2)
+        if ((high += step) > most) return torque;
+    for (int halving = 0; halving < 60; ++halving) {
+        const double middle = std::midpoint(low, high);
+        (slips(middle) ? low : high) = middle;
+    }
+    return high;
 }
 
 /// Out of gear, or on the way to the next one.

@@ -81,6 +81,7 @@ private:
     void slip(const Mode& mode);
     void drive(const Mode& mode);
     void keep_speed(const Mode& mode);
+    double without_slip(double torque) const;
     void roll(const Mode& mode);
     void idle();
     const vehicle::HeldState& dry();
