@@ -49,10 +49,15 @@ class Words {
     });
   }
 
+  // What holds knock off where only the throttle does, which goes ahead of all.
+  lift(answer) {
+    if (answer.ending.status !== "knock_limited") return "";
+    return fill(this.by_throttle, { opening: this.say("share", answer.opening, 2) });
+  }
+
   held(answer) {
     const retard = answer.point.knock ? answer.point.knock.retard : 0;
-    if (answer.ending.status === "knock_limited")
-      return fill(this.by_throttle, { opening: this.say("share", answer.opening, 2) });
+    if (this.lift(answer)) return "";
     return retard > 0 ? fill(this.by_spark, { retard: this.say("angle", retard, 2) }) : "";
   }
 
@@ -65,7 +70,7 @@ class Words {
     }
     const road = answer.point.road, total = road.air + road.rolling + road.grade;
     const binds = answer.limited_by === "knock" ? "drag" : answer.limited_by;
-    return fill(of_gears(this.ends, binds, this.gears), {
+    const ends = fill(of_gears(this.ends, binds, this.gears), {
       speed: this.say("speed", answer.speed, 4),
       gearing: this.gearing(answer),
       engine_speed: this.say("engine_speed", answer.engine_speed, 4),
@@ -78,6 +83,7 @@ class Words {
       beyond: answer.unanswered ? this.unanswered_at(answer.unanswered) : "",
       knock: this.held(answer),
     });
+    return `${this.lift(answer)} ${ends}`.trimStart();
   }
 
   next_to_bind(answer) {
@@ -110,6 +116,10 @@ class Words {
   // What the speed of goals is, the balance speed, and what is missing.
   speeds(answer) {
     const rows = [], run = answer.run_up, speed = goal_speed(answer);
+    if (!answer.baked && this.lift(answer)) {
+      const share = this.say("share", answer.opening, 2);
+      rows.push(["throttle", `${share} of its travel; flat out it would knock`]);
+    }
     if (run && this.road && run.time !== undefined) {
       const shifts = this.gears > 1 ? " with no time lost in shifts" : "";
       const time = this.say("time", run.time);
