@@ -11,8 +11,6 @@
 namespace windwall::solve {
 namespace {
 
-using vehicle::NodeOwner;
-
 constexpr int most_turns = 8;
 constexpr double settled = 1e-7;  // of the lag; what is left is a hundredth of it
 constexpr double standstill = 1;  // rad/s, of an engine that is off, for what is divided by it
@@ -187,9 +185,10 @@ double Motion::without_slip(double torque) const {
     };
     if (!slips(torque)) return torque;
     double low = torque, high = std::max(torque, 0.0);
-    const double most = std::abs(torque) + vehicle::usual_torque(car_);
-    for (double step = most / 1024; slips(high); step *= 2)
-        if ((high += step) > most) return torque;
+    double step = (std::abs(torque) + vehicle::usual_torque(car_)) / 1024;
+    for (int doubling = 0; doubling < 10 && slips(high); ++doubling, step *= 2)
+        high += step;
+    if (slips(high)) return torque;
     for (int halving = 0; halving < 60; ++halving) {
         const double middle = std::midpoint(low, high);
         (slips(middle) ? low : high) = middle;
