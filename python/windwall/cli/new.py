@@ -9,7 +9,7 @@ from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import Any
 
-from windwall.cli.new_asked import said_of
+from windwall.cli.new_asked import METRIC, said_of
 from windwall.cli.new_doubts import doubts
 from windwall.cli.new_draft import draft_of, goes_on, keep
 from windwall.cli.new_questions import QUESTIONS, Question, document, readings, si, trial, word
@@ -26,7 +26,6 @@ from windwall.study.solve import top_speed
 
 DEFAULT_NAME = "scenario.json"
 NO = ("no", "none", "nothing")
-METRIC = "metric"
 
 
 class Unfinished(Exception):  # noqa: N818  # it is no error of the program
