@@ -51,7 +51,7 @@ __all__ = [
 ]
 
 # Nothing is loaded before it is used; a module stands here by its own name, a thing with it.
-HOMES = {
+_HOMES = {
     "NoAnswer": "errors",
     "Problem": "errors",
     "Ranking": "results.ranking",
@@ -70,7 +70,7 @@ HOMES = {
     "si": "quantities.si",
     "sweep": "study.sweep",
 }
-MODULES = {"physics": "physics", "plot": "report.plots"}
+_MODULES = {"physics": "physics", "plot": "report.plots"}
 
 
 def _load_report() -> None:
@@ -84,10 +84,10 @@ def __getattr__(name: str) -> object:
     from importlib import import_module
 
     found: object
-    if name in MODULES:
-        found = import_module(f"windwall.{MODULES[name]}")
-    elif name in HOMES:
-        found = getattr(import_module(f"windwall.{HOMES[name]}"), name)
+    if name in _MODULES:
+        found = import_module(f"windwall.{_MODULES[name]}")
+    elif name in _HOMES:
+        found = getattr(import_module(f"windwall.{_HOMES[name]}"), name)
     elif name == "__version__":
         found = import_module("windwall._core").build_info()["windwall"]
     else:

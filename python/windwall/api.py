@@ -34,6 +34,8 @@ if TYPE_CHECKING:
     from windwall.study.day import Day
     from windwall.study.progress import Progress
 
+__all__ = ["Scenario", "load", "loads"]
+
 
 class Scenario(LongQuestions, Readable):
     """One scenario file, understood, and what may be asked of it. Numbers go in as texts with

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import NamedTuple
 
+__all__ = ["NoAnswer", "Problem", "ScenarioError", "whole_letters"]
+
 
 class Problem(NamedTuple):
     """One thing that is wrong with a scenario, and where; line and column count from 1."""

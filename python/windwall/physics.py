@@ -12,3 +12,7 @@ if TYPE_CHECKING:
 __all__ = sorted(name for name in vars(_core.physics) if not name.startswith("_"))
 
 globals().update({name: getattr(_core.physics, name) for name in __all__})
+
+
+def __dir__() -> list[str]:
+    return __all__

@@ -3,6 +3,9 @@
 import subprocess
 import sys
 from pathlib import Path
+from rlcompleter import Completer
+
+import pytest
 
 import windwall as ww
 
@@ -32,6 +35,12 @@ def test_every_promised_name_is_there():
         assert getattr(ww, name) is not None
     assert set(ww.__all__) <= set(dir(ww))
     assert not hasattr(ww, "nothing")
+
+
+@pytest.mark.parametrize("module", ["ww", "ww.plot", "ww.physics"])
+def test_a_prompt_offers_names_for_users_alone(module):
+    offered = {name.rstrip("()") for name in Completer({"ww": ww}).attr_matches(f"{module}.")}
+    assert offered == {f"{module}.{name}" for name in eval(module).__all__}
 
 
 def test_versions_are_told():

@@ -22,6 +22,8 @@ from windwall.study.rank import rank
 from windwall.study.solve import top_speed
 from windwall.study.standing_start import driven_end
 
+__all__ = ["Check", "Diagnosed", "Driven", "Installed", "Speed", "diagnosed", "rank_menu"]
+
 
 def diagnosed(scenario: ScenarioData, found: TopSpeed | Ranking) -> Diagnosis:
     """What was observed beside the model, with what it makes of a ranking's first gains, and how

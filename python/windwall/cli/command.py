@@ -34,6 +34,11 @@ from windwall.scenario.data import ScenarioData
 from windwall.scenario.info import chosen
 from windwall.scenario.installing import for_core, typed
 
+__all__ = [
+    "Parser", "add_budget", "add_install", "add_measured", "add_new", "add_question", "add_threads",
+    "answer", "ask", "cannot", "make_new", "parser", "read", "refuse", "run", "run_command",
+]  # fmt: skip
+
 
 def read(path: str) -> bytes:
     """The text of a file; `-` is standard input."""

@@ -10,6 +10,11 @@ from collections.abc import Callable, Iterable
 from pathlib import Path
 from typing import Any
 
+__all__ = [
+    "ASKED", "FILES", "FORMAT", "HOW", "SHELLS", "WORDS", "add_completion", "addresses", "changes",
+    "complete_if_asked", "kinds", "outings", "results", "scenarios", "script", "upgrades",
+]  # fmt: skip
+
 SHELLS = ("bash", "zsh", "fish")
 FILES = ("file", "other")
 FORMAT = b"windwall-scenario/"

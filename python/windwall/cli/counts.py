@@ -6,6 +6,8 @@ import argparse
 
 from windwall.study.draws import checked_count
 
+__all__ = ["count", "draws", "workers"]
+
 
 def count(text: str) -> int:
     """A number of threads."""

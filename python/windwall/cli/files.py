@@ -20,6 +20,11 @@ from windwall.scenario.units_told import SYSTEMS, in_system
 if TYPE_CHECKING:
     from windwall.results.differences import Differences
 
+__all__ = [
+    "Changed", "add_changes", "add_kinds", "add_other", "add_questions", "add_schema", "add_units",
+    "compared", "show_kinds", "split", "write_schema",
+]  # fmt: skip
+
 
 class Changed:
     """A file with other values: written, or printed where no name is given for it."""

@@ -9,6 +9,8 @@ from windwall.results.part_load import PartLoad
 from windwall.scenario.data import ScenarioData
 from windwall.study import solve
 
+__all__ = ["Held", "add_engine_speed", "add_speeds", "hold", "idle"]
+
 
 class Held:
     """One answer after the other; answered where all of them are."""

@@ -11,6 +11,8 @@ from windwall.scenario.data import ScenarioData
 if TYPE_CHECKING:
     from windwall.results.posterior import Posterior
 
+__all__ = ["Learned", "add_learning", "learn", "told_by"]
+
 
 class Learned:
     """What was learned, and where the scenario that has learned it was written."""

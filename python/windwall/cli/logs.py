@@ -11,6 +11,8 @@ from windwall.scenario.data import ScenarioData
 if TYPE_CHECKING:
     from windwall.results.log import ReadLog
 
+__all__ = ["add_log", "logs"]
+
 
 def add_log(reading: argparse.ArgumentParser) -> None:
     """Which log, and what its columns are."""

@@ -3,6 +3,8 @@
 import os
 import sys
 
+__all__ = ["end_at_once", "loaded", "main"]
+
 TYPE_CHECKING = False  # naming a type would load modules
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence

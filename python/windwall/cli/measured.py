@@ -14,6 +14,8 @@ if TYPE_CHECKING:
     from windwall.results.faults import FaultsThatFit
     from windwall.results.measure import ToMeasure
 
+__all__ = ["add_before", "add_draws", "draws", "to_measure", "which_fault"]
+
 
 def to_measure(scenario: ScenarioData, arguments: argparse.Namespace) -> ToMeasure:
     """Says what it will cost, and what to measure next."""

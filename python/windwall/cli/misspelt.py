@@ -5,6 +5,8 @@ from __future__ import annotations
 import difflib
 import re
 
+__all__ = ["ALIKE", "CHOICE", "with_nearest"]
+
 CHOICE = re.compile(r"invalid choice: '([^']*)' \(choose from (.*)\)$", re.DOTALL)
 ALIKE = 0.6  # of the letters, from which a word is offered
 

@@ -24,6 +24,11 @@ from windwall.scenario.data import ScenarioData
 from windwall.study.default_sensitivity import default_sensitivities
 from windwall.study.solve import top_speed
 
+__all__ = [
+    "DEFAULT_NAME", "NO", "Unfinished", "accept", "answers_of", "ask_all", "declines", "new",
+    "prepared", "refuse_empty", "refuse_to_overwrite", "stated_answers", "talked", "write",
+]  # fmt: skip
+
 DEFAULT_NAME = "scenario.json"
 NO = ("no", "none", "nothing")
 

@@ -14,6 +14,11 @@ from windwall.scenario.data import ScenarioData
 from windwall.scenario.inputs import row, sentence
 from windwall.scenario.units_told import SYSTEMS, described, dimension_of
 
+__all__ = [
+    "ASKED", "METRIC", "UNBOUNDED", "US", "asked", "cost_of_skipping", "example_in", "explained",
+    "said_of", "units_of",
+]  # fmt: skip
+
 METRIC, US = SYSTEMS
 
 UNBOUNDED = ("primary", "rated_torque", "rated_power")  # the row is of a part of the answer

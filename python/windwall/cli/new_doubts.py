@@ -12,6 +12,11 @@ from windwall.cli.new_readings import Values
 from windwall.quantities.measures import ENGINE_SPEED, SPEED
 from windwall.scenario.data import ScenarioData
 
+__all__ = [
+    "BEYOND", "DISPLACED", "DRIVEN", "GEARBOX", "GEARED", "GEARED_ONCE", "MOST_MOVED", "MUCH_MOVED",
+    "NOTHING_REDUCES", "REV_LIMIT", "TOO_SHORT", "doubts", "ratios", "told",
+]  # fmt: skip
+
 GEARBOX = "driveline/gearbox/ratios"
 REV_LIMIT = "engine/rev_limit"
 DISPLACED, DRIVEN = "charge_path/blower/displacement", "charge_path/blower/drive_ratio"

@@ -9,6 +9,8 @@ from pathlib import Path
 
 from windwall.scenario import files
 
+__all__ = ["GOES_ON", "KEPT", "LOST", "NOTHING", "counted", "draft_of", "goes_on", "keep"]
+
 NOTHING = "nothing is written"
 KEPT = "no scenario is written. {count} in {draft}; to go on type\n  windwall new {path}"
 LOST = "nothing is written, and the answers cannot be kept either ({why}): {answers}"

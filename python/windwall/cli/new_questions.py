@@ -30,6 +30,12 @@ from windwall.errors import ScenarioError
 from windwall.scenario.data import ScenarioData
 from windwall.scenario.inputs import row
 
+__all__ = [
+    "BY_DISPLACEMENT", "DRAG_COEFFICIENT", "DRAG_SIGMA", "FRONTAL_SHARE", "FRONTAL_SIGMA", "KINDS",
+    "QUESTIONS", "SIDES", "START", "Question", "all_examples", "area_or_sides", "displacement",
+    "document", "example", "length", "part", "put", "readings", "si", "stand_in", "trial", "word",
+]  # fmt: skip
+
 SIDES = re.compile(r"\s*[x\N{MULTIPLICATION SIGN}*]\s*")
 # B. Bowling, Air Drag Coefficients and Frontal Area Calculation: 85 percent for cars; a small open
 # car is judged to lie between a sedan, 0.34 to 0.50, and a motorcycle, 0.50 to 1.00.

@@ -7,6 +7,12 @@ from typing import Any
 
 from windwall.errors import Problem, ScenarioError
 
+__all__ = [
+    "AT_A_SPEED", "BLOWN", "COMMA", "NUMBER", "OCTANE", "RATED_AS", "TEETH", "THOUSANDS", "TO_ONE",
+    "Values", "chain", "ethanol", "figure_at_a_speed", "gears", "heading", "height_or_barometer",
+    "number", "plain", "ratio_or_chain", "refuse_decimal_comma", "research_and_motor",
+]  # fmt: skip
+
 Values = dict[str, Any]  # by address
 TEETH = re.compile(r"\s*(\d+)\s*[:/]\s*(\d+)\s*")
 NUMBER = re.compile(r"\s*[+-]?\d+(\.\d+)?\s*")

@@ -18,6 +18,8 @@ from windwall.errors import ScenarioError
 from windwall.report.text.new import a_sentence
 from windwall.report.text_layout import INDENT, WIDTH
 
+__all__ = ["BACK", "EXPLAIN", "NOTHING", "Accept", "LeftEarly", "Talk", "shown", "typed"]
+
 BACK, EXPLAIN, NOTHING = ("back", "b"), ("?", "help"), "-"
 Accept = Callable[[Question, str, Values], Values]
 

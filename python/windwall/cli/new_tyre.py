@@ -7,6 +7,8 @@ import re
 from windwall.cli.new_readings import Values
 from windwall.errors import Problem, ScenarioError
 
+__all__ = ["AS_RADIUS", "LENGTH", "RADIUS", "WIDTHS", "size_or_radius"]
+
 RADIUS = re.compile(r"\s*(?:rolling\s+)?radius\s*(?:of\s+|=\s*)?(.+)", re.IGNORECASE)
 LENGTH = re.compile(r"\s*(\d+(?:\.\d+)?)\s*(mm|cm|m|in|inch|ft)?\s*(?:(?:\u00b1|\+/-).*)?")
 WIDTHS = (80, 260)  # mm, of sections that are printed so; chosen by the project

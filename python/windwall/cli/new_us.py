@@ -1,5 +1,7 @@
 """How the questions of `windwall new` are answered in US units."""
 
+__all__ = ["ALSO", "EXAMPLES"]
+
 EXAMPLES = {
     "displacement": "38 in3",
     "bore": "3.00 in",

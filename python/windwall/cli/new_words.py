@@ -6,6 +6,8 @@ import re
 
 from windwall.errors import Problem, ScenarioError
 
+__all__ = ["SAID", "UNKNOWN", "one_of"]
+
 # By the last key of the address: what people say where a file has a word of its own.
 SAID = {
     "duty": {

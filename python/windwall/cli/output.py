@@ -9,6 +9,11 @@ import sys
 import unicodedata
 from typing import TextIO
 
+__all__ = [
+    "MOVES", "complain", "harmless", "marked", "say", "show_every_letter", "silence",
+    "takes_colour",
+]  # fmt: skip
+
 MOVES = {"Cc", "Cf", "Cs"}  # controls, marks of direction, and half letters
 
 

@@ -15,6 +15,8 @@ from windwall.study.drive import drive
 from windwall.study.rank import rank
 from windwall.study.solve import top_speed
 
+__all__ = ["PICTURES", "PRESSURES", "TEMPERATURES", "Asked", "Drawn", "Picture", "add_picture"]
+
 Asked = Callable[[ScenarioData, argparse.Namespace], tuple[Any, ...]]
 
 

@@ -13,6 +13,8 @@ from windwall.errors import Problem, ScenarioError
 from windwall.scenario import files
 from windwall.scenario.data import ScenarioData
 
+__all__ = ["Reported", "add_report", "default_name"]
+
 
 class Reported:
     """A page in a file."""

@@ -18,6 +18,11 @@ from windwall.study.coast_down_fit import coast_down_fit
 from windwall.study.gearing import REACH, best_gearing
 from windwall.study.solve import top_speed
 
+__all__ = [
+    "ROWS", "UNITS", "Answered", "add_by", "add_coast", "add_gearing", "add_questions", "coast",
+    "gearing",
+]  # fmt: skip
+
 ROWS = 11
 UNITS = {"metric": ("s", "km/h"), "us": ("s", "mph")}
 

@@ -10,6 +10,8 @@ from typing import Any
 from windwall.cli.counts import workers
 from windwall.errors import Problem, ScenarioError
 
+__all__ = ["add_solvers", "solvers"]
+
 
 def add_solvers(question: argparse.ArgumentParser) -> None:
     """Where its pieces are solved, and the file that they are kept in."""

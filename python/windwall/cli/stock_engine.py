@@ -9,6 +9,10 @@ from typing import Any
 from windwall.cli.new_readings import Values
 from windwall.errors import Problem, ScenarioError
 
+__all__ = [
+    "BORE", "DISPLACEMENT", "PRINTED_TO", "STOCK_RATIO", "STROKE", "Read", "agree", "as_answered",
+]  # fmt: skip
+
 # Answers that are no inputs, but tell of some.
 DISPLACEMENT = "stock/displacement"  # m3, of all cylinders
 STOCK_RATIO = "stock/compression_ratio"

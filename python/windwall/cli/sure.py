@@ -17,6 +17,11 @@ if TYPE_CHECKING:
     from windwall.results.leans_on import LeansOn
     from windwall.study.leans_on import Between
 
+__all__ = [
+    "AS_IT_IS", "MOST_ROWS", "add_day", "add_leans", "between", "day", "ids", "leans",
+    "power_of_two",
+]  # fmt: skip
+
 AS_IT_IS = "-"
 MOST_ROWS = 16384
 

@@ -18,6 +18,8 @@ from windwall.results.record import result_row
 from windwall.scenario import files
 from windwall.scenario.data import ScenarioData
 
+__all__ = ["FORMATS", "Swept", "Written", "add_grid", "sweep_grid"]
+
 FORMATS = (".zarr", ".nc")
 
 

@@ -10,6 +10,11 @@ from windwall.quantities.measures import Measure
 from windwall.results.drive import moment_row
 from windwall.scenario.data import ScenarioData
 
+__all__ = [
+    "OF_A_MOMENT", "OF_THE_DAY", "SETTINGS", "known_addresses", "measure_of", "problem",
+    "result_addresses", "wrong_address",
+]  # fmt: skip
+
 OF_A_MOMENT = ("distance", "acceleration", "pedal", "fuel_used", "liquid_used")
 OF_THE_DAY = ("day/temperature", "day/pressure", "day/relative_humidity", "day/headwind")
 SETTINGS = {

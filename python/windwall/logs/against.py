@@ -16,6 +16,8 @@ from windwall.scenario import files
 from windwall.scenario.data import ScenarioData
 from windwall.scenario.info import scenario_info
 
+__all__ = ["BESIDE", "mapping_beside", "of_bytes", "read_against"]
+
 BESIDE = ".mapping.json"
 
 

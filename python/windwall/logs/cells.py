@@ -8,6 +8,11 @@ from typing import NamedTuple
 
 from windwall.logs.units import known
 
+__all__ = [
+    "BEGINNING", "GROUPS", "NOTHING", "SPACES", "Evidence", "Marks", "evidence", "is_nothing",
+    "number", "split_unit",
+]  # fmt: skip
+
 NOTHING = {
     "", "-", "--", "---", "?", "nan", "-nan", "nan(ind)", "-nan(ind)", "na", "n/a", "n.a.", "#n/a",
     "null", "none", "nil", "err", "error", "#value!", "#div/0!", "#ref!", "no data", "invalid",

@@ -16,6 +16,8 @@ from windwall.quantities.measures import TIME
 from windwall.results.log import Log, Mended
 from windwall.scenario.data import ScenarioData
 
+__all__ = ["Channel", "channels"]
+
 
 class Channel(NamedTuple):
     """One result over time, SI."""

@@ -15,6 +15,11 @@ from windwall.logs.wrong import at, refuse
 from windwall.quantities.measures import TIME
 from windwall.results.log import Mended
 
+__all__ = [
+    "DATES", "DAYS", "EPOCH", "MIDNIGHT", "MILLISECONDS_STEP", "SECONDS_STEP", "WORDS", "Clock",
+    "date_in", "found_in", "read",
+]  # fmt: skip
+
 WORDS = re.compile(
     r"^(?:elapsed |log |rel(?:ative)? |time |sample )*(?:t|time|times|time ?stamp|timestamp|zeit|"
     r"uhrzeit|clock|seconds|sec|secs|millis|milliseconds|ms|s|elapsed|temps|tijd|tid|datetime|"

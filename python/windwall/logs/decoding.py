@@ -10,6 +10,8 @@ from windwall.errors import Problem
 from windwall.logs.wrong import at, refuse
 from windwall.results.log import Mended
 
+__all__ = ["CONTROLS", "LOOKED_AT", "MARKS", "MOST_BYTES", "NO_TEXT", "decode", "read_bytes"]
+
 MOST_BYTES = 64 << 20
 MARKS = (
     (codecs.BOM_UTF32_LE, "utf-32"),

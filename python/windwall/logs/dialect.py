@@ -13,6 +13,11 @@ from windwall.logs.stamps import stamp
 from windwall.logs.units import known
 from windwall.logs.wrong import at, refuse
 
+__all__ = [
+    "CLEARLY", "LEAST_NUMBERS", "NAMES", "REMARK", "SAMPLED", "Dialect", "Line", "Row", "find",
+    "is_number", "is_remark", "is_value", "lines_of", "part", "splitter",
+]  # fmt: skip
+
 NAMES = {";": "semicolons", "\t": "tabs", "|": "bars", ",": "commas", " ": "spaces"}
 SAMPLED = 400
 LEAST_NUMBERS = 0.3  # share of the cells that are numbers, from which a way of parting makes sense

@@ -22,6 +22,10 @@ from windwall.logs.words import warm_slowly
 from windwall.results.log import Log, LogFact, Pull
 from windwall.scenario.data import ScenarioData
 
+__all__ = [
+    "HALF", "MOST_WINDOWS", "NOT_HELD", "NOT_HELD_KELVIN", "NO_FACTS", "SCALE", "SURPLUS", "facts",
+]  # fmt: skip
+
 HALF = 0.5  # s, of a window
 MOST_WINDOWS = 6
 SURPLUS = "road/surplus"

@@ -9,6 +9,8 @@ import numpy as np
 from windwall import _core
 from windwall.scenario.data import ScenarioData
 
+__all__ = ["SLOWEST", "WITHIN", "Gear", "gear_at", "gears_of"]
+
 WITHIN = 0.06  # of a gear's own ratio, tyre slip and an odd speedometer included
 SLOWEST = 3.0  # m/s, below which a ratio is noise
 

@@ -11,6 +11,11 @@ from windwall.logs.words import Called, plain
 from windwall.quantities.measures import Measure
 from windwall.results.log import LogColumn
 
+__all__ = [
+    "BY_LETTER", "BY_UNIT", "BY_WORD", "COUNTS_FROM_VACUUM", "INSIDE", "KILOPASCAL", "NEAR_NOTHING",
+    "PRESSURES", "Guess", "guess",
+]  # fmt: skip
+
 INSIDE = 0.98  # share of the numbers that have to lie within the range
 COUNTS_FROM_VACUUM = 55.0  # kPa, passed by every gauge that does, and with an engine never near 0
 NEAR_NOTHING = 10.0  # kPa

@@ -10,6 +10,8 @@ from windwall.logs.units import NO_UNIT, known, named
 from windwall.logs.wrong import at, refuse
 from windwall.results.log import Mended
 
+__all__ = ["LOOKED_AHEAD", "MOSTLY", "MOST_COLUMNS", "Heading", "find", "remarks_of"]
+
 LOOKED_AHEAD = 5
 MOSTLY = 0.6
 MOST_COLUMNS = 500

@@ -15,6 +15,11 @@ from windwall.logs.units import line
 from windwall.quantities.measures import TIME, Measure
 from windwall.scenario.data import ScenarioData
 
+__all__ = [
+    "FORMAT", "KEYS", "MARKS", "OF_A_COLUMN", "Mapped", "Mapping", "Problems", "quantity",
+    "read_mapping",
+]  # fmt: skip
+
 FORMAT = "windwall-log/1"
 KEYS = {
     (): ("format", "notes", "reading", "clock", "day", "columns"),

@@ -9,6 +9,8 @@ import numpy as np
 from windwall.logs.wrong import at, refuse
 from windwall.results.log import Mended
 
+__all__ = ["GAP", "LATE", "LEAST_ROWS", "USUAL", "Ordered", "order"]
+
 LATE = 5  # rows within which a clock that went back is ahead again, where rows only came late
 GAP = 5.0  # of the usual step, a longer one is a gap
 USUAL = 90  # percentile of the steps

@@ -6,6 +6,8 @@ import json
 import re
 from json.decoder import scanstring  # type: ignore[attr-defined]
 
+__all__ = ["SPACE", "Path", "Places"]
+
 SPACE = re.compile(r"[ \t\n\r]*")
 Path = tuple[str, ...]
 

@@ -10,6 +10,8 @@ from windwall.logs.words import CALLED
 from windwall.results.log import Log, LogColumn, Proposed
 from windwall.scenario.data import ScenarioData
 
+__all__ = ["propose"]
+
 
 def propose(log: Log, scenario: ScenarioData) -> tuple[Mapping, tuple[Proposed, ...]]:
     """A mapping with its reasons, and what was left out and why."""

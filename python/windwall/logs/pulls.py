@@ -13,6 +13,11 @@ from windwall.logs.mapping import Mapping, quantity
 from windwall.results.log import Log, Pull
 from windwall.scenario.data import ScenarioData
 
+__all__ = [
+    "AFTER_SHIFT", "BEFORE_LIFT", "BIN", "HIGH", "LEAST_ROWS", "LEAST_TIME", "MEDIAN_OF", "NEARLY",
+    "SAME_RATIO", "TURNS", "pulls", "speeding_at_top",
+]  # fmt: skip
+
 NEARLY = 0.95  # of the pedal's highest, and of the manifold's at that engine speed
 HIGH = 0.8  # of the manifold's highest, above which its top at an engine speed is full throttle
 BIN = 52.4  # rad/s, 500 rpm

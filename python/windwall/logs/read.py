@@ -18,6 +18,8 @@ from windwall.logs.wrong import at, refuse
 from windwall.results.log import Log, LogColumn, Mended
 from windwall.scenario.files import shown
 
+__all__ = ["MOST_NAMED", "TOO_MANY", "parse", "read_log"]
+
 TOO_MANY = 0.1  # share of the rows that may be of another length
 MOST_NAMED = 8  # columns named in a complaint
 

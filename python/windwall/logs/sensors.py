@@ -10,6 +10,8 @@ from collections.abc import Iterator
 
 import numpy as np
 
+__all__ = ["CHANCE", "LEAST_RUN", "silent"]
+
 CHANCE = 1e-6
 LEAST_RUN = 8
 

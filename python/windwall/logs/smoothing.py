@@ -12,6 +12,8 @@ from typing import NamedTuple
 
 import numpy as np
 
+__all__ = ["LEAST_ROWS", "MOST_ROWS", "MOST_TIED", "Local", "Noise", "local_quadratic", "noise_of"]
+
 LEAST_ROWS = 6
 MOST_TIED = 0.95  # correlation of neighbouring rows that is believed
 MOST_ROWS = 120  # of a window for which the correlation is worked out exactly

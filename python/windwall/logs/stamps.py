@@ -6,6 +6,8 @@ import datetime
 import re
 from typing import NamedTuple
 
+__all__ = ["DAY", "ISO", "LOCAL", "OF_DAY", "ZONE", "Stamp", "of_day", "stamp"]
+
 DAY = 86400.0
 OF_DAY = re.compile(
     r"^(?:(?P<h>\d{1,3}):)?(?P<m>\d{1,3}):(?P<s>\d{1,2})(?:[.,](?P<f>\d+)|:(?P<ms>\d{3}))?\s*(?P<half>[aApP]\.?[mM]\.?)?$"

@@ -11,6 +11,8 @@ from windwall.logs.units import line
 from windwall.results.log import Log, Proposed
 from windwall.scenario.data import ScenarioData
 
+__all__ = ["IN_GEAR", "LEAST_TIE", "NO_ENGINE", "SPEEDS", "Chosen", "by_each_other", "by_gear"]
+
 SPEEDS = ("km/h", "mph", "m/s")
 IN_GEAR = 0.4  # share of moving rows that are in a gear where a unit of speed is right
 LEAST_TIE = 0.3  # of a rank correlation, from which an acceleration goes with its speed

@@ -9,6 +9,10 @@ from windwall import _core
 from windwall.quantities.measures import PRESSURE_DIFFERENCE, Measure
 from windwall.results.drive import moment_row
 
+__all__ = [
+    "BEHIND", "FOREIGN", "NO_UNIT", "SHOWN", "SPELT", "known", "line", "measured", "named", "spelt",
+]  # fmt: skip
+
 # What is often written for a unit that the files of this project write otherwise.
 SPELT = {
     "°c": "degC", "deg c": "degC", "degc": "degC", "grad c": "degC", "celsius": "degC",

@@ -5,6 +5,8 @@ from __future__ import annotations
 import re
 from typing import NamedTuple
 
+__all__ = ["CALLED", "Called", "plain", "warm_slowly"]
+
 
 class Called(NamedTuple):
     """A result, the words it goes by, its usual unit, its range in that unit, a gauge's spread."""

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from windwall.errors import Problem, ScenarioError
 
+__all__ = ["at", "refuse"]
+
 
 def at(line: int, column: str | int, message: str) -> Problem:
     """What is wrong in one line; the column by its name, or by its number where it has none."""

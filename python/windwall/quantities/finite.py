@@ -5,6 +5,8 @@ from __future__ import annotations
 import math
 from typing import Any
 
+__all__ = ["finite"]
+
 
 def finite(value: Any) -> Any:
     """The same with None for every number that is none."""

@@ -7,6 +7,13 @@ from typing import Any, NamedTuple
 
 from windwall import _core
 
+__all__ = [
+    "ANGLE", "AREA", "BOOST", "DENSITY", "ENERGY", "ENGINE_SPEED", "FLOW", "FORCE", "FUEL", "HOURS",
+    "KILOWATTS", "LENGTH", "MASS", "MILES", "POWER", "PRESSURE", "PRESSURE_DIFFERENCE", "ROUNDING",
+    "SHARE", "SPEED", "TEMPERATURE", "TEMPERATURE_DIFFERENCE", "TIME", "TORQUE", "WIND", "Measure",
+    "wind",
+]  # fmt: skip
+
 ROUNDING = 1e-12
 
 

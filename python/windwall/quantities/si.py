@@ -8,6 +8,8 @@ from typing import Any
 
 from windwall.errors import whole_letters
 
+__all__ = ["SI", "accepted", "from_foreign", "is_foreign", "si"]
+
 
 class SI(float):
     """A number whose writer has said that it is in SI units."""

@@ -6,6 +6,8 @@ from typing import NamedTuple
 
 from windwall.quantities.measures import Measure
 
+__all__ = ["UncertainInput"]
+
 
 class UncertainInput(NamedTuple):
     """An input that is not known exactly: a value with its +/-, or a default with its own. SI."""

@@ -25,6 +25,11 @@ from windwall.results.values import Values, plain
 from windwall.results.views import document
 from windwall.scenario.data import ScenarioData
 
+__all__ = [
+    "GOAL_UNITS", "RATED_UNITS", "check_document", "drive_document", "observed_document",
+    "point_document", "problems_document", "rank_document", "speed_document", "to_text",
+]  # fmt: skip
+
 GOAL_UNITS = {"goal/speed": "m/s", "goal/run_up": "m"}
 RATED_UNITS = {"rated/torque": "N m", "rated/power": "W"}
 

@@ -14,6 +14,8 @@ from windwall.results.drawn import (
 )
 from windwall.results.views import document
 
+__all__ = ["drawn_ranking_document", "drawn_speed_document", "plain"]
+
 
 @document.register(DrawnSpeed)
 def drawn_speed_document(drawn: DrawnSpeed) -> dict[str, Any]:

@@ -20,6 +20,11 @@ from windwall.results.views import frame
 if TYPE_CHECKING:
     import pandas
 
+__all__ = [
+    "GAS", "at_anchors", "coast_down", "driven_gains", "driven_ranking", "full_throttle", "gains",
+    "gearing", "is_gain", "powers", "station_rows", "stations",
+]  # fmt: skip
+
 GAS = ("pressure", "temperature", "flow", "liquid")
 
 

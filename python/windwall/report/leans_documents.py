@@ -11,6 +11,11 @@ from windwall.results.views import document, frame
 if TYPE_CHECKING:
     import pandas
 
+__all__ = [
+    "DAY_UNITS", "corrected_document", "forecast_document", "forecast_frame", "leans_document",
+    "leans_frame",
+]  # fmt: skip
+
 DAY_UNITS = {
     "speed": "m/s",
     "observed": "m/s",

@@ -8,6 +8,8 @@ from windwall.report.text.learned import remarks
 from windwall.results.posterior import HeldFact, Interval, LearnedInput, Posterior
 from windwall.results.views import document
 
+__all__ = ["learned_document"]
+
 
 @document.register(Posterior)
 def learned_document(found: Posterior) -> dict[str, Any]:

@@ -10,6 +10,8 @@ from windwall.results.drive import moment_row
 from windwall.results.log import ReadLog
 from windwall.results.views import document
 
+__all__ = ["log_document"]
+
 
 @document.register(ReadLog)
 def log_document(read: ReadLog) -> dict[str, Any]:

@@ -19,6 +19,13 @@ from windwall.results.scenario_info import ScenarioInfo
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
 
+__all__ = [
+    "BAND", "BEYOND", "BLUE", "COLOURS", "EMPTY", "FAR", "GREY", "HEIGHT", "INK", "LINE_STYLES",
+    "MARKERS", "MARKER_SIZE", "OCHRE", "ONE_LINE", "PALE", "REFUSED", "ROOM", "SENTENCE_WIDTH",
+    "TITLE_WIDTH", "WIDTH", "describe", "described", "finish", "human", "instead", "is_path",
+    "looks", "new_axes", "note", "one_size", "plain_title", "title",
+]  # fmt: skip
+
 WIDTH, HEIGHT = 7.0, 4.6  # inches, of a picture of its own
 EMPTY = 1.8  # inches, the height of one that has nothing but a sentence
 TITLE_WIDTH = 64

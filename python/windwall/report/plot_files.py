@@ -14,6 +14,11 @@ from windwall.report.plot_axes import FAMILY, described
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
 
+__all__ = [
+    "DOTS", "FAMILIES", "FORMATS", "NAMED", "REFERRED", "SALT", "STYLE", "inline_svg", "save",
+    "svg",
+]  # fmt: skip
+
 FORMATS = (".svg", ".png", ".pdf")
 SALT = "windwall"  # of the names inside an SVG, which would be random
 STYLE = {"svg.fonttype": "none", "svg.hashsalt": SALT, "hatch.linewidth": 0.5}

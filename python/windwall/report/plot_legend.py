@@ -10,6 +10,8 @@ import numpy as np
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
 
+__all__ = ["DOWN", "FAMILY", "GAP", "LETTER", "LINE", "POINTS", "SAMPLE", "SIZE", "legend_below"]
+
 SIZE = 9  # points, of all type
 FAMILY = "DejaVu Sans"  # which matplotlib brings along
 DOWN = 34.0  # points from the axes, past ticks and the name of the axis

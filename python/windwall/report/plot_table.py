@@ -10,6 +10,8 @@ from windwall.report.plot_axes import FAMILY, ONE_LINE, PALE, SIZE, plain_title
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
 
+__all__ = ["BELOW", "COLUMNS", "GAP", "LEFT", "LETTER", "LINE", "table_under"]
+
 LINE = 14.0  # points from row to row
 BELOW = 42.0  # points from the axes to the first row, past ticks and the name of the axis
 LEFT = -46.0  # points from the left end of the axes to where names begin

@@ -12,6 +12,11 @@ from windwall.results.gearing import BestGearing
 from windwall.results.standing_start import Shortfall
 from windwall.results.views import document
 
+__all__ = [
+    "COAST_DOWN_UNITS", "ROLLING_UNITS", "coast_down_document", "driven_gains_document",
+    "driven_ranking_document", "gearing_document", "rolling_document", "shortfall_document",
+]  # fmt: skip
+
 COAST_DOWN_UNITS = {
     "drag_area": "m2",
     "headwind": "m/s",

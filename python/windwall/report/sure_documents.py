@@ -12,6 +12,8 @@ from windwall.results.views import document, frame
 if TYPE_CHECKING:
     import pandas
 
+__all__ = ["MEASURE_UNITS", "faults_document", "faults_frame", "measure_document", "measure_frame"]
+
 MEASURE_UNITS = {
     "speed": "m/s",
     "sigma": "m/s",

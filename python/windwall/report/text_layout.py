@@ -8,6 +8,11 @@ import textwrap
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
 
+__all__ = [
+    "INDENT", "WIDTH", "Bars", "Block", "Blocks", "Bullet", "Paragraph", "Section", "Table",
+    "Title", "as_text", "bullet", "headline", "paragraph", "section", "table",
+]  # fmt: skip
+
 WIDTH = 88
 INDENT = "  "
 

@@ -6,6 +6,8 @@ from windwall.results.entry import Use
 from windwall.results.scenario_info import ScenarioInfo
 from windwall.results.views import Readable
 
+__all__ = ["Account"]
+
 
 class Account(Readable):
     """The total first, then what it is made of: what for, in which part, how many watts."""

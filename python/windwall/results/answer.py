@@ -10,6 +10,8 @@ from windwall.results.diagnosis import Diagnosis
 from windwall.results.values import Values
 from windwall.results.views import Discussed, Readable, document, summary
 
+__all__ = ["Answer", "answer_rows"]
+
 
 @cache
 def answer_rows(question: str) -> dict[str, Any]:

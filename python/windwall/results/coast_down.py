@@ -7,6 +7,8 @@ from typing import Any, NamedTuple
 
 from windwall.results.views import Discussed, Documented
 
+__all__ = ["GRAVITY", "SEPARABLE", "CoastDown", "CoastDownFit", "Estimate", "Rolling"]
+
 GRAVITY = 9.80665  # m/s2
 SEPARABLE = 2.5  # highest over lowest speed, below which drag and rolling are not told apart
 

@@ -7,6 +7,8 @@ from typing import Any, NamedTuple
 
 from windwall.results.views import Discussed, Worded, frame
 
+__all__ = ["Corrected", "Factor", "Forecast", "OnADay", "Peak", "Weather"]
+
 
 class Weather(NamedTuple):
     """The air of a day, SI."""

@@ -6,6 +6,8 @@ from typing import NamedTuple
 
 from windwall.quantities.uncertain_input import UncertainInput
 
+__all__ = ["DefaultSensitivity"]
+
 
 class DefaultSensitivity(NamedTuple):
     """A default, and the speed that one standard deviation of it is worth, m/s."""

@@ -10,7 +10,14 @@ from windwall import _core
 from windwall.quantities.measures import Measure
 from windwall.quantities.uncertain_input import UncertainInput
 from windwall.results.scenario_info import RatedFigure
+from windwall.results.situation import Alone, Apart, Situation
 from windwall.results.values import Values
+
+__all__ = [
+    "APART", "CHALLENGED", "FAR_OFF", "MISREAD", "OCTANE", "OF_THE_PULL", "READINGS", "RESULTS",
+    "SETTINGS", "Compared", "Diagnosis", "Explained", "Explanation", "Fact", "FirstGain", "Reached",
+    "Spoiled", "deepest", "heard_tells", "listened_for_knock",
+]  # fmt: skip
 
 CHALLENGED = 1  # standard deviations, beyond which an explanation is looked for
 FAR_OFF = 2  # likewise, beyond which the model is worth less
@@ -54,43 +61,6 @@ def listened_for_knock(entry: dict[str, Any]) -> bool:
 def heard_tells(entry: dict[str, Any], spark_is_chosen: bool) -> bool:
     """Whether what was heard of knock says anything: not without the spark that was driven."""
     return listened_for_knock(entry) and (entry["retard"] is not None or not spark_is_chosen)
-
-
-class Apart(NamedTuple):
-    """What was done where no engine speed was held: by the key that was observed of it, SI."""
-
-    key: str
-    speed: float | None = None
-    gear: float | None = None
-    distance: float | None = None
-    time: float | None = None
-    part: str = ""
-    pressure: float | None = None
-    back: bool = False
-    coasting: tuple[tuple[float, float], ...] = ()  # time and speed
-
-
-class Alone(NamedTuple):
-    """An answer that is one number, SI."""
-
-    value: float
-    answered: bool = True
-
-
-class Situation(NamedTuple):
-    """Where the model is asked, SI: at the end of its own pull, or held at what was driven. None is
-    what nobody states; the model then has its own.
-    """
-
-    retard: float | None = None  # the spark that was driven
-    engine_speed: float | None = None
-    gear: float | None = None  # where no engine speed was read: with the speed it makes one
-    road_speed: float | None = None
-    apart: Apart | None = None
-
-    @property
-    def held(self) -> bool:
-        return self.engine_speed is not None or self.gear is not None
 
 
 class Fact(NamedTuple):

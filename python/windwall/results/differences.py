@@ -7,6 +7,8 @@ from typing import NamedTuple
 
 from windwall.results.views import Documented
 
+__all__ = ["Difference", "Differences"]
+
 
 class Difference(NamedTuple):
     """One entry that differs, as typed; None where a file has none."""

@@ -10,6 +10,11 @@ import numpy as np
 from windwall.quantities.measures import Measure
 from windwall.results.views import Documented
 
+__all__ = [
+    "NINE_OF_TEN", "Array", "AtTheEnd", "Beats", "DrawnGain", "DrawnRanking", "DrawnSet",
+    "DrawnSpeed", "Spread", "share", "share_error",
+]  # fmt: skip
+
 Array = np.ndarray
 NINE_OF_TEN = (0.05, 0.95)
 

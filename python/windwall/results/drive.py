@@ -20,6 +20,11 @@ if TYPE_CHECKING:
     import pandas
     import xarray
 
+__all__ = [
+    "EVENT_UNITS", "NO_ANSWER", "STANDING", "Drive", "DriveEnding", "DriveEvent", "Outing",
+    "moment_row",
+]  # fmt: skip
+
 STANDING = ("standing", "engine_off")
 EVENT_UNITS = {"time": "s", "distance": "m", "road_speed": "m/s", "engine_speed": "rad/s"}
 NO_ANSWER = ("no_answer", "too_many_events")

@@ -6,6 +6,8 @@ from typing import Any, NamedTuple
 
 from windwall.results.values import Values
 
+__all__ = ["SPENT", "DriveSummary", "Extreme", "Mark", "Passed", "extreme", "passed"]
+
 SPENT = ("driveline", "clutch", "tyres", "air", "rolling", "grade", "brakes", "kinetic", "changes")
 
 

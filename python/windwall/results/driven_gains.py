@@ -9,6 +9,8 @@ from windwall.quantities.measures import SPEED, TIME, Measure
 from windwall.results.gearing import Mark
 from windwall.results.views import Documented, frame
 
+__all__ = ["DrivenGain", "DrivenGains"]
+
 
 class DrivenGain(NamedTuple):
     """One upgrade with what it requires, beside what it requires alone. SI; None where the run has

@@ -10,6 +10,8 @@ from windwall.results.gearing import Mark
 from windwall.results.ranking import UpgradeSet
 from windwall.results.views import Documented, frame, sentences
 
+__all__ = ["DrivenRanking", "DrivenSet", "Pruning"]
+
 
 class DrivenSet(NamedTuple):
     """One set of upgrades and what its run comes to, SI; None where it does not get there."""

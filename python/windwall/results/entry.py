@@ -7,6 +7,8 @@ from typing import Any
 from windwall.results.values import Values
 from windwall.results.views import sentence
 
+__all__ = ["Caution", "Gain", "NamedNumber", "Told", "Use"]
+
 
 class Told(Values):
     """Something that is told in a sentence beside its numbers."""

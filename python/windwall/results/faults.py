@@ -8,6 +8,8 @@ from typing import Any, NamedTuple
 from windwall.quantities.measures import Measure
 from windwall.results.views import Worded, frame
 
+__all__ = ["NO_FAULT", "Alternative", "FactRead", "FaultsThatFit", "Shown", "Telling"]
+
 NO_FAULT = "none"
 
 

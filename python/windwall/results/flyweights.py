@@ -5,6 +5,8 @@ from __future__ import annotations
 from windwall.quantities.si import SI
 from windwall.results.outcome import Outcome
 
+__all__ = ["Flyweights"]
+
 
 class Flyweights(Outcome):
     """The mass of one weight, and where an engagement and an end of the shift were wanted, the

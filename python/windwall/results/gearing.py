@@ -8,6 +8,8 @@ from typing import Any, NamedTuple
 from windwall.quantities.measures import LENGTH, SPEED, TIME, Measure
 from windwall.results.views import Discussed, frame
 
+__all__ = ["FLAT", "BestGearing", "Mark", "Shift", "Tried"]
+
 FLAT = 0.002  # share of the best speed or time that nobody notices
 
 

@@ -7,6 +7,8 @@ from typing import Any, NamedTuple
 from windwall import _core
 from windwall.results.views import sentence
 
+__all__ = ["OTHER_BAND", "KnockBand", "beyond_bands"]
+
 OTHER_BAND = 5.0  # octane numbers, to which the second opinion is no better known than the rule
 
 

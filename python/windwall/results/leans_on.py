@@ -7,6 +7,8 @@ from typing import Any, NamedTuple
 
 from windwall.results.views import Discussed, Readable, frame, sentence
 
+__all__ = ["FEWEST_ROWS", "ROWS", "Lean", "Leaning", "LeansOn", "LeansPlan"]
+
 ROWS = 512  # of a design, unless stated
 FEWEST_ROWS = 16
 

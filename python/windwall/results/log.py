@@ -9,6 +9,8 @@ import numpy as np
 from windwall.results.scenario_info import ScenarioInfo
 from windwall.results.views import Documented
 
+__all__ = ["SHOWN_LINES", "Log", "LogColumn", "LogFact", "Mended", "Proposed", "Pull", "ReadLog"]
+
 SHOWN_LINES = 3
 
 

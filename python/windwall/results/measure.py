@@ -8,6 +8,8 @@ from typing import Any, NamedTuple
 from windwall.quantities.measures import Measure
 from windwall.results.views import Readable, Worded, frame, sentence
 
+__all__ = ["LEAST_GAIN", "MeasurePlan", "Taught", "ToMeasure", "Worth"]
+
 LEAST_GAIN = 0.05 / 3.6  # m/s, less than the last digit of a speed that is shown
 
 

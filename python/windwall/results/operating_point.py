@@ -6,6 +6,8 @@ from typing import Any
 
 from windwall.results.outcome import Outcome
 
+__all__ = ["OperatingPoint"]
+
 
 class OperatingPoint(Outcome):
     """One operating point. The rows of the point itself are attributes too: `.manifold.boost`."""

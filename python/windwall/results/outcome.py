@@ -11,6 +11,8 @@ from windwall.results.knock import KnockBand
 from windwall.results.record import Record
 from windwall.results.views import frame
 
+__all__ = ["Outcome"]
+
 
 class Outcome(Answer):
     """How a question ended, and numbers only where there are any: one read off an outcome without

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from windwall.results.operating_point import OperatingPoint
 
+__all__ = ["PartLoad"]
+
 
 class PartLoad(OperatingPoint):
     """The pedal that holds a road speed or an idle, and what it costs."""

@@ -11,6 +11,11 @@ from windwall.quantities.measures import Measure
 from windwall.quantities.uncertain_input import UncertainInput
 from windwall.results.views import Documented
 
+__all__ = [
+    "FEW_DRAWS", "OUTLYING", "STILL_WIDE", "HeldFact", "Interval", "LearnedInput", "Posterior",
+    "Trade", "interval", "quantiles",
+]  # fmt: skip
+
 OUTLYING = 3.0  # standard deviations, beyond which a reading is called an outlier
 STILL_WIDE = 0.95  # of its own standard deviation, above which nothing was learned of an input
 FEW_DRAWS = 50.0  # equal draws, below which an interval is rough

@@ -15,6 +15,11 @@ from windwall.results.views import frame, sentence
 if TYPE_CHECKING:
     import pandas
 
+__all__ = [
+    "ANCHORS", "CHOSEN", "JUDGED", "MIDDLE", "Chosen", "Ranking", "Upgrade", "UpgradeGain",
+    "UpgradeSet", "label", "set_name",
+]  # fmt: skip
+
 ANCHORS = ("lower", "middle", "upper")
 MIDDLE = 1
 CHOSEN = ("chosen_lower", "chosen", "chosen_upper")  # what open choices take at each of them

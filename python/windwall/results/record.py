@@ -11,6 +11,8 @@ from windwall.results.scenario_info import ScenarioInfo
 from windwall.results.values import Values
 from windwall.results.views import Readable
 
+__all__ = ["Record", "result_row"]
+
 
 @cache
 def result_row(address: str) -> dict[str, Any]:

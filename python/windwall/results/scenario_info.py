@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import Any, NamedTuple
 
+__all__ = ["RatedFigure", "ScenarioInfo"]
+
 
 class RatedFigure(NamedTuple):
     """What the maker printed of the stock engine, and what the model gives for it. SI."""

@@ -6,6 +6,8 @@ from typing import Any, NamedTuple
 
 from windwall.results.views import document, sentence
 
+__all__ = ["Shortfall", "StandingStart"]
+
 
 class StandingStart(NamedTuple):
     """Where a run from standstill ended, SI, and by which word of the drive."""

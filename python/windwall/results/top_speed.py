@@ -16,6 +16,8 @@ from windwall.results.views import Readable, frame, sentences, summary
 if TYPE_CHECKING:
     import pandas
 
+__all__ = ["TopSpeed"]
+
 
 class TopSpeed(Outcome):
     """How fast, why no faster, where the watts go. `speed` is where full throttle stops

@@ -8,6 +8,8 @@ from typing import Any, ClassVar
 from windwall.quantities.finite import finite
 from windwall.results.scenario_info import ScenarioInfo
 
+__all__ = ["Values", "completed", "plain"]
+
 
 class Values(Mapping[str, Any]):
     """Numbers in SI, words and tuples, by the keys of their rows. They do not change."""

@@ -13,6 +13,11 @@ from typing import Any
 
 from windwall.results.makers import makers
 
+__all__ = [
+    "Discussed", "Documented", "Readable", "Worded", "content", "document", "frame", "html",
+    "sentence", "sentences", "summary",
+]  # fmt: skip
+
 
 def _once_loaded(view: Callable[..., Any], result: Any, further: dict[str, Any]) -> Any:
     if not makers:

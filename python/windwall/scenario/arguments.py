@@ -10,6 +10,8 @@ from windwall.errors import Problem, ScenarioError
 from windwall.quantities.measures import Measure
 from windwall.quantities.si import SI, accepted
 
+__all__ = ["exact", "listed", "several", "stated", "uncertain", "wrong"]
+
 
 @cache
 def _rows() -> dict[str, dict[str, Any]]:

@@ -20,6 +20,10 @@ from windwall.scenario import files
 from windwall.scenario.embedded import taken_out
 from windwall.scenario.installing import Fitted, for_core
 
+__all__ = [
+    "KNOCK_ANCHOR", "LISTENED_FOR", "MENU", "ScenarioData", "a_scenario", "as_bytes", "of_the_menu",
+]  # fmt: skip
+
 MENU = "upgrades/"
 KNOCK_ANCHOR = "engine/knock_anchor/octane_number"
 LISTENED_FOR = 5.0  # octane numbers, one standard deviation; see docs/physics/knock.md

@@ -6,6 +6,8 @@ import re
 
 from windwall.errors import Problem, ScenarioError
 
+__all__ = ["BEGINS", "EMPTY", "FOUND", "NAME", "embedded", "taken_out", "without_markup"]
+
 NAME = "windwall-scenario"  # of the element that holds it
 FOUND = re.compile(
     rb'<script[^>]*\bid="' + NAME.encode() + rb'"[^>]*>(.*?)</script\s*>', re.DOTALL | re.IGNORECASE

@@ -7,6 +7,8 @@ import secrets
 import stat
 from pathlib import Path
 
+__all__ = ["LARGEST_FILE", "read", "shown", "write"]
+
 LARGEST_FILE = 4 << 20  # bytes; the core refuses more as well
 
 

@@ -8,6 +8,11 @@ from windwall.results.scenario_info import RatedFigure, ScenarioInfo
 from windwall.scenario.data import ScenarioData
 from windwall.scenario.installing import Fitted, for_core
 
+__all__ = [
+    "ACCESSORIES", "CONDITIONS", "RADIUS", "accessories_stated", "chosen", "radius_known_to",
+    "rated_figures", "scenario_info",
+]  # fmt: skip
+
 CONDITIONS = (
     "day/temperature",
     "day/pressure",

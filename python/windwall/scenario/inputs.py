@@ -11,6 +11,11 @@ from windwall.quantities.uncertain_input import UncertainInput
 from windwall.scenario.data import KNOCK_ANCHOR, ScenarioData
 from windwall.scenario.schema import whole_schema
 
+__all__ = [
+    "BELT_SLIP", "DRIVE_RATIO", "SLIPS", "belt_slips", "moved", "row", "sentence",
+    "uncertain_inputs",
+]  # fmt: skip
+
 DRIVE_RATIO = "drive_ratio"
 # Of the ratio, one standard deviation: 1 to 2 % is creep of a sound V-belt, from 3 % on something
 # is wrong with it (a belt maker's glossary).

@@ -9,6 +9,8 @@ from windwall.errors import whole_letters
 from windwall.quantities.si import accepted
 from windwall.results.ranking import UpgradeSet
 
+__all__ = ["Fitted", "for_core", "typed"]
+
 # An id alone, ids with the values of their choices, or a set that a ranking found.
 Fitted = str | Mapping[str, Any] | UpgradeSet
 

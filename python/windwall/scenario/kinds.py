@@ -11,6 +11,8 @@ from windwall.errors import Problem, ScenarioError
 from windwall.scenario.schema import whole_schema
 from windwall.scenario.units_told import in_system
 
+__all__ = ["Key", "Kind", "all_kinds", "kinds"]
+
 
 class Key(NamedTuple):
     """One key: what it means with its range and its usual value, and what it is measured in."""

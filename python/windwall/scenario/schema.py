@@ -10,6 +10,11 @@ from typing import Any
 
 from windwall import _core
 
+__all__ = [
+    "NAMED", "NAMED_ANEW", "NAMELESS", "ORIGIN", "SEVERAL", "SHARED", "SINGLE", "WORTH_SHARING",
+    "schema", "schema_text", "shared", "whole_schema",
+]  # fmt: skip
+
 SHARED = "$defs"
 NAMED = ("properties", SHARED)
 SINGLE = ("items", "additionalProperties", "if", "then")

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterable
 
+__all__ = ["MENU", "titles"]
+
 MENU = "upgrades"
 
 

@@ -9,6 +9,11 @@ from windwall import _core
 from windwall.quantities.measures import SPEED, Measure
 from windwall.scenario.schema import SHARED
 
+__all__ = [
+    "AS_READ", "BESIDE", "FROM", "NUMBER", "RANGE", "SYSTEMS", "USUAL", "described", "dimension_of",
+    "in_system", "told",
+]  # fmt: skip
+
 NUMBER = r"-?\d+(?:\.\d+)?(?:e[-+]?\d+)?"
 BESIDE = r"(?: above vacuum| above the local air| of difference)"
 RANGE = re.compile(rf"From ({NUMBER}) to ({NUMBER}) ([^.(]+?)({BESIDE}?)\.(?= |$)")

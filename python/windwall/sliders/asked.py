@@ -12,6 +12,8 @@ from windwall.report.live.chosen import sliders
 from windwall.report.live.slider import Slider
 from windwall.scenario.data import ScenarioData
 
+__all__ = ["MOVED", "NO_NUMBER", "RANGE", "SHOWN", "STUCK", "Moved", "moved", "shown"]
+
 MOVED = 'a list of addresses, ["body/mass"], or {"body/mass": ("300 kg", "400 kg")} is expected'
 RANGE = 'a range is two values, ("300 kg", "400 kg"), not {found!r}'
 STUCK = "it can be moved nowhere between these: {low} to {high}"

@@ -12,6 +12,8 @@ from windwall.sliders.twin import Places
 if TYPE_CHECKING:
     from windwall.sliders.explorer import Explorer
 
+__all__ = ["SHOW", "explore"]
+
 SHOW = ("manifold/boost", "manifold/temperature", "engine/power", "knock/margin", "knock/retard")
 
 

@@ -25,6 +25,8 @@ from windwall.sliders.told import moved_words, told
 from windwall.sliders.twin import Places
 from windwall.study.solve import top_speed
 
+__all__ = ["EXISTS", "FROM_FILE", "KEPT", "REFUSED", "SAVED", "Explorer", "explorer_content"]
+
 KEPT = 512  # answers, so that a way back costs nothing
 FROM_FILE = "Kept output of a notebook; run the cell again to move the sliders."
 SAVED = "written to {path}"

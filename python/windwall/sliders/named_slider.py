@@ -11,6 +11,8 @@ from typing import Any
 import anywidget
 import traitlets
 
+__all__ = ["OFF", "NamedSlider", "own"]
+
 OFF = "there is no place {value}; from {low} to {high}"
 
 

@@ -12,6 +12,11 @@ from windwall.report.text_layout import Blocks, headline, paragraph, section, ta
 from windwall.results.record import result_row
 from windwall.results.top_speed import TopSpeed
 
+__all__ = [
+    "ANYWHERE", "CLEAN", "DECIMALS", "HEAD", "NOT_THERE", "NO_SPEED", "ROAD_END", "moved_words",
+    "told",
+]  # fmt: skip
+
 HEAD = ("", "file", "now", "change")
 NO_SPEED = "no answer"
 NOT_THERE = "-"

@@ -15,6 +15,11 @@ from windwall.scenario.data import ScenarioData
 from windwall.sliders.told import told
 from windwall.study.solve import top_speed
 
+__all__ = [
+    "ALONE", "HEAD", "NO_ANSWER", "PLACES", "REFUSED", "WHY", "Found", "Places", "Row",
+    "places_content", "positions",
+]  # fmt: skip
+
 PLACES = 5  # of each slider, its ends among them
 WHY = "Sliders need anywidget: pip install 'windwall[sliders]', then start the notebook anew."
 HEAD = ("", "value", "speed, {unit}", "change")

@@ -9,8 +9,8 @@ from typing import TYPE_CHECKING, Any
 
 from windwall import _core
 from windwall.errors import NoAnswer
-from windwall.results.diagnosis import Alone, Apart
 from windwall.results.gearing import Mark
+from windwall.results.situation import Alone, Apart
 from windwall.scenario.data import ScenarioData
 from windwall.study.coast_down import conditions, rolled
 from windwall.study.coast_down_solve import Road, Vehicle, speeds
@@ -18,6 +18,11 @@ from windwall.study.standing_start import DONE, driven, until, with_run
 
 if TYPE_CHECKING:
     import numpy as np
+
+__all__ = [
+    "ANSWERS", "READ_TO", "SMOOTH", "answer_apart", "answer_prepared", "coast_speeds", "coasted",
+    "on_its_way", "prepared", "scatter", "slowed",
+]  # fmt: skip
 
 READ_TO = 0.2 / 3.6  # m/s, to which a speed of a table is read at best; chosen by the project
 SMOOTH = 3  # degree of the polynomial over time that the scatter of a table is counted from

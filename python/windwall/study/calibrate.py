@@ -30,6 +30,11 @@ from windwall.study.draws import normal_draws
 from windwall.study.progress import Progress, listener
 from windwall.study.slopes import slopes
 
+__all__ = [
+    "COUNT", "COUNTS", "Scores", "Screened", "calibrate", "learn", "most_probable", "nearest",
+    "scores", "screen",
+]  # fmt: skip
+
 COUNT = 256  # worlds that are drawn each time, a power of two
 # An input counts that moves a fact by this share of what the fact is known to, or the speed by that
 # share of all that it is in doubt.

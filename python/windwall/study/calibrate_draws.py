@@ -19,6 +19,11 @@ from windwall.study.calibrate_model import Chosen
 from windwall.study.calibrate_moments import Moments, proposal
 from windwall.study.draws import normal_draws
 
+__all__ = [
+    "BENT", "SEED", "STIFF", "WIDER", "Draws", "Pool", "as_believed", "draws", "normalised",
+    "pooled", "straightened",
+]  # fmt: skip
+
 SEED = 20
 # Proposals are a little wider than what was found, so that none of their tails is missed.
 WIDER = 1.02

@@ -14,15 +14,21 @@ import numpy as np
 
 from windwall.errors import Problem, ScenarioError
 from windwall.quantities.measures import SPEED, TIME, Measure
-from windwall.results.diagnosis import RESULTS, SETTINGS, Apart, deepest
+from windwall.results.diagnosis import RESULTS, SETTINGS, deepest
 from windwall.results.diagnosis import Fact as Seen
 from windwall.results.record import result_row
+from windwall.results.situation import Apart
 from windwall.scenario.data import ScenarioData
 from windwall.study.apart import scatter
 from windwall.study.calibrate_likelihood import ABOVE, BELOW, NUMBER
 from windwall.study.compare import ask
 from windwall.study.compare import facts as seen_facts
 from windwall.study.worlds import GOAL_SPEED, answer_measure
+
+__all__ = [
+    "AMOUNTS", "EAR", "GEAR", "JAR", "MOST_ROWS", "OTHERWISE", "SHARES", "SIDES", "VOLUME", "Fact",
+    "facts_of",
+]  # fmt: skip
 
 SIDES = {"heard": BELOW, "not heard": ABOVE, "at the edge": NUMBER}
 # What a person hears of knock: over so many octane numbers it turns from never heard to always.

@@ -9,6 +9,8 @@ from typing import TYPE_CHECKING, NamedTuple
 if TYPE_CHECKING:
     import numpy as np
 
+__all__ = ["ABOVE", "BELOW", "FLAT", "NUMBER", "TAILS", "Likelihood", "hazard"]
+
 TAILS = 4.0  # degrees of freedom of Student's t, common in robust fitting
 NUMBER, ABOVE, BELOW = 0, 1, -1
 FLAT = 1e-150  # of a residual, below which its slope is nothing

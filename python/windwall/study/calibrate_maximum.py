@@ -10,6 +10,8 @@ from windwall.study.slopes import Model, slopes
 if TYPE_CHECKING:
     import numpy as np
 
+__all__ = ["CLOSE", "MOST_STEPS", "STEP", "UNANSWERED", "Maximum", "find_maximum"]
+
 STEP = 0.1  # standard deviations either way, for slopes: small beside what is known, large beside
 # the corners of a solver
 UNANSWERED = 1e6  # of a residual, where a world has no answer: no step ends there

@@ -13,13 +13,15 @@ from typing import NamedTuple
 import numpy as np
 
 from windwall import _core
-from windwall.results.diagnosis import Apart
+from windwall.results.situation import Apart
 from windwall.scenario.data import ScenarioData
 from windwall.study.apart import answer_prepared, coast_speeds, on_its_way, prepared, slowed
 from windwall.study.calibrate_facts import Fact
 from windwall.study.calibrate_likelihood import Likelihood
 from windwall.study.prior import Prior
 from windwall.study.worlds import GOAL_SPEED, Situation, uncertain, world_answers
+
+__all__ = ["AS_STATED", "TOP_SPEED", "Chosen", "Circumstance", "Places", "Stated", "Worlds"]
 
 Stated = tuple[tuple[str, float], ...]
 # Facts by their number, by the result that they are of, by the situation in which it is read.

@@ -16,6 +16,8 @@ from windwall.study.calibrate_maximum import Maximum
 if TYPE_CHECKING:
     import numpy as np
 
+__all__ = ["LIKELY_ENOUGH", "ROUNDS", "SETTLED", "Moments", "moments", "of_numbers", "proposal"]
+
 ROUNDS = 50
 SETTLED = 1e-10
 

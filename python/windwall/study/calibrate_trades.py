@@ -8,6 +8,8 @@ import numpy as np
 
 from windwall.results.posterior import Trade
 
+__all__ = ["ALONE", "LEARNED", "PART", "trades"]
+
 LEARNED = 0.5  # of before, the standard deviation of a combination that counts as learned
 ALONE = 0.7  # of before, the standard deviation above which an input alone does not
 PART = 0.35  # of a combination of length one, the share that an input has at least in it

@@ -12,6 +12,8 @@ from windwall.study.calibrate_likelihood import Likelihood
 from windwall.study.calibrate_model import Chosen
 from windwall.study.calibrate_moments import Moments
 
+__all__ = ["MISSING", "SEED", "Walk", "cost", "log_posterior", "walked", "walkers"]
+
 MISSING = 'The full posterior needs the package emcee: "pip install emcee", or ask without walkers.'
 SEED = 21
 

@@ -12,6 +12,8 @@ from windwall.study.journal import Journal, JournalLike, opened
 from windwall.study.progress import Progress
 from windwall.study.tasks import Task
 
+__all__ = ["MOST_IN_VAIN", "Given", "Means", "Work", "carried_out", "means_of"]
+
 MOST_IN_VAIN = 20  # losses of one task, after which it is not its workers that are to blame
 
 

@@ -12,6 +12,8 @@ from windwall.scenario.inputs import SLIPS, moved
 from windwall.study.default_sensitivity import goal_speed
 from windwall.study.diagnosis import diagnose
 
+__all__ = ["Fitting", "Step", "challenge", "first_steps"]
+
 # An upgrade with what it requires, and what it requires alone.
 Step = tuple[UpgradeSet, UpgradeSet]
 Fitting = Callable[[UpgradeSet], ScenarioData | None]

@@ -8,6 +8,8 @@ from __future__ import annotations
 import time
 from collections.abc import Callable, Iterator
 
+__all__ = ["MOST", "PROBED", "QUICKEST", "WORK", "pieces", "power_of_two", "probed", "size_by_cost"]
+
 WORK = 1.0  # s of one core that a piece is to take
 MOST = 1 << 14  # items of a piece
 PROBED = 8  # items that are tried

@@ -14,6 +14,8 @@ from windwall.scenario.data import ScenarioData
 if TYPE_CHECKING:
     import numpy as np
 
+__all__ = ["MOST_POINTS", "NODES", "SLOWEST", "coast_down", "conditions", "resistance", "rolled"]
+
 NODES = 8  # of each step between two speeds
 MOST_POINTS = 100_000
 SLOWEST = 0.5  # m/s, above the rounded corner that rolling resistance has at standstill

@@ -16,6 +16,8 @@ from windwall.scenario.arguments import uncertain, wrong
 from windwall.study.coast_down_split import HIDDEN_WIND, Known, force_alone, separate
 from windwall.study.coast_down_table import Run, runs_of
 
+__all__ = ["HIDDEN_GRADE", "ROUNDING", "coast_down_fit", "fitted"]
+
 # One way alone tells neither wind nor slope: so much is taken to be hidden in a road called level.
 HIDDEN_GRADE = 0.001
 ROUNDING = 1e-6

@@ -11,6 +11,11 @@ from windwall.study.coast_down_table import Run
 if TYPE_CHECKING:
     import numpy as np
 
+__all__ = [
+    "FIRST_SCATTER", "LEAST_SCATTER", "RISE_SPEED", "ROUNDS", "SETTLED", "Road", "Solution",
+    "Vehicle", "solve", "speeds",
+]  # fmt: skip
+
 RISE_SPEED = 100 / 3.6  # m/s, at which a rise of rolling resistance is stated
 FIRST_SCATTER = 0.1  # m/s, of a good logger
 LEAST_SCATTER = 1e-5  # m/s: no logger is finer

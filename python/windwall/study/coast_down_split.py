@@ -12,6 +12,8 @@ from windwall.study.coast_down_table import Run
 if TYPE_CHECKING:
     import numpy as np
 
+__all__ = ["FIRST", "HIDDEN_WIND", "USUAL_DRAG", "Known", "force_alone", "separate"]
+
 FIRST = {"drag_area": 0.5, "rolling_resistance": 0.015, "headwind": 0.0, "grade": 0.0}
 USUAL_DRAG = 0.6  # of the force; the force is then right on average over all shares
 HIDDEN_WIND = 0.5  # m/s: so much a day called calm hides

@@ -14,6 +14,8 @@ if TYPE_CHECKING:
     import numpy as np
     import pandas
 
+__all__ = ["MEASURES", "MOST_ROWS", "WAYS", "Run", "runs_of"]
+
 MEASURES = {"time": TIME, "speed": SPEED}
 WAYS = {"there": 1, "back": -1}
 MOST_ROWS = 1_000_000

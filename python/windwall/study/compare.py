@@ -11,11 +11,17 @@ import numpy as np
 
 from windwall import _core
 from windwall.quantities.si import si
-from windwall.results.diagnosis import APART, Alone, Compared, Fact, Situation, heard_tells
+from windwall.results.diagnosis import APART, Compared, Fact, heard_tells
 from windwall.results.outcome import Outcome
+from windwall.results.situation import Alone, Situation
 from windwall.scenario.data import KNOCK_ANCHOR, ScenarioData
 from windwall.study.apart import answer_apart, coasted
 from windwall.study.solve import full_throttle_curve, operating_point, top_speed
+
+__all__ = [
+    "CONDITIONS", "POLICY", "RETARD", "TABLE", "ask", "at_knock_anchors", "at_spark", "compare",
+    "facts", "turns",
+]  # fmt: skip
 
 # Standing for themselves: what else was true while the rest was seen at full throttle.
 CONDITIONS = {"speed", "engine_speed", "gear"}

@@ -16,6 +16,11 @@ from windwall.study.drawn_sets import DrawnSets, Ids
 from windwall.study.progress import Progress
 from windwall.study.worlds import Array
 
+__all__ = [
+    "ANSWERED", "FIRST", "MAY_WIN", "REACH", "ROUNDS", "SURE", "TINY", "could_win", "kept",
+    "within_reach",
+]  # fmt: skip
+
 # m/s behind the fastest at the best of the three anchors, beyond what can be told on the road.
 REACH = 1.5
 ROUNDS = ((16, 384), (64, 128), (128, 64))  # worlds, and how many sets go into them

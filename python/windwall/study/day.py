@@ -17,6 +17,11 @@ from windwall.study.progress import Progress
 from windwall.study.solve import full_throttle_curve, top_speed
 from windwall.study.sweep import sweep
 
+__all__ = [
+    "ALTITUDE", "HEADWIND", "HUMIDITY", "ISO_LIMITS", "KEYS", "NOTICED", "PRESSURE", "TEMPERATURE",
+    "Day", "corrected", "factors", "forecast", "on_day", "weather",
+]  # fmt: skip
+
 TEMPERATURE, PRESSURE, ALTITUDE = (f"day/{key}" for key in ("temperature", "pressure", "altitude"))
 HUMIDITY, HEADWIND = "day/relative_humidity", "day/headwind"
 KEYS = (

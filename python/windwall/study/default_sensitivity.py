@@ -8,6 +8,8 @@ from windwall.scenario.data import ScenarioData
 from windwall.scenario.inputs import moved, uncertain_inputs
 from windwall.study.solve import top_speed
 
+__all__ = ["default_sensitivities", "goal_speed", "sensitivity"]
+
 
 def default_sensitivities(scenario: ScenarioData) -> list[DefaultSensitivity]:
     """Every default with a standard deviation, the one that matters most first."""

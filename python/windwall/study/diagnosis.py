@@ -23,6 +23,11 @@ from windwall.scenario.info import rated_figures
 from windwall.scenario.inputs import SLIPS, belt_slips, moved, uncertain_inputs
 from windwall.study.compare import ask, compare
 
+__all__ = [
+    "CLOSE", "FARTHEST", "HOPEFUL", "REFINED", "STEPS", "Moved", "believed", "breaks", "diagnose",
+    "estimate", "explanations", "farthest", "meet", "misread", "spoils", "without_menu",
+]  # fmt: skip
+
 FARTHEST = 3.0  # standard deviations that an input may be moved
 HOPEFUL = 5.0  # by a straight line, which is not believed beyond choosing candidates
 REFINED = 6  # candidates that are solved to the end

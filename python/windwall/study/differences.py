@@ -14,6 +14,8 @@ from windwall.scenario.data import ScenarioData
 from windwall.scenario.info import scenario_info
 from windwall.study.solve import top_speed
 
+__all__ = ["GONE", "WORDS", "Path", "compare_files"]
+
 GONE = object()  # there is nothing in that file
 WORDS = ("$schema", "title", "notes", "units", "format")  # that change no answer
 Path = tuple[str, ...]

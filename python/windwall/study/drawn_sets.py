@@ -12,6 +12,8 @@ from windwall.study.carry_out import Means
 from windwall.study.progress import Progress
 from windwall.study.worlds import Array, world_speeds
 
+__all__ = ["BLOCK", "DrawnSets", "Ids"]
+
 BLOCK = 32  # worlds that are solved before a stop is heard of
 Ids = frozenset[str]
 

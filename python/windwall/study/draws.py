@@ -8,6 +8,11 @@ if TYPE_CHECKING:
     from windwall.study.prior import Prior
     from windwall.study.worlds import Array
 
+__all__ = [
+    "FEWEST", "FOR_CHANCES", "MOST", "SEED", "checked_count", "drawn_values", "for_chances",
+    "is_even_count", "normal_draws",
+]  # fmt: skip
+
 FEWEST = 256
 FOR_CHANCES = 4 * FEWEST  # a chance is known less well than a mean: docs/decisions/0022
 MOST = 65536

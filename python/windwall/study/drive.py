@@ -9,6 +9,8 @@ from windwall.scenario.data import ScenarioData
 from windwall.scenario.info import scenario_info
 from windwall.study.progress import Progress, listener
 
+__all__ = ["DISTANCES", "KILOMETRE_PER_HOUR", "MILE_PER_HOUR", "SPEEDS", "drive"]
+
 KILOMETRE_PER_HOUR, MILE_PER_HOUR = 1 / 3.6, 0.44704  # m/s
 # What is noted of every run, m and m/s; by the system that the scenario is read in.
 DISTANCES = (50.0, 100.0, 200.0, 402.336, 500.0, 1000.0, 1600.0)

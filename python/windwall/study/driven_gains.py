@@ -11,6 +11,8 @@ from windwall.results.gearing import Mark
 from windwall.scenario.data import ScenarioData, a_scenario
 from windwall.study.standing_start import read_mark, shortfall, timed
 
+__all__ = ["Measured", "by", "driven_gains", "required"]
+
 Measured = tuple[float | None, str]  # a number, or why there is none
 
 

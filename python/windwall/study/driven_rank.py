@@ -19,6 +19,11 @@ from windwall.study.progress import Progress, listener
 from windwall.study.pruning import Line, front, spread_over
 from windwall.study.standing_start import read_mark, timed
 
+__all__ = [
+    "CHECKED", "FORMS", "MOST", "ROADS", "SPREAD", "Search", "driven_rank", "goal_mark", "goal_of",
+    "over_road", "quick_road", "ranked_by_runs", "wanted_mark",
+]  # fmt: skip
+
 SPREAD = 12  # sets driven over the whole order before any is passed over
 CHECKED = 12  # of those passed over, driven all the same
 MOST = 400  # sets that are driven; what could still win behind them is said

@@ -19,6 +19,11 @@ from typing import Any, Protocol
 
 from windwall.study.tasks import Listener, Task, solved
 
+__all__ = [
+    "AHEAD", "LET_GO", "LOOKS", "Dask", "Executor", "Future", "Gone", "Here", "Lanes", "Lost",
+    "Pool", "Processes", "lanes_of",
+]  # fmt: skip
+
 AHEAD = 2  # tasks that wait behind each one that is being solved
 LOOKS = (0.002, 0.05)  # s between two looks at what is done: at first, and at most
 LET_GO = 60.0  # s that a Dask scheduler may be away

@@ -13,6 +13,13 @@ from windwall.scenario.data import ScenarioData
 from windwall.study.readings import part_ids
 from windwall.study.solve import full_throttle_curve
 
+__all__ = [
+    "BAY_RISE", "COLUMNS", "HOTTEST_BAY", "INTAKE_SHARE", "LATEST", "LEAK", "ROWS", "SLIPS",
+    "Change", "Faulty", "belt_slip", "brake", "bypass_open", "changed", "filter_blocked",
+    "given_sparks", "hot_intake", "late_spark", "leak", "lean", "nozzle_blocked", "scaled", "slip",
+    "with_later_spark",
+]  # fmt: skip
+
 LEAK = "leak_fault"  # the id of a hole that only a fault brings
 HOTTEST_BAY = 80.0  # K above the day at standstill, the end of what the row allows
 INTAKE_SHARE, BAY_RISE = "under_hood/intake_share", "under_hood/rise"

@@ -18,6 +18,8 @@ from windwall.study.worlds import answer_measure
 if TYPE_CHECKING:
     from numpy import ndarray
 
+__all__ = ["CLEAR", "FLAT", "doubt_left", "gauges", "own_checks", "telling"]
+
 CLEAR = 3.0  # standard deviations between two alternatives, from which a check settles it
 FLAT = 1e-9
 

@@ -19,6 +19,8 @@ from windwall.study.worlds import Situation, uncertain, world_answers
 if TYPE_CHECKING:
     from numpy import ndarray
 
+__all__ = ["STEPS", "Column", "Readings", "at_end", "curve", "possible"]
+
 STEPS = (0.05, 0.12, 0.22, 0.35, 0.5, 0.75, 1.0)  # of the most severe; more where most happens
 
 

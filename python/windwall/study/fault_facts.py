@@ -5,12 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import Any, NamedTuple
 
-from windwall.results.diagnosis import RESULTS, Situation
+from windwall.results.diagnosis import RESULTS
+from windwall.results.situation import Situation
 from windwall.scenario.data import ScenarioData
 from windwall.study.compare import facts
 from windwall.study.fault_odds import HEARD
 from windwall.study.readings import part_ids
 from windwall.study.worlds import GOAL_SPEED
+
+__all__ = ["ADDRESSES", "Read", "as_read", "observed", "situation"]
 
 # What is held against the model: not what was chosen, a gear or a spark.
 ADDRESSES = {"speed": GOAL_SPEED} | {

@@ -15,6 +15,8 @@ from windwall.study.slopes import Slopes, slopes
 if TYPE_CHECKING:
     from numpy import ndarray
 
+__all__ = ["Ground", "described", "once_read", "remaining"]
+
 
 class Ground(NamedTuple):
     """A sound vehicle and how its readings (columns) move with what is not known of it."""

@@ -14,6 +14,11 @@ from typing import TYPE_CHECKING, NamedTuple
 if TYPE_CHECKING:
     from numpy import ndarray
 
+__all__ = [
+    "FINE", "HEARD", "LISTENING", "Curve", "Fit", "Seen", "chances", "fit", "fit_without",
+    "interpolated", "log_likelihoods",
+]  # fmt: skip
+
 HEARD = {"heard": -1.0, "not heard": 1.0}  # the side of zero on which the margin lies
 LISTENING = 1.0  # octane numbers, by which an ear may miss the edge; chosen by the project
 FINE = 401  # severities over which a fit is averaged

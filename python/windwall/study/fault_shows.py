@@ -13,6 +13,8 @@ from windwall.study.worlds import answer_measure
 if TYPE_CHECKING:
     from numpy import ndarray
 
+__all__ = ["MOST", "PLAIN", "at_severity", "shows"]
+
 PLAIN = 2.0  # of a gauge's standard deviations, from which it shows
 MOST = 4
 

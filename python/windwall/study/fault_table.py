@@ -15,6 +15,8 @@ from windwall.quantities.measures import ANGLE, SHARE, Measure
 from windwall.study import fault_changes as change
 from windwall.study.fault_changes import Change
 
+__all__ = ["FAULTS", "HOLE", "NO_FAULT_SHARE", "TIMES", "Check", "Fault"]
+
 NO_FAULT_SHARE = 0.5  # of the chance, before anything is read
 HOLE = Measure("area", "mm2")
 TIMES = Measure("plain number", "")

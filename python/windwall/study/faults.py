@@ -29,6 +29,11 @@ from windwall.study.worlds import answer_measure
 if TYPE_CHECKING:
     from numpy import ndarray
 
+__all__ = [
+    "NO_NUMBER", "SOUND", "Model", "alternative", "check_read", "facts_beside", "faults", "fits_of",
+    "seen_of", "solved", "weighed",
+]  # fmt: skip
+
 SOUND = "no fault needed"
 NO_NUMBER = "fact {at}: this vehicle has no such number where it was read"
 

@@ -10,6 +10,8 @@ from windwall.scenario.arguments import stated
 from windwall.scenario.data import ScenarioData
 from windwall.scenario.info import scenario_info
 
+__all__ = ["flyweights"]
+
 
 def flyweights(
     scenario: ScenarioData,

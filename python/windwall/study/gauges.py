@@ -8,6 +8,11 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
+__all__ = [
+    "AT_REST", "BLOWER", "CHOCKS", "DRIVEN", "FUEL", "GAUGES", "HOT", "KNOCKS", "ROAD", "TURNS",
+    "Gauge", "Reading", "Reads", "in_a_pull", "of_the_vehicle",
+]  # fmt: skip
+
 HOT = "the engine is hot"
 TURNS = "keep clear of belts, chains and fan"
 ROAD = "on a closed course, with somebody beside to read"

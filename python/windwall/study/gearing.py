@@ -16,6 +16,8 @@ from windwall.scenario.inputs import row
 from windwall.study.shifts import launch_gear, shifts
 from windwall.study.standing_start import read_mark, timed
 
+__all__ = ["CLOSER", "FINAL", "GRID", "REACH", "Merits", "best_gearing", "final_address"]
+
 # What is changed to gear a vehicle anew, by the kind of the last part that can be.
 FINAL = {"chain": "teeth_rear", "final_drive": "ratio", "belt": "diameter_rear"}
 REACH = 1.6  # times the value there is, either way

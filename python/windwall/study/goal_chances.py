@@ -9,6 +9,8 @@ from windwall.study.challenge import challenge
 from windwall.study.draws import FEWEST
 from windwall.study.speed_draws import draw_speed
 
+__all__ = ["goal_chances", "judge"]
+
 
 def judge(scenario: ScenarioData, ranking: Ranking) -> Diagnosis:
     """What was observed beside the model, what its explanations make of the first gains and of the

@@ -10,6 +10,8 @@ import numpy as np
 
 from windwall.study.chunks import pieces
 
+__all__ = ["Block", "Grid", "runs_of"]
+
 
 class Block(NamedTuple):
     """A part of a grid that is a box of it and a run of its variants, both at once."""

@@ -11,6 +11,10 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:
     from numpy import ndarray
 
+__all__ = [
+    "POWER_OF_TWO", "SEED", "common_normals", "gain_of_choosing", "gain_of_two", "left", "taught",
+]  # fmt: skip
+
 POWER_OF_TWO = 13  # of the draws that the largest of several numbers is averaged over
 SEED = 20_120
 

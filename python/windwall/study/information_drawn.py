@@ -8,6 +8,10 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:
     from numpy import ndarray
 
+__all__ = [
+    "SEED", "TERMS_FOR", "expected_from", "gain_over_draws", "left_over_draws", "with_errors",
+]  # fmt: skip
+
 SEED = 20_121
 TERMS_FOR = 8  # draws for each term of a curve, at least
 

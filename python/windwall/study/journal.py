@@ -21,6 +21,11 @@ from windwall.scenario import files
 from windwall.scenario.data import ScenarioData
 from windwall.study.tasks import solver
 
+__all__ = [
+    "FORMAT", "LITTLE", "MARK", "PATIENCE", "TABLES", "Journal", "JournalLike", "JournalPath",
+    "opened", "study_key",
+]  # fmt: skip
+
 FORMAT = "windwall-journal/1"
 MARK = 0x57574A31  # SQLite's application_id of it
 PATIENCE = 60.0  # s that another writer is waited for

@@ -26,6 +26,8 @@ from windwall.study.sweep_layout import Layout
 if TYPE_CHECKING:
     import xarray
 
+__all__ = ["COMPLETE", "DIMENSIONS", "STUDY", "Answers", "Blocks", "Store", "Waiting", "fill"]
+
 STUDY, COMPLETE = "windwall_study", "complete"
 DIMENSIONS = "_ARRAY_DIMENSIONS"  # how xarray finds them in a store of format 2
 Answers = dict[str, np.ndarray]

@@ -27,6 +27,11 @@ from windwall.study.slopes import worlds_about
 from windwall.study.sobol_indices import sobol_indices
 from windwall.study.worlds import Array, WorldSpeeds, world_speeds
 
+__all__ = [
+    "BLOCK", "MOST", "NOTICED", "UNCORRELATED", "Between", "Ids", "Screened", "leans_on", "screen",
+    "two_best",
+]  # fmt: skip
+
 MOST = 16  # groups of numbers that get indices of their own
 NOTICED = 0.003  # share of what all steps make, below which a number goes to the rest
 UNCORRELATED = 1e-9

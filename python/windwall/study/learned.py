@@ -12,6 +12,12 @@ from windwall.results.posterior import LearnedInput, Posterior
 from windwall.scenario.data import KNOCK_ANCHOR, ScenarioData
 from windwall.study.prior import Prior
 
+__all__ = [
+    "DIGITS", "FEWER", "HARDLY_MOVED", "HARDLY_NARROWED", "HARDLY_TIED", "LEAST", "MARGIN",
+    "MARGIN_SHARE", "MOST_PAIRS", "PLACES", "TOLD", "changed", "correlations", "kept", "learned",
+    "note", "stated",
+]  # fmt: skip
+
 # What hardly changed stays as the file has it. Many that move a little move the speed together.
 HARDLY_MOVED, HARDLY_NARROWED = 0.03, 0.99
 MARGIN, MARGIN_SHARE = (

@@ -21,6 +21,8 @@ if TYPE_CHECKING:
     from windwall.study.leans_on import Between
     from windwall.study.progress import Progress
 
+__all__ = ["LongQuestions"]
+
 
 class LongQuestions(ScenarioData):
     """What may be asked of a scenario and takes many solves. The examples know `car` and `ww` as

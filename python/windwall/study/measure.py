@@ -18,6 +18,8 @@ from windwall.study.rank import rank
 from windwall.study.readings import Sensor, sensors
 from windwall.study.solve import top_speed
 
+__all__ = ["AS_IT_IS", "answer", "first_the_best", "measure", "with_belt_doubt", "worth"]
+
 AS_IT_IS: tuple[str, ...] = ()
 
 

@@ -22,6 +22,8 @@ from windwall.study.readings import Sensor
 if TYPE_CHECKING:
     from numpy import ndarray
 
+__all__ = ["BLOCK", "TIMED", "Draws", "Planned", "drawn"]
+
 
 Planned = Callable[[MeasurePlan], None]
 TIMED = 8  # worlds that tell what all of them will take

@@ -15,6 +15,8 @@ from windwall.study.worlds import Situation, answer_measure, world_answers, worl
 if TYPE_CHECKING:
     from numpy import ndarray
 
+__all__ = ["Asked"]
+
 
 class Asked:
     """Columns: the speed of each set, then what each gauge reads; over worlds of one scenario."""

@@ -13,6 +13,8 @@ from windwall.study.carry_out import Means, carried_out
 from windwall.study.progress import Progress
 from windwall.study.tasks import Task, tasks_of, unpacked
 
+__all__ = ["PIECE", "solved_sets", "whole_groups"]
+
 PIECE = 256  # sets: half a second or so
 
 

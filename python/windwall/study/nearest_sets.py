@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from windwall.results.ranking import MIDDLE, Ranking, UpgradeSet
 
+__all__ = ["BEHIND", "MOST", "nearest", "price"]
+
 MOST = 16
 BEHIND = 2.0  # m/s that a set may lie behind the fastest at every knock anchor and still be drawn
 

@@ -8,6 +8,8 @@ from windwall import _core
 from windwall.scenario.data import ScenarioData
 from windwall.study.worlds import Array, Uncertain, uncertain
 
+__all__ = ["Prior", "correlations"]
+
 
 class Prior:
     """Every uncertain number, made of standard normal numbers z, one each, in the order of

@@ -6,6 +6,8 @@ import sys
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 
+__all__ = ["Progress", "listener", "wanted"]
+
 Progress = Callable[[int, int], bool | None]
 
 

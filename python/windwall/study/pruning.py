@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Sequence
 from typing import TypeVar
 
+__all__ = ["FEW", "Line", "T", "front", "spread_over"]
+
 T = TypeVar("T")
 FEW = 4  # points that no line is trusted with
 

@@ -20,6 +20,8 @@ from windwall.study.journal import JournalLike
 from windwall.study.menu_pieces import solved_sets
 from windwall.study.progress import Progress, listener
 
+__all__ = ["Heard", "Ids", "Sum", "rank"]
+
 Sum = str | float | None
 Ids = Iterable[str] | None
 Heard = bool | Progress | None

@@ -20,6 +20,8 @@ from windwall.study.progress import Progress, listener
 from windwall.study.set_shares import MOST, share_weights
 from windwall.study.worlds import Array
 
+__all__ = ["AS_IT_IS", "Drawn", "NamedSets", "draw_ranking", "within"]
+
 AS_IT_IS: Ids = frozenset()
 
 

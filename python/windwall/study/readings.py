@@ -11,6 +11,8 @@ from windwall.quantities.measures import Measure
 from windwall.scenario.data import ScenarioData
 from windwall.study.gauges import Gauge
 
+__all__ = ["KINDS", "Sensor", "error", "has", "part_ids", "sensors"]
+
 # What a word in an address stands for: the first part of one of these kinds.
 KINDS = {
     "blower": ("positive_blower", "mapped_compressor"),

@@ -6,6 +6,8 @@ from collections.abc import Callable
 
 from windwall.study.drawn_sets import Ids
 
+__all__ = ["MOST", "share_weights"]
+
 MOST = 7  # upgrades of a set whose subsets are all drawn
 
 

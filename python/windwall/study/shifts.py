@@ -14,6 +14,8 @@ from windwall.study.standing_start import timed
 if TYPE_CHECKING:
     import numpy as np
 
+__all__ = ["POINTS", "SOME_ROAD", "launch_gear", "shifts"]
+
 POINTS = 120  # of a gear
 SOME_ROAD = "400 m"
 

@@ -8,6 +8,8 @@ from typing import TYPE_CHECKING, NamedTuple
 if TYPE_CHECKING:
     from numpy import ndarray
 
+__all__ = ["Model", "Slopes", "slopes", "worlds_about"]
+
 
 # From standard normal deviations (worlds, numbers) to answers (worlds, answers).
 Model = Callable[["ndarray"], "ndarray"]

@@ -14,6 +14,8 @@ import numpy as np
 from windwall.results.leans_on import FEWEST_ROWS
 from windwall.study.worlds import Array
 
+__all__ = ["RESAMPLES", "Indices", "sobol_indices"]
+
 RESAMPLES = 1000
 
 

@@ -14,6 +14,11 @@ from windwall.scenario.arguments import stated
 from windwall.scenario.data import ScenarioData
 from windwall.scenario.info import scenario_info
 
+__all__ = [
+    "full_throttle_curve", "hold_speed", "hold_speed_curve", "idle", "idle_curve",
+    "operating_point", "top_speed",
+]  # fmt: skip
+
 
 def top_speed(scenario: ScenarioData, brief: bool = False) -> TopSpeed:
     """How fast it gets. Brief: the speed and the point there alone, for asking again and again."""

@@ -17,6 +17,8 @@ from windwall.study.prior import Prior
 from windwall.study.progress import Progress
 from windwall.study.worlds import world_speeds
 
+__all__ = ["COUNTS", "NEAR", "Edges", "draw_speed"]
+
 NEAR = 1e-3  # standard deviations from the end of a range
 COUNTS = 0.1 / 3.6  # m/s, a change that is worth a word
 

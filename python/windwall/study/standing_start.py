@@ -13,6 +13,12 @@ from windwall.scenario.arguments import wrong
 from windwall.scenario.data import ScenarioData
 from windwall.study.solve import top_speed
 
+__all__ = [
+    "DONE", "FAR_BEYOND", "RUN", "RUN_DRY", "SELDOM", "WHY", "driven", "driven_end", "no_answer",
+    "read_mark", "shortfall", "standing_start", "time_over", "time_to", "timed", "until",
+    "with_run",
+]  # fmt: skip
+
 RUN = "standing_start"  # id of the outing
 DONE = "legs_done"
 RUN_DRY = {"no_more_speed"}  # an end that a run towards no speed in particular is meant to have

@@ -25,6 +25,8 @@ from windwall.study.tasks import Task, swept, tasks_of, unpacked
 if TYPE_CHECKING:
     import xarray
 
+__all__ = ["BLOCK", "MOST_VARIANTS", "Asked", "Target", "sweep"]
+
 Target = str | os.PathLike[str]
 MOST_VARIANTS = 2_000_000  # in memory
 

@@ -16,6 +16,8 @@ from windwall.study.grid import Grid
 if TYPE_CHECKING:
     import xarray
 
+__all__ = ["NOT_REACHED", "STATUS", "WORD", "Layout", "Variable", "unlike_names"]
+
 STATUS = "status"
 WORD = np.dtype("<U20")  # that every status fits in
 NOT_REACHED = "cancelled"  # as the core calls it

@@ -11,6 +11,8 @@ from windwall.study.solve import top_speed
 if TYPE_CHECKING:
     import xarray
 
+__all__ = ["NEXT", "with_limits"]
+
 NEXT = "\n"  # stands between two addresses
 
 

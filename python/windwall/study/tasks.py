@@ -14,6 +14,11 @@ import numpy as np
 from windwall import _core
 from windwall.scenario.data import ScenarioData
 
+__all__ = [
+    "QUESTIONS", "Answer", "Listener", "OtherSolver", "Task", "packed", "solved", "solver", "swept",
+    "tasks_of", "unpacked",
+]  # fmt: skip
+
 Answer = dict[str, np.ndarray]
 Listener = Callable[[int, int], bool | None]
 

@@ -12,6 +12,8 @@ from windwall.scenario.data import ScenarioData
 if TYPE_CHECKING:
     import numpy as np
 
+__all__ = ["ENGINE_SPEED", "speeds"]
+
 ENGINE_SPEED = "engine/speed"
 
 

@@ -19,6 +19,11 @@ from windwall.study.chunks import pieces
 from windwall.study.progress import Progress, listener
 from windwall.study.tasks import tasks_of, unpacked
 
+__all__ = [
+    "GOAL_SPEED", "NOT_REACHED", "PIECE", "Array", "Situation", "Uncertain", "WorldAnswers",
+    "WorldSpeeds", "answer_measure", "uncertain", "world_answers", "world_speeds",
+]  # fmt: skip
+
 Array = np.ndarray
 PIECE = 512  # speeds that are solved in one piece: a quarter of a second or so
 NOT_REACHED = "not_reached"  # as the core calls it

@@ -14,6 +14,8 @@ from windwall.report.html.tables import table_html
 from windwall.report.text_layout import Block, Bullet, Paragraph, Section, Table, Title
 from windwall.results.views import content, html
 
+__all__ = ["body", "fragment", "framed"]
+
 
 @html.register(object)
 def fragment(result: Any, **further: Any) -> str:

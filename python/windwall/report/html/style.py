@@ -5,6 +5,8 @@ light notebook of a dark desktop and the other way round; rules are the same col
 two colours of bars stand out from white and from black alike, and from one another by brightness.
 """
 
+__all__ = ["ON_DARK", "ON_LIGHT", "STYLE", "bars"]
+
 ON_LIGHT = "--bar:#3f7fb5;--range:#c2570c"
 ON_DARK = "--bar:#5b9bd5;--range:#e8924a"
 

@@ -7,6 +7,8 @@ from html import escape
 
 from windwall.report.text_layout import Bars, Table
 
+__all__ = ["HEIGHT", "MARGIN", "WIDTH", "Range", "table_html"]
+
 WIDTH, HEIGHT = 100, 12  # of the picture beside a row, in its own units
 MARGIN = 2  # left and right, so that a mark at an end is whole
 

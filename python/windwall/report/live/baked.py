@@ -21,6 +21,11 @@ from windwall.study.variants import speeds
 if TYPE_CHECKING:
     import numpy as np
 
+__all__ = [
+    "NODES", "SEED", "TRIED", "Baked", "Steps", "along", "baked", "differences", "drawn", "errors",
+    "estimate", "every_second", "nodes", "plain", "solved", "split",
+]  # fmt: skip
+
 NODES = 9  # of a slider
 TRIED = 25  # positions, for each number of sliders moved
 SEED = 20

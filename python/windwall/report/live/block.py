@@ -17,6 +17,11 @@ from windwall.scenario.data import ScenarioData
 from windwall.scenario.embedded import without_markup
 from windwall.scenario.info import scenario_info
 
+__all__ = [
+    "PARTS", "SCRIPTS", "SHORT_OF_CORE", "WAITING", "as_data", "content", "fragment", "live_block",
+    "own", "row",
+]  # fmt: skip
+
 SCRIPTS = ("numbers.js", "baked.js", "core.js", "answer.js", "block.js")
 SHORT_OF_CORE = 0.5  # of the way of a slider: between far positions nothing is known well
 PARTS = {

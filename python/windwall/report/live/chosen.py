@@ -10,6 +10,11 @@ from windwall.scenario import inputs
 from windwall.scenario.data import ScenarioData
 from windwall.scenario.titles import titles
 
+__all__ = [
+    "GEARING", "LABELS", "LEVELS", "OTHER", "RATIO", "RATIOS", "SHARES", "TEETH", "WHAT", "Span",
+    "gearing", "is_whole", "labels", "named", "number", "shares", "sliders", "span", "usual",
+]  # fmt: skip
+
 # Each as far as a workshop, a seat or a season takes it: shares of what the file states.
 SHARES = {"drive_ratio": (0.7, 1.4), "mass": (0.75, 1.25), "drag_area": (0.5, 1.3)}
 GEARING = (0.7, 1.4)

@@ -6,6 +6,8 @@ from base64 import b64encode
 from gzip import compress
 from importlib.resources import files
 
+__all__ = ["FILE", "compiled_core"]
+
 FILE = "core.wasm"
 
 

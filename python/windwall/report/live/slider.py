@@ -9,6 +9,8 @@ from windwall.errors import ScenarioError
 from windwall.quantities.measures import TEMPERATURE_DIFFERENCE, Measure
 from windwall.scenario.data import ScenarioData
 
+__all__ = ["FIVES", "STEPS", "Slider", "furthest", "known_to", "loads", "round_step", "slider"]
+
 STEPS = 100  # at least, over the whole span
 FIVES = (5, 2, 1)
 

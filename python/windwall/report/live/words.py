@@ -23,6 +23,8 @@ from windwall.report.wording.cautions import CAUTIONS, FOUND
 from windwall.report.wording.scenario import road_length
 from windwall.results.scenario_info import ScenarioInfo
 
+__all__ = ["MEASURES", "Unit", "limited", "sentences", "unit", "units"]
+
 MEASURES = {
     "speed": SPEED,
     "engine_speed": ENGINE_SPEED,

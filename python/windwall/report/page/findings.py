@@ -20,6 +20,8 @@ from windwall.study.rank_draws import draw_ranking
 from windwall.study.solve import top_speed
 from windwall.study.speed_draws import draw_speed
 
+__all__ = ["Findings"]
+
 
 @dataclass(frozen=True)
 class Findings:

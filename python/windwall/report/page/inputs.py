@@ -8,6 +8,8 @@ from windwall.report.page.findings import Findings
 from windwall.report.page.provenance import known_by
 from windwall.report.text_layout import Blocks, paragraph, table
 
+__all__ = ["EXACT", "FIRST", "HEAD", "NOTE", "input_blocks"]
+
 FIRST = 6  # inputs that are not folded away
 HEAD = ("", "value", "±", "worth, {unit}", "known by")
 NOTE = (

@@ -24,6 +24,8 @@ from windwall.study.progress import Progress
 if TYPE_CHECKING:
     import jinja2
 
+__all__ = ["file_name", "html_of", "own", "page", "shown", "told", "write_page"]
+
 
 def page(
     scenario: ScenarioData,

@@ -20,6 +20,10 @@ from windwall.report.text.rank_sets import best_table, target_table
 from windwall.report.text.speed import faster_than_seen, gains, reasons, speeds
 from windwall.report.text_layout import Blocks, Section, bullet, paragraph
 
+__all__ = [
+    "Part", "answer", "cautions", "inner", "knock", "known", "parts", "upgrades", "watts", "why",
+]  # fmt: skip
+
 
 class Part(NamedTuple):
     """A heading with what stands below it; `folded` is opened by whoever wants it."""

@@ -11,6 +11,8 @@ from windwall.report.plot_files import inline_svg
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
 
+__all__ = ["NAMED", "TONES", "WIDTH", "picture", "whole"]
+
 WIDTH = 5.6  # inches: type of one size then reads on a page in two columns as on a phone
 # What plots are drawn in, by what the style of the page calls it.
 TONES = {

@@ -11,6 +11,11 @@ from windwall.report.plot_axes import human
 from windwall.scenario.data import ScenarioData
 from windwall.scenario.inputs import row
 
+__all__ = [
+    "DESIGN", "FILE", "LEARNED", "LONGEST", "NOTE", "RATED", "SOURCE", "USUAL", "known_by",
+    "source",
+]  # fmt: skip
+
 FILE = "the file"
 LEARNED = "the file, learned from {facts} facts, as its notes say"
 RATED = "rated figures of the stock engine"

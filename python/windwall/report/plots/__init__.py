@@ -30,3 +30,7 @@ __all__ = [
     "sweep_curve",
     "sweep_map",
 ]
+
+
+def __dir__() -> list[str]:
+    return __all__

@@ -23,6 +23,11 @@ from windwall.results.top_speed import TopSpeed
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
 
+__all__ = [
+    "ENGINE_USES", "GAP", "HEADING", "LOOKS", "NOTHING", "NO_ENTRY", "ROAD_USES", "SMALLEST",
+    "TOGETHER", "Step", "accounts",
+]  # fmt: skip
+
 HEADING = "Where the watts go"
 SMALLEST = 0.004  # of the total; smaller entries share one bar
 NOTHING = 1e-4  # of the total; what is less has none

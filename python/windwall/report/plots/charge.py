@@ -25,6 +25,8 @@ from windwall.results.record import Record
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
 
+__all__ = ["FINE", "HEADING", "LOWER", "NAME_WIDTH", "UPPER", "Half", "stations"]
+
 HEADING = "The charge, station by station"
 NAME_WIDTH = 11
 FINE = 25.0  # in the unit shown; below it, as pounds per square inch are, two decimals count

@@ -22,6 +22,8 @@ from windwall.results.drive import STANDING, Drive
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
 
+__all__ = ["HAPPENED", "LONG", "MINUTES", "over_distance", "over_time", "runs_overlaid"]
+
 MINUTES = Measure("time", "min")
 LONG = 600  # s, from which a time axis counts minutes
 # What is marked on a line of a drive, and how.

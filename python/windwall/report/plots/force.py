@@ -26,6 +26,8 @@ from windwall.study.solve import full_throttle_curve, top_speed
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
 
+__all__ = ["FINER", "HEADING", "NEAR", "force_against_speed"]
+
 HEADING = "Force against speed"
 NEAR = 1.03  # of the speed reached, to the end of the axis where no line goes further
 FINER = 4  # points of a vehicle whose one gearing goes through all speeds

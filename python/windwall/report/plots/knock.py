@@ -30,6 +30,10 @@ from windwall.study.solve import full_throttle_curve, top_speed
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
 
+__all__ = [
+    "BEST_SPARK", "CHANCES", "HEADING", "MARKS", "NOTHING_KNOWN", "SAME", "knock_over_engine_speed",
+]  # fmt: skip
+
 HEADING = "Knock margin at full throttle"
 NOTHING_KNOWN = "A torque curve says nothing of knock."
 BEST_SPARK = "knock/margin_at_best_spark"

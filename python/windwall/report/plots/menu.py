@@ -5,6 +5,8 @@ from __future__ import annotations
 from windwall.report.plot_axes import human
 from windwall.results.ranking import Ranking
 
+__all__ = ["no_base", "upgrade_title"]
+
 
 def upgrade_title(label: str, ranking: Ranking) -> str:
     """`gearing: 29 teeth` with the title of the menu instead of the id."""

@@ -26,6 +26,10 @@ from windwall.results.ranking import MIDDLE, Ranking, UpgradeSet
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
 
+__all__ = [
+    "FITTED", "HEADING", "MANY", "MOST_KEYS", "NAME_WIDTH", "NO_MENU", "NO_SETS", "best_by_cost",
+]  # fmt: skip
+
 HEADING = "Speed for the money"
 NO_SETS = "No set of upgrades has an answer and passes no limit, so nothing can be bought."
 NO_MENU = "The file names no upgrades, so there is nothing to buy."

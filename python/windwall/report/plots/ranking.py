@@ -26,6 +26,8 @@ from windwall.results.ranking import MIDDLE, Ranking, UpgradeGain
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
 
+__all__ = ["ANCHOR_MARKS", "HEADING", "NAME_WIDTH", "NO_GAINS", "NO_MENU", "REFUSED", "gains"]
+
 HEADING = "What each upgrade adds alone"
 NO_MENU = "The file names no upgrades, so there is nothing to rank."
 NO_GAINS = "No upgrade has a gain that can be drawn."

@@ -24,6 +24,8 @@ from windwall.results.leans_on import Lean, LeansOn
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
 
+__all__ = ["BESIDE_NAMES", "HALF", "LEAST_SHARE", "MOST_BARS", "NAME_WIDTH", "forecast", "leans_on"]
+
 MOST_BARS = 10
 NAME_WIDTH = 32
 BESIDE_NAMES = 36  # width of a title over axes that leave room for names

@@ -22,6 +22,8 @@ if TYPE_CHECKING:
     import xarray
     from matplotlib.axes import Axes
 
+__all__ = ["LEGEND_WIDTH", "MOST_LINES", "NO_ANSWERS", "TOO_MANY_LINES", "sweep_curve"]
+
 MOST_LINES = 8
 LEGEND_WIDTH = 34
 TOO_MANY_LINES = (

@@ -22,6 +22,11 @@ if TYPE_CHECKING:
     import xarray
     from matplotlib.axes import Axes
 
+__all__ = [
+    "ALL_REFUSED", "DARK", "HATCHES", "LEGEND_WIDTH", "LIGHT", "NAMES", "NO_ANSWERS", "ONE_INPUT",
+    "inside", "sweep_map",
+]  # fmt: skip
+
 ONE_INPUT = "A map has two inputs, each with several values; this sweep varies {number}."
 NO_ANSWERS = "No variant of this sweep has an answer."
 ALL_REFUSED = "Every variant of this sweep passes a limit or has no answer."

@@ -13,6 +13,11 @@ from windwall.scenario.titles import titles
 if TYPE_CHECKING:
     import xarray
 
+__all__ = [
+    "HEADINGS", "NO_ANSWER", "PASSES", "PATH", "Axis", "Swept", "capital", "edges", "heading",
+    "limit_names",
+]  # fmt: skip
+
 PATH = "charge_path/"  # stands before too many names to say anything
 NO_ANSWER = "no answer"
 PASSES = "passes a limit: {names}"

@@ -8,6 +8,8 @@ from windwall.report.wording.names import by_name
 from windwall.results.account import Account
 from windwall.results.views import content
 
+__all__ = ["HEADINGS", "NOT_STATED", "SMALLEST", "account_table", "account_text"]
+
 NOT_STATED = "not stated"  # and counted as nothing
 SMALLEST = 0.5  # W; a smaller entry is printed as 0
 

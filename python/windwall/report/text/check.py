@@ -12,6 +12,11 @@ from windwall.report.text.rated import rated_lines
 from windwall.report.text_layout import as_text, bullet, paragraph, section
 from windwall.scenario.data import KNOCK_ANCHOR, ScenarioData
 
+__all__ = [
+    "BEGINS", "UNRATED", "WIDEST", "check_text", "left_open", "offending", "plain", "problems_text",
+    "stand_in",
+]  # fmt: skip
+
 UNRATED = "{what}; how much the parts bear is not stated, so nothing will be said about it"
 BEGINS = "the octane number at which this engine begins to knock"
 WIDEST = 100  # characters of a line of a file that are shown

@@ -7,6 +7,8 @@ from windwall.report.text_layout import Blocks, Title, bullet, headline, paragra
 from windwall.results.coast_down import CoastDownFit, Rolling
 from windwall.results.views import content
 
+__all__ = ["coast_down_text", "rolling_text"]
+
 
 @content.register(CoastDownFit)
 def coast_down_text(fit: CoastDownFit) -> Blocks:

@@ -11,6 +11,8 @@ from windwall.results.outcome import Outcome
 from windwall.results.record import Record
 from windwall.results.scenario_info import ScenarioInfo
 
+__all__ = ["caution_lines", "head", "pairs", "station_table"]
+
 
 def head(info: ScenarioInfo, question: str) -> Blocks:
     """What the vehicle is called and what was asked of it."""

@@ -19,6 +19,8 @@ from windwall.report.wording.day import NAMES, change
 from windwall.results.day import Corrected, Forecast, OnADay, Peak
 from windwall.results.views import content
 
+__all__ = ["DAYS", "NONE", "NOTE", "corrected_text", "forecast_text"]
+
 NONE = "-"
 DAYS = ("", "first", "second")
 NOTE = (

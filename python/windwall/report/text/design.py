@@ -8,6 +8,8 @@ from typing import Any
 from windwall.report.text_layout import Blocks, bullet, paragraph, section
 from windwall.scenario.data import ScenarioData
 
+__all__ = ["ANCHOR", "WORTH_SAYING", "class_text", "design_lines"]
+
 ANCHOR = "engine/knock_anchor/"
 WORTH_SAYING = 0.98  # of the sigma: less of a narrowing is not worth a word
 

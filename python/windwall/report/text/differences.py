@@ -7,6 +7,11 @@ from windwall.report.text_layout import Blocks, Title, bullet, paragraph, sectio
 from windwall.results.differences import Difference, Differences
 from windwall.results.views import content, document
 
+__all__ = [
+    "ENTRY", "FIRST", "HEADING", "NONE", "NOTHING", "NO_ANSWER", "OTHER", "SUM",
+    "differences_document", "differences_text",
+]  # fmt: skip
+
 FIRST, OTHER = "first", "other"
 HEADING = "What differs, first -> other, and what each entry of the other alone makes of the first"
 NONE = "nothing"

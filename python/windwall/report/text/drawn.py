@@ -19,6 +19,14 @@ from windwall.results.drawn import (
 from windwall.results.ranking import set_name
 from windwall.results.views import content
 
+__all__ = [
+    "ALONE", "BEATS", "CHOICE", "EDGES", "ENDS", "FASTER", "GAINS", "GOAL", "HOW", "INTERVAL",
+    "LEFT_ASIDE", "MIDDLE", "MOST_ONE_SIDED", "MOST_SETS", "NINE_OF_TEN", "NONE", "NOTE_GAINS",
+    "NOTE_SETS", "ONE_SIDED", "ON_ITS_OWN", "OVER_BUDGET", "STOPPED", "THE_NEXT", "UNSOLVED",
+    "WIDEST", "WORTH_A_CHANCE", "WORTH_A_WORD", "choices", "drawn_ranking_lines",
+    "drawn_ranking_text", "drawn_speed_lines", "drawn_speed_text",
+]  # fmt: skip
+
 NONE = "-"
 MIDDLE = (
     "Half of them are faster than {middle}, against {stated} as stated: what is stated is not the "

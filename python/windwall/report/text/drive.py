@@ -14,6 +14,11 @@ from windwall.results.drive_summary import DriveSummary, Mark
 from windwall.results.knock import KnockBand
 from windwall.results.views import content, sentence
 
+__all__ = [
+    "BESIDE", "MASS", "MOST_EVENTS", "UNTOLD", "Waited", "drive_text", "energy", "happened",
+    "hottest", "knock", "limits", "runs",
+]  # fmt: skip
+
 MASS = Measure("mass", "kg")
 BESIDE = 4  # runs that stand beside each other
 UNTOLD = ("road_turns", "limit_passed")  # limits have a section of their own

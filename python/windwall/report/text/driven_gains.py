@@ -7,6 +7,8 @@ from windwall.report.text_layout import Bars, Blocks, Title, paragraph, section,
 from windwall.results.driven_gains import DrivenGain, DrivenGains
 from windwall.results.views import content
 
+__all__ = ["HEADER", "HIGHEST", "NOTE", "OVER", "TO", "driven_gains_text", "what"]
+
 TO = "time from standstill to {mark}, in {unit}"
 OVER = "speed at the end of {road} from standstill, in {unit}"
 HEADER = ("", "without", "with", "change")

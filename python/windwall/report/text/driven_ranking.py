@@ -10,6 +10,8 @@ from windwall.report.wording.driven_ranking import merit, what
 from windwall.results.driven_ranking import DrivenRanking, DrivenSet
 from windwall.results.views import content
 
+__all__ = ["MOST_LINES", "driven_ranking_text"]
+
 MOST_LINES = 10  # of the best, whatever they cost
 
 

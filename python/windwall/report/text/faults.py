@@ -22,6 +22,8 @@ from windwall.report.wording.faults import (
 from windwall.results.faults import FactRead, FaultsThatFit
 from windwall.results.views import content
 
+__all__ = ["ASKED", "BEFORE", "CHECKING", "HEADER", "IMPOSSIBLE", "OFF", "PRIOR", "faults_text"]
+
 ASKED = "Asked: which single fault fits what was read{before}."
 BEFORE = ", in the vehicle as {count} readings found it when it was sound"
 HEADER = ("", "read", "+/-", "sound", "+/-", "off", "likeliest")

@@ -6,6 +6,8 @@ from windwall.report.text_layout import Blocks
 from windwall.results.flyweights import Flyweights
 from windwall.results.views import content
 
+__all__ = ["flyweights_text"]
+
 
 @content.register(Flyweights)
 def flyweights_text(answer: Flyweights) -> Blocks:

@@ -7,6 +7,8 @@ from windwall.report.wording.gearing import shown
 from windwall.results.gearing import BestGearing
 from windwall.results.views import content
 
+__all__ = ["MOST_LINES", "gearing_text"]
+
 MOST_LINES = 15
 
 

@@ -7,6 +7,8 @@ from collections.abc import Iterable
 from windwall.report.text_layout import Blocks, as_text, bullet, paragraph
 from windwall.scenario.kinds import Key, Kind
 
+__all__ = ["kinds_text"]
+
 
 def kinds_text(found: Iterable[Kind]) -> str:
     """One block for each kind."""

@@ -11,6 +11,11 @@ from windwall.results.knock import OTHER_BAND, KnockBand, beyond_bands
 from windwall.results.outcome import Outcome
 from windwall.results.record import Record
 
+__all__ = [
+    "FAR", "NOTHING", "at_idle", "dry", "knock_lines", "left", "means", "second_opinion",
+    "sentences",
+]  # fmt: skip
+
 FAR = 2  # standard deviations, from which on two opinions say the same
 NOTHING = 5e-4  # of lambda, below the last digit shown
 

@@ -17,6 +17,8 @@ from windwall.report.wording.leans_on import set_name, share
 from windwall.results.leans_on import Lean, Leaning, LeansOn, LeansPlan
 from windwall.results.views import content
 
+__all__ = ["COLUMNS", "HEADS", "LEAST", "NOTE", "REST", "leans_text", "plan_text"]
+
 HEADS = {
     "speed": "The speed as it is",
     "difference": "The difference of {first} and {second}",

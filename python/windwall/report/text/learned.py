@@ -9,6 +9,12 @@ from windwall.report.text_layout import Block, Blocks, Title, bullet, paragraph,
 from windwall.results.posterior import HeldFact, Interval, LearnedInput, Posterior, Trade
 from windwall.results.views import content
 
+__all__ = [
+    "FACT_HEADER", "FEW", "INPUT_HEADER", "KIND_HEADER", "MODEL", "OUTLIER", "ROUGH", "SHOWN_LEFT",
+    "SHOWN_MOVED", "SPEED_AFTER", "SPEED_BEFORE", "TOLD", "TRADES", "UNEXPLAINED", "UNLEARNED",
+    "UNSETTLED", "learned_text", "listed", "name_of", "remarks", "span", "trade_text",
+]  # fmt: skip
+
 FEW = 24  # facts that are listed one by one
 SHOWN_MOVED, SHOWN_LEFT = 0.25, 0.9
 TOLD = 0.5  # standard deviations of a circumstance that are worth a sentence

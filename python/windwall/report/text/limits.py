@@ -11,6 +11,8 @@ from windwall.results.record import result_row
 from windwall.results.scenario_info import ScenarioInfo
 from windwall.results.values import Values
 
+__all__ = ["bound_text", "limits_table", "plainly", "result_measure", "unrated_lines"]
+
 
 def result_measure(address: str) -> Measure:
     """What a result measures, from its address alone."""

@@ -10,6 +10,8 @@ from windwall.results.drive import moment_row
 from windwall.results.log import LogFact, Pull, ReadLog
 from windwall.results.views import content
 
+__all__ = ["log_text"]
+
 
 @content.register(ReadLog)
 def log_text(read: ReadLog) -> Blocks:

@@ -8,6 +8,8 @@ from windwall.quantities.measures import ANGLE, BOOST, TEMPERATURE_DIFFERENCE
 from windwall.report.text_layout import Blocks, paragraph, section, table
 from windwall.results.top_speed import TopSpeed
 
+__all__ = ["OUT_OF_REACH", "margin_lines", "rows"]
+
 OUT_OF_REACH = "not used up within the range searched"
 
 

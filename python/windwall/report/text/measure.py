@@ -10,6 +10,11 @@ from windwall.report.wording.measure import effort, percent, teaches, worth_sent
 from windwall.results.measure import ToMeasure, Worth
 from windwall.results.views import content
 
+__all__ = [
+    "ALONE", "ASKED", "BUDGET", "CAREFUL", "CHOOSING", "HEADER", "LEAD", "LEFT", "MUTE", "PERFECT",
+    "PRACTICE", "REFUSED", "SPEED_OF", "STOPPED", "measure_text",
+]  # fmt: skip
+
 ASKED = "Asked: what to measure next{budget}."
 BUDGET = ", with {budget:g} {currency} to spend"
 SPEED_OF = "{speed} ± {sigma}, {vehicle}"

@@ -11,6 +11,8 @@ from windwall.results.default_sensitivity import DefaultSensitivity
 from windwall.results.top_speed import TopSpeed
 from windwall.scenario.data import ScenarioData
 
+__all__ = ["NO_SPEED", "SHOWN", "a_sentence", "answer_lines", "closing", "default_lines", "opening"]
+
 SHOWN = 12
 NO_SPEED = "With these answers no top speed is found"
 

@@ -10,7 +10,6 @@ from windwall.report.text_layout import Blocks, bullet, paragraph, section, tabl
 from windwall.results.diagnosis import (
     FAR_OFF,
     SETTINGS,
-    Apart,
     Compared,
     Diagnosis,
     Explained,
@@ -22,8 +21,15 @@ from windwall.results.diagnosis import (
     listened_for_knock,
 )
 from windwall.results.scenario_info import RatedFigure, ScenarioInfo
+from windwall.results.situation import Apart
 from windwall.scenario.inputs import SLIPS
 from windwall.study.diagnosis import FARTHEST
+
+__all__ = [
+    "CHALLENGED", "COUNTED", "EXPLAINED", "FAR", "FIRST", "HEADER", "NOT_YET", "RECOMMENDED",
+    "SPARKS", "SPOILS", "THEN", "UNEXPLAINED", "contradiction", "counted", "held", "in_order",
+    "label", "moved_text", "not_compared", "observed_lines", "rated_text", "spoils_text",
+]  # fmt: skip
 
 COUNTED = (
     "The model's +/- counts where the engine knocks{sparks}, and no other input: with all of them "

@@ -9,6 +9,8 @@ from windwall.report.wording.scenario import conditions
 from windwall.results.part_load import PartLoad
 from windwall.results.views import content
 
+__all__ = ["part_load_text", "question"]
+
 
 @content.register(PartLoad)
 def part_load_text(answer: PartLoad) -> Blocks:

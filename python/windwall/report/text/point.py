@@ -11,6 +11,8 @@ from windwall.report.wording.scenario import conditions
 from windwall.results.operating_point import OperatingPoint
 from windwall.results.views import content
 
+__all__ = ["held_text", "point_text", "question", "rows"]
+
 
 @content.register(OperatingPoint)
 def point_text(answer: OperatingPoint) -> Blocks:

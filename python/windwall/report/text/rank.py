@@ -23,6 +23,10 @@ from windwall.results.drawn import DrawnRanking
 from windwall.results.ranking import MIDDLE, Ranking
 from windwall.results.views import content
 
+__all__ = [
+    "NOTHING", "menu", "no_answer", "question", "rank_text", "speed_meant", "start", "stopped",
+]  # fmt: skip
+
 NOTHING = paragraph("There is nothing to rank: the file lists no upgrades.")
 
 

@@ -15,6 +15,11 @@ from windwall.results.diagnosis import Diagnosis
 from windwall.results.knock import beyond_bands
 from windwall.results.ranking import MIDDLE, Ranking, UpgradeSet
 
+__all__ = [
+    "DELAY", "LITTLE_LEFT", "NONE", "OPINIONS", "SMALLEST", "Assumption", "apart_by_much",
+    "assumptions", "goal", "hangs_on_the_rule", "meets", "missing", "opinions", "verdict_lines",
+]  # fmt: skip
+
 NONE = "-"
 OPINIONS = ("", "by the rule", "by the delay", "")
 DELAY = "the ignition delay of the end gas, not the rule"

@@ -18,6 +18,12 @@ from windwall.results.knock import KnockBand
 from windwall.results.ranking import MIDDLE, Ranking, UpgradeSet
 from windwall.results.values import Values
 
+__all__ = [
+    "AT_REV_LIMIT", "CHOSEN", "DRY", "ENDS", "HELD_BACK", "MOST_REFUSED", "SET_WIDTH",
+    "SMALLEST_STEP", "TITLE_WIDTH", "best_note", "best_table", "has_spray", "new_limits", "outside",
+    "target_table", "unfinished", "worth_printing", "wrapped",
+]  # fmt: skip
+
 SMALLEST_STEP = 0.5  # in the unit of speed shown, between two sets that are both printed
 SET_WIDTH = 24
 TITLE_WIDTH = 46

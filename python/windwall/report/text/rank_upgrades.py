@@ -11,6 +11,11 @@ from windwall.report.wording.top_speed import ends_at_rev_limit
 from windwall.results.ranking import MIDDLE, Ranking, UpgradeGain, UpgradeSet
 from windwall.results.values import Values
 
+__all__ = [
+    "ALONE", "AT_REV_LIMIT", "CHOICES", "CUT_SHORT", "LATE", "NONE", "SMALLEST_GAIN", "loses",
+    "mixture", "other_choices", "partners_table", "spark_late", "too_dear", "upgrades_table",
+]  # fmt: skip
+
 NONE = "-"
 CUT_SHORT = "!"
 ALONE = "alone, over the anchors"

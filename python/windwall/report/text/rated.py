@@ -9,6 +9,8 @@ from windwall.quantities.measures import KILOWATTS, TORQUE
 from windwall.report.text_layout import Block, Blocks, bullet, section
 from windwall.scenario.data import KNOCK_ANCHOR, ScenarioData
 
+__all__ = ["MEASURES", "rated_lines"]
+
 MEASURES = {"torque": TORQUE, "power": KILOWATTS}
 
 

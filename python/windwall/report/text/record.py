@@ -6,6 +6,8 @@ from windwall.report.text_layout import Blocks, table
 from windwall.results.record import Record
 from windwall.results.views import content
 
+__all__ = ["record_text"]
+
 
 @content.register(Record)
 def record_text(record: Record) -> Blocks:

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from windwall.report.text_layout import Blocks, paragraph, section
 
+__all__ = ["FIRST_STEPS", "NOT_MODELLED", "WHO_DECIDES", "safety_notes"]
+
 FIRST_STEPS = (
     "Before any of this is used at speed: part throttle first, plugs read, one change at a time, "
     "on a closed course."

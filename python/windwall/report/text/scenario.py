@@ -11,6 +11,8 @@ from windwall.results.views import content
 from windwall.scenario.data import ScenarioData
 from windwall.scenario.info import scenario_info
 
+__all__ = ["engine_text", "facts", "goal_text", "scenario_text", "upgrade_row"]
+
 
 @content.register(ScenarioData)
 def scenario_text(scenario: ScenarioData) -> Blocks:

@@ -6,6 +6,8 @@ from windwall.report.text.rated import MEASURES
 from windwall.report.text_layout import Blocks, paragraph, section, table
 from windwall.results.scenario_info import RatedFigure, ScenarioInfo
 
+__all__ = ["stock_engine_lines"]
+
 
 def stock_engine_lines(info: ScenarioInfo) -> Blocks:
     """Each figure as printed, as solved and as its class alone would have it."""

@@ -14,6 +14,8 @@ from windwall.quantities.measures import (
 from windwall.results.entry import Caution
 from windwall.results.views import sentence
 
+__all__ = ["CAUTIONS", "FOUND", "RATIO", "caution_sentence"]
+
 RATIO = Measure("plain number", "")
 
 CAUTIONS = {

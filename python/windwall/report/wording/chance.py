@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from windwall.results.drawn import share_error
 
+__all__ = ["RARE", "of_hundred", "of_ten"]
+
 RARE = 0.05
 
 

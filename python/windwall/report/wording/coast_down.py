@@ -6,6 +6,12 @@ from windwall.quantities.measures import AREA, DENSITY, FORCE, SHARE, SPEED, WIN
 from windwall.results.coast_down import SEPARABLE, CoastDownFit, Estimate
 from windwall.results.views import sentence, sentences
 
+__all__ = [
+    "ALIASED", "ALIASED_BUT", "ASIDE", "CORRELATED", "LESS_THAN_NOTHING", "ONE_WAY", "PLAIN",
+    "REFERENCE", "SCATTER", "SEPARATED", "TOGETHER", "WINDY", "coast_down_sentence",
+    "coast_down_sentences", "spread",
+]  # fmt: skip
+
 PLAIN = Measure("plain number", "")
 SEPARATED = (
     "Drag area {drag}, rolling resistance {rolling}; together they hold the vehicle back by "

@@ -6,6 +6,12 @@ from windwall.quantities.measures import KILOWATTS, PRESSURE, SPEED, TEMPERATURE
 from windwall.results.day import Corrected, Factor, Forecast, Weather
 from windwall.results.views import sentence, sentences
 
+__all__ = [
+    "AS_WARM", "BLOWN", "EXPECTED", "FACTOR", "INVALID", "LATE", "LIMITS", "NAMES", "NONE",
+    "NOT_READ", "NOWHERE", "NO_DRAG", "POWER", "RANGE", "SAME", "SPEEDS", "VALID", "air", "change",
+    "corrected_sentence", "corrected_sentences", "forecast_sentence", "power",
+]  # fmt: skip
+
 EXPECTED = "{seen} on the first day would have been {expected} on the second, by the model's ratio."
 SPEEDS = "The model goes {before} on the first day and {after} on the second, {change}."
 POWER = "Its most power at full throttle changes by {model}."

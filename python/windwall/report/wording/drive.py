@@ -7,6 +7,11 @@ from windwall.results.drive import DriveEnding, DriveEvent
 from windwall.results.values import Values
 from windwall.results.views import sentence
 
+__all__ = [
+    "ENDED", "ENERGIES", "HAPPENED", "LEGS", "ended_sentence", "event_sentence", "kind_text",
+    "time_text",
+]  # fmt: skip
+
 ENDED = {
     "legs_done": "Every leg was driven, {time} and {distance} of road in all.",
     "road_ends": "The road ends in leg {leg}, {kind}, at {road_speed}.",

@@ -6,6 +6,12 @@ from windwall.quantities.measures import LENGTH
 from windwall.results.driven_ranking import DrivenRanking, DrivenSet
 from windwall.results.views import sentences
 
+__all__ = [
+    "ALL", "AS_IT_IS", "AT_END", "BEST", "CHECKED", "CUT", "DRIVEN", "GAIN", "HIGHEST", "MISSED",
+    "MISSED_GOAL", "NEAR", "NONE", "NOT_SURE", "OVER", "REACHED", "STOPPED", "TO", "cost",
+    "driven_ranking_sentences", "merit", "what",
+]  # fmt: skip
+
 TO = "time from standstill to {mark}"
 OVER = "time from standstill over {mark}"
 AT_END = "speed at the end of {road} from standstill"

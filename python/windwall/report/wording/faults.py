@@ -5,6 +5,12 @@ from __future__ import annotations
 from windwall.results.faults import Alternative, FaultsThatFit, Shown, Telling
 from windwall.results.views import sentence
 
+__all__ = [
+    "BEST", "HARDLY", "LEANS", "MOVE", "POOR", "SETTLED", "SETTLES", "SEVERITY", "SHOWS", "SOME",
+    "TELLING", "UNLIKELY", "UNREAD", "WITH_SPREAD", "counted", "faults_sentence", "fits_poorly",
+    "move", "severity", "shown_sentence", "telling_sentence",
+]  # fmt: skip
+
 BEST = "{title} fits best: in {chance} vehicles read like this{severity}."
 UNREAD = "Nothing was read that any fault could be held against."
 POOR = (

@@ -6,6 +6,11 @@ from windwall.quantities.measures import ENGINE_SPEED, TORQUE, Measure
 from windwall.results.flyweights import Flyweights
 from windwall.results.views import sentence
 
+__all__ = [
+    "FORCE", "MASS", "NO_SPRING", "NO_TORQUE", "RAMP", "RATE", "SPRING", "WEIGHTS",
+    "flyweights_sentence",
+]  # fmt: skip
+
 MASS, FORCE = Measure("mass", "g"), Measure("force", "N")
 RATE, RAMP = Measure("stiffness", "N/mm"), Measure("plain number", "")
 WEIGHTS = (

@@ -6,6 +6,11 @@ from windwall.quantities.measures import ENGINE_SPEED, LENGTH, SPEED
 from windwall.results.gearing import FLAT, BestGearing, Shift
 from windwall.results.views import sentence, sentences
 
+__all__ = [
+    "AIMS", "AS_IT_IS", "BEST", "EDGE", "FLATNESS", "LAUNCH", "LIMIT", "SHIFT", "STEEP", "WITHOUT",
+    "aim", "best_gearing_sentence", "best_gearing_sentences", "shown",
+]  # fmt: skip
+
 BEST = "The best {address} is {best}: {merit}{aim}, {gain} than with the {now} there is."
 AS_IT_IS = "The {address} of {now} is the best there is: {merit}{aim}."
 WITHOUT = "The best {address} is {best}: {merit}{aim}; with the {now} there is no answer."

@@ -5,6 +5,11 @@ from __future__ import annotations
 from windwall.results.knock import OTHER_BAND, KnockBand, beyond_bands
 from windwall.results.views import sentence
 
+__all__ = [
+    "AGREED", "APART", "BAND", "BLOCKED", "MEASURED_WATER", "WATER", "apart", "band_sentence",
+    "blocked", "octane", "of_a_hundred", "water",
+]  # fmt: skip
+
 BAND = (
     "detonation {word}: {margin:+z.1f} octane numbers to spare, known to +/- {sigma:.1f}; of 100 "
     "engines described like this about {chance} would knock"

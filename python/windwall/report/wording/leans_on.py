@@ -6,6 +6,12 @@ from windwall.quantities.measures import SPEED, TIME
 from windwall.results.leans_on import Lean, Leaning, LeansOn, LeansPlan
 from windwall.results.views import sentence, sentences
 
+__all__ = [
+    "AS_IT_IS", "COST", "DIFFERENCE_LEANS", "NAMED", "NOTHING", "NOTICEABLE", "SAID", "SHARE",
+    "SLOWER", "SPEED_LEANS", "STOPPED", "TOGETHER", "UNANSWERED", "WHAT", "cost", "first_sentence",
+    "further_sentences", "listed", "most", "said", "set_name", "share",
+]  # fmt: skip
+
 COST = (
     "{speeds} top speeds of {worlds} worlds are to be solved, about {time}; Ctrl-C keeps what is "
     "done."

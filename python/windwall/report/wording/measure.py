@@ -6,6 +6,12 @@ from windwall.quantities.measures import SPEED, TIME
 from windwall.results.measure import MeasurePlan, ToMeasure, Worth
 from windwall.results.views import sentence
 
+__all__ = [
+    "AND_LEAD", "CHOOSING", "COST", "MONEY", "NEXT_FOR_CHOICE", "NEXT_FOR_SPEED", "NOTHING",
+    "NO_CHOICE", "NO_CHOICE_HANGS", "OF_SPEED", "TELLS", "choosing", "effort", "errors",
+    "measure_cost", "measure_sentence", "money", "percent", "teaches", "worth_sentence",
+]  # fmt: skip
+
 COST = (
     "{speeds} top speeds of {draws} draws are to be solved, about {time}; Ctrl-C keeps what is "
     "done."

@@ -8,6 +8,8 @@ from functools import singledispatch
 from windwall.quantities.measures import TEMPERATURE_DIFFERENCE
 from windwall.results.entry import Gain, NamedNumber, Use
 
+__all__ = ["CHANGES", "COOLER", "USES", "by_name", "change_in", "name"]
+
 CHANGES = {
     "power_up": "power +1 %",
     "drag_area_down": "drag area -1 %",

@@ -8,6 +8,11 @@ from windwall.results.outcome import Outcome
 from windwall.results.values import Values
 from windwall.results.views import sentence, sentences
 
+__all__ = [
+    "FURTHEST", "GROWTH_REFERENCE", "HELD_BY_SPARK", "HELD_BY_THROTTLE", "POINT", "UNANSWERED",
+    "knock", "lift", "nothing_more", "point_sentence", "unanswered",
+]  # fmt: skip
+
 GROWTH_REFERENCE = 100 / 3.6  # m/s, at which the growth of tyres is stated
 # By status, and before that by status and part, where the part is a word of its own.
 UNANSWERED = {

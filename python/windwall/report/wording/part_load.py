@@ -17,6 +17,11 @@ from windwall.report.wording.operating_point import knock, unanswered
 from windwall.results.part_load import PartLoad
 from windwall.results.views import sentence
 
+__all__ = [
+    "BLOWER", "BOOSTS", "CHARGE", "ENDS", "GEARS", "GRIP", "HELD", "IDLES", "IDLES_FASTER",
+    "NEEDS_BRAKE", "ROUND", "SHUT", "WASTED", "no_pedal", "part_load_sentence",
+]  # fmt: skip
+
 SHUT = 0.5  # of the pedal's travel: which end of it an answer without one stands at
 HELD = (
     "{speed} takes {opening} of the pedal in gear {gear}: the engine turns {engine_speed} and the "

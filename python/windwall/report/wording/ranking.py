@@ -13,6 +13,16 @@ from windwall.results.ranking import JUDGED, MIDDLE, Ranking, UpgradeGain, Upgra
 from windwall.results.scenario_info import ScenarioInfo
 from windwall.results.views import sentence, sentences
 
+__all__ = [
+    "ABOVE", "ALIKE", "ALREADY", "ANCHOR", "AT_ANCHOR", "AT_THE_END", "BASE", "BELOW", "BROKEN",
+    "CAPPED", "CHEAPEST", "GAINS", "GOAL", "HELD", "LATE", "LATE_GAINS", "MARKS", "MET", "MISSED",
+    "MOST_RANKED", "NEAR_CAP", "NOBODY", "NOT_DRIVEN", "NO_BASE", "ONLY_IF_NONE", "OPENED_TO",
+    "PLACE", "REACHED", "RETIMED", "SAME_SPARK", "SAME_SPEED", "SOLVED", "STEADY", "TOO_MANY",
+    "UNLESS", "UNRANKED", "UNSTEADY", "VERDICT", "WHICH", "alike", "base", "capped", "cheapest_way",
+    "first", "first_place", "gains_heading", "late_gains", "meant", "place", "rank_sentence",
+    "rank_sentences", "reach_it", "verdict",
+]  # fmt: skip
+
 MOST_RANKED = 16
 SAME_SPARK = 0.5 / 57.3  # rad, less than the last digit shown
 SAME_SPEED = 0.05 / 3.6  # m/s, less than the last digit shown

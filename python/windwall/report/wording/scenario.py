@@ -5,6 +5,10 @@ from __future__ import annotations
 from windwall.quantities.measures import LENGTH, PRESSURE, SHARE, TEMPERATURE, wind
 from windwall.results.scenario_info import ScenarioInfo
 
+__all__ = [
+    "ALTITUDE", "CONDITIONS", "GRADE", "IN_GEAR", "LEVEL", "conditions", "in_gear", "road_length",
+]  # fmt: skip
+
 CONDITIONS = "{temperature}, {place}, humidity {humidity}, headwind {headwind}, {road}"
 ALTITUDE = "altitude {altitude}"
 GRADE = "grade {grade}"

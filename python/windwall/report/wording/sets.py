@@ -21,6 +21,13 @@ from windwall.results.scenario_info import ScenarioInfo
 from windwall.results.values import Values
 from windwall.results.views import sentence
 
+__all__ = [
+    "ALIKE", "AT_THE_END", "EARLY_ELSEWHERE", "EMPTY_TARGET", "ENDING_EARLY", "ENDS_EARLY",
+    "FASTEST", "NO_TARGET", "OUTSIDE", "PASSES", "at_the_end", "changes", "chosen_elsewhere",
+    "cost", "early_elsewhere", "ending_early", "outside", "refusal", "set_text", "spark",
+    "speed_number", "target", "value",
+]  # fmt: skip
+
 NO_TARGET = "There is none: every allowed set passes a limit, has no answer or ends without one."
 EMPTY_TARGET = "It is empty: nothing{within} is faster without passing a limit."
 FASTEST = (

@@ -6,6 +6,8 @@ from windwall.quantities.measures import LENGTH, SPEED
 from windwall.results.standing_start import Shortfall
 from windwall.results.views import sentence
 
+__all__ = ["AS_FAST", "BELOW", "LEAST", "OVER", "UNTIL", "WHY", "shortfall_sentence"]
+
 OVER = "Driven from standstill over {road}"
 UNTIL = "Driven from standstill until it gets no faster"
 BELOW = "{how}, it ends at {driven}: {below} below the {quick} of top_speed(), {why}."

@@ -11,6 +11,12 @@ from windwall.results.top_speed import TopSpeed
 from windwall.results.values import Values
 from windwall.results.views import sentence, sentences
 
+__all__ = [
+    "BETWEEN", "ENDS", "HIGHEST", "LOWEST", "NEXT", "REACHED", "SLOPE", "STANDSTILL",
+    "ends_at_rev_limit", "gearing", "limit_word", "next_to_bind", "no_answer", "speed_sentence",
+    "speed_sentences",
+]  # fmt: skip
+
 STANDSTILL = {
     True: "No gear takes the vehicle to where the clutch stops slipping: before that the road "
     "takes the whole thrust.",
