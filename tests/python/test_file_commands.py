@@ -1,6 +1,7 @@
 """Files changed, compared and looked up; pictures and tables."""
 
 import json
+import re
 from pathlib import Path
 
 import numpy as np
@@ -93,6 +94,36 @@ def test_every_kind_and_key_is_listed(windwall):
     assert "area (needed)" in text
     assert windwall("kinds", "bypas").returncode == 2
     assert 'did you mean "bypass"' in windwall("kinds", "bypas").stderr
+
+
+def test_units_of_kinds(windwall):
+    metric, foreign = windwall("kinds", "body"), windwall("kinds", "body", "--units", "us")
+    assert windwall("kinds", "body", "--units", "metric").stdout == metric.stdout
+    assert 'From 20 to 5000 kg. Such as "320 kg"' in " ".join(metric.stdout.split())
+    assert "From 44.1 to 11023 lb" in " ".join(foreign.stdout.split())
+    assert not re.search(r"\d kg", foreign.stdout)
+    keys = json.loads(windwall("kinds", "body", "--units", "us", "--json").stdout)[0]["keys"]
+    assert next(one for one in keys if one["name"] == "mass")["example"].endswith(" lb")
+    told = windwall("kinds", "--units", "imperial")
+    assert told.returncode == 2
+    assert "'metric', 'us'" in told.stderr
+
+
+def test_units_of_the_schema(windwall, tmp_path):
+    def mass(*units):
+        made = json.loads(windwall("schema", *units).stdout)
+        return json.dumps(made["properties"]["body"]["properties"]["mass"])
+
+    assert mass("--units", "metric") == mass()
+    assert re.search(r"\d kg", mass())
+    assert re.search(r"\d lb", mass("--units", "us"))
+    assert not re.search(r"\d kg", mass("--units", "us"))
+    path = tmp_path / "schema.json"
+    assert windwall("schema", "--units", "us", "--output", path).returncode == 0
+    assert json.loads(path.read_text("utf-8")) == json.loads(
+        windwall("schema", "--units", "us").stdout
+    )
+    assert windwall("schema", "--units", "imperial").returncode == 2
 
 
 def test_units_of_one_answer(windwall):

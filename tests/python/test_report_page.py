@@ -121,6 +121,20 @@ def test_it_can_say_how_sure(few, windwall, tmp_path):
     assert "To choose, over all worlds" in text
 
 
+def test_a_page_without_a_name_lies_in_the_folder_one_is_in(windwall, tmp_path):
+    (tmp_path / "folder").mkdir()
+    document = json.loads(Path(MICRO).read_text(encoding="utf-8")) | {"upgrades": []}
+    (tmp_path / "folder" / "mine.json").write_text(json.dumps(document), encoding="utf-8")
+    told = windwall("report", "folder/mine.json", cwd=tmp_path)
+    assert (told.returncode, told.stdout) == (0, "written to mine.html\n")
+    assert [one.name for one in tmp_path.glob("**/*.html")] == ["mine.html"]
+    made = (tmp_path / "mine.html").read_bytes()
+    again = windwall("report", "folder/mine.json", cwd=tmp_path)
+    assert again.returncode == 2
+    assert "mine.html: this page is there already; say -o" in again.stderr
+    assert (tmp_path / "mine.html").read_bytes() == made
+
+
 def test_it_says_where_each_input_comes_from():
     document = json.loads(Path(CAR).read_text(encoding="utf-8"))
     document["body"]["drag_area"] = "0.70 ± 0.05 m2"

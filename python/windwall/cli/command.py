@@ -5,6 +5,7 @@ from __future__ import annotations
 import argparse
 import sys
 from collections.abc import Callable, Sequence
+from pathlib import Path
 from typing import Any, NoReturn
 
 from windwall._core import build_info
@@ -22,7 +23,7 @@ from windwall.cli.exit_codes import (
     WRONG_INPUT,
 )
 from windwall.cli.files import add_units
-from windwall.cli.misspelt import with_nearest
+from windwall.cli.misspelt import meant_file, with_nearest
 from windwall.cli.new import DEFAULT_NAME, Unfinished, new
 from windwall.cli.output import complain, say, show_every_letter, silence
 from windwall.cli.solvers import add_solvers
@@ -213,7 +214,9 @@ def answer(arguments: argparse.Namespace) -> int:
         text = read(arguments.file)
         found = ask(ScenarioData.read(text, source).shown_in(arguments.units), arguments)
     except ScenarioError as wrong:
-        return refuse(wrong, text, arguments.json)
+        return refuse(
+            wrong, text if wrong.source in ("", source) else other_file(wrong), arguments.json
+        )
     say(documents.to_text(found.to_dict()) if arguments.json else found.summary())
     if getattr(found, "interrupted", False):
         return INTERRUPTED
@@ -227,6 +230,11 @@ def ask(scenario: ScenarioData, arguments: argparse.Namespace) -> Any:
     what = tuple(map(typed, arguments.install))
     found = arguments.ask(scenario.install(*what), arguments)
     return Installed(found, for_core(what)[0], chosen(scenario, *what))
+
+
+def other_file(wrong: ScenarioError) -> bytes:
+    """The file it is about, where that is not the first that was named."""
+    return read(wrong.source) if Path(wrong.source).is_file() else b""
 
 
 def refuse(wrong: ScenarioError, text: str | bytes, as_json: bool) -> int:
@@ -262,8 +270,8 @@ def cannot(failed: OSError, as_json: bool) -> int:
     if isinstance(failed, BrokenPipeError):
         return CLOSED_PIPE
     source = files.shown(failed.filename or "standard output")
-    problem = Problem("", 0, 0, failed.strerror or str(failed))
-    return refuse(ScenarioError([problem], source), "", as_json and failed.filename is not None)
+    problem = Problem(source, 0, 0, f"{failed.strerror or failed}{meant_file(failed)}")
+    return refuse(ScenarioError([problem]), "", as_json and failed.filename is not None)
 
 
 def run_command(arguments: Sequence[str] | None = None) -> int:

@@ -47,9 +47,14 @@ def kinds(name: str | None = None, system: str = "metric") -> list[Kind]:
     if found:
         return found
     names = list(dict.fromkeys(word for one in all_kinds() for word in (one.name, one.place)))
-    near = difflib.get_close_matches(str(name), names, 1)
+    near = difflib.get_close_matches(str(name), names, 1) or _beginning(str(name), names)
     meant = f'; did you mean "{near[0]}"?' if near else f"; there are {', '.join(names)}"
-    raise ScenarioError([Problem("kinds", 0, 0, f'there is no kind "{name}"{meant}')], "kinds")
+    raise ScenarioError([Problem("", 0, 0, f'there is no kind "{name}"{meant}')], "kinds")
+
+
+def _beginning(letters: str, names: list[str]) -> list[str]:
+    """The first of the names in which a word begins with the letters."""
+    return [one for one in names if letters and f"_{letters}" in f"_{one}".replace("/", "_")]
 
 
 def _kinds_in(node: dict[str, Any], place: str) -> Iterator[Kind]:
