@@ -1,6 +1,7 @@
 """What to measure next, of a small menu: what must be so whatever the numbers are."""
 
 import copy
+import dataclasses
 import json
 
 import numpy as np
@@ -9,6 +10,7 @@ import pytest
 import windwall as ww
 from python.samples import DOCUMENT
 from windwall.cli.command import run_command
+from windwall.results.measure import Taught
 from windwall.study import measure_model
 from windwall.study.gauges import GAUGES, Gauge, Reading
 from windwall.study.measure import with_belt_doubt
@@ -145,6 +147,47 @@ def test_it_is_told(answer):
     assert found["rows"][0]["id"] == answer.rows[0].id
     assert found["units"]["rows/by_curves/gain"] == "m/s"
     assert list(answer.frame.index) == [one.id for one in answer.rows]
+
+
+def alike(answer, **taught):
+    """The same answer, where every reading teaches this and choosing after it gains nothing."""
+    says = Taught(0.5, 0.9, 0.0, 0.0)._replace(**taught)
+    rows = [one._replace(by_curves=says) for one in answer.rows]
+    return dataclasses.replace(answer, rows=tuple(rows))
+
+
+def in_words(answer):
+    text = " ".join(answer.summary().split())
+    return text[text.index("In words") : text.index("While measuring")]
+
+
+def test_what_is_worth_nothing_is_named_in_one_sentence(answer):
+    """The one to do next in full, then the others, each with what it is and its error."""
+    said = in_words(alike(answer))
+    assert said.count("worth nothing") == 2
+    first, *rest = answer.rows
+    assert said.index(first.title[1:]) < said.index("any of the others")
+    others = said[said.index("any of the others") :]
+    assert first.title[1:] not in others
+    for one in rest:
+        assert f"{one.id} ({one.title}, ± " in others
+
+
+def test_what_pays_is_told_in_full_before_the_others(answer):
+    rows = list(alike(answer).rows)
+    rows[1] = rows[1]._replace(by_curves=Taught(0.5, 0.9, 1.0, 0.01))
+    said = in_words(dataclasses.replace(answer, rows=tuple(rows)))
+    assert said.count("choosing after it is worth") == 2
+    assert said.index(rows[1].title[1:]) < said.index("any of the others")
+    assert f"{rows[1].id} (" not in said
+
+
+def test_without_a_menu_nothing_is_said_of_choosing(answer):
+    bare = dataclasses.replace(alike(answer, ahead_left=None, gain=None), ahead=None)
+    said = in_words(bare)
+    assert "hoosing" not in said
+    assert said.count("it leaves") == 1
+    assert f"{answer.rows[-1].id} ({answer.rows[-1].title}, ± " in said
 
 
 def test_what_it_costs_is_said_before(small):

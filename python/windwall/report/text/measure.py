@@ -6,7 +6,7 @@ from windwall.quantities.measures import SPEED
 from windwall.report.text.common import pairs
 from windwall.report.text.safety_notes import safety_notes
 from windwall.report.text_layout import Blocks, Title, bullet, headline, paragraph, section, table
-from windwall.report.wording.measure import effort, percent, teaches, worth_sentence
+from windwall.report.wording.measure import effort, percent, teaches, worth_sentences
 from windwall.results.measure import ToMeasure, Worth
 from windwall.results.views import content
 
@@ -42,7 +42,7 @@ def measure_text(answer: ToMeasure) -> Blocks:
     lines += ["", *headline(answer.sentence)]
     telling = [one for one in answer.rows if teaches(one)]
     lines += section("What each would teach", _table(answer, telling))
-    told = [line for one in telling for line in bullet(worth_sentence(one, answer))]
+    told = [line for one in worth_sentences(telling, answer) for line in bullet(one)]
     lines += section("In words", told)
     mute = ", ".join(one.id for one in answer.rows if not teaches(one))
     lines += ["", *paragraph(MUTE.format(names=mute))] if mute else []

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from windwall.quantities.measures import SPEED, TIME
 from windwall.results.measure import MeasurePlan, ToMeasure, Worth
 from windwall.results.views import sentence
@@ -26,6 +28,11 @@ CHOOSING = (
     "; choosing after it is worth {gain} ± {error} {unit}{money}, by straight lines {by_lines}"
 )
 NO_CHOICE = "; choosing after it is worth nothing that {draws} draws can tell"
+OTHERS_NO_CHOICE = (
+    "Choosing after any of the others is worth nothing that {draws} draws can tell; what each "
+    "leaves stands in the table: {names}."
+)
+OTHERS = "What each of the others leaves stands in the table: {names}."
 MONEY = ", for which upgrades ask {money:.0f} {currency}"
 TELLS = 0.005  # of a ±, less than which nobody would see
 
@@ -53,6 +60,18 @@ def teaches(one: Worth) -> bool:
     """Whether it tells anything that somebody would see."""
     ahead = one.by_curves.ahead_left
     return min(one.by_curves.speed_left, 1.0 if ahead is None else ahead) < 1 - TELLS
+
+
+def worth_sentences(rows: Sequence[Worth], answer: ToMeasure) -> list[str]:
+    """What readings are worth: in full those that pay and the one to do next, then the others."""
+    full = [one for one in rows if one.pays or one is rows[0]]
+    rest = [one for one in rows if one not in full]
+    if len(rest) < 2:
+        return [worth_sentence(one, answer) for one in rows]
+    names = ", ".join(f"{one.id} ({one.title}, {errors(one, answer.system)})" for one in rest)
+    template = OTHERS if answer.ahead is None else OTHERS_NO_CHOICE
+    others = template.format(draws=answer.draws - answer.refused, names=names)
+    return [*(worth_sentence(one, answer) for one in full), others]
 
 
 def worth_sentence(one: Worth, answer: ToMeasure) -> str:
