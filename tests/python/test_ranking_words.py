@@ -12,7 +12,7 @@ from windwall.report.text.rank_doubts import verdict_lines
 from windwall.report.text.rank_sets import best_table
 from windwall.report.text_layout import as_text
 from windwall.report.wording.ranking import first_place, meant
-from windwall.report.wording.sets import cost
+from windwall.report.wording.sets import changes, cost, passed_over
 from windwall.report.wording.top_speed import ends_at_rev_limit
 from windwall.results.ranking import Ranking
 from windwall.scenario.inputs import moved
@@ -124,6 +124,46 @@ def test_the_anchor_is_explained_before_it_is_used(ranking):
     said = text.index(f"is known to begin to knock: {stated:.4g}, known to {upper - stated:.2g}")
     assert said < text.index("Every upgrade, at knock anchors")
     assert f"At the lower one, {lower:.4g}, it knocks later" in text
+
+
+def with_a_cheaper_row(ranking, *speeds):
+    """The ranking with the fastest row for less money than the recommended set at these speeds,
+    km/h behind the fastest set at each anchor.
+    """
+    fastest = ranking.numbers["sets"][ranking.numbers["fastest"]]["speed"]
+    cheaper = [
+        at
+        for at in ranking.numbers["best_by_cost"]
+        if ranking.set_at(at).cost < ranking.target.cost
+    ]
+
+    def slow(numbers):
+        behind = (speed / 3.6 for speed in speeds)
+        numbers["sets"][cheaper[-1]]["speed"] = [
+            speed - less for speed, less in zip(fastest, behind, strict=True)
+        ]
+
+    return restated(ranking, slow)
+
+
+def test_a_cheaper_row_is_told_to_be_passed_over_for_another_anchor(ranking):
+    """With what decides, the anchor and by how much it is slower there."""
+    made = with_a_cheaper_row(ranking, 0.5, 0.6, 3.21)
+    cheaper = next(one for one in made.best_by_cost[::-1] if one.cost < made.target.cost)
+    said = passed_over(made)
+    assert f"is cheaper, {cost(cheaper, made)}, reaches " in said
+    assert f"knock anchor of {made.knock_anchors[2]:.4g}: there it is 3.2 km/h slower" in said
+    assert "more than the 2 km/h that can be told" in said
+    assert changes(made.target, cheaper) in said
+    assert said in flat(repr(made))
+    assert flat(repr(made)).index(said) < flat(repr(made)).index("Every upgrade")
+    lost = passed_over(with_a_cheaper_row(ranking, 0.5, 0.6, float("nan")))
+    assert "there it has no answer" in lost
+
+
+def test_a_row_that_is_slower_as_stated_needs_no_such_word(ranking):
+    assert passed_over(with_a_cheaper_row(ranking, 0.5, 2.6, 3.2)) == ""
+    assert passed_over(with_a_cheaper_row(ranking, 0.5, 1.0, 1.0)) == ""
 
 
 def test_a_price_is_as_doubtful_as_its_gain(ranking):

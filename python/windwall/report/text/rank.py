@@ -17,7 +17,7 @@ from windwall.report.text.stock_engine import stock_engine_lines
 from windwall.report.text_layout import Blocks, bullet, paragraph, section
 from windwall.report.wording.ranking import WHICH, meant
 from windwall.report.wording.scenario import conditions, road_length
-from windwall.report.wording.sets import set_text, spark, speed_number
+from windwall.report.wording.sets import passed_over, set_text, spark, speed_number
 from windwall.results.diagnosis import Diagnosis
 from windwall.results.drawn import DrawnRanking
 from windwall.results.ranking import MIDDLE, Ranking
@@ -44,6 +44,7 @@ def rank_text(
     lines += stopped(ranking)
     lines += ["", *pairs(start(ranking)), *paragraph(meant(ranking))]
     lines += verdict_lines(ranking, diagnosis)
+    lines += paragraph(passed_over(ranking)) if ranking.complete else []
     lines += limits_table(ranking.base.passed, info)
     lines += menu(ranking) if ranking.upgrades else section("The menu is empty", NOTHING)
     lines += section("The goal", goal(ranking, diagnosis)) if ranking.complete else []

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from math import isnan
+from math import inf, isnan
 
 from windwall.quantities.measures import ANGLE, BOOST, SHARE, SPEED, TEMPERATURE, Measure
 from windwall.report.wording.knock import blocked, water
@@ -39,6 +39,16 @@ ALIKE = (
     "from the fastest, which is this set {changes}: {dearer}, and a lead of {lead} {unit}; one "
     "that can be told is more than {smallest}.{early}"
 )
+PASSED_OVER = (
+    "The recommended set {changes} is cheaper, {cost}, reaches {speed} as stated{goal}, and is "
+    "passed over all the same. What decides is a knock anchor of {octane}: there it {behind}."
+)
+MEETS_TOO = " and meets the goal too"
+NO_SPEED = "has no answer"
+BEHIND = (
+    "is {lead} slower than the fastest set, more than the {smallest} that can be told{recommended}"
+)
+RECOMMENDED_BEHIND = ", and the recommended one {lead}"
 EARLY_ELSEWHERE = (
     " At {anchors} octane numbers its pull ends with thrust to spare, for want of an answer."
 )
@@ -124,6 +134,42 @@ def target(ranking: Ranking) -> str:
         "early": early_elsewhere(best, ranking),
     }
     return (FASTEST if best == ranking.fastest else ALIKE).format(**values)
+
+
+def passed_over(ranking: Ranking) -> str:
+    """Why the best set for less money is not recommended where that hangs on another anchor alone;
+    empty where its speed as stated says it.
+    """
+    best, most, system = ranking.target, ranking.fastest, ranking.scenario_info.system
+    cheaper = [one for one in ranking.best_by_cost if best and one.cost < best.cost]
+    if not cheaper:
+        return ""
+    one = cheaper[-1]
+    leads = [a - b for a, b in zip(most.speed, one.speed, strict=True)]
+    told = [at for at, lead in enumerate(leads) if not lead <= ranking.smallest_lead]
+    if MIDDLE in told or not told:
+        return ""
+    decides = max(told, key=lambda at: inf if isnan(leads[at]) else leads[at])
+    goal = ranking.scenario_info.goal_speed
+    return PASSED_OVER.format(
+        changes=changes(best, one),
+        cost=cost(one, ranking),
+        speed=SPEED.text(one.speed[MIDDLE], system, 4),
+        goal=MEETS_TOO if goal is not None and one.speed[MIDDLE] >= goal else "",
+        octane=f"{ranking.knock_anchors[decides]:.4g}",
+        behind=_behind(ranking, leads[decides], decides),
+    )
+
+
+def _behind(ranking: Ranking, lead: float, anchor: int) -> str:
+    """How far a set is behind the fastest at one anchor, beside the recommended one."""
+    if isnan(lead):
+        return NO_SPEED
+    system, own = ranking.scenario_info.system, ""
+    if ranking.target != ranking.fastest:
+        own = RECOMMENDED_BEHIND.format(lead=SPEED.text(ranking.lead[anchor], system, 2))
+    told = SPEED.short(ranking.smallest_lead, system, 2)
+    return BEHIND.format(lead=SPEED.text(lead, system, 2), smallest=told, recommended=own)
 
 
 def at_the_end(end: Values, info: ScenarioInfo) -> str:
