@@ -11,6 +11,7 @@ from typing import Any
 
 from windwall.report.html.style import STYLE
 from windwall.report.html.tables import table_html
+from windwall.report.html.words import words
 from windwall.report.text_layout import Block, Bullet, Paragraph, Section, Table, Title
 from windwall.results.views import content, html
 
@@ -52,16 +53,16 @@ def _kind(block: Block) -> type:
 
 def _block(block: Block) -> str:
     if isinstance(block, str):
-        return f"<p>{escape(block.strip())}</p>" if block.strip() else ""
+        return f"<p>{words(block.strip())}</p>" if block.strip() else ""
     if isinstance(block, Title):
-        return f"<h3>{escape(block.text)}</h3>"
+        return f"<h3>{words(block.text)}</h3>"
     if isinstance(block, Paragraph):
-        return f"<p{_class(block)}>{escape(block.text)}</p>"
+        return f"<p{_class(block)}>{words(block.text)}</p>"
     if isinstance(block, Bullet):
-        return f"<li>{escape(block.text)}</li>"
+        return f"<li>{words(block.text)}</li>"
     if isinstance(block, Table):
         return table_html(block)
-    return f"<section{_width(block)}><h4>{escape(block.heading)}</h4>{body(block.blocks)}</section>"
+    return f"<section{_width(block)}><h4>{words(block.heading)}</h4>{body(block.blocks)}</section>"
 
 
 def _class(block: Paragraph) -> str:

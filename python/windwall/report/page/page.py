@@ -10,9 +10,11 @@ from typing import TYPE_CHECKING, Any
 from windwall import _core
 from windwall.report.html.fragment import body
 from windwall.report.html.style import bars
+from windwall.report.html.words import words
 from windwall.report.live import live_block
 from windwall.report.page.findings import Findings
-from windwall.report.page.parts import Part, answer, parts
+from windwall.report.page.head import Head, head
+from windwall.report.page.parts import Part, parts
 from windwall.report.text.safety_notes import FIRST_STEPS, NOT_MODELLED, WHO_DECIDES
 from windwall.report.text_layout import Blocks
 from windwall.report.wording.scenario import conditions
@@ -24,7 +26,7 @@ from windwall.study.progress import Progress
 if TYPE_CHECKING:
     import jinja2
 
-__all__ = ["file_name", "html_of", "own", "page", "shown", "told", "write_page"]
+__all__ = ["file_name", "html_of", "own", "page", "shown", "shown_head", "told", "write_page"]
 
 
 def page(
@@ -62,8 +64,7 @@ def told(findings: Findings, live: bool) -> dict[str, Any]:
         "title": scenario.title or "A vehicle",
         "asked": conditions(best.scenario_info),
         "notes": scenario.document().get("notes", "").splitlines(),
-        "lead": best.sentence,
-        "answer": Markup(html_of(answer(findings))) if best.answered else "",
+        **shown_head(head(findings)),
         "parts": [shown(one) for one in parts(findings)],
         "live": Markup(live_block(scenario)) if live and best.answered else "",
         "scenario": Markup(embedded(scenario.text())),
@@ -74,6 +75,14 @@ def told(findings: Findings, live: bool) -> dict[str, Any]:
         "css": Markup(own("page.css") + bars("main")),
         "script": Markup(own("page.js")),
     }
+
+
+def shown_head(first: Head) -> dict[str, Any]:
+    """What comes before all parts as elements."""
+    from markupsafe import Markup
+
+    said = {key: Markup(words(getattr(first, key))) for key in ("lead", "likely", "doubt")}
+    return said | {"is_far": first.is_far, "answer": Markup(html_of(first.blocks))}
 
 
 def shown(part: Part) -> dict[str, Any]:

@@ -10,19 +10,23 @@ from windwall.report import plots
 from windwall.report.page.findings import Findings
 from windwall.report.page.inputs import input_blocks
 from windwall.report.page.pictures import picture, whole
-from windwall.report.text.common import caution_lines, pairs
-from windwall.report.text.drawn import choices, drawn_ranking_lines, drawn_speed_lines
+from windwall.report.text.common import caution_lines
+from windwall.report.text.disagreement import is_far
+from windwall.report.text.drawn import choices, drawn_ranking_lines
 from windwall.report.text.knock import knock_lines
 from windwall.report.text.limits import limits_table, unrated_lines
 from windwall.report.text.observed import observed_lines
 from windwall.report.text.rank_doubts import goal, verdict_lines
 from windwall.report.text.rank_sets import best_table, target_table
-from windwall.report.text.speed import faster_than_seen, gains, reasons, speeds
+from windwall.report.text.speed import faster_than_seen, gains, reasons
 from windwall.report.text_layout import Blocks, Section, bullet, paragraph
 
 __all__ = [
-    "Part", "answer", "cautions", "inner", "knock", "known", "parts", "upgrades", "watts", "why",
+    "SEEN", "Part", "cautions", "inner", "knock", "known", "parts", "seen", "upgrades", "watts",
+    "why",
 ]  # fmt: skip
+
+SEEN = "Held against what was observed"
 
 
 class Part(NamedTuple):
@@ -41,6 +45,8 @@ def parts(findings: Findings) -> Iterator[Part]:
     if not best.answered:
         yield Part("No answer", paragraph(best.sentence) + inner(caution_lines(best)))
         return
+    if is_far(findings.diagnosis):  # a fold would hide it, and paper has none
+        yield Part(SEEN, seen(findings))
     yield why(findings)
     yield Part(gains(best)[0].heading, inner(gains(best)), half=True)
     yield watts(findings)
@@ -49,11 +55,6 @@ def parts(findings: Findings) -> Iterator[Part]:
     yield knock(findings)
     yield cautions(findings)
     yield known(findings)
-
-
-def answer(findings: Findings) -> Blocks:
-    """The speeds, and between which they lie."""
-    return [*pairs(speeds(findings.best)), *drawn_speed_lines(findings.drawn)]
 
 
 def why(findings: Findings) -> Part:
@@ -107,7 +108,7 @@ def cautions(findings: Findings) -> Part:
     """What to know before it is believed or driven."""
     best = findings.best
     said = inner(caution_lines(best)) + inner(limits_table(best.passed, best.scenario_info))
-    said += inner(unrated_lines(best.unrated)) + inner(faster_than_seen(best))
+    said += inner(unrated_lines(best.unrated)) + inner(faster_than_seen(best, findings.diagnosis))
     return Part("Cautions", said or bullet("None that the model has."))
 
 
@@ -115,10 +116,14 @@ def known(findings: Findings) -> Part:
     """The inputs by what their doubt is worth, and the model beside what was seen."""
     first, every = input_blocks(findings)
     folded = [("All inputs that are not known exactly", every)] if every else []
-    seen = observed_lines(findings.best.scenario_info, findings.diagnosis)
-    if findings.diagnosis is not None and seen:
-        folded.insert(0, ("Held against what was observed", inner(seen)))
+    if findings.diagnosis is not None and not is_far(findings.diagnosis):
+        folded.insert(0, (SEEN, seen(findings)))
     return Part("How well the inputs are known", first, (), tuple(folded))
+
+
+def seen(findings: Findings) -> Blocks:
+    """The model beside what was observed, and what would explain a difference."""
+    return inner(observed_lines(findings.best.scenario_info, findings.diagnosis))
 
 
 def inner(blocks: Blocks) -> Blocks:

@@ -23,8 +23,9 @@ __all__ = [
     "ALONE", "BEATS", "CHOICE", "EDGES", "ENDS", "FASTER", "GAINS", "GOAL", "HOW", "INTERVAL",
     "LEFT_ASIDE", "MIDDLE", "MOST_ONE_SIDED", "MOST_SETS", "NINE_OF_TEN", "NONE", "NOTE_GAINS",
     "NOTE_SETS", "ONE_SIDED", "ON_ITS_OWN", "OVER_BUDGET", "STOPPED", "THE_NEXT", "UNSOLVED",
-    "WIDEST", "WORTH_A_CHANCE", "WORTH_A_WORD", "choices", "drawn_ranking_lines",
-    "drawn_ranking_text", "drawn_speed_lines", "drawn_speed_text",
+    "WIDEST", "WORTH_A_CHANCE", "WORTH_A_WORD", "behind_the_interval", "choices",
+    "drawn_ranking_lines", "drawn_ranking_text", "drawn_speed_lines", "drawn_speed_text",
+    "interval",
 ]  # fmt: skip
 
 NONE = "-"
@@ -44,7 +45,7 @@ WORTH_A_WORD = 0.5 / 3.6  # m/s
 ENDS = ("middle", "stated")
 INTERVAL = "{low} to {high} in 9 of 10 vehicles described like this{goal}."
 LEFT_ASIDE = (
-    " They go by what the file says of its inputs; what was observed narrows that once it is "
+    "They go by what the file says of its inputs; what was observed narrows that once it is "
     "learned (`windwall learn`)."
 )
 ONE_SIDED = "{address}: {middle} instead of {stated} makes {change} {unit}"
@@ -94,16 +95,26 @@ def drawn_speed_lines(drawn: DrawnSpeed | None) -> Blocks:
     """The interval, and why its middle is not the answer itself."""
     if drawn is None or drawn.spread is None:
         return []
+    said = [interval(drawn), *([LEFT_ASIDE] if drawn.observed else [])]
+    return paragraph(" ".join(said)) + behind_the_interval(drawn)
+
+
+def interval(drawn: DrawnSpeed | None) -> str:
+    """Between which speeds it lies, and how many such vehicles reach the goal."""
+    if drawn is None or drawn.spread is None:
+        return ""
     spread, system = drawn.spread, drawn.system
-    unit = SPEED.shown(system)
     low, high = (f"{SPEED.value(x, system):.0f}" for x in (spread.low, spread.high))
     goal = ""
     if drawn.goal_speed is not None:
         chance = of_hundred(drawn.chance_of_goal or 0.0, spread.worlds)
         goal = f"; the goal is reached by {chance}"
-    left_aside = LEFT_ASIDE if drawn.observed else ""
-    lines = paragraph(INTERVAL.format(low=low, high=f"{high} {unit}", goal=goal) + left_aside)
-    return lines + _middle(drawn) + _unsolved(drawn.ends, drawn.asked)
+    return INTERVAL.format(low=low, high=f"{high} {SPEED.shown(system)}", goal=goal)
+
+
+def behind_the_interval(drawn: DrawnSpeed) -> Blocks:
+    """Why its middle is not the answer itself, and what it leaves out."""
+    return _middle(drawn) + _unsolved(drawn.ends, drawn.asked)
 
 
 def _middle(drawn: DrawnSpeed) -> Blocks:
