@@ -121,6 +121,20 @@ def test_it_can_say_how_sure(few, windwall, tmp_path):
     assert "To choose, over all worlds" in text
 
 
+def test_a_budget_reaches_the_page(few, windwall, tmp_path):
+    (tmp_path / "car.json").write_text(few.text(), encoding="utf-8")
+    beyond = "Cycle wings faired in and a tail"  # 130 EUR
+    assert beyond in page(few, live=False, budget="130 EUR")
+    told = windwall("report", tmp_path / "car.json", "-o", tmp_path / "p.html", "--budget", "99 EUR")
+    assert told.returncode == 0
+    text = (tmp_path / "p.html").read_text(encoding="utf-8")
+    assert "Which upgrade, for at most 99 EUR" in text
+    assert beyond not in re.sub(r"<script.*?</script>", "", text, flags=re.S)
+    wrong = windwall("report", tmp_path / "car.json", "-o", tmp_path / "x.html", "--budget", "9 USD")
+    assert (wrong.returncode, (tmp_path / "x.html").exists()) == (2, False)
+    assert "USD" in wrong.stderr
+
+
 def test_a_page_without_a_name_lies_in_the_folder_one_is_in(windwall, tmp_path):
     (tmp_path / "folder").mkdir()
     document = json.loads(Path(MICRO).read_text(encoding="utf-8")) | {"upgrades": []}

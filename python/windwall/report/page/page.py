@@ -34,19 +34,26 @@ def page(
     draws: int = 0,
     live: bool = True,
     progress: bool | Progress | None = None,
+    budget: float | str | None = None,
 ) -> str:
     """One HTML page about a scenario: how fast, why no faster, where the watts go, what to buy, and
     how well all of that is known, with sliders (`live`) and the scenario inside.
 
-    With `draws`, a power of two, the ranking says how sure it is. Nothing is fetched by the page;
+    With `draws`, a power of two, the ranking says how sure it is; with a `budget` such as
+    "500 EUR" it names no set that costs more. Nothing is fetched by the page;
     whatever the file says is escaped.
     """
-    return _rendered(Findings(scenario, draws, progress), live)
+    return _rendered(Findings(scenario, draws, progress, budget), live)
 
 
-def write_page(scenario: ScenarioData, path: str | os.PathLike[str], draws: int = 0) -> bool:
+def write_page(
+    scenario: ScenarioData,
+    path: str | os.PathLike[str],
+    draws: int = 0,
+    budget: float | str | None = None,
+) -> bool:
     """The same, written to a file; whether the vehicle has an answer."""
-    findings = Findings(scenario, draws)
+    findings = Findings(scenario, draws, budget=budget)
     files.write(path, _rendered(findings, live=True))
     return findings.best.answered
 

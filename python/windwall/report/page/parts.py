@@ -20,12 +20,15 @@ from windwall.report.text.rank_doubts import goal, verdict_lines
 from windwall.report.text.rank_sets import best_table, target_table
 from windwall.report.text.speed import faster_than_seen, gains, reasons
 from windwall.report.text_layout import Blocks, Section, bullet, paragraph
+from windwall.results.ranking import Ranking
 
 __all__ = [
-    "SEEN", "Part", "cautions", "inner", "knock", "known", "parts", "seen", "upgrades", "watts",
+    "SEEN", "WHICH", "WITHIN", "Part", "cautions", "inner", "knock", "known", "parts", "seen", "upgrades", "watts",
     "why",
 ]  # fmt: skip
 
+WHICH = "Which upgrade"
+WITHIN = "Which upgrade, for at most {budget}"
 SEEN = "Held against what was observed"
 
 
@@ -91,7 +94,14 @@ def upgrades(findings: Findings) -> Part:
         folded.append(("What the goal hangs on", goal(ranking, findings.diagnosis)))
     if drawn is not None:
         folded.append(("How sure each gain and each set is", drawn_ranking_lines(drawn)[:-1]))
-    return Part("Which upgrade", said, pictures, tuple(folded))
+    return Part(_which(ranking), said, pictures, tuple(folded))
+
+
+def _which(ranking: Ranking) -> str:
+    """With what may be spent, if that is stated."""
+    if ranking.budget is None:
+        return WHICH
+    return WITHIN.format(budget=f"{ranking.budget:.0f} {ranking.currency}".rstrip())
 
 
 def knock(findings: Findings) -> Part:
