@@ -24,7 +24,9 @@ class Head(NamedTuple):
     likely: str = ""  # between which speeds, and how often the goal is reached
     doubt: str = ""  # what was observed contradicts it
     is_far: bool = False  # by more than the model is worth
+    aside: str = ""  # what that is counted by
     blocks: Blocks = []  # noqa: RUF012  # never changed
+    behind: Blocks = []  # noqa: RUF012  # for whoever asks why half of them are not that fast
 
 
 def head(findings: Findings) -> Head:
@@ -32,21 +34,14 @@ def head(findings: Findings) -> Head:
     best = findings.best
     if not best.answered:
         return Head(best.sentence)
+    drawn = findings.drawn
+    counted = drawn if drawn and drawn.spread else None
     return Head(
         in_short(best),
-        interval(findings.drawn),
+        interval(counted, half=True),
         disagreement(findings.diagnosis, findings.scenario.system),
         is_far(findings.diagnosis),
-        _behind(findings),
+        LEFT_ASIDE if counted and counted.observed else "",
+        paragraph(best.sentence) + pairs(row for row in speeds(best) if row[0] != "goal"),
+        behind_the_interval(counted) if counted else [],
     )
-
-
-def _behind(findings: Findings) -> Blocks:
-    """Where the climb ends, each speed, and why half of all are not that fast."""
-    best, drawn = findings.best, findings.drawn
-    lines = paragraph(best.sentence)
-    lines += pairs(row for row in speeds(best) if row[0] != "goal")  # which leads already
-    if drawn is None or drawn.spread is None:
-        return lines
-    aside = paragraph(LEFT_ASIDE) if drawn.observed else []
-    return lines + aside + behind_the_interval(drawn)

@@ -26,7 +26,9 @@ from windwall.study.progress import Progress
 if TYPE_CHECKING:
     import jinja2
 
-__all__ = ["file_name", "html_of", "own", "page", "shown", "shown_head", "told", "write_page"]
+__all__ = ["SENTENCES", "file_name", "html_of", "own", "page", "shown", "shown_head", "told", "write_page"]
+
+SENTENCES = ("lead", "likely", "aside", "doubt")  # of the head
 
 
 def page(
@@ -77,7 +79,7 @@ def told(findings: Findings, live: bool) -> dict[str, Any]:
         "scenario": Markup(embedded(scenario.text())),
         "care": [FIRST_STEPS, WHO_DECIDES, NOT_MODELLED],
         "name": file_name(scenario.title),
-        "digest": scenario.digest,
+        "digest": scenario.digest[:16],
         "version": _core.build_info()["windwall"],
         "css": Markup(own("page.css") + bars("main")),
         "script": Markup(own("page.js")),
@@ -88,8 +90,9 @@ def shown_head(first: Head) -> dict[str, Any]:
     """What comes before all parts as elements."""
     from markupsafe import Markup
 
-    said = {key: Markup(words(getattr(first, key))) for key in ("lead", "likely", "doubt")}
-    return said | {"is_far": first.is_far, "answer": Markup(html_of(first.blocks))}
+    said = {key: Markup(words(getattr(first, key))) for key in SENTENCES}
+    laid_out = {"answer": Markup(html_of(first.blocks)), "behind": Markup(html_of(first.behind))}
+    return said | laid_out | {"is_far": first.is_far}
 
 
 def shown(part: Part) -> dict[str, Any]:
@@ -98,9 +101,10 @@ def shown(part: Part) -> dict[str, Any]:
 
     return {
         "heading": part.heading,
-        "half": part.half,
+        "look": part.look or ("beside" if len(part.drawn) == 1 else ""),
         "said": Markup(html_of(part.blocks)),
         "drawn": [Markup(one) for one in part.drawn],
+        "below": Markup(html_of(part.below)),
         "folded": [(what, Markup(html_of(blocks))) for what, blocks in part.folded],
     }
 

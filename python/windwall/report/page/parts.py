@@ -9,7 +9,11 @@ from typing import NamedTuple
 from windwall.report import plots
 from windwall.report.page.findings import Findings
 from windwall.report.page.inputs import input_blocks
-from windwall.report.page.pictures import picture, whole
+from windwall.report.page.pictures import picture
+from windwall.report.page.steps import MOST, rest, steps
+from windwall.report.plots.account import HEADING as WATTS
+from windwall.report.plots.account import bars
+from windwall.report.plots.ranking import lines
 from windwall.report.text.common import caution_lines
 from windwall.report.text.disagreement import is_far
 from windwall.report.text.drawn import choices, drawn_ranking_lines
@@ -19,7 +23,7 @@ from windwall.report.text.observed import observed_lines
 from windwall.report.text.rank_doubts import goal, verdict_lines
 from windwall.report.text.rank_sets import best_table, target_table
 from windwall.report.text.speed import faster_than_seen, gains, reasons
-from windwall.report.text_layout import Blocks, Section, bullet, paragraph
+from windwall.report.text_layout import Blocks, Section, Title, bullet, paragraph
 from windwall.results.ranking import Ranking
 
 __all__ = [
@@ -39,7 +43,8 @@ class Part(NamedTuple):
     blocks: Blocks
     drawn: tuple[str, ...] = ()  # pictures, as elements
     folded: tuple[tuple[str, Blocks], ...] = ()  # (what it is, blocks)
-    half: bool = False  # may stand beside the next one on paper
+    look: str = ""  # a word for the style of the page
+    below: Blocks = []  # noqa: RUF012  # never changed; what the pictures leave out
 
 
 def parts(findings: Findings) -> Iterator[Part]:
@@ -51,7 +56,6 @@ def parts(findings: Findings) -> Iterator[Part]:
     if is_far(findings.diagnosis):  # a fold would hide it, and paper has none
         yield Part(SEEN, seen(findings))
     yield why(findings)
-    yield Part(gains(best)[0].heading, inner(gains(best)), half=True)
     yield watts(findings)
     if findings.ranking is not None:
         yield upgrades(findings)
@@ -61,20 +65,23 @@ def parts(findings: Findings) -> Iterator[Part]:
 
 
 def why(findings: Findings) -> Part:
-    """What binds, and where the lines cross."""
-    drawn = picture("force", partial(plots.force_against_speed, findings.scenario), 3.4)
-    first, _, *rest = reasons(findings.best)  # the sentence between them leads the page
-    return Part("Why it stops there", [first, *rest], (drawn,), half=True)
+    """What binds, where the lines cross, and what a little of anything is worth."""
+    drawn = picture("force", partial(plots.force_against_speed, findings.scenario), 2.4)
+    first, _, *rest = reasons(findings.best)  # the sentence between them stands above
+    worth = gains(findings.best)
+    said = [first, *rest, *(Title(one.heading) for one in worth), *inner(worth)]
+    return Part("Why it stops there", said, (drawn,))
 
 
 def watts(findings: Findings) -> Part:
     """Both accounts, and the charge on its way."""
     best = findings.best
+    height = 0.85 + 0.137 * bars(best)
     drawn = (
-        picture("accounts", partial(plots.accounts, best), 5.2),
-        picture("stations", partial(plots.stations, best), 4.0),
+        picture("accounts", partial(plots.accounts, best), height, WATTS),
+        picture("stations", partial(plots.stations, best), height),
     )
-    return Part("Where the watts go", [], drawn)
+    return Part(WATTS, [], drawn)
 
 
 def upgrades(findings: Findings) -> Part:
@@ -85,16 +92,18 @@ def upgrades(findings: Findings) -> Part:
         said += [line for one in choices(drawn) for line in paragraph(one)]
     else:
         said += verdict_lines(ranking, findings.diagnosis)
+    said += steps(ranking)
+    height = max(1.15 + 0.135 * lines(ranking, MOST), 2.4)
     pictures = (
-        picture("gains", partial(plots.gains, ranking, drawn), 1.6 + 0.3 * len(ranking.upgrades)),
-        whole("money", plots.best_by_cost(ranking)),
+        picture("gains", partial(plots.gains, ranking, drawn, most=MOST), height),
+        picture("money", partial(plots.best_by_cost, ranking, table=False), height),
     )
     folded = [("Best set for every budget", inner(best_table("", ranking.best_by_cost, ranking)))]
     if ranking.scenario_info.goal_speed is not None:
         folded.append(("What the goal hangs on", goal(ranking, findings.diagnosis)))
     if drawn is not None:
         folded.append(("How sure each gain and each set is", drawn_ranking_lines(drawn)[:-1]))
-    return Part(_which(ranking), said, pictures, tuple(folded))
+    return Part(_which(ranking), said, pictures, tuple(folded), below=rest(ranking))
 
 
 def _which(ranking: Ranking) -> str:
@@ -110,7 +119,7 @@ def knock(findings: Findings) -> Part:
     said = inner(knock_lines(best))
     if best.knock is None:
         return Part("Knock and spark", said)
-    drawn = picture("knock", partial(plots.knock_over_engine_speed, findings.scenario), 3.4)
+    drawn = picture("knock", partial(plots.knock_over_engine_speed, findings.scenario), 2.45)
     return Part("Knock and spark", said, (drawn,))
 
 
@@ -128,7 +137,7 @@ def known(findings: Findings) -> Part:
     folded = [("All inputs that are not known exactly", every)] if every else []
     if findings.diagnosis is not None and not is_far(findings.diagnosis):
         folded.insert(0, (SEEN, seen(findings)))
-    return Part("How well the inputs are known", first, (), tuple(folded))
+    return Part("How well the inputs are known", first, (), tuple(folded), "inputs")
 
 
 def seen(findings: Findings) -> Blocks:

@@ -28,6 +28,7 @@ if TYPE_CHECKING:
 
 __all__ = [
     "FITTED", "HEADING", "MANY", "MOST_KEYS", "NAME_WIDTH", "NO_MENU", "NO_SETS", "best_by_cost",
+    "worth_a_key",
 ]  # fmt: skip
 
 HEADING = "Speed for the money"
@@ -39,10 +40,10 @@ MANY = 500  # dots, from which a file holds them as a picture
 FITTED = "\N{BLACK CIRCLE}"
 
 
-def best_by_cost(ranking: Ranking, ax: Axes | None = None) -> Axes:
+def best_by_cost(ranking: Ranking, ax: Axes | None = None, *, table: bool = True) -> Axes:
     """Every set that passes no limit, and the fastest for every budget as steps. The numbers at
     the steps are the columns of a table under the picture: what each costs, how fast it is, and
-    what is fitted.
+    what is fitted. Without the `table` they are keys to what stands beside the picture.
     """
     heading = title(HEADING, ranking.scenario_info)
     if not ranking.answered:
@@ -52,13 +53,15 @@ def best_by_cost(ranking: Ranking, ax: Axes | None = None) -> Axes:
     best = ranking.best_by_cost
     if not best:
         return instead(ax, heading, NO_SETS)
-    keyed = _worth_a_key(best, ranking)
-    rows = _table(keyed, ranking)
+    keyed = worth_a_key(best, ranking)
+    rows = _table(keyed, ranking) if table else []
     ax = new_axes(ax, height=4.0 + 0.2 * len(rows))
     _clouds(ranking, ax)
     _steps(best, keyed, ranking, ax)
     _goal(ranking, ax)
-    table_under(ax, rows, legend_below(ax))
+    below = legend_below(ax)
+    if table:
+        table_under(ax, rows, below)
     describe(ax, _told(keyed, ranking))
     system = ranking.scenario_info.system
     cost = f"Cost, {ranking.currency}" if ranking.currency else "Cost; the file states none"
@@ -102,7 +105,7 @@ def _steps(best: list[UpgradeSet], keyed: list[UpgradeSet], ranking: Ranking, ax
     ax.margins(y=0.08)
 
 
-def _worth_a_key(best: list[UpgradeSet], ranking: Ranking) -> list[UpgradeSet]:
+def worth_a_key(best: list[UpgradeSet], ranking: Ranking) -> list[UpgradeSet]:
     """No more than can be told apart: the first, the last, and steps of some height between."""
     apart = (_speed(best[-1], ranking) - _speed(best[0], ranking)) / MOST_KEYS
     kept = [best[0]]

@@ -10,12 +10,12 @@ from windwall.results.diagnosis import Compared, Diagnosis
 __all__ = ["FAR", "HEARD", "NEARER", "SEEN", "contradicts_speed", "disagreement", "is_far"]
 
 FAR = (
-    "CAUTION: the model contradicts what was observed. {facts}. What follows is worth less until "
-    "that is explained."
+    "CAUTION: the model contradicts what was observed, by so many standard deviations: {facts}. "
+    "What follows is worth less until that is explained."
 )
-NEARER = "More than a standard deviation off what was observed: {facts}."
-SEEN = "{name} {observed} seen, {model} in the model, {off} standard deviations"
-HEARD = "{name} {observed}, {model} to spare in the model, {off} standard deviations"
+NEARER = "The model is off by more than one standard deviation: {facts}."
+SEEN = "{name} {observed} seen, {model} in the model ({off})"
+HEARD = "{name} {observed}, {model} to spare in the model ({off})"
 
 
 def disagreement(diagnosis: Diagnosis | None, system: str) -> str:
@@ -26,7 +26,7 @@ def disagreement(diagnosis: Diagnosis | None, system: str) -> str:
     if not shown:
         return ""
     facts = "; ".join(_facts(shown, system))
-    return (FAR if far else NEARER).format(facts=f"{facts[0].upper()}{facts[1:]}" if far else facts)
+    return (FAR if far else NEARER).format(facts=facts)
 
 
 def is_far(diagnosis: Diagnosis | None) -> bool:
