@@ -7,6 +7,7 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from windwall.report.page.findings import Findings
+from windwall.report.page.spoken import spoken
 from windwall.report.text.common import pairs
 from windwall.report.text.disagreement import disagreement, is_far
 from windwall.report.text.drawn import LEFT_ASIDE, behind_the_interval, interval
@@ -43,5 +44,5 @@ def head(findings: Findings) -> Head:
         is_far(findings.diagnosis),
         LEFT_ASIDE if counted and counted.observed else "",
         paragraph(best.sentence) + pairs(row for row in speeds(best) if row[0] != "goal"),
-        behind_the_interval(counted) if counted else [],
+        spoken(behind_the_interval(counted)) if counted else [],
     )

@@ -26,7 +26,9 @@ from windwall.study.progress import Progress
 if TYPE_CHECKING:
     import jinja2
 
-__all__ = ["SENTENCES", "file_name", "html_of", "own", "page", "shown", "shown_head", "told", "write_page"]
+__all__ = [
+    "SENTENCES", "file_name", "html_of", "own", "page", "shown", "shown_head", "told", "write_page",
+]  # fmt: skip
 
 SENTENCES = ("lead", "likely", "aside", "doubt")  # of the head
 

@@ -10,6 +10,7 @@ from windwall.report import plots
 from windwall.report.page.findings import Findings
 from windwall.report.page.inputs import input_blocks
 from windwall.report.page.pictures import picture
+from windwall.report.page.spoken import spoken
 from windwall.report.page.steps import MOST, rest, steps
 from windwall.report.plots.account import HEADING as WATTS
 from windwall.report.plots.account import bars
@@ -27,8 +28,8 @@ from windwall.report.text_layout import Blocks, Section, Title, bullet, paragrap
 from windwall.results.ranking import Ranking
 
 __all__ = [
-    "SEEN", "WHICH", "WITHIN", "Part", "cautions", "inner", "knock", "known", "parts", "seen", "upgrades", "watts",
-    "why",
+    "SEEN", "WHICH", "WITHIN", "Part", "cautions", "inner", "knock", "known", "parts", "seen",
+    "upgrades", "watts", "why",
 ]  # fmt: skip
 
 WHICH = "Which upgrade"
@@ -51,7 +52,7 @@ def parts(findings: Findings) -> Iterator[Part]:
     """Everything below the answer."""
     best = findings.best
     if not best.answered:
-        yield Part("No answer", paragraph(best.sentence) + inner(caution_lines(best)))
+        yield Part("No answer", paragraph(best.sentence) + spoken(inner(caution_lines(best))))
         return
     if is_far(findings.diagnosis):  # a fold would hide it, and paper has none
         yield Part(SEEN, seen(findings))
@@ -100,7 +101,7 @@ def upgrades(findings: Findings) -> Part:
     )
     folded = [("Best set for every budget", inner(best_table("", ranking.best_by_cost, ranking)))]
     if ranking.scenario_info.goal_speed is not None:
-        folded.append(("What the goal hangs on", goal(ranking, findings.diagnosis)))
+        folded.append(("What the goal hangs on", spoken(goal(ranking, findings.diagnosis))))
     if drawn is not None:
         folded.append(("How sure each gain and each set is", drawn_ranking_lines(drawn)[:-1]))
     return Part(_which(ranking), said, pictures, tuple(folded), below=rest(ranking))
@@ -128,7 +129,7 @@ def cautions(findings: Findings) -> Part:
     best = findings.best
     said = inner(caution_lines(best)) + inner(limits_table(best.passed, best.scenario_info))
     said += inner(unrated_lines(best.unrated)) + inner(faster_than_seen(best, findings.diagnosis))
-    return Part("Cautions", said or bullet("None that the model has."))
+    return Part("Cautions", spoken(said) or bullet("None that the model has."))
 
 
 def known(findings: Findings) -> Part:
@@ -142,7 +143,7 @@ def known(findings: Findings) -> Part:
 
 def seen(findings: Findings) -> Blocks:
     """The model beside what was observed, and what would explain a difference."""
-    return inner(observed_lines(findings.best.scenario_info, findings.diagnosis))
+    return spoken(inner(observed_lines(findings.best.scenario_info, findings.diagnosis)))
 
 
 def inner(blocks: Blocks) -> Blocks:

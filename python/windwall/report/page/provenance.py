@@ -12,8 +12,7 @@ from windwall.scenario.data import ScenarioData
 from windwall.scenario.inputs import row
 
 __all__ = [
-    "DESIGN", "FILE", "LEARNED", "NOTE", "RATED", "SOURCE", "USUAL", "known_by",
-    "source",
+    "DESIGN", "FILE", "LEARNED", "NOTE", "RATED", "SOURCE", "USUAL", "known_by", "source",
 ]  # fmt: skip
 
 FILE = "the file"

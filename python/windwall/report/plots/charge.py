@@ -80,7 +80,9 @@ def stations(answer: Outcome, ax: Axes | None = None) -> Axes:
     describe(ax, _told(rows, info.system))
     finish(other, "", y=f"{LOWER.name}, {LOWER.measure.shown(info.system)}", legend=False)
     other.spines["right"].set_visible(True)
-    return finish(ax, heading, BELOW, f"{UPPER.name}, {UPPER.measure.shown(info.system)}", legend=False)
+    return finish(
+        ax, heading, BELOW, f"{UPPER.name}, {UPPER.measure.shown(info.system)}", legend=False
+    )
 
 
 def _strip(ax: Axes, rows: list[tuple[str, Record]], half: Half, system: str) -> None:

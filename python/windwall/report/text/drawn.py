@@ -21,10 +21,10 @@ from windwall.results.ranking import set_name
 from windwall.results.views import content
 
 __all__ = [
-    "ALONE", "BEATS", "CHOICE", "EDGES", "ENDS", "FASTER", "GAINS", "GOAL", "HALF", "HOW", "INTERVAL",
-    "LEFT_ASIDE", "MIDDLE", "MOST_ONE_SIDED", "MOST_SETS", "NINE_OF_TEN", "NONE", "NOTE_GAINS",
-    "NOTE_SETS", "ONE_SIDED", "ON_ITS_OWN", "OVER_BUDGET", "STOPPED", "THE_NEXT", "UNSOLVED",
-    "WIDEST", "WORTH_A_CHANCE", "WORTH_A_WORD", "behind_the_interval", "choices",
+    "ALONE", "BEATS", "CHOICE", "EDGES", "ENDS", "FASTER", "GAINS", "GOAL", "HALF", "HOW",
+    "INTERVAL", "LEFT_ASIDE", "MIDDLE", "MOST_ONE_SIDED", "MOST_SETS", "NINE_OF_TEN", "NONE",
+    "NOTE_GAINS", "NOTE_SETS", "ONE_SIDED", "ON_ITS_OWN", "OVER_BUDGET", "STOPPED", "THE_NEXT",
+    "UNSOLVED", "WIDEST", "WORTH_A_CHANCE", "WORTH_A_WORD", "behind_the_interval", "choices",
     "drawn_ranking_lines", "drawn_ranking_text", "drawn_speed_lines", "drawn_speed_text",
     "interval",
 ]  # fmt: skip
