@@ -12,7 +12,7 @@ from python.browser import browser, needs_browser
 from windwall.report.page import page
 from windwall.report.page import steps as below
 from windwall.report.page.spoken import ADDRESS, in_words
-from windwall.report.plots.money import worth_a_key
+from windwall.report.plots.money import keyed_sets
 
 CAR = "scenarios/airfield_cyclecar.json"
 KEPT = ("small_pulley", "fairing", "gearing", "diet")
@@ -105,7 +105,7 @@ def test_a_picture_stands_beside_its_words(tab, width, media):
 
 def test_the_steps_lead_from_set_to_set(ranking):
     (shown,) = below.steps(ranking)
-    keyed = worth_a_key(ranking.best_by_cost, ranking)
+    keyed = keyed_sets(ranking)
     assert [row[0] for row in shown.rows] == [str(at) for at in range(1, len(keyed) + 1)]
     fitted = set()
     for row, one in zip(shown.rows, keyed, strict=True):

@@ -21,7 +21,7 @@ __all__ = ["Head", "head"]
 class Head(NamedTuple):
     """The first lines, the most important first."""
 
-    lead: str
+    first: str
     likely: str = ""  # between which speeds, and how often the goal is reached
     doubt: str = ""  # what was observed contradicts it
     is_far: bool = False  # by more than the model is worth

@@ -30,7 +30,7 @@ __all__ = [
     "SENTENCES", "file_name", "html_of", "own", "page", "shown", "shown_head", "told", "write_page",
 ]  # fmt: skip
 
-SENTENCES = ("lead", "likely", "aside", "doubt")  # of the head
+SENTENCES = ("first", "likely", "aside", "doubt")  # of the head
 
 
 def page(

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from windwall.quantities.measures import SPEED
 from windwall.report.plots.menu import upgrade_title
-from windwall.report.plots.money import worth_a_key
+from windwall.report.plots.money import keyed_sets
 from windwall.report.plots.ranking import by_gain
 from windwall.report.text_layout import Blocks, paragraph, table
 from windwall.report.wording.sets import cost, speed_number
@@ -20,12 +20,10 @@ WITHOUT = "without {names}"
 
 def steps(ranking: Ranking) -> Blocks:
     """Each with its cost, its speed, and what it has beyond the one above it."""
-    if not ranking.best_by_cost:
-        return []
-    system, keyed = ranking.scenario_info.system, worth_a_key(ranking.best_by_cost, ranking)
+    system = ranking.scenario_info.system
     before: set[str] = set()
     rows = []
-    for number, one in enumerate(keyed, 1):
+    for number, one in enumerate(keyed_sets(ranking), 1):
         labels = _labels(one)
         speed = speed_number(one.speed[MIDDLE], system)
         rows.append((str(number), cost(one, ranking), speed, _change(labels, before, ranking)))

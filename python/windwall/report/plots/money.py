@@ -28,7 +28,7 @@ if TYPE_CHECKING:
 
 __all__ = [
     "FITTED", "HEADING", "MANY", "MOST_KEYS", "NAME_WIDTH", "NO_MENU", "NO_SETS", "best_by_cost",
-    "worth_a_key",
+    "keyed_sets",
 ]  # fmt: skip
 
 HEADING = "Speed for the money"
@@ -53,7 +53,7 @@ def best_by_cost(ranking: Ranking, ax: Axes | None = None, *, table: bool = True
     best = ranking.best_by_cost
     if not best:
         return instead(ax, heading, NO_SETS)
-    keyed = worth_a_key(best, ranking)
+    keyed = keyed_sets(ranking)
     rows = _table(keyed, ranking) if table else []
     ax = new_axes(ax, height=4.0 + 0.2 * len(rows))
     _clouds(ranking, ax)
@@ -105,8 +105,13 @@ def _steps(best: list[UpgradeSet], keyed: list[UpgradeSet], ranking: Ranking, ax
     ax.margins(y=0.08)
 
 
-def worth_a_key(best: list[UpgradeSet], ranking: Ranking) -> list[UpgradeSet]:
-    """No more than can be told apart: the first, the last, and steps of some height between."""
+def keyed_sets(ranking: Ranking) -> list[UpgradeSet]:
+    """The fastest for every budget that have a number in the picture, in its order: no more than
+    can be told apart, the first, the last, and steps of some height between.
+    """
+    best = ranking.best_by_cost
+    if not best:
+        return []
     apart = (_speed(best[-1], ranking) - _speed(best[0], ranking)) / MOST_KEYS
     kept = [best[0]]
     for one in best[1:]:
