@@ -6,7 +6,9 @@ from functools import cache
 from typing import Any, ClassVar
 
 from windwall import _core
+from windwall.errors import NoAnswer
 from windwall.results.diagnosis import Diagnosis
+from windwall.results.standing_start import Shortfall
 from windwall.results.values import Values
 from windwall.results.views import Discussed, Readable, document, summary
 
@@ -33,13 +35,21 @@ class Answer(Discussed, Values):
         """
         return document(self, **_further(diagnosis, drawn))
 
-    def summary(self, diagnosis: Diagnosis | None = None, drawn: Readable | None = None) -> str:
+    def summary(
+        self,
+        diagnosis: Diagnosis | None = None,
+        drawn: Readable | None = None,
+        driven: Shortfall | NoAnswer | None = None,
+    ) -> str:
         """As text. Nothing is solved for it; `car.diagnose()` puts what was observed beside it,
-        `car.drawn_speed()` or `car.drawn_ranking(...)` how sure it is.
+        `car.drawn_speed()` or `car.drawn_ranking(...)` how sure it is, `car.shortfall()` where a
+        driven run ends.
         """
-        return summary(self, **_further(diagnosis, drawn))
+        return summary(self, **_further(diagnosis, drawn, driven))
 
 
-def _further(diagnosis: Diagnosis | None, drawn: Readable | None) -> dict[str, Any]:
-    given = {"diagnosis": diagnosis, "drawn": drawn}
+def _further(
+    diagnosis: Diagnosis | None, drawn: Readable | None, driven: Shortfall | NoAnswer | None = None
+) -> dict[str, Any]:
+    given = {"diagnosis": diagnosis, "drawn": drawn, "driven": driven}
     return {key: one for key, one in given.items() if one is not None}

@@ -16,7 +16,7 @@ from windwall.quantities.measures import (
     TIME,
 )
 from windwall.report.text.account import account_table
-from windwall.report.text.common import caution_lines, head, pairs, station_table
+from windwall.report.text.common import caution_lines, driven_lines, head, pairs, station_table
 from windwall.report.text.drawn import drawn_speed_lines
 from windwall.report.text.knock import knock_lines
 from windwall.report.text.limits import limits_table, unrated_lines
@@ -102,13 +102,6 @@ def speeds(answer: TopSpeed) -> Iterator[tuple[str, str]]:
         short = info.goal_speed - answer.goal_speed
         missing = f"{SPEED.value(short, info.system):.1f} {shown} short"
         yield "goal", f"{text(info.goal_speed)}: {missing if short > 0 else 'reached'}"
-
-
-def driven_lines(driven: Shortfall | NoAnswer | None) -> Blocks:
-    """How far a run with launch, shifts and what warms up ends below it."""
-    if driven is None:
-        return []
-    return section("Driven", paragraph(driven.sentence))
 
 
 def reasons(answer: TopSpeed) -> Blocks:
