@@ -19,6 +19,7 @@ from windwall.scenario.data import ScenarioData
 from windwall.study.diagnosis import diagnose
 from windwall.study.drive import drive
 from windwall.study.rank import rank
+from windwall.study.smaller_jet import smaller_jets
 from windwall.study.solve import top_speed
 from windwall.study.standing_start import driven_end
 
@@ -95,7 +96,7 @@ class Driven:
 
 
 class Speed(Diagnosed):
-    """The quick answer, with how sure it is."""
+    """The quick answer, with how sure it is and what smaller jets would make of a spray."""
 
     def __init__(self, scenario: ScenarioData, _arguments: argparse.Namespace) -> None:
         from windwall.study.speed_draws import draw_speed  # only where it is asked
@@ -103,6 +104,13 @@ class Speed(Diagnosed):
         found = top_speed(scenario)
         drawn = draw_speed(scenario, progress=False) if found.answered else None
         super().__init__(found, scenario, drawn)
+        self.sprays = smaller_jets(scenario, found)
+
+    def to_dict(self) -> dict[str, Any]:
+        return super().to_dict() | {"sprays": [one.to_dict() for one in self.sprays]}
+
+    def summary(self) -> str:
+        return self.found.summary(self.diagnosis, self.drawn, self.driven, self.sprays)
 
 
 def rank_menu(scenario: ScenarioData, arguments: argparse.Namespace) -> Diagnosed | DrivenRanking:
