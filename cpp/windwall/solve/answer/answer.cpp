@@ -90,7 +90,10 @@ TopSpeedResult explained(const vehicle::Vehicle& vehicle, const std::vector<Limi
     if (!found.outcome.answered()) return result;
     explain_equilibrium(vehicle, found, result);
     result.passed = passed_limits(found, watch);
-    result.ahead = limits_ahead(found, watch, vehicle);
+    result.ahead = limits_ahead(found, watch);
+    std::erase_if(result.ahead, [&](const LimitAhead& one) {  // in a lower gear it was
+        return std::ranges::count(result.passed, one.address, &LimitViolation::address);
+    });
     drop_where_rated(result.cautions, stated);
     result.sensitivities = sensitivities(vehicle, found.speed());
     return result;

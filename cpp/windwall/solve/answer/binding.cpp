@@ -28,13 +28,6 @@ Binding binding(const EquilibriumSpeed& equilibrium) {
     return knocks ? Binding::knock : Binding::drag;
 }
 
-double share_to_rev_limit(const EquilibriumSpeed& equilibrium, const vehicle::Vehicle& vehicle) {
-    const FullThrottlePoint& full_throttle = *equilibrium.full_throttle;
-    return vehicle::speed_limit(vehicle) / full_throttle.point.condition.engine_speed *
-               still_to_shift(vehicle, full_throttle.gear_state()) -
-           1;
-}
-
 std::optional<NextBinding> next_binding(const EquilibriumSpeed& equilibrium,
                                         const vehicle::Vehicle& vehicle) {
     const bool ends =
@@ -45,7 +38,10 @@ std::optional<NextBinding> next_binding(const EquilibriumSpeed& equilibrium,
         return NextBinding{Binding::drag, full_throttle.load.total() / full_throttle.thrust,
                            std::nullopt};
     }
-    const double to_limit = share_to_rev_limit(equilibrium, vehicle);
+    const double to_limit = vehicle::speed_limit(vehicle) /
+                                full_throttle.point.condition.engine_speed *
+                                still_to_shift(vehicle, full_throttle.gear_state()) -
+                            1;
     const double to_grip = vehicle.tyres.grip_limit(vehicle.body.mass) / full_throttle.thrust - 1;
     if (to_grip < to_limit) return NextBinding{Binding::grip, to_grip, std::nullopt};
     return NextBinding{Binding::rev_limit, to_limit, full_throttle.road_speed * to_limit};

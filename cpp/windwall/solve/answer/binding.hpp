@@ -16,9 +16,6 @@ Binding binding(const EquilibriumSpeed& equilibrium);
 std::optional<NextBinding> next_binding(const EquilibriumSpeed& equilibrium,
                                         const vehicle::Vehicle& vehicle);
 
-/// How much faster the vehicle is at the rev limit of the gear it is in, over its speed.
-double share_to_rev_limit(const EquilibriumSpeed& equilibrium, const vehicle::Vehicle& vehicle);
-
 /// Where the belt of a variator stands, where there is one in use.
 std::optional<BeltPosition> belt_position(const vehicle::Vehicle& vehicle,
                                           driveline::GearState gear_state);

@@ -16,6 +16,7 @@ AHEAD = (
     "Going faster it would pass these limits, the nearest first, by the straight line of the last "
     "of the way up: {limits}."
 )
+AHEAD = "Going faster it would pass these limits, the nearest first: {limits}."
 ONE_AHEAD = "{address} {bound} ({why}) {share} or {speed} further"
 
 
