@@ -70,6 +70,16 @@ def test_a_gain_that_is_not_shown_is_none():
     assert "no faster" not in SmallerJet("spray", "metric", 0.5, fitted, ()).sentence
 
 
+def test_a_spark_that_stays_is_called_the_same():
+    fitted = Tried(1.0, 1e-6, 30.0, 0.1, 3.0)
+    same = fitted._replace(share=0.5, speed=31.0)
+    assert "with the same spark and +3.0" in SmallerJet("s", "metric", 1, fitted, (same,)).sentence
+    later = same._replace(retard=0.2)
+    assert "deg late instead of" in SmallerJet("s", "metric", 1, fitted, (later,)).sentence
+    mute = same._replace(retard=None, margin=None)
+    assert "nothing known of its knock" in SmallerJet("s", "metric", 1, fitted, (mute,)).sentence
+
+
 def test_the_command_says_the_same(windwall, jet):
     how = ("speed", SCENARIOS / "airfield_cyclecar.json", "--install", "spray")
     assert jet.sentence in " ".join(windwall(*how).stdout.split())

@@ -18,6 +18,8 @@ FASTER = (
 )
 NO_FASTER = "With {tried} of its flow the model is no faster than the {fitted} it has."
 SPARK = "with the spark {retard} late instead of {before} and {margin} octane numbers to spare"
+SAME = "with the same spark and {margin} octane numbers to spare"
+SAME_SPARK = 0.05 / 57.3  # rad, less than the last digit shown
 NO_SPARK = "with nothing known of its knock"
 
 
@@ -46,6 +48,8 @@ def smaller_jet_sentence(one: SmallerJet) -> str:
 def _spark(one: Tried, fitted: Tried, system: str) -> str:
     if one.retard is None or fitted.retard is None or one.margin is None:
         return NO_SPARK
+    if abs(one.retard - fitted.retard) < SAME_SPARK:
+        return SAME.format(margin=f"{one.margin:+z.1f}")
     late, before = (ANGLE.short(each, system, 2) for each in (one.retard, fitted.retard))
     return SPARK.format(retard=late, before=before, margin=f"{one.margin:+z.1f}")
 
