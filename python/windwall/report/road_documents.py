@@ -16,6 +16,7 @@ from windwall.results.views import document
 __all__ = [
     "COAST_DOWN_UNITS", "ROLLING_UNITS", "coast_down_document", "driven_gains_document",
     "driven_ranking_document", "gearing_document", "rolling_document", "shortfall_document",
+    "smaller_jet_document",
 ]  # fmt: skip
 
 COAST_DOWN_UNITS = {

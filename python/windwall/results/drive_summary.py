@@ -6,7 +6,7 @@ from typing import Any, NamedTuple
 
 from windwall.results.values import Values
 
-__all__ = ["SPENT", "DriveSummary", "Extreme", "Mark", "Passed", "extreme", "passed"]
+__all__ = ["SPENT", "DriveSummary", "Extreme", "Mark", "Passed", "extreme", "lasting", "passed"]
 
 SPENT = ("driveline", "clutch", "tyres", "air", "rolling", "grade", "brakes", "kinetic", "changes")
 

@@ -6,6 +6,8 @@ from typing import Any, NamedTuple
 
 from windwall.results.views import document, sentence
 
+__all__ = ["LEAST_GAIN", "SmallerJet", "Tried"]
+
 LEAST_GAIN = 0.1 / 3.6  # m/s, the last digit of a speed that is shown
 
 

@@ -9,8 +9,8 @@ from windwall.scenario.data import ScenarioData
 from windwall.scenario.installing import Fitted, for_core
 
 __all__ = [
-    "ACCESSORIES", "CONDITIONS", "RADIUS", "accessories_stated", "chosen", "radius_known_to",
-    "rated_figures", "scenario_info",
+    "ACCESSORIES", "CONDITIONS", "PLATE", "RADIUS", "accessories_stated", "chosen",
+    "plate_speed", "radius_known_to", "rated_figures", "scenario_info",
 ]  # fmt: skip
 
 CONDITIONS = (

@@ -9,6 +9,8 @@ from windwall.results.top_speed import TopSpeed
 from windwall.scenario.data import ScenarioData
 from windwall.study.solve import top_speed
 
+__all__ = ["MOST_USUAL", "SHARES", "SPRAY", "smaller_jets"]
+
 SPRAY = "evaporative_injection"
 MOST_USUAL = 0.25  # of the fuel by mass, at full load; common practice, no source
 SHARES = (0.25, 0.5, 0.75)  # of the flow of the jet that is fitted

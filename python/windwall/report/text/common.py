@@ -13,7 +13,7 @@ from windwall.results.record import Record
 from windwall.results.scenario_info import ScenarioInfo
 from windwall.results.standing_start import Shortfall
 
-__all__ = ["caution_lines", "head", "pairs", "station_table"]
+__all__ = ["caution_lines", "driven_lines", "head", "pairs", "station_table"]
 
 
 def head(info: ScenarioInfo, question: str) -> Blocks:

@@ -11,11 +11,10 @@ from windwall.results.record import result_row
 from windwall.results.scenario_info import ScenarioInfo
 from windwall.results.values import Values
 
-__all__ = ["bound_text", "limits_table", "plainly", "result_measure", "unrated_lines"]
-AHEAD = (
-    "Going faster it would pass these limits, the nearest first, by the straight line of the last "
-    "of the way up: {limits}."
-)
+__all__ = [
+    "AHEAD", "ONE_AHEAD", "ahead_lines", "bound_text", "limits_table", "plainly",
+    "result_measure", "unrated_lines",
+]  # fmt: skip
 AHEAD = "Going faster it would pass these limits, the nearest first: {limits}."
 ONE_AHEAD = "{address} {bound} ({why}) {share} or {speed} further"
 

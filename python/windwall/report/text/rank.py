@@ -26,7 +26,8 @@ from windwall.results.standing_start import Shortfall
 from windwall.results.views import content
 
 __all__ = [
-    "NOTHING", "menu", "no_answer", "question", "rank_text", "speed_meant", "start", "stopped",
+    "BY_DRIVEN", "NOTHING", "menu", "no_answer", "question", "rank_text", "speed_meant",
+    "start", "stopped",
 ]  # fmt: skip
 
 BY_DRIVEN = (

@@ -35,10 +35,7 @@ from windwall.results.standing_start import Shortfall
 from windwall.results.top_speed import TopSpeed
 from windwall.results.views import content
 
-__all__ = [
-    "MEAN_SHOWS", "driven_lines", "exhaust", "faster_than_seen", "gains", "reasons", "speed_text",
-    "speeds",
-]  # fmt: skip
+__all__ = ["MEAN_SHOWS", "exhaust", "faster_than_seen", "gains", "reasons", "speed_text", "speeds"]
 
 MEAN_SHOWS = (50, 100)  # K less, of a probe behind the port: common practice, no source
 

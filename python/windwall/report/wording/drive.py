@@ -8,8 +8,8 @@ from windwall.results.values import Values
 from windwall.results.views import sentence
 
 __all__ = [
-    "ENDED", "ENERGIES", "HAPPENED", "LEGS", "ended_sentence", "event_sentence", "kind_text",
-    "time_text",
+    "BEYOND_FOR", "ENDED", "ENERGIES", "FOR_AN_INSTANT", "HAPPENED", "INSTANT", "LEGS",
+    "beyond_for", "ended_sentence", "event_sentence", "kind_text", "time_text",
 ]  # fmt: skip
 
 ENDED = {

@@ -22,9 +22,10 @@ from windwall.results.values import Values
 from windwall.results.views import sentence
 
 __all__ = [
-    "ALIKE", "AT_THE_END", "EARLY_ELSEWHERE", "EMPTY_TARGET", "ENDING_EARLY", "ENDS_EARLY",
-    "FASTEST", "NO_TARGET", "OUTSIDE", "PASSES", "at_the_end", "changes", "chosen_elsewhere",
-    "cost", "early_elsewhere", "ending_early", "outside", "refusal", "set_text", "spark",
+    "ALIKE", "AT_THE_END", "BEHIND", "EARLY_ELSEWHERE", "EMPTY_TARGET", "ENDING_EARLY",
+    "ENDS_EARLY", "FASTEST", "MEETS_TOO", "NO_SPEED", "NO_TARGET", "OUTSIDE", "PASSED_OVER",
+    "PASSES", "RECOMMENDED_BEHIND", "at_the_end", "changes", "chosen_elsewhere", "cost",
+    "early_elsewhere", "ending_early", "outside", "passed_over", "refusal", "set_text", "spark",
     "speed_number", "target", "value",
 ]  # fmt: skip
 

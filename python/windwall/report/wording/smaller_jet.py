@@ -6,6 +6,11 @@ from windwall.quantities.measures import ANGLE, SHARE, SPEED, Measure
 from windwall.results.smaller_jet import SmallerJet, Tried
 from windwall.results.views import sentence
 
+__all__ = [
+    "FASTER", "JET", "MUCH", "NO_FASTER", "NO_SPARK", "SAME", "SAME_SPARK", "SPARK",
+    "smaller_jet_sentence",
+]  # fmt: skip
+
 JET = Measure("volume flow", "cm3/min")
 MUCH = (
     "charge_path/{part} sprays {of_fuel} of the fuel by mass, where 10 to 25 % is usual at full "

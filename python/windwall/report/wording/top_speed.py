@@ -12,9 +12,9 @@ from windwall.results.values import Values
 from windwall.results.views import sentence, sentences
 
 __all__ = [
-    "BETWEEN", "ENDS", "HIGHEST", "LOWEST", "NEXT", "REACHED", "SLOPE", "STANDSTILL",
-    "ends_at_rev_limit", "gearing", "limit_word", "next_to_bind", "no_answer", "speed_sentence",
-    "speed_sentences",
+    "AND_SEEN", "BETWEEN", "BEYOND_PLATE", "ENDS", "HIGHEST", "LOWEST", "NEXT", "PLATE_SHARE",
+    "REACHED", "SLOPE", "STANDSTILL", "beyond_plate", "ends_at_rev_limit", "gearing",
+    "limit_word", "next_to_bind", "no_answer", "speed_sentence", "speed_sentences",
 ]  # fmt: skip
 
 STANDSTILL = {
