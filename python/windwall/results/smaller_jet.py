@@ -31,16 +31,16 @@ class SmallerJet(NamedTuple):
     tried: tuple[Tried, ...]  # the smallest first
 
     @property
+    def sentence(self) -> str:
+        """What it comes to."""
+        return sentence(self)
+
+    @property
     def best(self) -> Tried | None:
         """The fastest smaller jet; None where none is faster than the one that is fitted."""
         best = max(self.tried, key=lambda one: one.speed, default=None)
         gains = best is not None and best.speed >= self.fitted.speed + LEAST_GAIN
         return best if gains else None
-
-    @property
-    def sentence(self) -> str:
-        """What it comes to."""
-        return sentence(self)
 
     def to_dict(self) -> dict[str, Any]:
         """Everything as plain numbers in SI, ready for JSON."""

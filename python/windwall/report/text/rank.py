@@ -54,7 +54,8 @@ def rank_text(
     lines += stopped(ranking)
     lines += ["", *pairs(start(ranking)), *paragraph(meant(ranking))]
     lines += verdict_lines(ranking, diagnosis)
-    lines += paragraph(passed_over(ranking)) if ranking.complete else []
+    cheaper = ranking.best_by_cost if ranking.complete else ()
+    lines += paragraph(passed_over(ranking, cheaper))
     lines += limits_table(ranking.base.passed, info)
     lines += menu(ranking) if ranking.upgrades else section("The menu is empty", NOTHING)
     lines += section("The goal", goal(ranking, diagnosis)) if ranking.complete else []
