@@ -81,9 +81,9 @@ TEST(Limits, WhatNobodyRatedIsSaidAndWhatAClassBearsHolds) {
     EXPECT_EQ(bounds(car), classes);
     EXPECT_EQ(built_in_limits(car).front().address, "knock/margin");
     EXPECT_EQ(silent(car),
-              (std::set<std::string>{
-                  "charge_path/blower/rotor_speed", "charge_path/blower/outlet/temperature",
-                  "charge_path/blower/load_ratio", "road/speed", "tyres/load"}));
+              (std::set<std::string>{"charge_path/blower/rotor_speed",
+                                     "charge_path/blower/outlet/temperature",
+                                     "charge_path/blower/load_ratio", "road/speed", "tyres/load"}));
 }
 
 TEST(Limits, RatingsWatchTheirResults) {
