@@ -12,9 +12,9 @@ from windwall.results.values import Values
 from windwall.results.views import sentence, sentences
 
 __all__ = [
-    "BETWEEN", "ENDS", "HIGHEST", "LOWEST", "NEXT", "REACHED", "SLOPE", "STANDSTILL",
-    "ends_at_rev_limit", "gearing", "limit_word", "next_to_bind", "no_answer", "speed_sentence",
-    "speed_sentences",
+    "AND_SEEN", "BETWEEN", "BEYOND_PLATE", "ENDS", "HIGHEST", "LOWEST", "NEXT", "PLATE_SHARE",
+    "REACHED", "SLOPE", "STANDSTILL", "beyond_plate", "ends_at_rev_limit", "gearing",
+    "limit_word", "next_to_bind", "no_answer", "speed_sentence", "speed_sentences",
 ]  # fmt: skip
 
 STANDSTILL = {
@@ -49,6 +49,12 @@ NEXT = {
     "rev_limit": "Next to bind is the rev limit, {share} or {speed} further.",
     "rev_limit of gears": "Next to bind is the rev limit, {share} or {speed} further in this gear.",
 }
+PLATE_SHARE = 0.1  # beyond its highest speed, from which it is said: chosen by the project
+BEYOND_PLATE = (
+    "That engine speed is {share} beyond {plate}, the highest that a rated figure is stated at: "
+    "what friction, filling and valves do there hangs on the engine's class{seen}, and on no plate."
+)
+AND_SEEN = " and on what was observed"
 
 
 def no_answer(tried: Values | None, info: ScenarioInfo) -> str:
@@ -118,6 +124,18 @@ def _values(answer: TopSpeed) -> dict[str, str]:
         "beyond": unanswered(beyond, system) if beyond else "",
         "knock": "" if lifted else knock("", 1.0, spark.retard if spark else 0.0, system),
     }
+
+
+def beyond_plate(answer: TopSpeed) -> str:
+    """How far beyond the rated figures of its engine an answer stands; empty where it does not."""
+    info = answer.scenario_info
+    if info.plate_speed is None or answer.engine_speed < (1 + PLATE_SHARE) * info.plate_speed:
+        return ""
+    return BEYOND_PLATE.format(
+        share=SHARE.text(answer.engine_speed / info.plate_speed - 1, info.system, 2),
+        plate=ENGINE_SPEED.text(info.plate_speed, info.system, 4),
+        seen=AND_SEEN if info.observed else "",
+    )
 
 
 @sentences.register(TopSpeed)
