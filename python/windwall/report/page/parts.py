@@ -82,7 +82,7 @@ def upgrades(findings: Findings) -> Part:
     else:
         said += verdict_lines(ranking, findings.diagnosis)
     pictures = (
-        picture("gains", partial(plots.gains, ranking, drawn), 1.3 + 0.3 * len(ranking.upgrades)),
+        picture("gains", partial(plots.gains, ranking, drawn), 1.5 + 0.3 * len(ranking.upgrades)),
         whole("money", plots.best_by_cost(ranking, room=2.6)),
     )
     folded = [("Best set for every budget", inner(best_table("", ranking.best_by_cost, ranking)))]

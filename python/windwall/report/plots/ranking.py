@@ -54,7 +54,8 @@ def gains(ranking: Ranking, drawn: DrawnRanking | None = None, ax: Axes | None =
     shown.sort(key=lambda one: -one.alone[MIDDLE])
     system = ranking.scenario_info.system
     names = [_name(one, ranking) for one in shown]
-    ax = new_axes(ax, height=1.5 + 0.19 * sum(name.count("\n") + 1.4 for name in names))
+    lines = sum(name.count("\n") + 1.4 for name in names) + heading.count("\n")
+    ax = new_axes(ax, height=1.3 + 0.19 * lines)
     spreads = [drawn.gain(one.id).alone if drawn else None for one in shown]
     _spreads(spreads, ax, system)
     _anchors(shown, ranking, ax)
