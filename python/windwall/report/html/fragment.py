@@ -4,6 +4,7 @@ whatever a file says is escaped.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Iterator
 from html import escape
 from itertools import groupby
@@ -14,7 +15,9 @@ from windwall.report.html.tables import table_html
 from windwall.report.text_layout import Block, Bullet, Paragraph, Section, Table, Title
 from windwall.results.views import content, html
 
-__all__ = ["body", "fragment", "framed"]
+__all__ = ["BETWEEN_TICKS", "body", "fragment", "framed"]
+
+BETWEEN_TICKS = re.compile("`([^`]+)`")
 
 
 @html.register(object)
@@ -52,16 +55,21 @@ def _kind(block: Block) -> type:
 
 def _block(block: Block) -> str:
     if isinstance(block, str):
-        return f"<p>{escape(block.strip())}</p>" if block.strip() else ""
+        return f"<p>{_typed(block.strip())}</p>" if block.strip() else ""
     if isinstance(block, Title):
         return f"<h3>{escape(block.text)}</h3>"
     if isinstance(block, Paragraph):
-        return f"<p{_class(block)}>{escape(block.text)}</p>"
+        return f"<p{_class(block)}>{_typed(block.text)}</p>"
     if isinstance(block, Bullet):
-        return f"<li>{escape(block.text)}</li>"
+        return f"<li>{_typed(block.text)}</li>"
     if isinstance(block, Table):
         return table_html(block)
     return f"<section{_width(block)}><h4>{escape(block.heading)}</h4>{body(block.blocks)}</section>"
+
+
+def _typed(text: str) -> str:
+    """Escaped, with what stands between backticks as what somebody types."""
+    return BETWEEN_TICKS.sub(r"<code>\1</code>", escape(text))
 
 
 def _class(block: Paragraph) -> str:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 from functools import cache
 from importlib.resources import files as resources
+from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from windwall import _core
@@ -24,7 +25,7 @@ from windwall.study.progress import Progress
 if TYPE_CHECKING:
     import jinja2
 
-__all__ = ["file_name", "html_of", "own", "page", "shown", "told", "write_page"]
+__all__ = ["file_name", "html_of", "named", "own", "page", "shown", "told", "write_page"]
 
 
 def page(
@@ -59,7 +60,7 @@ def told(findings: Findings, live: bool) -> dict[str, Any]:
 
     scenario, best = findings.scenario, findings.best
     return {
-        "title": scenario.title or "A vehicle",
+        "title": named(scenario),
         "asked": conditions(best.scenario_info),
         "notes": scenario.document().get("notes", "").splitlines(),
         "lead": best.sentence,
@@ -74,6 +75,12 @@ def told(findings: Findings, live: bool) -> dict[str, Any]:
         "css": Markup(own("page.css") + bars("main")),
         "script": Markup(own("page.js")),
     }
+
+
+def named(scenario: ScenarioData) -> str:
+    """Its name; a text that has no title and came from no file has none."""
+    is_file = bool(Path(scenario.source).suffix)
+    return scenario.name if scenario.title or is_file else "A vehicle"
 
 
 def shown(part: Part) -> dict[str, Any]:

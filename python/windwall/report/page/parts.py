@@ -58,7 +58,7 @@ def answer(findings: Findings) -> Blocks:
 
 def why(findings: Findings) -> Part:
     """What binds, and where the lines cross."""
-    drawn = picture("force", partial(plots.force_against_speed, findings.scenario), 3.4)
+    drawn = picture("force", partial(plots.force_against_speed, findings.scenario), 2.85)
     first, _, *rest = reasons(findings.best)  # the sentence between them leads the page
     return Part("Why it stops there", [first, *rest], (drawn,), half=True)
 
@@ -67,7 +67,7 @@ def watts(findings: Findings) -> Part:
     """Both accounts, and the charge on its way."""
     best = findings.best
     drawn = (
-        picture("accounts", partial(plots.accounts, best), 5.2),
+        picture("accounts", partial(plots.accounts, best), 4.0),
         picture("stations", partial(plots.stations, best), 4.0),
     )
     return Part("Where the watts go", [], drawn)
@@ -82,8 +82,8 @@ def upgrades(findings: Findings) -> Part:
     else:
         said += verdict_lines(ranking, findings.diagnosis)
     pictures = (
-        picture("gains", partial(plots.gains, ranking, drawn), 1.6 + 0.3 * len(ranking.upgrades)),
-        whole("money", plots.best_by_cost(ranking)),
+        picture("gains", partial(plots.gains, ranking, drawn), 1.5 + 0.3 * len(ranking.upgrades)),
+        whole("money", plots.best_by_cost(ranking, room=2.6)),
     )
     folded = [("Best set for every budget", inner(best_table("", ranking.best_by_cost, ranking)))]
     if ranking.scenario_info.goal_speed is not None:
@@ -99,7 +99,7 @@ def knock(findings: Findings) -> Part:
     said = inner(knock_lines(best))
     if best.knock is None:
         return Part("Knock and spark", said)
-    drawn = picture("knock", partial(plots.knock_over_engine_speed, findings.scenario), 3.4)
+    drawn = picture("knock", partial(plots.knock_over_engine_speed, findings.scenario), 2.85)
     return Part("Knock and spark", said, (drawn,))
 
 

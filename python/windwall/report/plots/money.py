@@ -27,22 +27,24 @@ if TYPE_CHECKING:
     from matplotlib.axes import Axes
 
 __all__ = [
-    "FITTED", "HEADING", "MANY", "MOST_KEYS", "NAME_WIDTH", "NO_MENU", "NO_SETS", "best_by_cost",
+    "FITTED", "HEADING", "MANY", "MOST_KEYS", "NAME_WIDTH", "NO_MENU", "NO_SETS", "ROOM",
+    "best_by_cost",
 ]  # fmt: skip
 
 HEADING = "Speed for the money"
 NO_SETS = "No set of upgrades has an answer and passes no limit, so nothing can be bought."
 NO_MENU = "The file names no upgrades, so there is nothing to buy."
 MOST_KEYS = 8
+ROOM = 4.0  # inches
 NAME_WIDTH = 44  # letters, for which the table leaves room
 MANY = 500  # dots, from which a file holds them as a picture
 FITTED = "\N{BLACK CIRCLE}"
 
 
-def best_by_cost(ranking: Ranking, ax: Axes | None = None) -> Axes:
+def best_by_cost(ranking: Ranking, ax: Axes | None = None, *, room: float = ROOM) -> Axes:
     """Every set that passes no limit, and the fastest for every budget as steps. The numbers at
     the steps are the columns of a table under the picture: what each costs, how fast it is, and
-    what is fitted.
+    what is fitted. A figure of its own is so many inches high beside the table: `room`.
     """
     heading = title(HEADING, ranking.scenario_info)
     if not ranking.answered:
@@ -54,7 +56,7 @@ def best_by_cost(ranking: Ranking, ax: Axes | None = None) -> Axes:
         return instead(ax, heading, NO_SETS)
     keyed = _worth_a_key(best, ranking)
     rows = _table(keyed, ranking)
-    ax = new_axes(ax, height=4.0 + 0.2 * len(rows))
+    ax = new_axes(ax, height=room + 0.2 * len(rows))
     _clouds(ranking, ax)
     _steps(best, keyed, ranking, ax)
     _goal(ranking, ax)
@@ -99,7 +101,7 @@ def _steps(best: list[UpgradeSet], keyed: list[UpgradeSet], ranking: Ranking, ax
             family=FAMILY,
             fontweight="bold",
         )
-    ax.margins(y=0.08)
+    ax.margins(y=0.14)
 
 
 def _worth_a_key(best: list[UpgradeSet], ranking: Ranking) -> list[UpgradeSet]:

@@ -26,12 +26,16 @@ from windwall.results.ranking import MIDDLE, Ranking, UpgradeGain
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
 
-__all__ = ["ANCHOR_MARKS", "HEADING", "NAME_WIDTH", "NO_GAINS", "NO_MENU", "REFUSED", "gains"]
+__all__ = [
+    "ANCHOR_MARKS", "HEADING", "NAME_WIDTH", "NO_GAINS", "NO_MENU", "REFUSED",
+    "TITLE_WIDTH", "gains",
+]  # fmt: skip
 
 HEADING = "What each upgrade adds alone"
 NO_MENU = "The file names no upgrades, so there is nothing to rank."
 NO_GAINS = "No upgrade has a gain that can be drawn."
 NAME_WIDTH = 34
+TITLE_WIDTH = 42  # letters above the axes, beside which names have their room
 ANCHOR_MARKS = (("<", "white", "lower"), ("o", INK, "as stated"), (">", "white", "upper"))
 REFUSED = "x"
 
@@ -41,7 +45,7 @@ def gains(ranking: Ranking, drawn: DrawnRanking | None = None, ax: Axes | None =
     stated and the upper knock anchor; with a drawn ranking of the same menu, one standard
     deviation over its worlds as a bar.
     """
-    heading = title(HEADING, ranking.scenario_info)
+    heading = title(HEADING, ranking.scenario_info, TITLE_WIDTH)
     if not ranking.answered:
         return instead(ax, heading, no_base(ranking))
     shown = [one for one in ranking.within_budget.values() if any(map(isfinite, one.alone))]
@@ -50,7 +54,8 @@ def gains(ranking: Ranking, drawn: DrawnRanking | None = None, ax: Axes | None =
     shown.sort(key=lambda one: -one.alone[MIDDLE])
     system = ranking.scenario_info.system
     names = [_name(one, ranking) for one in shown]
-    ax = new_axes(ax, height=1.5 + 0.19 * sum(name.count("\n") + 1.4 for name in names))
+    lines = sum(name.count("\n") + 1.4 for name in names) + heading.count("\n")
+    ax = new_axes(ax, height=1.3 + 0.19 * lines)
     spreads = [drawn.gain(one.id).alone if drawn else None for one in shown]
     _spreads(spreads, ax, system)
     _anchors(shown, ranking, ax)
