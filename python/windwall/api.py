@@ -28,6 +28,7 @@ if TYPE_CHECKING:
     from windwall.results.operating_point import OperatingPoint
     from windwall.results.part_load import PartLoad
     from windwall.results.ranking import Chosen, Ranking
+    from windwall.results.smaller_jet import SmallerJet
     from windwall.results.standing_start import Shortfall
     from windwall.results.top_speed import TopSpeed
     from windwall.scenario.installing import Fitted
@@ -54,6 +55,9 @@ class Scenario(LongQuestions, Readable):
     >>> list(car.coast_down("80 km/h", "30 km/h").columns), car.idle("1500 rpm").idles
     (['time', 'distance', 'speed'], True)
     >>> car.time_over("200 m") < car.time_to("100 km/h"), car.shortfall().speed > 0
+    (True, True)
+    >>> jet = car.install("spray").smaller_jets()[0]
+    >>> jet.of_fuel > 0.25, jet.best.speed > jet.fitted.speed
     (True, True)
     >>> car.forecast(["10 degC", "30 degC"], ["98 kPa"]).speed.shape
     (2, 1)
@@ -143,6 +147,12 @@ class Scenario(LongQuestions, Readable):
     def shortfall(self, **outing: Any) -> Shortfall:
         """How far a run that is driven from standstill ends below the quick `top_speed()`."""
         return study.standing_start.shortfall(self, **outing)
+
+    def smaller_jets(self) -> tuple[SmallerJet, ...]:
+        """Every spray that takes more of the fuel flow than is usual, at the top speed, with what
+        smaller jets in its place make of that: `one.best` is the fastest, None where none gains.
+        """
+        return study.smaller_jet.smaller_jets(self, self.top_speed())
 
     def coast_down(
         self,

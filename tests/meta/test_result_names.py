@@ -53,7 +53,7 @@ EXCEPTIONS = {
     ),
     "leaders": (6, "the function that finds them is called so; they are followed everywhere"),
     "limited_by": (8, "a set of a ranking ends by something as every top speed does"),
-    "liquid_flow": (5, "two cautions look at it"),
+    "liquid_flow": (6, "two cautions look at it, and the study of smaller jets"),
     "margin_without_spray": (
         8,
         "of a top speed and of each set that is told, in a table and in sentences",
@@ -68,8 +68,8 @@ EXCEPTIONS = {
     "together": (4, "sliders of a page add up alone and in pairs"),
     "unrated": (9, "asked of a file before anything is solved"),
     "water_per_fuel": (7, "a caution looks at it; of a point and of each set that is told"),
-    "exhaust_gas_temperature": (5, "a gauge reads it, and a logger"),
-    "fuel_flow": (4, "a gauge reads it"),
+    "exhaust_gas_temperature": (6, "a gauge reads it, and a logger; a caution looks at it"),
+    "fuel_flow": (5, "a gauge reads it; smaller jets are asked for by a share of it"),
     "pressure_drop": (4, "a gauge reads it"),
 }
 KNOWS_RESULTS = ("solve/results", "solve/answer", "study", "bindings")

@@ -65,3 +65,21 @@ def test_pages_are_read_from_a_disk(site):
             page.wait_for_selector("h1", timeout=60_000)
             assert not heard, name
             page.close()
+
+
+WIDEST = """() => [...document.querySelectorAll("article pre")].map(one => ({
+    letters: Math.max(...one.textContent.split("\\n").map(line => line.length)),
+    is_cut: one.scrollWidth > one.clientWidth + 1,
+}))"""
+
+
+@needs_browser
+def test_a_line_of_a_terminal_is_whole_on_a_usual_screen(site):
+    with browser() as running:
+        tab = running.new_page(viewport={"width": 1200, "height": 900})
+        seen = []
+        for name in ("docs/start", "docs/howto/how_fast", "notebooks/afternoon"):
+            tab.goto((site / f"{name}.html").as_uri(), timeout=120_000)
+            seen += tab.evaluate(WIDEST)
+    assert max(one["letters"] for one in seen) >= 80
+    assert [one for one in seen if one["is_cut"] and one["letters"] <= 88] == []

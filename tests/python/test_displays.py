@@ -8,6 +8,7 @@ import pytest
 
 import windwall as ww
 from python.samples import CURVE
+from windwall.report.html.fragment import body
 from windwall.report.html.tables import table_html
 from windwall.report.text_layout import Bars, table
 
@@ -19,14 +20,16 @@ class Reader(HTMLParser):
 
     def __init__(self, html):
         super().__init__()
-        self.open, self.tags, self.attributes, self.words = [], [], [], []
+        self.open, self.tags, self.attributes, self.said = [], [], [], ""
         self.feed(html)
         self.close()
+        self.words = self.said.split()
 
     def handle_starttag(self, tag, attrs):
         self.tags.append(tag)
         self.attributes += attrs
         self.open.append(tag)
+        self._apart(tag)
 
     def handle_startendtag(self, tag, attrs):
         self.tags.append(tag)
@@ -34,10 +37,14 @@ class Reader(HTMLParser):
 
     def handle_endtag(self, tag):
         assert self.open.pop() == tag
+        self._apart(tag)
 
     def handle_data(self, data):
         if "style" not in self.open:
-            self.words += data.split()
+            self.said += data
+
+    def _apart(self, tag):
+        self.said += "" if tag == "code" else " "
 
 
 @pytest.fixture(scope="module")
@@ -73,8 +80,8 @@ KINDS = [
 
 
 def words(text):
-    """Without what only lays a text out."""
-    return [one for one in text.split() if one != "-"]
+    """Without what only lays a text out, and sets apart what is typed."""
+    return [one for one in text.replace("`", "").split() if one != "-"]
 
 
 @pytest.mark.parametrize("kind", KINDS)
@@ -136,3 +143,10 @@ def test_bars_stand_to_one_scale():
 def test_a_stopped_search_says_so_in_a_notebook_too(stuck):
     shown = stuck.top_speed()._repr_html_()
     assert "No answer" in shown
+
+
+def test_what_is_typed_is_set_apart_and_still_escaped():
+    assert body(["type `windwall learn <x>` (`b`)"]) == (
+        "<p>type <code>windwall learn &lt;x&gt;</code> (<code>b</code>)</p>"
+    )
+    assert body(["one ` alone"]) == "<p>one ` alone</p>"

@@ -150,20 +150,21 @@ def test_a_cheaper_row_is_told_to_be_passed_over_for_another_anchor(ranking):
     """With what decides, the anchor and by how much it is slower there."""
     made = with_a_cheaper_row(ranking, 0.5, 0.6, 3.21)
     cheaper = next(one for one in made.best_by_cost[::-1] if one.cost < made.target.cost)
-    said = passed_over(made)
+    said = passed_over(made, made.best_by_cost)
     assert f"is cheaper, {cost(cheaper, made)}, reaches " in said
     assert f"knock anchor of {made.knock_anchors[2]:.4g}: there it is 3.2 km/h slower" in said
     assert "more than the 2 km/h that can be told" in said
     assert changes(made.target, cheaper) in said
     assert said in flat(repr(made))
     assert flat(repr(made)).index(said) < flat(repr(made)).index("Every upgrade")
-    lost = passed_over(with_a_cheaper_row(ranking, 0.5, 0.6, float("nan")))
-    assert "there it has no answer" in lost
+    lost = with_a_cheaper_row(ranking, 0.5, 0.6, float("nan"))
+    assert "there it has no answer" in passed_over(lost, lost.best_by_cost)
 
 
 def test_a_row_that_is_slower_as_stated_needs_no_such_word(ranking):
-    assert passed_over(with_a_cheaper_row(ranking, 0.5, 2.6, 3.2)) == ""
-    assert passed_over(with_a_cheaper_row(ranking, 0.5, 1.0, 1.0)) == ""
+    for behind in ((0.5, 2.6, 3.2), (0.5, 1.0, 1.0)):
+        made = with_a_cheaper_row(ranking, *behind)
+        assert passed_over(made, made.best_by_cost) == ""
 
 
 def test_a_price_is_as_doubtful_as_its_gain(ranking):

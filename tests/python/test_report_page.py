@@ -136,6 +136,18 @@ def test_a_budget_reaches_the_page(few, windwall, tmp_path):
     assert "USD" in wrong.stderr
 
 
+def test_a_file_without_a_title_is_called_by_its_name():
+    document = json.loads(Path(MICRO).read_text(encoding="utf-8"))
+    assert not document.get("title")
+    text = page(ww.load(MICRO), live=False)
+    assert "<h1>Village microcar</h1>" in text
+    told = re.sub(r"<script.*?</script>", "", text, flags=re.S)
+    assert told.count("Village microcar") == 2  # and no picture repeats it
+    nameless = page(ww.loads(json.dumps(document)), live=False)
+    assert "<h1>A vehicle</h1>" in nameless
+    assert ">Scenario<" not in nameless
+
+
 def test_a_page_without_a_name_lies_in_the_folder_one_is_in(windwall, tmp_path):
     (tmp_path / "folder").mkdir()
     document = json.loads(Path(MICRO).read_text(encoding="utf-8")) | {"upgrades": []}
@@ -196,6 +208,37 @@ def test_as_shipped_it_prints_to_two_pages(name, tmp_path):
         tab.pdf(path=SHOTS / f"{name}.pdf", format="A4", prefer_css_page_size=True)
     printed = (SHOTS / f"{name}.pdf").read_bytes()
     assert 1 <= len(re.findall(rb"/Type\s*/Page\b", printed)) <= 2
+
+
+SMALLEST = """() => [...document.querySelectorAll("figure text")].map(one => {
+    const to = one.getScreenCTM();
+    return parseFloat(getComputedStyle(one).fontSize) * Math.hypot(to.a, to.b) * 72 / 96;
+})"""
+CUT = """() => [...document.querySelectorAll("figure text")].filter(one => {
+    const word = one.getBoundingClientRect();
+    const all = one.ownerSVGElement.getBoundingClientRect();
+    return word.left < all.left - 1 || word.right > all.right + 1
+        || word.top < all.top - 1 || word.bottom > all.bottom + 1;
+}).map(one => one.textContent)"""
+
+
+@needs_browser
+@pytest.mark.slow
+@pytest.mark.timeout(600)
+@pytest.mark.parametrize("name", SCENARIOS)
+def test_on_paper_it_is_read_without_a_glass_and_nothing_moves(name, tmp_path):
+    write_page(ww.load(f"scenarios/{name}.json"), tmp_path / "page.html")
+    with browser() as running:
+        tab = running.new_page(viewport={"width": 703, "height": 1055}, color_scheme="dark")
+        tab.emulate_media(media="print")  # 703 px are 186 mm, A4 without its margins
+        tab.goto((tmp_path / "page.html").as_uri())
+        assert min(tab.evaluate(SMALLEST)) > 6.5  # points
+        assert tab.evaluate(CUT) == []
+        assert (
+            tab.evaluate("getComputedStyle(document.body).backgroundColor") == "rgb(255, 255, 255)"
+        )
+        assert not tab.locator("input:visible, button:visible, summary:visible").count()
+        assert tab.evaluate("document.documentElement.scrollWidth") <= 703
 
 
 @needs_browser

@@ -94,6 +94,27 @@ def test_speed_says_where_a_driven_run_ends(windwall, tmp_path, car):
     assert found["below"] == pytest.approx(theirs.quick - theirs.driven)
 
 
+def test_a_ranking_says_where_a_driven_run_ends_and_that_it_may_rank_otherwise(
+    windwall, tmp_path, car
+):
+    path = tmp_path / "car.json"
+    with_road = car.set({"goal/run_up": "800 m"})
+    with_road.save(path)
+    theirs = with_road.shortfall()
+    said = " ".join(windwall("rank", path).stdout.split())
+    assert f"{theirs.sentence} All of this is ranked by the quick speed" in said
+    assert said.count("--by driven_speed") == 1
+    found = json.loads(windwall("rank", path, "--json").stdout)["driven"]
+    assert found["driven"] == pytest.approx(theirs.driven)
+
+
+def test_a_ranking_says_nothing_of_a_run_nobody_asked_for(windwall, tmp_path):
+    path = tmp_path / "car.json"
+    path.write_text(json.dumps(CURVE | {"goal": {}}))
+    assert "riven" not in windwall("rank", path).stdout
+    assert json.loads(windwall("rank", path, "--json").stdout)["driven"] is None
+
+
 def test_speed_says_nothing_of_a_run_nobody_asked_for(windwall, tmp_path):
     path = tmp_path / "car.json"
     path.write_text(json.dumps(CURVE | {"goal": {}}))

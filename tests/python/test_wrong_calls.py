@@ -1,5 +1,6 @@
 """Python that is typed wrongly teaches as a wrong file does."""
 
+import numpy as np
 import pytest
 
 import windwall as ww
@@ -55,3 +56,41 @@ def test_a_bare_number_is_asked_for_its_unit(car):
         car.hold_speed(50)
     with pytest.raises(ScenarioError, match="330 what"):
         car.set({MASS: "330"})
+
+
+@pytest.mark.parametrize("number", [140, 140.0, np.float64(140.0)])
+def test_a_bare_speed_far_beyond_the_one_that_stands_there_is_read_both_ways(car, number):
+    said = r"140 what\? As m/s it is 504 km/h, far beyond the 138 km/h here; "
+    with pytest.raises(ScenarioError, match=rf"^set goal/speed: {said}write \"140 km/h\", or si"):
+        car.set({"goal/speed": number})
+    with pytest.raises(ScenarioError, match=said):
+        ww.sweep(car, {"goal/speed": ["130 km/h", number]}, progress=False)
+    us = car.shown_in("us")
+    with pytest.raises(ScenarioError, match=r'313.2 mph, far beyond the 85.75 mph.*"140 mph"'):
+        us.set({"goal/speed": number})
+
+
+def test_all_that_is_wrong_with_bare_speeds_is_said_at_once(car):
+    with pytest.raises(ScenarioError) as told:
+        car.set({"goal/speed": 140.0, "tyres/speed_limit": 120.0, MASS: 330.0})
+    assert [one.address for one in told.value.problems] == ["goal/speed", "tyres/speed_limit"]
+
+
+@pytest.mark.parametrize(
+    "speed, taken", [(20.0, 20), (76.0, 76), (ww.si(140), 140), ("140 m/s", 140), ("504 km/h", 140)]
+)
+def test_a_speed_that_is_likely_or_says_its_unit_is_taken(car, speed, taken):
+    assert car.get("goal/speed") == pytest.approx(138 / 3.6)
+    assert car.set({"goal/speed": speed}).get("goal/speed") == pytest.approx(taken)
+
+
+def test_a_wind_is_shown_in_si_and_has_no_second_reading(car):
+    assert car.set({"day/headwind": 20.0}).get("day/headwind") == 20.0
+
+
+def test_where_no_speed_stands_there_the_bound_is_that_of_all_vehicles():
+    small = ww.load("scenarios/village_microcar.json")
+    assert small.get("goal/speed") is None
+    assert small.set({"goal/speed": 60.0}).get("goal/speed") == 60.0
+    with pytest.raises(ScenarioError, match=r'95 what\? As m/s it is 342 km/h; write "95 km/h"'):
+        small.set({"goal/speed": 95.0})

@@ -159,8 +159,8 @@ std::span<const fields::Row> MappedCompressor::rows() {
                  temperature("degC"), {60, 300}, "Highest outlet temperature its maker allows")
             .watching("outlet/temperature", "rated outlet temperature: rotors grow into the case"),
         optional("rated_pressure_ratio", "r_max", at<&C::rated_pressure_ratio>, number(), {1, 6},
-                 "Highest pressure ratio its maker allows")
-            .watching("pressure_ratio", "rated pressure ratio"),
+                 "Highest pressure ratio its maker allows, from the local air")
+            .watching("load_ratio", "rated pressure ratio, by the difference of pressures"),
     };
     return rows;
 }

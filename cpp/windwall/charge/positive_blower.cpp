@@ -218,8 +218,8 @@ constexpr Row table[] = {
              temperature("degC"), {60, 300}, "Highest outlet temperature its maker allows")
         .watching("outlet/temperature", "rated outlet temperature: rotors grow into the case"),
     optional("rated_pressure_ratio", "r_max", at<&B::rated_pressure_ratio>, number(), {1, 4},
-             "Highest pressure ratio its maker allows")
-        .watching("pressure_ratio", "rated pressure ratio"),
+             "Highest pressure ratio its maker allows, from the local air")
+        .watching("load_ratio", "rated pressure ratio, by the difference of pressures"),
 };
 
 }  // namespace

@@ -248,6 +248,26 @@ double slowing_power(const Train& train, const Shaft& crank, GearState gear_stat
     return power;
 }
 
+std::optional<double> dragged_beyond(const Train& train, const Shaft& crank,
+                                     GearState gear_state) noexcept {
+    std::optional<double> most;
+    pass(train, crank, gear_state, [&](std::size_t, const Passage& through) {
+        const auto holds = own_capacity(through.part, through.in.speed, through.gear_state);
+        if (!holds) return;
+        const double beyond = -through.in.torque - *holds;
+        most = std::max(most.value_or(beyond), beyond);
+    });
+    return most;
+}
+
+bool slips(const Train& train, const Shaft& crank, GearState gear_state) noexcept {
+    bool any = false;
+    pass(train, crank, gear_state, [&](std::size_t, const Passage& through) {
+        any = any || own_slips(through.part, through.in, through.gear_state);
+    });
+    return any;
+}
+
 double inertia_at_wheels(const Train& train, GearState gear_state, Behind behind) noexcept {
     // What turns at a part's input counts with the square of every ratio from there on.
     GearDealer dealer(train, gear_state);

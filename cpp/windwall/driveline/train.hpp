@@ -51,6 +51,14 @@ Shaft dragged(const Train& train, GearState gear_state, double wheel_speed,
 /// wheels and all losses; 0 where nothing slips in overrun.
 double slowing_power(const Train& train, const Shaft& crank, GearState gear_state) noexcept;
 
+/// N m, at its own input, by which the part that the wheels drag along hardest is asked for more
+/// than it holds; below 0 where each holds. Nothing where no part is known to slip.
+std::optional<double> dragged_beyond(const Train& train, const Shaft& crank,
+                                     GearState gear_state) noexcept;
+
+/// Whether any part is asked for more than it holds, whichever way the power goes.
+bool slips(const Train& train, const Shaft& crank, GearState gear_state) noexcept;
+
 /// A part that is asked for more than it holds, and so slips: both in N m at its own input.
 struct Overload {
     std::size_t part{};

@@ -19,6 +19,7 @@ from windwall.scenario.data import ScenarioData
 from windwall.study.diagnosis import diagnose
 from windwall.study.drive import drive
 from windwall.study.rank import rank
+from windwall.study.smaller_jet import smaller_jets
 from windwall.study.solve import top_speed
 from windwall.study.standing_start import driven_end
 
@@ -37,7 +38,7 @@ def diagnosed(scenario: ScenarioData, found: TopSpeed | Ranking) -> Diagnosis:
 
 
 class Diagnosed:
-    """An answer held against what was observed, as far as there is an answer."""
+    """An answer held against what was observed and a driven run, as far as there is an answer."""
 
     def __init__(
         self,
@@ -49,12 +50,16 @@ class Diagnosed:
         self.answered = found.answered
         self.interrupted = getattr(drawn, "interrupted", False)
         self.diagnosis = diagnosed(scenario, found) if found.answered else None
+        self.driven = driven_end(scenario) if found.answered else None
 
     def to_dict(self) -> dict[str, Any]:
-        return self.found.to_dict(self.diagnosis, self.drawn)
+        made, driven = self.found.to_dict(self.diagnosis, self.drawn), self.driven
+        if isinstance(driven, NoAnswer):
+            return made | {"driven": {"sentence": driven.sentence}}
+        return made | {"driven": driven and driven.to_dict()}
 
     def summary(self) -> str:
-        return self.found.summary(self.diagnosis, self.drawn)
+        return self.found.summary(self.diagnosis, self.drawn, self.driven)
 
 
 class Installed:
@@ -91,7 +96,7 @@ class Driven:
 
 
 class Speed(Diagnosed):
-    """The quick answer, with how sure it is and where a driven run ends."""
+    """The quick answer, with how sure it is and what smaller jets would make of a spray."""
 
     def __init__(self, scenario: ScenarioData, _arguments: argparse.Namespace) -> None:
         from windwall.study.speed_draws import draw_speed  # only where it is asked
@@ -99,16 +104,13 @@ class Speed(Diagnosed):
         found = top_speed(scenario)
         drawn = draw_speed(scenario, progress=False) if found.answered else None
         super().__init__(found, scenario, drawn)
-        self.driven = driven_end(scenario) if found.answered else None
+        self.sprays = smaller_jets(scenario, found)
 
     def to_dict(self) -> dict[str, Any]:
-        driven = self.driven
-        if isinstance(driven, NoAnswer):
-            return super().to_dict() | {"driven": {"sentence": driven.sentence}}
-        return super().to_dict() | {"driven": driven and driven.to_dict()}
+        return super().to_dict() | {"sprays": [one.to_dict() for one in self.sprays]}
 
     def summary(self) -> str:
-        return self.found.summary(self.diagnosis, self.drawn, self.driven)
+        return self.found.summary(self.diagnosis, self.drawn, self.driven, self.sprays)
 
 
 def rank_menu(scenario: ScenarioData, arguments: argparse.Namespace) -> Diagnosed | DrivenRanking:

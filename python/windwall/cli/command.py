@@ -37,7 +37,8 @@ from windwall.scenario.installing import for_core, typed
 
 __all__ = [
     "Parser", "add_budget", "add_install", "add_measured", "add_new", "add_question", "add_threads",
-    "answer", "ask", "cannot", "make_new", "parser", "read", "refuse", "run", "run_command",
+    "answer", "ask", "cannot", "make_new", "other_file", "parser", "read", "refuse", "run",
+    "run_command",
 ]  # fmt: skip
 
 

@@ -90,7 +90,7 @@ def title(what: str, of: str | ScenarioInfo, width: int = TITLE_WIDTH) -> str:
 
 def is_path(name: str) -> bool:
     """Whether a file's name stands where it states no title."""
-    return name.endswith(".json") or name in ("scenario", "standard input")
+    return name.endswith(".json") or name.lower() in ("scenario", "standard input")
 
 
 def plain_title(text: str, width: int = TITLE_WIDTH) -> str:

@@ -9,12 +9,14 @@ from windwall.results.coast_down import CoastDownFit, Estimate, Rolling
 from windwall.results.driven_gains import DrivenGains
 from windwall.results.driven_ranking import DrivenRanking, DrivenSet
 from windwall.results.gearing import BestGearing
+from windwall.results.smaller_jet import SmallerJet
 from windwall.results.standing_start import Shortfall
 from windwall.results.views import document
 
 __all__ = [
     "COAST_DOWN_UNITS", "ROLLING_UNITS", "coast_down_document", "driven_gains_document",
     "driven_ranking_document", "gearing_document", "rolling_document", "shortfall_document",
+    "smaller_jet_document",
 ]  # fmt: skip
 
 COAST_DOWN_UNITS = {
@@ -127,6 +129,20 @@ def rolling_document(rolling: Rolling) -> dict[str, Any]:
         "units": ROLLING_UNITS
         | {"mass": "kg", "accelerated_mass": "kg", "drag_area": "m2", "air_density": "kg/m3"}
         | {"headwind": "m/s"},
+    }
+
+
+@document.register(SmallerJet)
+def smaller_jet_document(one: SmallerJet) -> dict[str, Any]:
+    """A spray that takes much, beside smaller jets."""
+    return {
+        "sentence": one.sentence,
+        "part": one.part,
+        "of_fuel": one.of_fuel,
+        "fitted": one.fitted._asdict(),
+        "tried": [each._asdict() for each in one.tried],
+        "units": {"of_fuel": "1", "share": "1", "flow": "m3/s", "speed": "m/s", "retard": "rad"}
+        | {"margin": "1"},
     }
 
 

@@ -6,7 +6,10 @@ from functools import cache
 from typing import Any, ClassVar
 
 from windwall import _core
+from windwall.errors import NoAnswer
 from windwall.results.diagnosis import Diagnosis
+from windwall.results.smaller_jet import SmallerJet
+from windwall.results.standing_start import Shortfall
 from windwall.results.values import Values
 from windwall.results.views import Discussed, Readable, document, summary
 
@@ -33,13 +36,25 @@ class Answer(Discussed, Values):
         """
         return document(self, **_further(diagnosis, drawn))
 
-    def summary(self, diagnosis: Diagnosis | None = None, drawn: Readable | None = None) -> str:
+    def summary(
+        self,
+        diagnosis: Diagnosis | None = None,
+        drawn: Readable | None = None,
+        driven: Shortfall | NoAnswer | None = None,
+        sprays: tuple[SmallerJet, ...] | None = None,
+    ) -> str:
         """As text. Nothing is solved for it; `car.diagnose()` puts what was observed beside it,
-        `car.drawn_speed()` or `car.drawn_ranking(...)` how sure it is.
+        `car.drawn_speed()` or `car.drawn_ranking(...)` how sure it is, `car.shortfall()` where a
+        driven run ends, `car.smaller_jets()` what smaller jets make of a spray that takes much.
         """
-        return summary(self, **_further(diagnosis, drawn))
+        return summary(self, **_further(diagnosis, drawn, driven, sprays))
 
 
-def _further(diagnosis: Diagnosis | None, drawn: Readable | None) -> dict[str, Any]:
-    given = {"diagnosis": diagnosis, "drawn": drawn}
+def _further(
+    diagnosis: Diagnosis | None,
+    drawn: Readable | None,
+    driven: Shortfall | NoAnswer | None = None,
+    sprays: tuple[SmallerJet, ...] | None = None,
+) -> dict[str, Any]:
+    given = {"diagnosis": diagnosis, "drawn": drawn, "driven": driven, "sprays": sprays}
     return {key: one for key, one in given.items() if one is not None}

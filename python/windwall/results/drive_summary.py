@@ -6,7 +6,7 @@ from typing import Any, NamedTuple
 
 from windwall.results.values import Values
 
-__all__ = ["SPENT", "DriveSummary", "Extreme", "Mark", "Passed", "extreme", "passed"]
+__all__ = ["SPENT", "DriveSummary", "Extreme", "Mark", "Passed", "extreme", "lasting", "passed"]
 
 SPENT = ("driveline", "clutch", "tyres", "air", "rolling", "grade", "brakes", "kinetic", "changes")
 
@@ -64,7 +64,7 @@ def extreme(time: Any, column: Any, sign: float = 1) -> Extreme | None:
 
 class Passed(Values):
     """A limit that is passed: `address`, `max`, `min`, `why`; the first `time`, `distance` and
-    `road_speed`, and the `worst`. SI.
+    `road_speed`, the `worst`, and for how long it is beyond in all, `lasting`. SI.
     """
 
     __slots__ = ()
@@ -85,4 +85,14 @@ def passed(limit: dict[str, Any], columns: dict[str, Any]) -> dict[str, Any] | N
     first = int(np.argmax(beyond > 0))
     where = {key: float(columns[key][first]) for key in ("time", "distance")}
     where["road_speed"] = float(columns["road/speed"][first])
-    return limit | where | {"worst": float(column[int(np.argmax(beyond))])}
+    worst = float(column[int(np.argmax(beyond))])
+    return limit | where | {"worst": worst, "lasting": lasting(columns["time"], beyond)}
+
+
+def lasting(time: Any, beyond: Any) -> float:
+    """For how long a number is above zero, s, by straight lines from moment to moment."""
+    import numpy as np
+
+    above, size = np.maximum(beyond, 0), np.abs(beyond)
+    lines = np.maximum(size[:-1] + size[1:], np.finfo(float).tiny)
+    return float(np.sum((above[:-1] + above[1:]) / lines * np.diff(time)))

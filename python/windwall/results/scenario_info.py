@@ -32,6 +32,7 @@ class ScenarioInfo(NamedTuple):
     spark_is_chosen: bool = True  # by the model, where nobody states it
     rated: tuple[RatedFigure, ...] = ()  # of the stock engine, before any change
     accessories_stated: bool = True  # or part of a torque that was measured
+    plate_speed: float | None = None  # rad/s, the highest that the rated figures are stated at
     radius_known_to: float = 0.0  # share of the tyres' rolling radius, one standard deviation
 
     @property

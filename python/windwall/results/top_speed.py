@@ -4,14 +4,11 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from windwall.errors import NoAnswer
 from windwall.results.account import Account
-from windwall.results.diagnosis import Diagnosis
 from windwall.results.entry import Gain, Use
 from windwall.results.outcome import Outcome
 from windwall.results.record import Record
-from windwall.results.standing_start import Shortfall
-from windwall.results.views import Readable, frame, sentences, summary
+from windwall.results.views import frame, sentences
 
 if TYPE_CHECKING:
     import pandas
@@ -47,16 +44,6 @@ class TopSpeed(Outcome):
         """The speed that goals and rankings go by: after the run-up where one is named, m/s."""
         run = self.run_up_speed
         return self.speed if run is None else run
-
-    def summary(
-        self,
-        diagnosis: Diagnosis | None = None,
-        drawn: Readable | None = None,
-        driven: Shortfall | NoAnswer | None = None,
-    ) -> str:
-        """As text; with `car.diagnose()`, `car.drawn_speed()`, `car.shortfall()`, those too."""
-        further = {"diagnosis": diagnosis, "drawn": drawn, "driven": driven}
-        return summary(self, **{key: one for key, one in further.items() if one is not None})
 
     @property
     def next_limit(self) -> str:

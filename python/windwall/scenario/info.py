@@ -9,8 +9,8 @@ from windwall.scenario.data import ScenarioData
 from windwall.scenario.installing import Fitted, for_core
 
 __all__ = [
-    "ACCESSORIES", "CONDITIONS", "RADIUS", "accessories_stated", "chosen", "radius_known_to",
-    "rated_figures", "scenario_info",
+    "ACCESSORIES", "CONDITIONS", "PLATE", "RADIUS", "accessories_stated", "chosen",
+    "plate_speed", "radius_known_to", "rated_figures", "scenario_info",
 ]  # fmt: skip
 
 CONDITIONS = (
@@ -23,6 +23,7 @@ CONDITIONS = (
 )
 
 ACCESSORIES = ("engine/accessories/torque", "engine/accessories/fan_torque")
+PLATE = ("engine/rated/torque_speed", "engine/rated/power_speed")
 RADIUS = ("tyres/rolling_radius", "tyres/rolling_factor")  # the measured one goes first
 
 
@@ -47,6 +48,7 @@ def scenario_info(scenario: ScenarioData) -> ScenarioInfo:
         spark_is_chosen=scenario.spark_is_chosen,
         rated=rated_figures(scenario),
         accessories_stated=accessories_stated(scenario),
+        plate_speed=plate_speed(scenario),
         radius_known_to=radius_known_to(scenario),
     )
 
@@ -60,6 +62,13 @@ def radius_known_to(scenario: ScenarioData) -> float:
     """By what share the rolling radius, and with it the speed at the rev limit, may be another."""
     address = next(one for one in RADIUS if scenario.get(one) is not None)
     return scenario.known_to(address) / scenario.get(address)
+
+
+def plate_speed(scenario: ScenarioData) -> float | None:
+    """The highest engine speed of a rated figure; None where nothing is rated."""
+    if not scenario.rated_fit:
+        return None
+    return max(filter(None, map(scenario.get, PLATE)), default=None)
 
 
 def rated_figures(scenario: ScenarioData) -> tuple[RatedFigure, ...]:

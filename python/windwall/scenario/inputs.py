@@ -7,6 +7,7 @@ from typing import Any
 
 from windwall import _core
 from windwall.errors import ScenarioError
+from windwall.quantities.si import si
 from windwall.quantities.uncertain_input import UncertainInput
 from windwall.scenario.data import KNOCK_ANCHOR, ScenarioData
 from windwall.scenario.schema import whole_schema
@@ -94,7 +95,7 @@ def moved(scenario: ScenarioData, one: UncertainInput, deviations: float) -> Sce
         value = one.value + deviations * one.sigma
         if one.address == KNOCK_ANCHOR:
             return scenario.at_knock_anchor(value)
-        return scenario.set(_restated(scenario, one.address) | {one.address: value})
+        return scenario.set(_restated(scenario, one.address) | {one.address: si(value)})
     except ScenarioError:
         return None
 

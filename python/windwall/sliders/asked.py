@@ -7,7 +7,7 @@ from typing import Any
 
 from windwall import _core
 from windwall.errors import Problem, ScenarioError
-from windwall.quantities.si import accepted
+from windwall.quantities.si import accepted, si
 from windwall.report.live.chosen import sliders
 from windwall.report.live.slider import Slider
 from windwall.scenario.data import ScenarioData
@@ -53,7 +53,8 @@ def _checked(scenario: ScenarioData, address: Any, span: Any) -> Iterator[Proble
 
 def _number(scenario: ScenarioData, address: str, end: Any) -> float:
     """An end of a range, SI, as a file would have it."""
-    return scenario.set({address: accepted(end, scenario.measure(address).si)}).get(address)
+    taken = accepted(end, scenario.measure(address).si)
+    return scenario.set({address: taken if isinstance(taken, str) else si(taken)}).get(address)
 
 
 def _is_pair(span: Any) -> bool:

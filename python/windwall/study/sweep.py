@@ -9,6 +9,7 @@ from math import prod
 from typing import TYPE_CHECKING, Any, NamedTuple
 
 from windwall import _core
+from windwall.errors import ScenarioError
 from windwall.quantities.si import accepted
 from windwall.scenario.arguments import listed
 from windwall.scenario.data import ScenarioData, a_scenario
@@ -73,11 +74,10 @@ def sweep(
 
 def _axis(scenario: ScenarioData, address: str, values: Iterable[Any]) -> list[float]:
     si = scenario.measure(address).si
-    return _core.axis(
-        scenario.core,
-        address,
-        [accepted(value, si) for value in listed(address, values, _example(scenario, address))],
-    )
+    given = listed(address, values, _example(scenario, address))
+    if far := scenario.far_speeds(address, given):
+        raise ScenarioError(far)
+    return _core.axis(scenario.core, address, [accepted(value, si) for value in given])
 
 
 def _example(scenario: ScenarioData, address: str) -> str:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from windwall.quantities.si import si
 from windwall.scenario.data import ScenarioData
 from windwall.study.progress import Progress, listener
 from windwall.study.solve import top_speed
@@ -30,7 +31,7 @@ def with_limits(
     with listener(progress, "limits", "variant") as callback:
         for done, at in enumerate(np.ndindex(found.shape)):
             here = zip(inputs.items(), at, strict=True)
-            changes = {address: float(swept[name][place]) for (name, address), place in here}
+            changes = {address: si(float(swept[name][place])) for (name, address), place in here}
             found[at] = NEXT.join(_passed(scenario.set(changes)))
             if callback is not None and callback(done + 1, found.size) is False:
                 break

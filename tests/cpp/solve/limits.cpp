@@ -81,9 +81,9 @@ TEST(Limits, WhatNobodyRatedIsSaidAndWhatAClassBearsHolds) {
     EXPECT_EQ(bounds(car), classes);
     EXPECT_EQ(built_in_limits(car).front().address, "knock/margin");
     EXPECT_EQ(silent(car),
-              (std::set<std::string>{
-                  "charge_path/blower/rotor_speed", "charge_path/blower/outlet/temperature",
-                  "charge_path/blower/pressure_ratio", "road/speed", "tyres/load"}));
+              (std::set<std::string>{"charge_path/blower/rotor_speed",
+                                     "charge_path/blower/outlet/temperature",
+                                     "charge_path/blower/load_ratio", "road/speed", "tyres/load"}));
 }
 
 TEST(Limits, RatingsWatchTheirResults) {
@@ -93,7 +93,7 @@ TEST(Limits, RatingsWatchTheirResults) {
     car.tyres.load_limit = 200;
     const Bounds found = bounds(car);
     EXPECT_EQ(found.size(), 6u);
-    EXPECT_EQ(found.at("charge_path/blower/pressure_ratio").second, 1.8);
+    EXPECT_EQ(found.at("charge_path/blower/load_ratio").second, 1.8);
     EXPECT_EQ(found.at("injector/duty").second, 0.7);
     EXPECT_EQ(found.at("tyres/load").second, 200);
     EXPECT_EQ(silent(car).size(), 3u);

@@ -10,6 +10,7 @@
 #include <map>
 #include <numeric>
 #include <optional>
+#include <sstream>
 #include <string>
 
 #include "dice.hpp"
@@ -170,6 +171,11 @@ bool is_node(const std::string& address) {
     return false;
 }
 
+std::string placed(const DriveResult& drive, const std::string& address, std::size_t at) {
+    return address + " at " + std::to_string(column(drive, "time")[at]) + " s, " +
+           std::string(phase_names.at(static_cast<std::size_t>(drive.phase[at])));
+}
+
 std::string without_numbers(const DriveResult& drive) {
     const auto& pressure = column(drive, "manifold/pressure");
     for (std::size_t i = 0; i < drive.addresses.size(); ++i) {
@@ -180,27 +186,35 @@ std::string without_numbers(const DriveResult& drive) {
         for (std::size_t at = 0; at < drive.phase.size(); ++at) {
             const double number = drive.columns[i][at];
             const bool due = always || (answered && std::isfinite(pressure[at]));
-            if (std::isinf(number) || (due && !std::isfinite(number))) return address;
+            if (std::isinf(number) || (due && !std::isfinite(number)))
+                return placed(drive, address, at);
         }
     }
     for (std::size_t at = 0; at < drive.phase.size(); ++at)
         if (drive.end != DriveEnd::no_answer && drive.phase[at] != Phase::engine_off &&
             !std::isfinite(pressure[at]))
-            return "manifold/pressure";
+            return placed(drive, "manifold/pressure", at);
     return {};
 }
 
+/// Where a column goes back that never does.
+std::string where_it_falls(const DriveResult& drive, const std::string& address) {
+    const auto& values = column(drive, address);
+    const auto at = std::ranges::is_sorted_until(values);
+    if (at == values.end()) return {};
+    std::ostringstream by;
+    by << ", by " << *std::prev(at) - *at;
+    return placed(drive, address, static_cast<std::size_t>(at - values.begin())) + by.str();
+}
+
 void look_at(const DriveResult& drive, const std::string& told) {
-    // Each of nine energies is integrated to 1e-6 of its size: one drive in hundreds that slips and
-    // shifts for minutes misses by a little more than that.
-    EXPECT_LE(std::abs(energy_left(drive)), 2e-6 * energy_moved(drive) + 1e-3) << told;
     if (drive.columns.empty()) {
         EXPECT_EQ(drive.end, DriveEnd::no_answer) << told;
         return;
     }
     const auto& time = column(drive, "time");
-    EXPECT_TRUE(std::ranges::is_sorted(time)) << told;
-    EXPECT_TRUE(std::ranges::is_sorted(column(drive, "distance"))) << told;
+    EXPECT_EQ(where_it_falls(drive, "time"), "") << told;
+    EXPECT_EQ(where_it_falls(drive, "distance"), "") << told;
     EXPECT_EQ(without_numbers(drive), "") << told;
     EXPECT_TRUE(std::ranges::is_sorted(drive.events, {}, &DriveEvent::time)) << told;
     for (const DriveEvent& event : drive.events) {
@@ -215,6 +229,25 @@ std::string worded(const Outing& outing) {
     for (const Leg& leg : outing.legs)
         words += " " + std::string(leg.kind());
     return words;
+}
+
+/// Each of nine energies is integrated to 1e-6 of its size, so that one drive in hundreds misses by
+/// a little more than that. What is lost stays lost, whatever the tolerance; what is not yet
+/// integrated well goes with it.
+void expect_closed(const DriveResult& drive, const vehicle::Vehicle& car, const Outing& outing,
+                   const std::string& told) {
+    const double left = std::abs(energy_left(drive));
+    if (left <= 2e-6 * energy_moved(drive) + 1e-3) return;
+    const DriveResult closer = solve::drive(car, outing, {.tolerance = 1e-7});
+    EXPECT_LE(std::abs(energy_left(closer)), left / 5) << told;
+    std::printf("left %.3g J, then %.3g J, %s\n", left, energy_left(closer), told.c_str());
+}
+
+void tell(const DriveResult& drive) {
+    for (const DriveEvent& event : drive.events)
+        std::printf("%10.6f s %10.4f m %9.5f m/s %9.4f rad/s  leg %ld gear %ld %s\n", event.time,
+                    event.distance, event.road_speed, event.engine_speed, event.leg, event.gear,
+                    happening_names.at(static_cast<std::size_t>(event.what)).data());
 }
 
 void drive_it(const fields::Json& text, const Outing& outing, int number, Count& count) {
@@ -237,11 +270,15 @@ void drive_it(const fields::Json& text, const Outing& outing, int number, Count&
         ++count.slow;
         std::printf("slow, %.1f s, %ld steps, %s\n", spent, drive.steps, told.c_str());
     }
+    if (drive.end == DriveEnd::too_many_events)
+        std::printf("events without end, %s\n", told.c_str());
+    if (asked("WINDWALL_ONLY")) tell(drive);
     look_at(drive, told);
+    expect_closed(drive, loaded.scenario->vehicle, outing, told);
 }
 
 // Vehicles made from the rows, each with an outing of its own. WINDWALL_VEHICLES asks for more,
-// WINDWALL_ONLY for one of them alone, by its number.
+// WINDWALL_ONLY for one of them alone, by its number, with its events.
 TEST(AnyDrive, EndsByANameAndLosesNothing) {
     Count count{.drives = asked("WINDWALL_VEHICLES").value_or(30)};
     random_vehicles::Maker maker(20263);

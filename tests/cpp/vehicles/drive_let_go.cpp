@@ -25,11 +25,42 @@ vehicle::Vehicle with_shoes() {
     return car;
 }
 
-DriveResult drive_then(const vehicle::Vehicle& car, std::vector<vehicle::Leg> legs) {
+DriveResult drive_then(const vehicle::Vehicle& car, std::vector<vehicle::Leg> legs,
+                       std::vector<std::vector<double>> road = {}) {
     vehicle::Outing made;
     made.id = "let_go";
     made.legs = std::move(legs);
-    return drive(car, made);
+    made.road.column = std::move(road);
+    return drive(car, made, {.tolerance = 1e-7});
+}
+
+/// Down a steep hill from the start, 300 m long, and on along the plain.
+std::vector<std::vector<double>> downhill() {
+    return {{0, 300, 310, 2000}, {-0.2, -0.2, 0, 0}, {0, 0, 0, 0}};
+}
+
+/// A clutch that passes no more than a push.
+vehicle::Vehicle with_weak_clutch() {
+    vehicle::Vehicle car = sample::cyclecar();
+    for (auto& entry : car.driveline)
+        if (auto* clutch = entry.part.as<driveline::Clutch>()) clutch->capacity = 3;
+    return car;
+}
+
+std::vector<vehicle::Leg> away_and_hold(double speed, double distance) {
+    vehicle::FullThrottle away;
+    away.to_speed = speed;
+    vehicle::HoldSpeed hold;
+    hold.speed = speed;
+    hold.for_distance = distance;
+    return {away, hold};
+}
+
+const DriveEvent* first(const DriveResult& drive, Happening what, double from = 0) {
+    const auto found = std::ranges::find_if(drive.events, [&](const DriveEvent& event) {
+        return event.what == what && event.leg == 2 && event.time >= from;
+    });
+    return found == drive.events.end() ? nullptr : &*found;
 }
 
 }  // namespace
@@ -52,6 +83,24 @@ TEST(DriveLetGo, AnEngineIdlesOnceItsShoesOpen) {
     EXPECT_EQ(drive.phase.back(), Phase::coasting);
     EXPECT_LE(std::abs(energy_left(drive)),
               2e-6 * drive.energy[static_cast<std::size_t>(Energy::crank)]);
+}
+
+// Held back by more than its clutch holds, the crank is let go and idles; the wheels run ahead
+// until the plain has slowed them down to where they were.
+TEST(DriveLetGo, AHeldSpeedRunsAheadDownhillAndIsHeldAgainBehindIt) {
+    const DriveResult drive = drive_then(with_weak_clutch(), away_and_hold(12, 1500), downhill());
+    ASSERT_EQ(drive.end, DriveEnd::legs_done);
+    const DriveEvent* opens = first(drive, Happening::clutch_slips);
+    ASSERT_TRUE(opens);
+    const DriveEvent* closes = first(drive, Happening::clutch_grips, opens->time);
+    ASSERT_TRUE(closes);
+    EXPECT_GT(closes->distance, 300);
+    EXPECT_NEAR(closes->road_speed, opens->road_speed - 0.02, 1e-3);
+    const auto column = std::ranges::find(drive.addresses, "road/speed") - drive.addresses.begin();
+    EXPECT_GT(std::ranges::max(drive.columns[static_cast<std::size_t>(column)]), 20);
+    EXPECT_EQ(drive.phase.back(), Phase::holding);
+    EXPECT_LE(std::abs(energy_left(drive)),
+              2e-6 * std::abs(drive.energy[static_cast<std::size_t>(Energy::grade)]));
 }
 
 }  // namespace windwall::solve

@@ -4,6 +4,7 @@
 #include "windwall/solve/answer/binding.hpp"
 #include "windwall/solve/answer/cautions.hpp"
 #include "windwall/solve/answer/limits.hpp"
+#include "windwall/solve/answer/limits_ahead.hpp"
 #include "windwall/solve/answer/margins.hpp"
 #include "windwall/solve/answer/pump_watch.hpp"
 #include "windwall/solve/answer/sensitivity.hpp"
@@ -71,6 +72,14 @@ void explain_equilibrium(const vehicle::Vehicle& vehicle, const TopSpeed& found,
     result.heat = lines(std::move(heat.account));
 }
 
+/// Common practice about a result gives way to what somebody rates it for.
+void drop_where_rated(std::vector<Caution>& cautions, const std::vector<Limit>& stated) {
+    std::erase_if(cautions, [&](const Caution& caution) {
+        return caution.about == CautionKind::late_heat &&
+               std::ranges::count(stated, caution.address, &Limit::address);
+    });
+}
+
 TopSpeedResult explained(const vehicle::Vehicle& vehicle, const std::vector<Limit>& stated) {
     LimitWatch watch(vehicle, stated);
     PumpWatch pumps(vehicle, watch);
@@ -81,6 +90,11 @@ TopSpeedResult explained(const vehicle::Vehicle& vehicle, const std::vector<Limi
     if (!found.outcome.answered()) return result;
     explain_equilibrium(vehicle, found, result);
     result.passed = passed_limits(found, watch);
+    result.ahead = limits_ahead(found, watch);
+    std::erase_if(result.ahead, [&](const LimitAhead& one) {  // in a lower gear it was
+        return std::ranges::count(result.passed, one.address, &LimitViolation::address);
+    });
+    drop_where_rated(result.cautions, stated);
     result.sensitivities = sensitivities(vehicle, found.speed());
     return result;
 }

@@ -8,6 +8,7 @@
 #include <algorithm>
 #include <iterator>
 #include <map>
+#include <numbers>
 #include <utility>
 
 namespace windwall::solve {
@@ -16,6 +17,10 @@ namespace {
 // Where small spark-ignition engines at full load are found; common practice.
 constexpr double coldest_exhaust = 273.15 + 550;
 constexpr double hottest_exhaust = 273.15 + 1050;
+// At the port, and behind the spark of best torque: common practice for valves and exhausts that
+// nobody rated, no source.
+constexpr double hot_port = 273.15 + 900;
+constexpr double late_for_heat = 12 * std::numbers::pi / 180;
 // Of the fuel by mass: to here what sprayed water does for knock was measured (NACA WR E-244).
 constexpr double most_water_measured = 0.6;
 
@@ -62,6 +67,11 @@ std::vector<Caution> point_cautions(const vehicle::Balance& balance, const Point
     if (point.outcome.status == Status::knock_limited) add(throttled_sprays(balance));
     if (!point.spark.modelled) {
         cautions.push_back({CautionKind::torque_curve, "engine"});
+    }
+    const double at_the_port = now.engine.exhaust_gas_temperature;
+    if (point.spark.modelled && point.spark.retard > late_for_heat && at_the_port > hot_port) {
+        cautions.push_back(
+            {CautionKind::late_heat, "engine/exhaust_gas_temperature", at_the_port, {}, hot_port});
     }
     if (now.knock && now.knock->water_per_fuel.value_or(0) > most_water_measured) {
         cautions.push_back({CautionKind::much_water,

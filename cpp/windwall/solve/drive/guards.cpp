@@ -16,6 +16,8 @@ constexpr double slack = 1e-6;
 constexpr double shifts_back_beyond = 0.05;
 constexpr double slips_beyond = 1.01;  // of its capacity, a clutch that has gripped
 constexpr double stands = 0.01;        // m/s
+constexpr double runs_from = 0.25;     // of the idle speed, an engine that nothing drags along
+constexpr double slows_by = 0.02;      // m/s, until a pedal that had been lifted is pressed again
 
 using Then = Guard::Then;
 
@@ -37,15 +39,41 @@ void add_grip(std::vector<Guard>& guards, const Mode& mode, double limit) {
         }));
 }
 
+// A crank that turns by itself is gripped where the wheels turn as fast, and the part holds what it
+// then is asked for; where that is too much, they go on past each other.
+void add_free_crank(std::vector<Guard>& guards, const Mode& mode, const GuardContext& context) {
+    const vehicle::Vehicle& car = context.motion->vehicle();
+    const double sign = mode.ahead ? -1 : 1;
+    const auto meets = [sign](const Moment& now) {
+        return sign * (now.gripping_speed - now.engine_speed);
+    };
+    const auto most = [&car](const Moment& now) {
+        return driveline::parting_capacity(car.driveline, now.engine_speed).value_or(HUGE_VAL);
+    };
+    guards.push_back(on_moment(Happening::clutch_grips, [meets, most](const Moment& now) {
+        return std::min(meets(now), most(now) - std::abs(now.passed));
+    }));
+    guards.push_back(on_moment(Happening::clutch_slips, [meets, most, sign](const Moment& now) {
+        return std::min(meets(now), -sign * now.passed - most(now));
+    }));
+    guards.push_back(
+        on_state(Happening::rev_limit, [limit = context.rev_limit](double, auto state) {
+            return state[Layout::engine_speed] - limit;
+        }));
+    Guard stops =
+        on_state({}, [least = runs_from * context.motion->idle_speed()](double, auto state) {
+            return least - state[Layout::engine_speed];
+        });
+    stops.then = Then::drive_ends;
+    stops.end = DriveEnd::stalled;
+    guards.push_back(std::move(stops));
+}
+
 void add_slipping(std::vector<Guard>& guards, const Mode& mode, const GuardContext& context) {
+    if (mode.engine_free) return add_free_crank(guards, mode, context);
     guards.push_back(on_moment(Happening::clutch_grips, [](const Moment& now) {
         return now.gripping_speed - now.engine_speed;
     }));
-    if (mode.engine_free)
-        guards.push_back(
-            on_state(Happening::rev_limit, [limit = context.rev_limit](double, auto state) {
-                return state[Layout::engine_speed] - limit;
-            }));
 }
 
 void add_shift(std::vector<Guard>& guards, const Mode& mode, const GuardContext& context) {
@@ -66,23 +94,30 @@ void add_shift(std::vector<Guard>& guards, const Mode& mode, const GuardContext&
                               [at](double, auto state) { return state[Layout::road_speed] - at; }));
 }
 
-void add_clutch(std::vector<Guard>& guards, const Mode& mode, const vehicle::Vehicle& car) {
-    if (!driveline::parting_capacity(car.driveline, 0)) return;
-    const auto most = [&car](const Moment& now) {
-        return slips_beyond *
-               driveline::parting_capacity(car.driveline, now.engine_speed).value_or(HUGE_VAL);
-    };
-    // An engine that is dragged along by more than the clutch holds has been let go. Released, it
-    // idles; at full throttle it does not even turn itself, and nothing of it moves the vehicle.
-    Guard let_go = on_moment(Happening::clutch_slips,
-                             [most](const Moment& now) { return -now.torque - most(now); });
-    if (mode.pedal > 0) {
-        guards.push_back(on_moment(Happening::clutch_slips,
-                                   [most](const Moment& now) { return now.torque - most(now); }));
+// An engine that is dragged along by more than a part of the train holds has been let go: it would
+// slow down, and what it pays is taken from nobody's account. Released, it idles; at full throttle
+// nothing of it moves the vehicle.
+void add_let_go(std::vector<Guard>& guards, const Mode& mode, const vehicle::Vehicle& car) {
+    Guard let_go = on_moment(Happening::clutch_slips, [&car](const Moment& now) {
+        const auto beyond = driveline::dragged_beyond(car.driveline, {now.engine_speed, now.passed},
+                                                      now.gear_state);
+        return beyond.value_or(-1) - slack;
+    });
+    if (mode.phase == Phase::driving && mode.pedal > 0) {
         let_go.then = Then::drive_ends;
         let_go.end = DriveEnd::stalled;
     }
     guards.push_back(std::move(let_go));
+}
+
+// At an open pedal the crank turns by itself behind a clutch that is asked for more than it holds.
+void add_clutch(std::vector<Guard>& guards, const Mode& mode, const vehicle::Vehicle& car) {
+    if (mode.pedal <= 0 || !driveline::parting_capacity(car.driveline, 0)) return;
+    guards.push_back(on_moment(Happening::clutch_slips, [&car](const Moment& now) {
+        const double most =
+            driveline::parting_capacity(car.driveline, now.engine_speed).value_or(HUGE_VAL);
+        return std::max(now.passed - slips_beyond * most, -now.passed - most);
+    }));
 }
 
 void add_variator(std::vector<Guard>& guards, const Mode& mode, const vehicle::Vehicle& car) {
@@ -156,15 +191,22 @@ std::vector<Guard> guards_of(const Mode& mode, const GuardContext& context) {
                 add_grip(guards, mode, context.motion->grip_limit());
             }
             add_clutch(guards, mode, car);
+            add_let_go(guards, mode, car);
             add_variator(guards, mode, car);
             break;
         case Phase::coasting:
+            if (mode.resumes > 0)
+                guards.push_back(
+                    on_state(Happening::clutch_grips, [at = mode.resumes](double, auto state) {
+                        return at - slows_by - state[Layout::road_speed];
+                    }));
+            [[fallthrough]];
         case Phase::braking:
             guards.push_back(on_state(Happening::stands_still, [](double, auto state) {
                 return stands - state[Layout::road_speed];
             }));
             break;
-        case Phase::holding:
+        case Phase::holding: add_let_go(guards, mode, car); break;
         case Phase::shifting:
         case Phase::standing:
         case Phase::engine_off: break;

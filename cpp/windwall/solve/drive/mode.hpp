@@ -39,9 +39,11 @@ struct Mode {
     double pedal = 1;  // share of its travel, where the driver sets it
     double engine_speed = 0;   // rad/s, where neither the wheels nor the torque decide it
     bool engine_free = false;  // slipping: the torque that is not passed on speeds the crank up
+    bool ahead = false;        // and the wheels turn faster than it: they pull it along
     bool spinning = false;     // the tyres are asked for more than they hold
     bool lifted = true;        // shifting: no fuel is burnt meanwhile
     double deceleration = 0;   // m/s2, braking
+    double resumes = 0;        // m/s, coasting: slowed down to it, the pedal holds the speed again
     std::vector<PumpMode> pumps{};  // of the path, in its order
     bool dry = false;               // the tank of the nozzles is empty
 };

@@ -6,13 +6,11 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numeric>
 
 namespace windwall::solve {
 namespace {
 
 constexpr int most_turns = 8;
-constexpr double settled = 1e-7;  // of the lag; what is left is a hundredth of it
 constexpr double standstill = 1;  // rad/s, of an engine that is off, for what is divided by it
 
 }  // namespace
@@ -106,28 +104,38 @@ const vehicle::HeldState& Motion::dry() {
     return dry_;
 }
 
-/// What the part that lets crank and wheels turn apart passes on is what the engine gives, unless
-/// it holds less, or grips by its own speed.
+/// What the part passes on that lets crank and wheels turn apart: what the engine gives, unless it
+/// holds less, or grips by its own speed.
+double Motion::slipping_torque(const Mode& mode) const {
+    const double given = moment_.point.torque;
+    const auto most = driveline::parting_capacity(car_.driveline, moment_.engine_speed);
+    if (!most) return given;
+    if (!mode.engine_free) return std::min(given, *most);
+    return mode.ahead ? -*most : *most;
+}
+
+/// Crank and wheels turn apart; both speed up by what they get.
 void Motion::slip(const Mode& mode) {
     const double speed = mode.engine_free ? moment_.engine_speed : mode.engine_speed;
     moment_.engine_speed = speed;
     if (!ask(speed, mode.pedal)) return;
-    const auto most = driveline::parting_capacity(car_.driveline, speed);
     const double given = moment_.point.torque;
-    double passed = most ? std::min(given, *most) : given;
-    if (mode.engine_free && most) passed = *most;
-    moment_.torque = passed;
+    const double torque = moment_.torque = slipping_torque(mode);
+    const double lag =
+        lag_of(driveline::drive(car_.driveline, {speed, torque}, moment_.gear_state));
     double slip_heat = 0;
     for (int turn = 0; turn < 2; ++turn) {
         const driveline::Shaft wheels =
-            driveline::drive_parted(car_.driveline, {speed, passed}, moment_.gear_state,
+            driveline::drive_parted(car_.driveline, {speed, torque}, moment_.gear_state,
                                     wheel_speed(moment_.tyre_slip), losses_, slip_heat);
         reach_road(wheels);
     }
-    moment_.gripping_speed = geared_speed(mode, moment_.road_speed) / (1 - moment_.tyre_slip);
-    if (mode.engine_free) moment_.engine_acceleration = (given - passed) / crank_inertia(mode);
+    moment_.gripping_speed = geared_speed(mode, moment_.road_speed) * lag / (1 - moment_.tyre_slip);
     moment_.acceleration = (moment_.thrust - moment_.load.total()) / mass(mode);
-    account((mode.engine_free ? given : passed) * speed, slip_heat);
+    const double inertia = crank_inertia(mode);
+    moment_.passed = given - inertia * moment_.gripping_acceleration();
+    if (mode.engine_free) moment_.engine_acceleration = (given - torque) / inertia;
+    account((mode.engine_free ? given : torque) * speed, slip_heat);
 }
 
 /// The crank turns as fast as the road asks for, with what belts and tyres slip under the torque
@@ -145,7 +153,7 @@ void Motion::drive(const Mode& mode) {
             crank_share_ == 0 || std::abs(moment_.torque - before) <= settled * std::abs(before);
         if (!follow() && same) break;
     }
-    moment_.acceleration = (moment_.thrust - moment_.load.total()) / inertia;
+    speed_up(mode);
     account(moment_.torque * moment_.engine_speed, 0);
 }
 
@@ -164,36 +172,14 @@ void Motion::keep_speed(const Mode& mode) {
         moment_.torque = numerics::find_root(excess, -most, most).x;
         if (!follow()) break;
     }
-    const double held = without_slip(moment_.torque);
-    if (!ask_torque(moment_.engine_speed, held)) return;
-    // More than it has, less than it can, or more than the train passes on while it is dragged
-    // along.
-    if (held != moment_.torque || !moment_.point.outcome.answered()) {
+    moment_.passed = moment_.torque;
+    if (!ask_torque(moment_.engine_speed, moment_.torque)) return;
+    if (!moment_.point.outcome.answered()) {  // more than it has, or less than it can
         moment_.torque = moment_.point.torque;
         follow();
-        moment_.acceleration = (moment_.thrust - moment_.load.total()) / mass(mode);
+        speed_up(mode);
     }
     account(moment_.torque * moment_.engine_speed, 0);
-}
-
-/// The torque nearest to one at which the wheels do not drag the crank along by more than a part of
-/// the train holds: what slips there would be paid for by nobody who holds a speed.
-double Motion::without_slip(double torque) const {
-    const auto slips = [&](double crank) {
-        return driveline::slowing_power(car_.driveline, {moment_.engine_speed, crank},
-                                        moment_.gear_state) > 0;
-    };
-    if (!slips(torque)) return torque;
-    double low = torque, high = std::max(torque, 0.0);
-    double step = (std::abs(torque) + vehicle::usual_torque(car_)) / 1024;
-    for (int doubling = 0; doubling < 10 && slips(high); ++doubling, step *= 2)
-        high += step;
-    if (slips(high)) return torque;
-    for (int halving = 0; halving < 60; ++halving) {
-        const double middle = std::midpoint(low, high);
-        (slips(middle) ? low : high) = middle;
-    }
-    return high;
 }
 
 /// Out of gear, or on the way to the next one.
@@ -253,47 +239,6 @@ double Motion::sprayed() const {
                            .flow;
         });
     return sum;
-}
-
-/// What the wheels give becomes thrust as far as the tyres hold.
-void Motion::reach_road(const driveline::Shaft& wheels) {
-    moment_.wheel_power = wheels.power();
-    moment_.wanted_thrust = wheels.torque / radius(moment_.road_speed);
-    moment_.thrust = std::min(moment_.wanted_thrust, grip_limit_);
-    moment_.tyre_slip =
-        car_.tyres.slip(moment_.thrust, car_.tyres.driven_load(car_.body.mass, moment_.thrust));
-}
-
-/// The driveline at the torque that was found; whether the crank would turn at another speed.
-bool Motion::follow() {
-    const double speed = moment_.engine_speed;
-    const driveline::Shaft wheels =
-        driveline::drive(car_.driveline, {speed, moment_.torque}, moment_.gear_state, losses_);
-    reach_road(wheels);
-    moment_.gripping_speed = speed;
-    const double ratio = driveline::total_ratio(car_.driveline, moment_.gear_state);
-    const double lag = speed / ratio / wheels.speed / (1 - moment_.tyre_slip);
-    const bool moved = std::abs(lag / lag_ - 1) > settled;
-    lag_ = lag;
-    return moved;
-}
-
-void Motion::account(double crank_power, double slip_heat) {
-    const auto put = [&](Energy entry, double power) {
-        moment_.power[static_cast<std::size_t>(entry)] = power;
-    };
-    const double v = moment_.road_speed;
-    double lost = 0;
-    for (const double each : losses_)
-        lost += each;
-    const bool parted = driveline::parting(car_.driveline).has_value();
-    put(Energy::crank, crank_power);
-    put(Energy::clutch, slip_heat);
-    put(Energy::driveline, lost - (parted ? slip_heat : 0));
-    put(Energy::tyres, moment_.wheel_power - moment_.thrust * v);
-    put(Energy::air, moment_.load.air * v);
-    put(Energy::rolling, moment_.load.rolling * v);
-    put(Energy::grade, moment_.load.grade * v);
 }
 
 }  // namespace windwall::solve

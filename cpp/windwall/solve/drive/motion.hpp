@@ -27,7 +27,9 @@ struct Moment {
     driveline::GearState gear_state;
     double wanted_position{};          // of a variator that shifts, beyond 0 and 1 too
     double gripping_speed{};           // rad/s, of the crank, at which nothing slips
-    double torque{};                   // N m at the crank that goes into the driveline
+    double torque{};                   // N m that the engine gives for the driveline
+    double passed{};                   // what is left of it as the crank speeds up with the road;
+                                       // while it slips: what would be, if it gripped
     double wanted_thrust{}, thrust{};  // N, before and after the tyres' grip
     double tyre_slip{};
     double wheel_power{};  // W
@@ -40,6 +42,11 @@ struct Moment {
         double running_rate{}, filling_rate{};  // 1/s
     };
     std::vector<Pump> pumps;
+
+    /// rad/s2 of a crank that turned with the wheels.
+    double gripping_acceleration() const noexcept {
+        return road_speed > 0 ? acceleration * gripping_speed / road_speed : 0;
+    }
 };
 
 /// The equations of motion, of heat and of liquid of one vehicle. The workspace of one thread; the
@@ -73,6 +80,8 @@ public:
     long points() const noexcept { return solver_.points(); }
 
 private:
+    static constexpr double settled = 1e-7;  // of the lag; what is left is a hundredth of it
+
     bool rest(vehicle::Starts starts);
     void find_nodes();
     void hold(const Mode& mode, std::span<const double> state);
@@ -81,7 +90,9 @@ private:
     void slip(const Mode& mode);
     void drive(const Mode& mode);
     void keep_speed(const Mode& mode);
-    double without_slip(double torque) const;
+    void speed_up(const Mode& mode);
+    double slipping_torque(const Mode& mode) const;
+    double lag_of(const driveline::Shaft& wheels) const noexcept;
     void roll(const Mode& mode);
     void idle();
     const vehicle::HeldState& dry();
@@ -95,6 +106,7 @@ private:
     void account(double crank_power, double slip_heat);
     void heat(const Mode& mode, std::span<const double> state);
     double injected_need() const noexcept;
+    double mass_behind_clutch(const Mode& mode) const noexcept;
     double crank_inertia(const Mode& mode) const noexcept;
     double taken_by_crank(double inertia) const noexcept;
     double radius(double road_speed) const noexcept;

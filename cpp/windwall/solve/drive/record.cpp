@@ -4,6 +4,7 @@
 #include "windwall/solve/results/describe.hpp"
 #include "windwall/solve/results/describe_variator.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <limits>
 
@@ -126,8 +127,10 @@ double Record::limited(std::size_t limit) {
 void Record::keep(double time, const Mode& mode, const Moment& now, std::span<const double> state,
                   const Motion& motion) {
     if (addresses_.empty()) find_columns(motion);
+    // Between two steps the road is known to a few nanometres: it is not told to go back by them.
+    distance_ = std::max(distance_, state[Layout::distance]);
     const DriveMoment beside{time,
-                             state[Layout::distance],
+                             distance_,
                              now.acceleration,
                              runs_ ? now.point.condition.opening : 0,
                              now.gear_state.position,

@@ -61,6 +61,7 @@ private:
     std::vector<std::string> addresses_;
     std::vector<std::vector<double>> columns_;
     std::vector<Phase> phase_;
+    double distance_ = 0;  // m, of the moment that was kept last
 };
 
 }  // namespace windwall::solve

@@ -59,6 +59,7 @@ DriveResult Run::go() {
         note(Happening::leg_begins);
         verdict = drive_leg();
     }
+    if (broken_) result_.end = DriveEnd::no_answer;
     result_.kinetic_after = motion_.kinetic_energy(mode_, state_);
     for (std::size_t i = 0; i < energies; ++i)
         result_.energy[i] = 1000 * state_[Layout::first_energy + i];
@@ -81,17 +82,18 @@ bool Run::set_out() {
 }
 
 const Moment& Run::moment(std::span<const double> state) {
-    return motion_.at(mode_, place(state[Layout::distance] - run_start_distance_), state);
-}
-
-void Run::rates(double, std::span<const double> state, std::span<double> rate) {
-    ++result_.evaluations;
-    const Moment& now = moment(state);
+    const Moment& now =
+        motion_.at(mode_, place(state[Layout::distance] - run_start_distance_), state);
     if (!now.answered) {
         broken_ = true;
         result_.outcome = now.point.outcome;
     }
-    motion_.rates(now, state, rate);
+    return now;
+}
+
+void Run::rates(double, std::span<const double> state, std::span<double> rate) {
+    ++result_.evaluations;
+    motion_.rates(moment(state), state, rate);
 }
 
 /// Goes on in another mode: what the crank gives or takes meanwhile is noted.
@@ -146,7 +148,7 @@ void Run::set(const Mode& mode) {
 }
 
 Run::Verdict Run::drive_leg() {
-    keep(time_, state_, true);
+    keep(time_, state_);
     leg_begun_ = time_;
     steps_before_ = result_.steps;
     for (Verdict verdict = Verdict::leg_goes_on;;) {
@@ -182,12 +184,12 @@ Run::Verdict Run::step() {
          at = kept_at_ + (stands ? options_.every_standing : options_.every)) {
         State between;
         integrator_.state_at(std::max(at, from), between);
-        keep(std::max(at, from), between, true);
+        keep(std::max(at, from), between);
     }
     integrator_.state_at(to, state_);
     time_ = to;
     if (passed) return happens(Guard(*passed->first));
-    keep(time_, state_, true);
+    keep(time_, state_);
     if (const auto end = gets_nowhere()) {
         result_.end = *end;
         return Verdict::drive_ends;
@@ -264,7 +266,7 @@ Run::Verdict Run::happens(const Guard& guard) {
         result_.end = DriveEnd::too_many_events;
         return Verdict::drive_ends;
     }
-    keep(time_, state_, true);
+    keep(time_, state_);
     switch (guard.then) {
         case Guard::Then::drive_ends: result_.end = guard.end; return Verdict::drive_ends;
         case Guard::Then::happens: return react(guard);

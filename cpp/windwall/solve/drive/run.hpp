@@ -51,7 +51,7 @@ private:
     void watch_road();
     Verdict happens(const Guard& guard);
     Verdict react(const Guard& guard);
-    Mode let_go();
+    Verdict let_go();
     void pump(const Guard& guard);
     void rest_line(std::size_t number);
     const charge::EvaporativeInjection* nozzle_of(std::size_t number) const;
@@ -63,7 +63,7 @@ private:
     const Moment& moment(std::span<const double> state);
     Place place(double distance) const;
     std::optional<double> next_turn() const;
-    void keep(double time, const State& state, bool always);
+    void keep(double time, const State& state);
     void note(Happening what);
     void note_limits(double from, double to, const State& state);
     double limited(std::size_t limit, double time);

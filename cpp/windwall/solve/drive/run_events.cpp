@@ -10,12 +10,15 @@ Run::Verdict Run::react(const Guard& guard) {
     Mode next = mode_;
     switch (what) {
         case Happening::clutch_grips:
-            next = {.phase = Phase::driving,
-                    .gear = mode_.gear,
-                    .pedal = mode_.pedal,
-                    .spinning = mode_.spinning};
+            if (mode_.phase == Phase::coasting)
+                next = {.phase = Phase::holding, .gear = mode_.gear};
+            else
+                next = {.phase = Phase::driving,
+                        .gear = mode_.gear,
+                        .pedal = mode_.pedal,
+                        .spinning = mode_.spinning};
             break;
-        case Happening::clutch_slips: next = let_go(); break;
+        case Happening::clutch_slips: return let_go();
         case Happening::shift_begins:
             next = {.phase = Phase::shifting, .gear = mode_.gear + 1, .lifted = outing_.lift};
             break;
@@ -29,14 +32,13 @@ Run::Verdict Run::react(const Guard& guard) {
         case Happening::tyres_spin: next.spinning = true; break;
         case Happening::tyres_grip: next.spinning = false; break;
         case Happening::rev_limit:
-            if (waits_for_speed_) {
-                note(what);
-                result_.end = DriveEnd::no_more_speed;
-                return Verdict::drive_ends;
-            }
             if (mode_.phase == Phase::slipping) {
                 next.engine_free = false;
                 next.engine_speed = rev_limit_;
+            } else if (waits_for_speed_) {
+                note(what);
+                result_.end = DriveEnd::no_more_speed;
+                return Verdict::drive_ends;
             } else {
                 next = {.phase = Phase::holding, .gear = mode_.gear};
             }
@@ -62,15 +64,26 @@ Run::Verdict Run::react(const Guard& guard) {
     return Verdict::leg_goes_on;
 }
 
-/// A crank that the clutch does not hold any more: at an open pedal it turns by itself against what
-/// is passed on, released it idles.
-Mode Run::let_go() {
-    if (mode_.pedal <= 0) return {.phase = Phase::coasting, .gear = mode_.gear};
-    Mode next = mode_;
-    next.phase = Phase::slipping;
-    next.engine_free = true;
-    state_[Layout::engine_speed] = moment(state_).engine_speed;
-    return next;
+/// A crank that a part of the train does not hold any more: at an open pedal it turns by itself
+/// against what is passed on; released it idles, and so it does where a speed was held by dragging
+/// it along, until the road slows the vehicle down to that speed again. Where that does at once,
+/// the engine gives too little.
+Run::Verdict Run::let_go() {
+    note(Happening::clutch_slips);
+    Mode next{.phase = Phase::coasting, .gear = mode_.gear};
+    if (mode_.phase == Phase::holding) {
+        next.resumes = speed();
+    } else if (mode_.pedal > 0) {
+        next = mode_;
+        next.ahead = moment(state_).passed < 0;
+        next.phase = Phase::slipping;
+        next.engine_free = true;
+        state_[Layout::engine_speed] = moment(state_).engine_speed;
+    }
+    set(next);
+    if (!(next.resumes > 0) || moment(state_).acceleration > 0) return Verdict::leg_goes_on;
+    result_.end = DriveEnd::stalled;
+    return Verdict::drive_ends;
 }
 
 /// What a pump and its line do from now on.

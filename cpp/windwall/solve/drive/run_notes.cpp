@@ -27,7 +27,7 @@ void Run::note(Happening what) {
                               static_cast<long>(mode_.gear) + 1});
 }
 
-void Run::keep(double time, const State& state, bool) {
+void Run::keep(double time, const State& state) {
     if (time == kept_at_) return;
     const Moment& now = moment(state);
     record_.look(mode_, now, state, motion_, motion_.solver().balance());

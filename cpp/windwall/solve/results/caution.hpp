@@ -24,6 +24,7 @@ enum class CautionKind {
     hot_head,
     hot_oil,
     exhaust_heat,
+    late_heat,
     inlet_depression,
     hot_charge,
     thermal_runaway,
@@ -64,7 +65,7 @@ struct Caution {
 
 template <>
 struct windwall::fields::Names<windwall::solve::CautionKind> {
-    static constexpr std::array<std::string_view, 34> names{
+    static constexpr std::array<std::string_view, 35> names{
         "compression_ratio",
         "mixture",
         "inlet_mach_index",
@@ -79,6 +80,7 @@ struct windwall::fields::Names<windwall::solve::CautionKind> {
         "hot_head",
         "hot_oil",
         "exhaust_heat",
+        "late_heat",
         "inlet_depression",
         "hot_charge",
         "thermal_runaway",

@@ -31,13 +31,15 @@ double efficiency(const Station& station) {
 
 CompressedResult compressed(const Balance& balance, const Station& station) {
     const charge::Compression& did = station.compression;
+    const double ambient = balance.surroundings().ambient_pressure;
     return {gas(station.inlet),
             gas(station.outlet),
             station.outlet.pressure / station.inlet.pressure,
+            1 + (station.outlet.pressure - station.inlet.pressure) / ambient,
             did.rotor_speed,
             station.leak_share(),
             efficiency(station),
-            balance.surroundings().ambient_pressure - station.inlet.pressure,
+            ambient - station.inlet.pressure,
             did.shaft_power,
             did.crank_power};
 }

@@ -89,6 +89,9 @@ std::span<const Row> CompressedResult::rows() {
         group("outlet", at<&CompressedResult::outlet>, "The gas behind the blower"),
         result("pressure_ratio", "r", at<&CompressedResult::pressure_ratio>, number(),
                "Outlet over inlet pressure"),
+        result("load_ratio", "r_d", at<&CompressedResult::load_ratio>, number(),
+               "Pressure ratio that makes the same difference of pressures from the local air, "
+               "which is what loads rotors and bearings"),
         result("rotor_speed", "N", at<&CompressedResult::rotor_speed>, angular_speed("rpm"),
                "Speed of the driven rotor"),
         result("leak_share", "x_L", at<&CompressedResult::leak_share>, percent(),

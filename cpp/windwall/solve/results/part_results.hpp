@@ -79,6 +79,7 @@ struct CompressedResult {
     GasResult inlet;
     GasResult outlet;
     double pressure_ratio{};
+    double load_ratio{};
     double rotor_speed{};
     double leak_share{};  // of what the rotors carry
     double efficiency{};  // isentropic work over shaft work

@@ -34,6 +34,7 @@ std::span<const Row> TopSpeedResult::rows() {
                "Knock margin there the moment every jet is blocked, spark and fuel as they are"),
         fact("sensitivities", at<&R::sensitivities>, "What small changes add"),
         fact("passed", at<&R::passed>, "Limits passed on the way up or at the balance speed"),
+        fact("ahead", at<&R::ahead>, "Limits that it would pass by going faster, nearest first"),
         fact("unrated", at<&R::unrated>, "Results that nobody has rated"),
         fact("cautions", at<&R::cautions>, "What to know about the answer"),
     };

@@ -3,6 +3,7 @@
 #include "windwall/solve/results/binding.hpp"
 #include "windwall/solve/results/caution.hpp"
 #include "windwall/solve/results/ending.hpp"
+#include "windwall/solve/results/limit_ahead.hpp"
 #include "windwall/solve/results/limit_violation.hpp"
 #include "windwall/solve/results/margins.hpp"
 #include "windwall/solve/results/operating_point.hpp"
@@ -39,6 +40,7 @@ struct TopSpeedResult {
     std::optional<double> margin_without_spray;  // octane numbers, with every jet blocked
     std::vector<Sensitivity> sensitivities;
     std::vector<LimitViolation> passed;
+    std::vector<LimitAhead> ahead;  // the nearest first
     std::vector<std::string> unrated;
     std::vector<Caution> cautions;
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 from functools import cache
 from importlib.resources import files as resources
+from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from windwall import _core
@@ -27,7 +28,8 @@ if TYPE_CHECKING:
     import jinja2
 
 __all__ = [
-    "SENTENCES", "file_name", "html_of", "own", "page", "shown", "shown_head", "told", "write_page",
+    "SENTENCES", "file_name", "html_of", "named", "own", "page", "shown", "shown_head", "told",
+    "write_page",
 ]  # fmt: skip
 
 SENTENCES = ("first", "likely", "aside", "doubt")  # of the head
@@ -72,7 +74,7 @@ def told(findings: Findings, live: bool) -> dict[str, Any]:
 
     scenario, best = findings.scenario, findings.best
     return {
-        "title": scenario.title or "A vehicle",
+        "title": named(scenario),
         "asked": conditions(best.scenario_info),
         "notes": scenario.document().get("notes", "").splitlines(),
         **shown_head(head(findings)),
@@ -95,6 +97,12 @@ def shown_head(first: Head) -> dict[str, Any]:
     said = {key: Markup(words(getattr(first, key))) for key in SENTENCES}
     laid_out = {"answer": Markup(html_of(first.blocks)), "behind": Markup(html_of(first.behind))}
     return said | laid_out | {"is_far": first.is_far}
+
+
+def named(scenario: ScenarioData) -> str:
+    """Its name; a text that has no title and came from no file has none."""
+    is_file = bool(Path(scenario.source).suffix)
+    return scenario.name if scenario.title or is_file else "A vehicle"
 
 
 def shown(part: Part) -> dict[str, Any]:

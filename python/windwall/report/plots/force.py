@@ -35,7 +35,7 @@ FINER = 4  # points of a vehicle whose one gearing goes through all speeds
 
 def force_against_speed(scenario: ScenarioData, ax: Axes | None = None, points: int = 30) -> Axes:
     """Thrust of every gear at full throttle, the road load crossing them, and the balance."""
-    system, heading, best = scenario.system, title(HEADING, scenario.title), top_speed(scenario)
+    system, heading, best = scenario.system, title(HEADING, scenario.name), top_speed(scenario)
     if best.scenario_info.gears == 1:
         points *= FINER
     curve = frame(full_throttle_curve(scenario, points=points)).dropna(subset=["road/thrust"])

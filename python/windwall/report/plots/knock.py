@@ -48,7 +48,7 @@ def knock_over_engine_speed(
     """Octane numbers to spare of detonation in the gear of the top speed, with the band to which
     they are known, and what the spark of best torque would leave.
     """
-    heading = title(HEADING, scenario.title)
+    heading = title(HEADING, scenario.name)
     if not scenario.has_knock_anchor:
         return instead(ax, heading, NOTHING_KNOWN)
     best = top_speed(scenario)

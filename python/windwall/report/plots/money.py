@@ -102,7 +102,7 @@ def _steps(best: list[UpgradeSet], keyed: list[UpgradeSet], ranking: Ranking, ax
             family=FAMILY,
             fontweight="bold",
         )
-    ax.margins(y=0.08)
+    ax.margins(y=0.14)
 
 
 def keyed_sets(ranking: Ranking) -> list[UpgradeSet]:

@@ -27,14 +27,15 @@ if TYPE_CHECKING:
     from matplotlib.axes import Axes
 
 __all__ = [
-    "ANCHOR_MARKS", "HEADING", "NAME_WIDTH", "NO_GAINS", "NO_MENU", "REFUSED", "by_gain", "gains",
-    "lines",
+    "ANCHOR_MARKS", "HEADING", "NAME_WIDTH", "NO_GAINS", "NO_MENU", "REFUSED", "TITLE_WIDTH",
+    "by_gain", "gains", "lines",
 ]  # fmt: skip
 
 HEADING = "What each upgrade adds alone"
 NO_MENU = "The file names no upgrades, so there is nothing to rank."
 NO_GAINS = "No upgrade has a gain that can be drawn."
 NAME_WIDTH = 34
+TITLE_WIDTH = 42  # letters above the axes, beside which names have their room
 ANCHOR_MARKS = (("<", "white", "lower"), ("o", INK, "as stated"), (">", "white", "upper"))
 REFUSED = "x"
 
@@ -50,7 +51,7 @@ def gains(
     stated and the upper knock anchor; with a drawn ranking of the same menu, one standard
     deviation over its worlds as a bar. No more than the first so many, if `most` is stated.
     """
-    heading = title(HEADING, ranking.scenario_info)
+    heading = title(HEADING, ranking.scenario_info, TITLE_WIDTH)
     if not ranking.answered:
         return instead(ax, heading, no_base(ranking))
     shown = by_gain(ranking)[:most]
@@ -58,7 +59,8 @@ def gains(
         return instead(ax, heading, NO_GAINS if ranking.upgrades else NO_MENU)
     system = ranking.scenario_info.system
     names = [_name(one, ranking) for one in shown]
-    ax = new_axes(ax, height=1.5 + 0.19 * sum(name.count("\n") + 1.4 for name in names))
+    every = sum(name.count("\n") + 1.4 for name in names) + heading.count("\n")
+    ax = new_axes(ax, height=1.3 + 0.19 * every)
     spreads = [drawn.gain(one.id).alone if drawn else None for one in shown]
     _spreads(spreads, ax, system)
     _anchors(shown, ranking, ax)

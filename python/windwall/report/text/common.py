@@ -4,14 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from windwall.errors import NoAnswer
 from windwall.quantities.measures import BOOST, FLOW, PRESSURE, TEMPERATURE
 from windwall.report import frames
 from windwall.report.text_layout import Blocks, Title, bullet, paragraph, section, table
 from windwall.results.outcome import Outcome
 from windwall.results.record import Record
 from windwall.results.scenario_info import ScenarioInfo
+from windwall.results.standing_start import Shortfall
 
-__all__ = ["caution_lines", "head", "pairs", "station_table"]
+__all__ = ["caution_lines", "driven_lines", "head", "pairs", "station_table"]
 
 
 def head(info: ScenarioInfo, question: str) -> Blocks:
@@ -45,6 +47,13 @@ def station_table(point: Record, system: str) -> Blocks:
         for line, (_, gas) in zip(lines, rows, strict=True):
             line.append(FLOW.number(gas.liquid, system) if gas.liquid > 0 else "")
     return section("Charge, station by station", table(lines, head=header))
+
+
+def driven_lines(driven: Shortfall | NoAnswer | None, further: str = "") -> Blocks:
+    """How far a run with launch, shifts and what warms up ends below the quick answer."""
+    if driven is None:
+        return []
+    return section("Driven", paragraph(driven.sentence + further))
 
 
 def caution_lines(answer: Outcome) -> Blocks:

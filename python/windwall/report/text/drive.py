@@ -7,7 +7,7 @@ from windwall.report.text.common import head
 from windwall.report.text.limits import bound_text, result_measure
 from windwall.report.text.safety_notes import safety_notes
 from windwall.report.text_layout import Blocks, bullet, headline, paragraph, section, table
-from windwall.report.wording.drive import ENERGIES, time_text
+from windwall.report.wording.drive import ENERGIES, beyond_for, time_text
 from windwall.report.wording.scenario import conditions
 from windwall.results.drive import Drive
 from windwall.results.drive_summary import DriveSummary, Mark
@@ -124,8 +124,8 @@ def limits(drive: Drive) -> Blocks:
         measure = result_measure(one.address)
         lines += bullet(
             f"{one.address}, {bound_text(one, system)}: first passed {_when(one.time)}, at "
-            f"{SPEED.text(one.road_speed, system)}; at worst {measure.text(one.worst, system)}: "
-            f"{one.why}."
+            f"{SPEED.text(one.road_speed, system)}; at worst {measure.text(one.worst, system)}, "
+            f"{beyond_for(one.lasting)}: {one.why}."
         )
     return section("Limits passed on the way", lines)
 

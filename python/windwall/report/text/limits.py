@@ -4,14 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from windwall.quantities.measures import SPEED, Measure
+from windwall.quantities.measures import SHARE, SPEED, Measure
 from windwall.report.text_layout import Blocks, paragraph, section, table
 from windwall.report.wording.scenario import in_gear
 from windwall.results.record import result_row
 from windwall.results.scenario_info import ScenarioInfo
 from windwall.results.values import Values
 
-__all__ = ["bound_text", "limits_table", "plainly", "result_measure", "unrated_lines"]
+__all__ = [
+    "AHEAD", "ONE_AHEAD", "ahead_lines", "bound_text", "limits_table", "plainly",
+    "result_measure", "unrated_lines",
+]  # fmt: skip
+AHEAD = "Going faster it would pass these limits, the nearest first: {limits}."
+ONE_AHEAD = "{address} {bound} ({why}) {share} or {speed} further"
 
 
 def result_measure(address: str) -> Measure:
@@ -44,6 +49,22 @@ def limits_table(passed: Iterable[Values], info: ScenarioInfo) -> Blocks:
     return section(
         "Limits passed on the way", table(rows, head=header, left=(0, 4)) if rows else []
     )
+
+
+def ahead_lines(ahead: Iterable[Values], info: ScenarioInfo) -> Blocks:
+    """Which limits it would pass by going faster, the nearest first."""
+    system = info.system
+    named = [
+        ONE_AHEAD.format(
+            address=one.address,
+            bound=bound_text(one, system),
+            why=one.why,
+            share=SHARE.text(one.share, system, 2),
+            speed=SPEED.text(one.speed, system, 2),
+        )
+        for one in ahead
+    ]
+    return paragraph(AHEAD.format(limits="; ".join(named))) if named else []
 
 
 def unrated_lines(addresses: Iterable[str]) -> Blocks:

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from windwall.errors import NoAnswer
 from windwall.quantities.measures import SPEED
-from windwall.report.text.common import head, pairs
+from windwall.report.text.common import driven_lines, head, pairs
 from windwall.report.text.drawn import drawn_ranking_lines
 from windwall.report.text.limits import limits_table
 from windwall.report.text.observed import observed_lines
@@ -21,18 +22,27 @@ from windwall.report.wording.sets import passed_over, set_text, spark, speed_num
 from windwall.results.diagnosis import Diagnosis
 from windwall.results.drawn import DrawnRanking
 from windwall.results.ranking import MIDDLE, Ranking
+from windwall.results.standing_start import Shortfall
 from windwall.results.views import content
 
 __all__ = [
-    "NOTHING", "menu", "no_answer", "question", "rank_text", "speed_meant", "start", "stopped",
+    "BY_DRIVEN", "NOTHING", "menu", "no_answer", "question", "rank_text", "speed_meant",
+    "start", "stopped",
 ]  # fmt: skip
 
+BY_DRIVEN = (
+    " All of this is ranked by the quick speed; by a driven run another upgrade or another set may "
+    "come first: `windwall rank FILE --by driven_speed`."
+)
 NOTHING = paragraph("There is nothing to rank: the file lists no upgrades.")
 
 
 @content.register(Ranking)
 def rank_text(
-    ranking: Ranking, diagnosis: Diagnosis | None = None, drawn: DrawnRanking | None = None
+    ranking: Ranking,
+    diagnosis: Diagnosis | None = None,
+    drawn: DrawnRanking | None = None,
+    driven: Shortfall | NoAnswer | None = None,
 ) -> Blocks:
     """Everything worth reading about a ranking."""
     info = ranking.scenario_info
@@ -44,12 +54,14 @@ def rank_text(
     lines += stopped(ranking)
     lines += ["", *pairs(start(ranking)), *paragraph(meant(ranking))]
     lines += verdict_lines(ranking, diagnosis)
-    lines += paragraph(passed_over(ranking)) if ranking.complete else []
+    cheaper = ranking.best_by_cost if ranking.complete else ()
+    lines += paragraph(passed_over(ranking, cheaper))
     lines += limits_table(ranking.base.passed, info)
     lines += menu(ranking) if ranking.upgrades else section("The menu is empty", NOTHING)
     lines += section("The goal", goal(ranking, diagnosis)) if ranking.complete else []
     lines += opinions(ranking)
     lines += drawn_ranking_lines(drawn)
+    lines += driven_lines(driven, BY_DRIVEN if ranking.upgrades else "")
     sentences = [ranking.sentence, *ranking.sentences]
     lines += section("How sure", [line for one in sentences if one for line in bullet(one)])
     return [*lines, *safety_notes()]

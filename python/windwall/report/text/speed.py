@@ -17,11 +17,11 @@ from windwall.quantities.measures import (
     TIME,
 )
 from windwall.report.text.account import account_table
-from windwall.report.text.common import caution_lines, head, pairs, station_table
+from windwall.report.text.common import caution_lines, driven_lines, head, pairs, station_table
 from windwall.report.text.disagreement import contradicts_speed
 from windwall.report.text.drawn import drawn_speed_lines
 from windwall.report.text.knock import knock_lines
-from windwall.report.text.limits import limits_table, unrated_lines
+from windwall.report.text.limits import ahead_lines, limits_table, unrated_lines
 from windwall.report.text.margins import margin_lines
 from windwall.report.text.observed import observed_lines
 from windwall.report.text.safety_notes import safety_notes
@@ -29,16 +29,17 @@ from windwall.report.text.stock_engine import stock_engine_lines
 from windwall.report.text_layout import Bars, Blocks, bullet, paragraph, section, table
 from windwall.report.wording.names import by_name, change_in
 from windwall.report.wording.scenario import conditions, in_gear, road_length
-from windwall.report.wording.top_speed import gearing, limit_word, to_a_tenth
+from windwall.report.wording.top_speed import beyond_plate, gearing, limit_word, to_a_tenth
 from windwall.results.diagnosis import Diagnosis
 from windwall.results.drawn import DrawnSpeed
+from windwall.results.smaller_jet import SmallerJet
 from windwall.results.standing_start import Shortfall
 from windwall.results.top_speed import TopSpeed
 from windwall.results.views import content
 
 __all__ = [
-    "FASTER", "MEAN_SHOWS", "NO_GAIN", "driven_lines", "exhaust", "faster_than_seen", "gains",
-    "reasons", "speed_text", "speeds",
+    "FASTER", "MEAN_SHOWS", "NO_GAIN", "exhaust", "faster_than_seen", "gains", "reasons",
+    "speed_text", "speeds",
 ]  # fmt: skip
 
 MEAN_SHOWS = (50, 100)  # K less, of a probe behind the port: common practice, no source
@@ -59,8 +60,11 @@ def speed_text(
     diagnosis: Diagnosis | None = None,
     drawn: DrawnSpeed | None = None,
     driven: Shortfall | NoAnswer | None = None,
+    sprays: tuple[SmallerJet, ...] = (),
 ) -> Blocks:
-    """Everything worth reading about a top speed, with what a driven run makes of it."""
+    """Everything worth reading about a top speed, with what a driven run and smaller jets make of
+    it.
+    """
     info = answer.scenario_info
     lines = head(info, f"top speed at full throttle; {conditions(info)}.")
     if not answer.answered:
@@ -74,6 +78,7 @@ def speed_text(
     lines += section("Why it stops", reasons(answer))
     lines += limits_table(answer.passed, info)
     lines += knock_lines(answer)
+    lines += section("Spray", [line for one in sprays for line in paragraph(one.sentence)])
     lines += margin_lines(answer)
     lines += account_table(answer.account("shaft"))
     lines += account_table(answer.account("heat"))
@@ -111,18 +116,12 @@ def speeds(answer: TopSpeed) -> Iterator[tuple[str, str]]:
         yield "goal", f"{text(info.goal_speed)}: {met}"
 
 
-def driven_lines(driven: Shortfall | NoAnswer | None) -> Blocks:
-    """How far a run with launch, shifts and what warms up ends below it."""
-    if driven is None:
-        return []
-    return section("Driven", paragraph(driven.sentence))
-
-
 def reasons(answer: TopSpeed) -> Blocks:
     """What binds, and what would bind next."""
     lines = paragraph(f"Limited by: {limit_word(answer)}.")
     lines += paragraph(answer.sentence)
-    return lines + paragraph(answer.next_limit)
+    lines += paragraph(beyond_plate(answer)) + paragraph(answer.next_limit)
+    return lines + ahead_lines(answer["ahead"], answer.scenario_info)
 
 
 def exhaust(answer: TopSpeed) -> Blocks:

@@ -20,6 +20,7 @@ from windwall.report.wording import (
     part_load,
     ranking,
     sets,
+    smaller_jet,
     standing_start,
     top_speed,
 )
@@ -40,6 +41,7 @@ __all__ = [
     "part_load",
     "ranking",
     "sets",
+    "smaller_jet",
     "standing_start",
     "top_speed",
 ]

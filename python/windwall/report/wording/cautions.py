@@ -45,6 +45,10 @@ CAUTIONS = {
     "hot_oil": "The oil is at {found}; above {high} it ages within hours and its film thins.",
     "exhaust_heat": "The engine's own energy balance makes the exhaust {found}, outside the usual "
     "{low} to {high}: some heat is booked in the wrong place.",
+    "late_heat": "The exhaust is at {found} at the port, above {high}, with the spark more than 12 "
+    "degrees later than the best one: the burn ends late, and valves, seats and all that the "
+    "exhaust meets take the heat. That bound is common practice; what the makers of valves, "
+    "exhaust or turbine rate stands before it, under `limits`.",
     "inlet_depression": "The blower's inlet is {found} below the air around: unvented seals draw "
     "oil into the charge, which costs octane and fouls plugs.",
     "hot_charge": "The charge leaves the blower at {found}: rotors grow into the case far below "
@@ -96,6 +100,7 @@ FOUND: dict[str, tuple[Measure, int]] = {
     "hot_head": (TEMPERATURE, 3),
     "hot_oil": (TEMPERATURE, 3),
     "exhaust_heat": (TEMPERATURE, 3),
+    "late_heat": (TEMPERATURE, 3),
     "inlet_depression": (PRESSURE_DIFFERENCE, 2),
     "hot_charge": (TEMPERATURE, 3),
     "thermal_runaway": (SHARE, 2),

@@ -8,8 +8,8 @@ from windwall.results.values import Values
 from windwall.results.views import sentence
 
 __all__ = [
-    "ENDED", "ENERGIES", "HAPPENED", "LEGS", "ended_sentence", "event_sentence", "kind_text",
-    "time_text",
+    "BEYOND_FOR", "ENDED", "ENERGIES", "FOR_AN_INSTANT", "HAPPENED", "INSTANT", "LEGS",
+    "beyond_for", "ended_sentence", "event_sentence", "kind_text", "time_text",
 ]  # fmt: skip
 
 ENDED = {
@@ -52,6 +52,9 @@ HAPPENED = {
     "limit_passed": "passes a limit: {about}",
     "road_turns": "slope or wind changes",
 }
+INSTANT = 1.0  # s
+FOR_AN_INSTANT = "beyond it for an instant, {time} in all"
+BEYOND_FOR = "beyond it for {time} in all"
 LEGS = {"full_throttle": "full throttle", "hold_speed": "holding a speed"}
 # What enters the account of energy, in its order.
 ENERGIES = {
@@ -96,6 +99,13 @@ def event_sentence(event: DriveEvent) -> str:
 def kind_text(kind: str) -> str:
     """What a leg is called."""
     return LEGS.get(kind, kind)
+
+
+def beyond_for(seconds: float) -> str:
+    """For how long a limit is passed; that of an instant is called so."""
+    if seconds < INSTANT:
+        return FOR_AN_INSTANT.format(time=f"{seconds:.1f} s" if seconds >= 0.05 else "under 0.1 s")
+    return BEYOND_FOR.format(time=time_text(seconds))
 
 
 def _where(told: Values, system: str) -> dict[str, str]:

@@ -10,8 +10,9 @@ from windwall.results.views import sentence
 
 __all__ = [
     "AND_LEAD", "CHOOSING", "COST", "MONEY", "NEXT_FOR_CHOICE", "NEXT_FOR_SPEED", "NOTHING",
-    "NO_CHOICE", "NO_CHOICE_HANGS", "OF_SPEED", "TELLS", "choosing", "effort", "errors",
-    "measure_cost", "measure_sentence", "money", "percent", "teaches", "worth_sentence",
+    "NO_CHOICE", "NO_CHOICE_HANGS", "OF_SPEED", "OTHERS", "OTHERS_NO_CHOICE", "TELLS",
+    "choosing", "effort", "errors", "measure_cost", "measure_sentence", "money", "percent",
+    "teaches", "worth_sentence", "worth_sentences",
 ]  # fmt: skip
 
 COST = (

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from math import inf, isnan
 
 from windwall.quantities.measures import ANGLE, BOOST, SHARE, SPEED, TEMPERATURE, Measure
@@ -22,9 +23,10 @@ from windwall.results.values import Values
 from windwall.results.views import sentence
 
 __all__ = [
-    "ALIKE", "AT_THE_END", "EARLY_ELSEWHERE", "EMPTY_TARGET", "ENDING_EARLY", "ENDS_EARLY",
-    "FASTEST", "NO_TARGET", "OUTSIDE", "PASSES", "at_the_end", "changes", "chosen_elsewhere",
-    "cost", "early_elsewhere", "ending_early", "outside", "refusal", "set_text", "spark",
+    "ALIKE", "AT_THE_END", "BEHIND", "EARLY_ELSEWHERE", "EMPTY_TARGET", "ENDING_EARLY",
+    "ENDS_EARLY", "FASTEST", "MEETS_TOO", "NO_SPEED", "NO_TARGET", "OUTSIDE", "PASSED_OVER",
+    "PASSES", "RECOMMENDED_BEHIND", "at_the_end", "changes", "chosen_elsewhere", "cost",
+    "early_elsewhere", "ending_early", "outside", "passed_over", "refusal", "set_text", "spark",
     "speed_number", "target", "value",
 ]  # fmt: skip
 
@@ -45,9 +47,7 @@ PASSED_OVER = (
 )
 MEETS_TOO = " and meets the goal too"
 NO_SPEED = "has no answer"
-BEHIND = (
-    "is {lead} slower than the fastest set, more than the {smallest} that can be told{recommended}"
-)
+BEHIND = "is {lead} slower than the fastest set, more than the {smallest} that can be told{own}"
 RECOMMENDED_BEHIND = ", and the recommended one {lead}"
 EARLY_ELSEWHERE = (
     " At {anchors} octane numbers its pull ends with thrust to spare, for want of an answer."
@@ -136,12 +136,12 @@ def target(ranking: Ranking) -> str:
     return (FASTEST if best == ranking.fastest else ALIKE).format(**values)
 
 
-def passed_over(ranking: Ranking) -> str:
-    """Why the best set for less money is not recommended where that hangs on another anchor alone;
-    empty where its speed as stated says it.
+def passed_over(ranking: Ranking, rows: Sequence[UpgradeSet]) -> str:
+    """Why the best of these rows for less money is not recommended where that hangs on another
+    anchor alone; empty where its speed as stated says it.
     """
     best, most, system = ranking.target, ranking.fastest, ranking.scenario_info.system
-    cheaper = [one for one in ranking.best_by_cost if best and one.cost < best.cost]
+    cheaper = [one for one in rows if best and one.cost < best.cost]
     if not cheaper:
         return ""
     one = cheaper[-1]
@@ -169,7 +169,7 @@ def _behind(ranking: Ranking, lead: float, anchor: int) -> str:
     if ranking.target != ranking.fastest:
         own = RECOMMENDED_BEHIND.format(lead=SPEED.text(ranking.lead[anchor], system, 2))
     told = SPEED.short(ranking.smallest_lead, system, 2)
-    return BEHIND.format(lead=SPEED.text(lead, system, 2), smallest=told, recommended=own)
+    return BEHIND.format(lead=SPEED.text(lead, system, 2), smallest=told, own=own)
 
 
 def at_the_end(end: Values, info: ScenarioInfo) -> str:

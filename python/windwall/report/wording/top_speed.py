@@ -12,9 +12,10 @@ from windwall.results.values import Values
 from windwall.results.views import sentence, sentences
 
 __all__ = [
-    "AT_THROTTLE", "BETWEEN", "ENDS", "GOAL_MISSED", "GOAL_REACHED", "HIGHEST", "LOWEST", "NEXT",
-    "REACHED", "SLOPE", "STANDSTILL", "ends_at_rev_limit", "gearing", "in_short", "limit_word",
-    "next_to_bind", "no_answer", "speed_sentence", "speed_sentences", "to_a_tenth",
+    "AND_SEEN", "AT_THROTTLE", "BETWEEN", "BEYOND_PLATE", "ENDS", "GOAL_MISSED", "GOAL_REACHED",
+    "HIGHEST", "LOWEST", "NEXT", "PLATE_SHARE", "REACHED", "SLOPE", "STANDSTILL", "beyond_plate",
+    "ends_at_rev_limit", "gearing", "in_short", "limit_word", "next_to_bind", "no_answer",
+    "speed_sentence", "speed_sentences", "to_a_tenth",
 ]  # fmt: skip
 
 STANDSTILL = {
@@ -53,6 +54,12 @@ NEXT = {
 AT_THROTTLE = {True: "at full throttle", False: "with the throttle held back, for knock"}
 GOAL_MISSED = ", {short} short of the goal of {goal}"
 GOAL_REACHED = ": the goal of {goal} is reached"
+PLATE_SHARE = 0.1  # beyond its highest speed, from which it is said: chosen by the project
+BEYOND_PLATE = (
+    "That engine speed is {share} beyond {plate}, the highest that a rated figure is stated at: "
+    "what friction, filling and valves do there hangs on the engine's class{seen}, and on no plate."
+)
+AND_SEEN = " and on what was observed"
 
 
 def no_answer(tried: Values | None, info: ScenarioInfo) -> str:
@@ -145,6 +152,18 @@ def _flat_out(answer: TopSpeed) -> bool:
 def to_a_tenth(speed: float, system: str) -> str:
     """To one decimal, so that speeds can be compared."""
     return f"{SPEED.value(speed, system):.1f} {SPEED.shown(system)}"
+
+
+def beyond_plate(answer: TopSpeed) -> str:
+    """How far beyond the rated figures of its engine an answer stands; empty where it does not."""
+    info = answer.scenario_info
+    if info.plate_speed is None or answer.engine_speed < (1 + PLATE_SHARE) * info.plate_speed:
+        return ""
+    return BEYOND_PLATE.format(
+        share=SHARE.text(answer.engine_speed / info.plate_speed - 1, info.system, 2),
+        plate=ENGINE_SPEED.text(info.plate_speed, info.system, 4),
+        seen=AND_SEEN if info.observed else "",
+    )
 
 
 @sentences.register(TopSpeed)

@@ -1,0 +1,160 @@
+// How crank, driveline and wheels of a moving vehicle turn together, and what they weigh.
+#include "windwall/driveline/train.hpp"
+#include "windwall/numerics/root.hpp"
+#include "windwall/road/tyres.hpp"
+#include "windwall/solve/drive/motion.hpp"
+#include "windwall/vehicle/rotating.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace windwall::solve {
+
+/// Mass and crank get faster together. Of what the engine gives the crank takes its share first: a
+/// part is asked for the rest alone, and where that decides whether it slips, so is all behind it.
+void Motion::speed_up(const Mode& mode) {
+    const auto gain = [&](double inertia) {
+        return (moment_.thrust - moment_.load.total()) / inertia;
+    };
+    moment_.acceleration = gain(mass(mode));
+    moment_.passed = moment_.torque;
+    if (mode.stretch == 1 || moment_.road_speed <= 0) return;
+    const double behind = mass_behind_clutch(mode);
+    const double taken = (mass(mode) - behind) * moment_.road_speed / moment_.engine_speed;
+    moment_.passed -= taken * moment_.acceleration;
+    if (!driveline::slips(car_.driveline, {moment_.engine_speed, moment_.torque},
+                          moment_.gear_state))
+        return;
+    const auto left = [&](double passed) {
+        reach_road(driveline::drive(car_.driveline, {moment_.engine_speed, passed},
+                                    moment_.gear_state, losses_));
+        return passed + taken * gain(behind) - moment_.torque;
+    };
+    const double most = std::abs(moment_.torque) + std::abs(moment_.passed) + 1;
+    moment_.passed = numerics::find_root(left, -most, most).x;
+    left(moment_.passed);
+    moment_.acceleration = gain(behind);
+}
+
+/// What the wheels give becomes thrust as far as the tyres hold.
+void Motion::reach_road(const driveline::Shaft& wheels) {
+    moment_.wheel_power = wheels.power();
+    moment_.wanted_thrust = wheels.torque / radius(moment_.road_speed);
+    moment_.thrust = std::min(moment_.wanted_thrust, grip_limit_);
+    moment_.tyre_slip =
+        car_.tyres.slip(moment_.thrust, car_.tyres.driven_load(car_.body.mass, moment_.thrust));
+}
+
+/// Crank speed over that without slip of belts.
+double Motion::lag_of(const driveline::Shaft& wheels) const noexcept {
+    const double ratio = driveline::total_ratio(car_.driveline, moment_.gear_state);
+    return moment_.engine_speed / ratio / wheels.speed;
+}
+
+/// The driveline at the torque that was found; whether the crank would turn at another speed.
+bool Motion::follow() {
+    const double speed = moment_.engine_speed;
+    const driveline::Shaft wheels =
+        driveline::drive(car_.driveline, {speed, moment_.torque}, moment_.gear_state, losses_);
+    reach_road(wheels);
+    moment_.gripping_speed = speed;
+    const double lag = lag_of(wheels) / (1 - moment_.tyre_slip);
+    const bool moved = std::abs(lag / lag_ - 1) > settled;
+    lag_ = lag;
+    return moved;
+}
+
+void Motion::account(double crank_power, double slip_heat) {
+    const auto put = [&](Energy entry, double power) {
+        moment_.power[static_cast<std::size_t>(entry)] = power;
+    };
+    const double v = moment_.road_speed;
+    double lost = 0;
+    for (const double each : losses_)
+        lost += each;
+    const bool parted = driveline::parting(car_.driveline).has_value();
+    put(Energy::crank, crank_power);
+    put(Energy::clutch, slip_heat);
+    put(Energy::driveline, lost - (parted ? slip_heat : 0));
+    put(Energy::tyres, moment_.wheel_power - moment_.thrust * v);
+    put(Energy::air, moment_.load.air * v);
+    put(Energy::rolling, moment_.load.rolling * v);
+    put(Energy::grade, moment_.load.grade * v);
+}
+
+double Motion::mass_behind_clutch(const Mode& mode) const noexcept {
+    return vehicle::accelerated_mass(car_, gear_state(mode), standing_radius_,
+                                     driveline::Behind::clutch);
+}
+
+double Motion::mass(const Mode& mode) const noexcept {
+    using driveline::Behind;
+    const bool geared = mode.phase == Phase::driving || mode.phase == Phase::holding;
+    const Behind behind = !geared             ? Behind::clutch
+                          : mode.stretch == 1 ? Behind::variator
+                                              : Behind::crank;
+    return vehicle::accelerated_mass(car_, gear_state(mode), standing_radius_, behind);
+}
+
+double Motion::crank_inertia(const Mode& mode) const noexcept {
+    using driveline::Behind;
+    const driveline::GearState state = gear_state(mode);
+    const double ratio = driveline::total_ratio(car_.driveline, state);
+    const double before = driveline::inertia_at_wheels(car_.driveline, state, Behind::crank) -
+                          driveline::inertia_at_wheels(car_.driveline, state, Behind::clutch);
+    return vehicle::inertia_at_crank(car_) + before / (ratio * ratio);
+}
+
+/// N m that a crank takes for itself while a variator shifts along a line, and the road gets faster
+/// as it did a turn ago.
+double Motion::taken_by_crank(double inertia) const noexcept {
+    using driveline::Behind;
+    const auto at_wheels = [&](Behind behind) {
+        return driveline::inertia_at_wheels(car_.driveline, moment_.gear_state, behind);
+    };
+    const double ratio = driveline::total_ratio(car_.driveline, moment_.gear_state);
+    const double before =
+        (at_wheels(Behind::crank) - at_wheels(Behind::variator)) / (ratio * ratio);
+    const double gain = (moment_.thrust - moment_.load.total()) / inertia / moment_.road_speed;
+    return (vehicle::inertia_at_crank(car_) + before) * crank_share_ * gain * moment_.engine_speed;
+}
+
+driveline::GearState Motion::gear_state(const Mode& mode) const noexcept {
+    const bool lowest = mode.phase == Phase::slipping || mode.phase == Phase::standing;
+    if (!driveline::variator(car_.driveline, mode.gear)) return {mode.gear};
+    return {mode.gear, lowest || mode.stretch == 0 ? 0.0 : 1.0};
+}
+
+double Motion::geared_speed(const Mode& mode, double road_speed) const noexcept {
+    return road_speed / radius(road_speed) *
+           driveline::total_ratio(car_.driveline, gear_state(mode));
+}
+
+/// The crank speed, or while a variator shifts its position, at the lag of the last moment.
+void Motion::set_driveline(const Mode& mode, double without_slip) noexcept {
+    moment_.engine_speed = without_slip * lag_;
+    crank_share_ = 0;
+    if (mode.stretch != 1) return;
+    const auto variator = driveline::variator(car_.driveline, mode.gear);
+    if (!variator) return;
+    const double output = moment_.engine_speed / (variator->before * variator->high_ratio);
+    moment_.wanted_position = variator->wanted_position(output, moment_.torque);
+    const double position = std::clamp(moment_.wanted_position, 0.0, 1.0);
+    moment_.gear_state.position = position;
+    // Beyond an end, by what slips more or less since it was come to, the gearing stays.
+    const bool inside = position == moment_.wanted_position;
+    moment_.engine_speed = inside ? variator->held_speed(position, moment_.torque)
+                                  : variator->before * output * variator->ratio(position);
+    crank_share_ = variator->crank_share(position, moment_.torque);
+}
+
+double Motion::radius(double road_speed) const noexcept {
+    const double relative = road_speed / road::rise_speed;
+    return standing_radius_ * (1 + car_.tyres.growth * relative * relative);
+}
+
+double Motion::wheel_speed(double slip) const noexcept {
+    return moment_.road_speed / radius(moment_.road_speed) / (1 - slip);
+}
+
+}  // namespace windwall::solve
