@@ -70,7 +70,7 @@ def why(findings: Findings) -> Part:
     drawn = picture("force", partial(plots.force_against_speed, findings.scenario), 2.4)
     first, _, *rest = reasons(findings.best)  # the sentence between them stands above
     worth = gains(findings.best)
-    said = [first, *rest, *(Title(one.heading) for one in worth), *inner(worth)]
+    said = [first, *spoken(rest), *(Title(one.heading) for one in worth), *inner(worth)]
     return Part("Why it stops there", said, (drawn,))
 
 
