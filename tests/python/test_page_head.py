@@ -95,7 +95,7 @@ def test_what_agrees_is_folded_and_a_little_off_is_said_calmly():
     assert "standard deviations off" not in unfolded(agrees)
     near = sent("92.7 ± 2 km/h")
     said = re.search(r'<p class="doubt">(.*?)</p>', near)[1]
-    assert said.startswith("More than a standard deviation off what was observed: speed 92.7 ± 2")
+    assert said.startswith("The model is off by more than one standard deviation: speed 92.7 ± 2")
 
 
 @needs_browser

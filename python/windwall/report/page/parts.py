@@ -68,7 +68,7 @@ def parts(findings: Findings) -> Iterator[Part]:
 
 def why(findings: Findings) -> Part:
     """What binds, where the lines cross, and what a little of anything is worth."""
-    drawn = picture("force", partial(plots.force_against_speed, findings.scenario), 2.2)
+    drawn = picture("force", partial(plots.force_against_speed, findings.scenario), 2.3)
     first, _, *rest = reasons(findings.best)  # the sentence between them stands above
     worth = gains(findings.best)
     said = [*(Title(one.heading) for one in worth), *inner(worth)]
@@ -95,7 +95,7 @@ def upgrades(findings: Findings) -> Part:
     else:
         said += verdict_lines(ranking, findings.diagnosis)
     said += steps(ranking)
-    height = max(1.15 + 0.135 * lines(ranking, MOST), 2.4)
+    height = max(1.3 + 0.135 * lines(ranking, MOST), 2.4)
     pictures = (
         picture("gains", partial(plots.gains, ranking, drawn, most=MOST), height),
         picture("money", partial(plots.best_by_cost, ranking, table=False), height),

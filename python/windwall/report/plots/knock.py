@@ -108,7 +108,7 @@ def _chances(sigma: float, ax: Axes) -> None:
     inside = {chance: at for chance, at in margins.items() if low <= at <= high}
     other = ax.secondary_yaxis("right")
     other.set_yticks(list(inside.values()), [str(chance) for chance in inside])
-    other.set_ylabel("Of 100 engines would knock", fontsize=SIZE, family=FAMILY)
+    other.set_ylabel("Of 100 engines knock", fontsize=SIZE, family=FAMILY)
     other.tick_params(labelsize=SIZE)
     one_size(ax)
 
