@@ -156,6 +156,14 @@ class Ranking(Answer):
         )
 
     @property
+    def capped(self) -> bool:
+        """Whether the rev limit keeps the fastest set below the goal, whatever its power."""
+        goal, best = self.scenario_info.goal_speed, self.fastest
+        if goal is None or best is None:
+            return False
+        return bool(best.limited_by == "rev_limit" and best.balance_speed < goal)
+
+    @property
     def judged(self) -> dict[str, UpgradeSet]:
         """The sets that a reader may go by; where they are one it is the recommended one."""
         found = {name: self[name] for name in JUDGED if self[name] is not None}
