@@ -1,10 +1,15 @@
 """The menu, ranked."""
 
+import json
 import pickle
+import re
+from pathlib import Path
 
 import pytest
 
 import windwall as ww
+
+ROOT = Path(__file__).parents[2]
 
 
 def test_the_base_is_the_vehicle_as_it_is(car, ranking):
@@ -98,9 +103,17 @@ def test_a_baseline_beyond_a_limit_is_said_first(car):
     assert "every allowed set passes a limit" in text
 
 
-def test_an_empty_menu_is_no_failure(document):
-    import json
+def test_an_empty_menu_shows_an_upgrade_that_can_be_pasted(document):
+    document.pop("upgrades")
+    said = ww.rank(ww.loads(json.dumps(document)), progress=False).summary()
+    shown = re.search(r'"upgrades": (\[.*?\}\])', said, re.DOTALL)[1]
+    fed = ww.loads(json.dumps(document | {"upgrades": json.loads(shown)}))
+    assert ww.rank(fed, progress=False).upgrades["fairing"].alone[1] > 0
+    assert 'docs/scenario_files.md, "Upgrades"' in " ".join(said.split())
+    assert "\n## Upgrades\n" in (ROOT / "docs/scenario_files.md").read_text("utf-8")
 
+
+def test_an_empty_menu_is_no_failure(document):
     del document["upgrades"]
     nothing = ww.rank(ww.loads(json.dumps(document)), progress=False)
     assert nothing.answered

@@ -26,7 +26,7 @@ from windwall.results.standing_start import Shortfall
 from windwall.results.views import content
 
 __all__ = [
-    "BY_DRIVEN", "NOTHING", "menu", "no_answer", "question", "rank_text", "speed_meant",
+    "BY_DRIVEN", "NOTHING", "READY", "menu", "no_answer", "question", "rank_text", "speed_meant",
     "start", "stopped",
 ]  # fmt: skip
 
@@ -34,7 +34,22 @@ BY_DRIVEN = (
     " All of this is ranked by the quick speed; by a driven run another upgrade or another set may "
     "come first: `windwall rank FILE --by driven_speed`."
 )
-NOTHING = paragraph("There is nothing to rank: the file lists no upgrades.")
+READY = (
+    '{"id": "fairing", "title": "Fairing", "cost": "130 EUR",',
+    ' "scale": {"body/drag_area": 0.9}}',
+)
+NOTHING = [
+    *paragraph(
+        "There is nothing to rank: the file lists no upgrades. One that may go into it, with a "
+        "cost and a factor of yours:"
+    ),
+    f'    "upgrades": [{READY[0]}',
+    f"                 {READY[1]}]",
+    *paragraph(
+        'All that an upgrade may change: docs/scenario_files.md, "Upgrades"; windwall new asks for '
+        "some."
+    ),
+]
 
 
 @content.register(Ranking)
