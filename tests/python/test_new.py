@@ -50,10 +50,13 @@ def test_a_measured_speed_that_the_model_is_far_from_is_said_at_the_end(windwall
             for word in ("--set", f"{name}={text}")]  # fmt: skip
     said = " ".join(windwall("new", path, *sets).stdout.split())
     model = ww.load(path).top_speed().goal_speed * 3.6
-    assert f"The model has {model:.1f} km/h where 90 km/h was observed. CAUTION: the model" in said
-    assert said.index("was observed. CAUTION") < said.index("Values that were not stated")
-    sets += ["--set", "seen_speed="]
-    assert "CAUTION" not in windwall("new", path, "--force", *sets).stdout
+    assert f"The model has {model:.1f} km/h where 90 km/h was observed: +" in said
+    assert said.index("standard deviations off. CAUTION: the model is over 2") < said.index(
+        "Values"
+    )
+    near = windwall("new", path, "--force", *sets, "--set", f"seen_speed={model:.0f} ± 2 km/h")
+    assert "standard deviations off." in " ".join(near.stdout.split())
+    assert "CAUTION" not in near.stdout
 
 
 def test_empty_answers_stay_out_of_the_file(windwall, path):
@@ -215,7 +218,8 @@ def test_wrong_words_end_with_2(windwall, tmp_path, words):
 
 def test_the_defaults_leaned_on_are_listed_by_what_they_are_worth(windwall, path):
     said = windwall("new", path, input=typed(ANSWERS))
-    lines = [line for line in said.stdout.splitlines() if line.startswith("  - ")]
+    leant_on = said.stdout.partition("Values that were not stated")[2]
+    lines = [line for line in leant_on.splitlines() if line.startswith("  - ")]
     assert lines
     speeds = [float(line.split()[1]) for line in lines]
     assert speeds == sorted(speeds, reverse=True)

@@ -18,7 +18,7 @@ __all__ = [
     "mismatches", "opening",
 ]  # fmt: skip
 
-SEEN = "The model has {model} where {observed} was observed."
+SEEN = "The model has {model} where {observed} was observed: {off} standard deviations off."
 SHOWN = 12
 NEXT = ("check", "speed", "rank", "report")
 NO_SPEED = "With these answers no top speed is found"
@@ -68,16 +68,19 @@ def answer_lines(answer: TopSpeed) -> Blocks:
 
 
 def mismatches(diagnosis: Diagnosis, system: str) -> Blocks:
-    """Each fact that contradicts the model, and which single input would explain it."""
-    lines = []
-    for one in diagnosis.explained:
-        seen = one.compared
-        if not isinstance(seen.observed, str):
-            model, observed = (
-                seen.measure.short(value, system) for value in (seen.model, seen.observed)
-            )
-            lines += paragraph(SEEN.format(model=model, observed=observed))
-        lines += contradiction(one, (), system)
+    """The model beside a measured speed, and whatever it is far from with what would explain it."""
+    lines: Blocks = []
+    for one in diagnosis.compared:
+        if (
+            one.off is not None
+            and not isinstance(one.observed, str)
+            and (one.far or one.key == "speed")
+        ):
+            model, observed = (one.measure.short(it, system) for it in (one.model, one.observed))
+            lines += paragraph(SEEN.format(model=model, observed=observed, off=f"{one.off:+z.1f}"))
+        for told in diagnosis.explained:
+            if told.compared is one and one.far:
+                lines += contradiction(told, (), system)
     return lines
 
 
