@@ -103,6 +103,31 @@ def test_a_baseline_beyond_a_limit_is_said_first(car):
     assert "every allowed set passes a limit" in text
 
 
+def test_a_file_without_costs_has_no_currency_to_be_named(document):
+    del document["upgrades"]
+    said = ww.rank(ww.loads(json.dumps(document)), budget=900, progress=False).summary()
+    assert "level road; budget 900." in " ".join(said.split())
+
+
+def test_who_asks_an_answer_for_a_plot_is_told_what_draws_it(car, ranking):
+    for answer, names in ((car.top_speed(), ("accounts", "stations")),
+                          (ranking, ("gains", "best_by_cost"))):  # fmt: skip
+        with pytest.raises(AttributeError) as caught:
+            answer.plot()
+        for name in names:
+            assert f"ww.plot.{name}(answer)" in str(caught.value)
+            assert getattr(ww.plot, name)(answer) is not None
+    with pytest.raises(AttributeError, match="no 'speeed' here; there are"):
+        car.top_speed().speeed  # noqa: B018
+
+
+def test_what_nobody_compared_yet_says_how(car, ranking):
+    for answer, how in ((car.top_speed(), "car.diagnose()"), (ranking, "car.diagnose(answer)")):
+        said = " ".join(answer.summary().split())
+        assert f"print(answer.summary({how})) does." in said
+        assert "print(" not in answer.summary(eval(how))
+
+
 def test_an_empty_menu_shows_an_upgrade_that_can_be_pasted(document):
     document.pop("upgrades")
     said = ww.rank(ww.loads(json.dumps(document)), progress=False).summary()

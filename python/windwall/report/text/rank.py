@@ -18,7 +18,7 @@ from windwall.report.text.stock_engine import stock_engine_lines
 from windwall.report.text_layout import Blocks, bullet, paragraph, section
 from windwall.report.wording.ranking import WHICH, meant
 from windwall.report.wording.scenario import conditions, road_length
-from windwall.report.wording.sets import passed_over, set_text, spark, speed_number
+from windwall.report.wording.sets import passed_over, set_text, spark, speed_number, sum_of_money
 from windwall.results.diagnosis import Diagnosis
 from windwall.results.drawn import DrawnRanking
 from windwall.results.ranking import MIDDLE, Ranking
@@ -65,7 +65,7 @@ def rank_text(
     if not ranking.answered:
         return [*lines, *no_answer(ranking), *safety_notes()]
     lines += stock_engine_lines(info)
-    lines += observed_lines(info, diagnosis)
+    lines += observed_lines(info, diagnosis, "car.diagnose(answer)")
     lines += stopped(ranking)
     lines += ["", *pairs(start(ranking)), *paragraph(meant(ranking))]
     lines += verdict_lines(ranking, diagnosis)
@@ -114,7 +114,7 @@ def stopped(ranking: Ranking) -> Blocks:
 
 def question(ranking: Ranking) -> str:
     budget = ranking.budget
-    limit = "no budget" if budget is None else f"budget {budget:.0f} {ranking.currency}"
+    limit = "no budget" if budget is None else f"budget {sum_of_money(budget, ranking.currency)}"
     return (
         f"which upgrades buy the most speed, {speed_meant(ranking)}; "
         f"{conditions(ranking.scenario_info)}; {limit}."
