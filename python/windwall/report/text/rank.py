@@ -100,7 +100,7 @@ def no_answer(ranking: Ranking) -> Blocks:
     """Why there is nothing to rank against."""
     reasons = [one.reason for one in ranking.sets[:1] if not one.upgrades]
     lines = [line for one in [ranking.sentence, *reasons] for line in paragraph(one)]
-    return section(f"No answer ({ranking.status})", lines)
+    return section("No answer", lines)
 
 
 def stopped(ranking: Ranking) -> Blocks:
