@@ -93,6 +93,8 @@ def test_what_has_no_place_is_said():
         assert "no blower was answered" in refused("upgrades", f"{name} 45 EUR", **no_blower)
     direct = {"primary": "", "final_drive": "", "gears": "3.2 2.0 1.4 1"}
     assert "no sprockets to change" in refused("upgrades", "sprockets 60 EUR", **direct)
+    twice = refused("upgrade", "Fairing, 2 EUR, mass - 2 kg", upgrades="fairing 60 EUR")
+    assert 'there is an upgrade "fairing" already' in twice
     assert "one currency" in refused("upgrade", "Seat, 2 GBP, mass - 2 kg", upgrades="f 60 EUR")
 
 

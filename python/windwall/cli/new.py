@@ -17,6 +17,7 @@ from windwall.cli.new_questions import QUESTIONS, document, readings, si, trial,
 from windwall.cli.new_readings import Values, gears, heading, refuse_decimal_comma
 from windwall.cli.new_refused import refused
 from windwall.cli.new_talk import LeftEarly, Talk, shown
+from windwall.cli.new_upgrades import refuse_twice
 from windwall.cli.output import say
 from windwall.cli.stock_engine import agree
 from windwall.errors import Problem, ScenarioError
@@ -59,6 +60,7 @@ def accept(question: Question, text: str, before: Values) -> Values:
         wrong, meant = [told.problems], []
     for values in meant:
         try:
+            refuse_twice(values, before)
             ScenarioData.read(trial({**before, **values}))
             agree({**before, **values}, si)
             return values

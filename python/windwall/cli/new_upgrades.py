@@ -16,8 +16,8 @@ from windwall.scenario.schema import whole_schema
 __all__ = [
     "CHAINS", "CHANGE", "CHANGED", "COST", "DRAG", "DRIVEN", "GEARINGS", "LACKS", "LONGEST_ID",
     "MENU", "NOT_READY", "NO_BLOWER", "NO_CHAIN", "NO_CHANGE", "NO_COST", "PIECES", "PULLEYS",
-    "SEAT", "STARTERS", "TEETH", "TIMES", "UPGRADES", "VERBS", "cooler", "fairing", "menu_of",
-    "own_upgrade", "pulley", "sprockets", "starters",
+    "SEAT", "STARTERS", "TEETH", "TIMES", "TWICE", "UPGRADES", "VERBS", "cooler", "fairing",
+    "menu_of", "own_upgrade", "pulley", "refuse_twice", "sprockets", "starters",
 ]  # fmt: skip
 
 MENU = "upgrades"
@@ -56,6 +56,7 @@ NO_CHANGE = (
 )
 LACKS = '{what} is missing; it is answered as "{title}, 20 EUR, mass - 12 kg"'
 NO_CHAIN = "neither a chain nor a final drive was answered, so there are no sprockets to change"
+TWICE = 'there is an upgrade "{name}" already; call it otherwise'
 NO_BLOWER = "no blower was answered, so a {name} has no place"
 
 
@@ -85,6 +86,13 @@ def own_upgrade(address: str, text: str) -> list[Values]:
         verb, where, value = _change(address, change)
         made.setdefault(verb, {})[where] = value
     return [{f"{MENU}/{_id_of(title)}": made}]
+
+
+def refuse_twice(values: Values, before: Values) -> None:
+    """A ScenarioError where an upgrade would stand in the place of another."""
+    for address in values:
+        if address.startswith(f"{MENU}/") and address in before:
+            raise _wrong(MENU, TWICE.format(name=address.partition("/")[2]))
 
 
 def _wrong(address: str, message: str) -> ScenarioError:
