@@ -111,7 +111,7 @@ def test_a_file_without_costs_has_no_currency_to_be_named(document):
 
 def test_who_asks_an_answer_for_a_plot_is_told_what_draws_it(car, ranking):
     for answer, names in ((car.top_speed(), ("accounts", "stations")),
-                          (ranking, ("gains", "best_by_cost"))):  # fmt: skip
+                          (ranking, ("gains",))):  # fmt: skip
         with pytest.raises(AttributeError) as caught:
             answer.plot()
         for name in names:

@@ -8,6 +8,7 @@ import pytest
 import windwall as ww
 from python.samples import DOCUMENT
 from windwall.report.text.rank_doubts import missing
+from windwall.report.wording.ranking import capped_at
 from windwall.study.goal_chances import judge
 
 TEETH = "driveline/sprockets/teeth_rear"
@@ -37,7 +38,7 @@ def ranked(goal):
 def test_the_gearing_that_reaches_it_is_named_and_does(cap):
     goal = cap + 1
     car, ranking, held = ranked(goal)
-    assert ranking.capped
+    assert capped_at(ranking) * 3.6 == pytest.approx(cap)
     said = missing(ranking, held)
     assert f"capped by the rev limit, at {cap:.1f} km/h" in said
     assert "kW" not in said
@@ -69,7 +70,7 @@ def test_a_goal_beyond_thrust_is_a_matter_of_power_and_drag():
     document.pop("upgrades")
     document["goal"]["speed"] = "165 km/h"
     ranking = ww.rank(ww.loads(json.dumps(document)), progress=False)
-    assert not ranking.capped
+    assert capped_at(ranking) is None
     assert "kW more at the flywheel" in missing(ranking, None)
 
 
@@ -79,7 +80,7 @@ def test_where_neither_helps_it_is_said_that_both_were_tried():
     document.pop("upgrades")
     document["goal"] = {"speed": "250 km/h"}
     ranking = ww.rank(ww.loads(json.dumps(document)), progress=False)
-    assert not ranking.capped
+    assert capped_at(ranking) is None
     said = missing(ranking, None)
     assert "even with three times its power, and even with a fifth of its drag area" in said
     assert "still needs" not in said

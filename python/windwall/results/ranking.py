@@ -109,7 +109,7 @@ class Ranking(Answer):
 
     __slots__ = ("_menu", "_terms")
     question = "ranking"
-    pictures = ("gains", "best_by_cost")
+    pictures = ("gains",)
     kinds = {"sets": UpgradeSet, "upgrades": UpgradeGain}  # noqa: RUF012  # never changed
 
     def __init__(
@@ -155,14 +155,6 @@ class Ranking(Answer):
             any(one is not None and one.ends_early(at) for one in steps)
             for at in range(len(ANCHORS))
         )
-
-    @property
-    def capped(self) -> bool:
-        """Whether the rev limit keeps the fastest set below the goal, whatever its power."""
-        goal, best = self.scenario_info.goal_speed, self.fastest
-        if goal is None or best is None:
-            return False
-        return bool(best.limited_by == "rev_limit" and best.balance_speed < goal)
 
     @property
     def judged(self) -> dict[str, UpgradeSet]:

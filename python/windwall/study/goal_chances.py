@@ -25,8 +25,9 @@ def judge(scenario: ScenarioData, ranking: Ranking) -> Diagnosis:
 
 
 def _longer(scenario: ScenarioData, ranking: Ranking) -> Longer | None:
-    """The gearing with which the fastest set reaches the goal that the rev limit keeps it from."""
-    if not (ranking.capped and ranking.complete):
+    """The gearing with which the fastest set reaches the goal, where nothing else is missing."""
+    lacking = ranking.missing
+    if lacking is None or not ranking.complete or any(one is not None for one in lacking.values()):
         return None
     goal = ranking.scenario_info.goal_speed or 0.0
     return longer_gearing(scenario.install(ranking.fastest), goal)

@@ -9,7 +9,7 @@ from typing import NamedTuple
 from windwall.quantities.measures import AREA, KILOWATTS, SHARE, SPEED
 from windwall.report.text_layout import Blocks, paragraph, section, table
 from windwall.report.wording.knock import apart
-from windwall.report.wording.ranking import WHICH, cheapest_way, reach_it, verdict
+from windwall.report.wording.ranking import WHICH, capped_at, cheapest_way, reach_it, verdict
 from windwall.report.wording.sets import cost, speed_number
 from windwall.results.diagnosis import Diagnosis
 from windwall.results.knock import beyond_bands
@@ -118,10 +118,9 @@ def missing(ranking: Ranking, diagnosis: Diagnosis | None) -> str:
     lacking, system = ranking.missing, ranking.scenario_info.system
     if lacking is None:
         return "No allowed set that passes no limit reaches it."
-    if ranking.capped:
-        return f"{REV_LIMITED} {_gearing(ranking, diagnosis)}".format(
-            cap=SPEED.text(ranking.fastest.balance_speed, system, 4)
-        )
+    if (cap := capped_at(ranking)) is not None:
+        said = REV_LIMITED.format(cap=SPEED.text(cap, system, 4))
+        return f"{said} {_gearing(cap, ranking, diagnosis)}"
     ways = []
     if lacking.power is not None:
         ways.append(f"{KILOWATTS.text(lacking.power, system)} more at the flywheel")
@@ -131,11 +130,11 @@ def missing(ranking: Ranking, diagnosis: Diagnosis | None) -> str:
     return f"No set that passes no limit reaches it; the fastest of them {needs}."
 
 
-def _gearing(ranking: Ranking, diagnosis: Diagnosis | None) -> str:
+def _gearing(cap: float, ranking: Ranking, diagnosis: Diagnosis | None) -> str:
     """The gearing that would take a set there that the rev limit keeps from it."""
     longer, info = diagnosis.longer if diagnosis else None, ranking.scenario_info
     if longer is None:
-        share = info.goal_speed / ranking.fastest.balance_speed - 1
+        share = (info.goal_speed or 0.0) / cap - 1
         return LONGER_AT_LEAST.format(share=SHARE.text(share, info.system, 2))
     if longer.value is None:
         return NOT_EVEN_LONGER
