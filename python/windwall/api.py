@@ -188,10 +188,13 @@ class Scenario(LongQuestions, Readable):
         """The model beside every fact that was observed and that it has a number for."""
         return list(study.compare.compare(self))
 
-    def report(self, path: str | os.PathLike[str], *, draws: int = 0) -> None:
+    def report(
+        self, path: str | os.PathLike[str], *, draws: int = 0, budget: float | str | None = None
+    ) -> None:
         """Writes one HTML page about it that can be sent: the answer and its reasons, pictures,
         what to buy, how well each input is known, sliders, and the scenario itself, which `load`
-        reads from the page again. `draws`, a power of two, says how sure the ranking is.
+        reads from the page again. `draws`, a power of two, says how sure the ranking is; it names
+        no set beyond the `budget`, such as "500 EUR".
 
         >>> import tempfile
         >>> page = tempfile.mkdtemp() + "/page.html"
@@ -202,7 +205,7 @@ class Scenario(LongQuestions, Readable):
         """
         from windwall.report.page import write_page  # a page is seldom written
 
-        write_page(self, path, draws=draws)
+        write_page(self, path, draws=draws, budget=budget)
 
     def read_log(
         self, path: str | os.PathLike[str], mapping: str | os.PathLike[str] | None = None

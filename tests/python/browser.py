@@ -56,3 +56,8 @@ def moved(page, steps):
         }""",
         steps,
     )
+
+
+def moved_back(page):
+    """Puts every slider where the file has it, also those that were moved without a hand."""
+    page.evaluate("document.querySelector('.windwall-live .reset-all').click()")

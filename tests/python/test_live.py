@@ -6,7 +6,7 @@ import re
 import pytest
 
 import windwall as ww
-from python.browser import browser, moved, needs_browser, opened
+from python.browser import browser, moved, moved_back, needs_browser, opened
 from windwall.errors import ScenarioError
 from windwall.quantities.measures import SPEED
 from windwall.report.live import baked as bakery
@@ -41,7 +41,7 @@ def as_it_was(request):
     yield
     if "page" in request.fixturenames:
         page = request.getfixturevalue("page")
-        page.click(".reset-all")
+        moved_back(page)
         assert page.heard == []
 
 
@@ -81,6 +81,21 @@ def test_a_mouse_moves_a_slider(page):
     assert "against the file" in after
     page.click(".slider .reset >> nth=0")
     assert headline(page) == before
+
+
+@needs_browser
+def test_a_way_back_is_offered_only_for_what_was_moved(page):
+    offered = page.locator(".reset:visible, .reset-all:visible")
+    assert offered.count() == 0
+    page.focus("input >> nth=1")
+    page.keyboard.press("ArrowRight")
+    assert offered.count() == 2
+    assert page.locator(".slider >> nth=1").locator(".reset").is_visible()
+    place = page.locator("output >> nth=1").bounding_box()
+    page.click(".slider .reset >> nth=1")
+    assert offered.count() == 0
+    assert page.locator("output >> nth=1").bounding_box() == place  # nothing jumps
+    assert page.evaluate("document.activeElement === document.querySelectorAll('input')[1]")
 
 
 @needs_browser

@@ -5,7 +5,7 @@ import random
 import pytest
 
 import windwall as ww
-from python.browser import browser, moved, needs_browser, opened
+from python.browser import browser, moved, moved_back, needs_browser, opened
 from windwall.quantities.measures import SPEED
 from windwall.report.live import live_block
 from windwall.report.live.chosen import sliders
@@ -101,7 +101,7 @@ def settled(page):
 def test_mouse_and_keys_move_the_answer(pages):
     name = "airfield_cyclecar"
     car, page = scenario(name), pages(name)
-    page.click(".reset-all")
+    moved_back(page)
     before = settled(page)
     page.focus("input >> nth=2")
     for _ in range(5):

@@ -73,7 +73,8 @@ def test_stations_are_those_of_the_answer(best, ax):
     assert list(pressure.get_ydata()) == pytest.approx(best.stations["pressure"] / 1e3)
     assert list(temperature.get_ydata()) == pytest.approx(best.stations["temperature"] - 273.15)
     names = [one.get_text().replace("\n", " ") for one in ax.get_xticklabels()]
-    assert names == list(best.stations.index)
+    assert names == [one.removeprefix("behind ") for one in best.stations.index]
+    assert ax.get_xlabel() == "Behind each part"
     ax.figure.canvas.draw()
     lowest = ax.transData.transform((0, min(pressure.get_ydata())))[1]
     highest = other.transData.transform((0, max(temperature.get_ydata())))[1]

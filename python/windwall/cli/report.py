@@ -28,7 +28,9 @@ class Reported:
         self.output = arguments.output or default_name(arguments.file)
         if not Path(self.output).absolute().parent.is_dir():  # said before the long part
             raise FileNotFoundError(errno.ENOENT, os.strerror(errno.ENOENT), self.output)
-        self.answered = write_page(scenario, self.output, draws=arguments.draws)
+        self.answered = write_page(
+            scenario, self.output, draws=arguments.draws, budget=arguments.budget
+        )
 
     def to_dict(self) -> dict[str, Any]:
         return {"report": self.output}
@@ -48,7 +50,7 @@ def default_name(file: str) -> str:
 
 
 def add_report(question: argparse.ArgumentParser) -> None:
-    """Where it goes, and whether it says how sure the ranking is."""
+    """Where it goes, what may be spent, and whether it says how sure the ranking is."""
     question.add_argument(
         "-o",
         "--output",
@@ -62,3 +64,4 @@ def add_report(question: argparse.ArgumentParser) -> None:
         metavar="N",
         help="how sure the ranking is: in so many worlds, a power of two such as 256",
     )
+    question.add_argument("--budget", metavar="SUM", help='what may be spent, such as "500 EUR"')

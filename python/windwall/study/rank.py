@@ -20,7 +20,7 @@ from windwall.study.journal import JournalLike
 from windwall.study.menu_pieces import solved_sets
 from windwall.study.progress import Progress, listener
 
-__all__ = ["Heard", "Ids", "Sum", "rank"]
+__all__ = ["Heard", "Ids", "Sum", "money", "rank"]
 
 Sum = str | float | None
 Ids = Iterable[str] | None
@@ -77,7 +77,7 @@ def rank(
             return rank(over, budget, upgrades, progress, threads, **means)
 
         return ranked_by_runs(scenario, by, quick, progress)
-    amount = _money(scenario, budget)
+    amount = money(scenario, budget)
     chosen = None if upgrades is None else _known(scenario, upgrades)
     with (
         listener(progress, "ranking", "speed") as callback,
@@ -106,7 +106,8 @@ def _known(scenario: ScenarioData, ids: Iterable[str]) -> list[str]:
     return ids
 
 
-def _money(scenario: ScenarioData, budget: Any) -> float | None:
+def money(scenario: ScenarioData, budget: Any) -> float | None:
+    """A budget as a number in the currency of the file; raises where it is not understood."""
     if budget is None:
         return None
     if isinstance(budget, str):

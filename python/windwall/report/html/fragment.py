@@ -4,7 +4,6 @@ whatever a file says is escaped.
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable, Iterator
 from html import escape
 from itertools import groupby
@@ -12,12 +11,11 @@ from typing import Any
 
 from windwall.report.html.style import STYLE
 from windwall.report.html.tables import table_html
+from windwall.report.html.words import words
 from windwall.report.text_layout import Block, Bullet, Paragraph, Section, Table, Title
 from windwall.results.views import content, html
 
-__all__ = ["BETWEEN_TICKS", "body", "fragment", "framed"]
-
-BETWEEN_TICKS = re.compile("`([^`]+)`")
+__all__ = ["body", "fragment", "framed"]
 
 
 @html.register(object)
@@ -55,21 +53,16 @@ def _kind(block: Block) -> type:
 
 def _block(block: Block) -> str:
     if isinstance(block, str):
-        return f"<p>{_typed(block.strip())}</p>" if block.strip() else ""
+        return f"<p>{words(block.strip())}</p>" if block.strip() else ""
     if isinstance(block, Title):
-        return f"<h3>{escape(block.text)}</h3>"
+        return f"<h3>{words(block.text)}</h3>"
     if isinstance(block, Paragraph):
-        return f"<p{_class(block)}>{_typed(block.text)}</p>"
+        return f"<p{_class(block)}>{words(block.text)}</p>"
     if isinstance(block, Bullet):
-        return f"<li>{_typed(block.text)}</li>"
+        return f"<li>{words(block.text)}</li>"
     if isinstance(block, Table):
         return table_html(block)
-    return f"<section{_width(block)}><h4>{escape(block.heading)}</h4>{body(block.blocks)}</section>"
-
-
-def _typed(text: str) -> str:
-    """Escaped, with what stands between backticks as what somebody types."""
-    return BETWEEN_TICKS.sub(r"<code>\1</code>", escape(text))
+    return f"<section{_width(block)}><h4>{words(block.heading)}</h4>{body(block.blocks)}</section>"
 
 
 def _class(block: Paragraph) -> str:

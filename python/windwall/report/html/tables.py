@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from html import escape
 
+from windwall.report.html.words import words
 from windwall.report.text_layout import Bars, Table
 
 __all__ = ["HEIGHT", "MARGIN", "WIDTH", "Range", "table_html"]
@@ -32,7 +32,7 @@ def _is_of_pairs(table: Table) -> bool:
 
 def _head(table: Table, columns: int) -> str:
     cells = "".join(
-        f'<th scope="col"{_side(at, table)}>{escape(text)}</th>' if text else "<td></td>"
+        f'<th scope="col"{_side(at, table)}>{words(text)}</th>' if text else "<td></td>"
         for at, text in enumerate(_filled(table.head, columns))
     )
     picture = _heading(table.bars) if table.bars else ""
@@ -43,14 +43,14 @@ def _heading(bars: Bars) -> str:
     """What the pictures show; where the cells say it there is nothing to add."""
     if not bars.heading:
         return "<td></td>"
-    return f'<th scope="col" class="left">{escape(bars.heading)}</th>'
+    return f'<th scope="col" class="left">{words(bars.heading)}</th>'
 
 
 def _row(row: Sequence[str], table: Table, columns: int) -> str:
     names_itself = 0 in table.left
     cells = []
     for at, text in enumerate(_filled(row, columns)):
-        shown = escape(text.replace("\n", " "))
+        shown = words(text.replace("\n", " "))
         tag = 'th scope="row"' if at == 0 and names_itself and shown else "td"
         cells.append(f"<{tag}{_side(at, table)}>{shown}</{tag.split()[0]}>")
     return "".join(cells)

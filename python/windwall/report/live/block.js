@@ -6,6 +6,8 @@ const words = new Words(data);
 const ranges = find('input[type="range"]');
 const [headline, list] = [section.querySelector(".headline"), section.querySelector("dl")];
 
+const [resets, reset_all] = [find(".reset"), section.querySelector(".reset-all")];
+
 const steps = () => ranges.map(one => Number(one.value));
 
 // As it is shown after so many steps: `354 kg`.
@@ -70,6 +72,8 @@ function label(i) {
   const said = k ? String(position(slider, k)) : slider.stated;
   ranges[i].setAttribute("aria-valuetext", said);
   ranges[i].closest(".slider").querySelector("output").textContent = said;
+  resets[i].hidden = k === 0;  // a way back is shown only where something was moved
+  reset_all.hidden = resets.every(one => one.hidden);
 }
 
 function save() {
@@ -98,10 +102,10 @@ async function begin() {
     busy = false;
   };
   ranges.forEach((one, i) => one.addEventListener("input", () => { label(i); follow(); }));
-  const reset = i => { ranges[i].value = 0; label(i); follow(); };
-  find(".reset").forEach((one, i) => one.addEventListener("click", () => reset(i)));
-  section.querySelector(".reset-all").addEventListener("click", () =>
-    ranges.forEach((_, i) => reset(i)));
+  // The button goes away under the hand that pressed it, so the slider is where one is next.
+  const reset = i => { ranges[i].value = 0; label(i); ranges[i].focus(); follow(); };
+  resets.forEach((one, i) => one.addEventListener("click", () => reset(i)));
+  reset_all.addEventListener("click", () => steps().forEach((_, i, all) => reset(all.length - 1 - i)));
   section.querySelector(".save").addEventListener("click", save);
   section.windwall = { data, words, ask, changes, moved_file, rows_for, headline_of, file };
   show(file, file);

@@ -74,8 +74,8 @@ def fragment(moved: list[Slider], data: dict[str, Any], how: str) -> str:
 <style>{own("live.css")}</style>
 <div class="sliders" role="group" aria-label="What to move">
 {rows}
-<p><button type="button" class="reset-all">Reset all</button>
-<button type="button" class="save">Save as a scenario file</button></p>
+<p><button type="button" class="save">Save as a scenario file</button>
+<button type="button" class="reset-all" hidden>Reset all</button></p>
 </div>
 <div class="answer">
 <p class="headline" aria-live="polite">{escape(WAITING)}</p>
@@ -102,7 +102,8 @@ def row(at: int, one: Slider) -> str:
 aria-valuetext="{escape(one.stated)}"></label>
 <output>{escape(one.stated)}</output>
 <small>file: {escape(one.stated + known)}</small>
-<button type="button" class="reset" aria-label="{escape("Reset " + one.label)}">Reset</button>
+<button type="button" class="reset" aria-label="{escape("Reset " + one.label)}" \
+hidden>Reset</button>
 </div>"""
 
 

@@ -15,7 +15,7 @@ from windwall.scenario.inputs import uncertain_inputs
 from windwall.study.default_sensitivity import sensitivity
 from windwall.study.diagnosis import diagnose
 from windwall.study.progress import Progress
-from windwall.study.rank import rank
+from windwall.study.rank import money, rank
 from windwall.study.rank_draws import draw_ranking
 from windwall.study.solve import top_speed
 from windwall.study.speed_draws import draw_speed
@@ -30,6 +30,10 @@ class Findings:
     scenario: ScenarioData
     draws: int = 0  # of the ranking; none is made at 0
     progress: bool | Progress | None = None
+    budget: float | str | None = None  # for the ranking, as `rank` takes it
+
+    def __post_init__(self) -> None:
+        money(self.scenario, self.budget)  # a wrong one is said before the long part
 
     @cached_property
     def best(self) -> TopSpeed:
@@ -50,7 +54,7 @@ class Findings:
     def ranking(self) -> Ranking | None:
         if not self.best.answered or not self.scenario.upgrades:
             return None
-        found = rank(self.scenario, progress=self.progress)
+        found = rank(self.scenario, self.budget, progress=self.progress)
         return found if found.answered and found.complete else None
 
     @cached_property

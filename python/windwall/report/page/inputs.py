@@ -8,9 +8,10 @@ from windwall.report.page.findings import Findings
 from windwall.report.page.provenance import known_by
 from windwall.report.text_layout import Blocks, paragraph, table
 
-__all__ = ["EXACT", "FIRST", "HEAD", "NOTE", "input_blocks"]
+__all__ = ["EXACT", "FIRST", "HEAD", "IN_THE_FILE", "NOTE", "input_blocks"]
 
 FIRST = 6  # inputs that are not folded away
+IN_THE_FILE = "in the file"
 HEAD = ("", "value", "±", "worth, {unit}", "known by")
 NOTE = (
     "Worth: the most that one standard deviation of it, either way, does to the speed. What the "
@@ -28,11 +29,14 @@ def input_blocks(findings: Findings) -> tuple[Blocks, Blocks]:
     known = known_by(findings.scenario)
     rows = [(*_row(one, worth, findings.scenario.system), known(one)) for one, worth in weighed]
     first = table(rows[:FIRST], head=head, left=(0, 4)) + paragraph(NOTE)
-    return first, table(rows, head=head, left=(0, 4)) if len(rows) > FIRST else []
+    if len(rows) <= FIRST:
+        return first, []
+    named = [(*row, one.address) for row, (one, _) in zip(rows, weighed, strict=True)]
+    return first, table(named, head=[*head, IN_THE_FILE], left=(0, 4, 5))
 
 
 def _row(one: UncertainInput, worth: float | None, system: str) -> tuple[str, ...]:
     value = one.measure.short(one.value, system)
     spread = one.measure.spread.number(one.sigma, system, 2)
     change = "-" if worth is None else f"{SPEED.value(worth, system):.1f}"
-    return f"{one.sentence} ({one.address})", value, spread, change
+    return one.sentence, value, spread, change

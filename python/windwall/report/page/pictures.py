@@ -11,9 +11,9 @@ from windwall.report.plot_files import inline_svg
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
 
-__all__ = ["NAMED", "TONES", "WIDTH", "picture", "whole"]
+__all__ = ["NAMED", "TONES", "WIDTH", "picture"]
 
-WIDTH = 5.6  # inches: type of one size then reads on a page in two columns as on a phone
+WIDTH = 4.5  # inches, as a column of the page: type is as large as drawn, and on paper 7 points
 # What plots are drawn in, by what the style of the page calls it.
 TONES = {
     "#000000": "currentColor",
@@ -27,22 +27,16 @@ TONES = {
 NAMED = re.compile("|".join(TONES), re.IGNORECASE)
 
 
-def picture(name: str, draw: Callable[[Axes], Axes], height: float) -> str:
-    """The plot that is drawn into new axes, inches high, as an element."""
+def picture(name: str, draw: Callable[[Axes], Axes], height: float, under: str = "") -> str:
+    """The plot that is drawn into new axes, inches high, as an element. It says what it is without
+    the name of the vehicle, which leads the page, and nothing where it stands under the same words.
+    """
     import matplotlib.pyplot as plt
 
-    ax = plt.subplots(figsize=(WIDTH, height), layout="constrained")[1]
-    return _element(name, draw(ax))
-
-
-def whole(name: str, axes: Axes) -> str:
-    """A plot that has made its own figure."""
-    return _element(name, axes)
-
-
-def _element(name: str, axes: Axes) -> str:
-    import matplotlib.pyplot as plt
-
+    axes = draw(plt.subplots(figsize=(WIDTH, height), layout="constrained")[1])
+    heading = axes.get_title().partition("\n")[0]
+    axes.title.set_text(heading)
+    axes.title.set_visible(heading != under)
     drawn = inline_svg(axes, name)
     plt.close(axes.figure)
     return NAMED.sub(lambda found: TONES[found[0].lower()], drawn)

@@ -12,8 +12,7 @@ from windwall.scenario.data import ScenarioData
 from windwall.scenario.inputs import row
 
 __all__ = [
-    "DESIGN", "FILE", "LEARNED", "LONGEST", "NOTE", "RATED", "SOURCE", "USUAL", "known_by",
-    "source",
+    "DESIGN", "FILE", "LEARNED", "NOTE", "RATED", "SOURCE", "USUAL", "known_by", "source",
 ]  # fmt: skip
 
 FILE = "the file"
@@ -23,7 +22,6 @@ DESIGN = "design of the engine, {words}"
 USUAL = "usual value"
 SOURCE = re.compile(r" Usually [^(]*\((?P<source>.*)\)\.$")
 NOTE = re.compile(r"Learned by windwall \S+ from (?P<facts>\d+) facts")
-LONGEST = 90  # letters of a source
 
 
 def known_by(scenario: ScenarioData) -> Callable[[UncertainInput], str]:
@@ -61,7 +59,5 @@ def _of_design(one: dict[str, Any]) -> str:
 
 
 def _with(known: str, said: str) -> str:
-    """The source behind it, cut at a word."""
-    if len(said) > LONGEST:
-        said = said[:LONGEST].rpartition(" ")[0].rstrip(",;:(") + " …"
+    """The source behind it, whole: half a sentence is no source."""
     return f"{known}: {said}" if said else known

@@ -25,11 +25,11 @@ if TYPE_CHECKING:
 
 __all__ = [
     "ENGINE_USES", "GAP", "HEADING", "LOOKS", "NOTHING", "NO_ENTRY", "ROAD_USES", "SMALLEST",
-    "TOGETHER", "Step", "accounts",
+    "TOGETHER", "Step", "accounts", "bars",
 ]  # fmt: skip
 
 HEADING = "Where the watts go"
-SMALLEST = 0.004  # of the total; smaller entries share one bar
+SMALLEST = 0.01  # of the total; smaller entries share one bar
 NOTHING = 1e-4  # of the total; what is less has none
 NO_ENTRY = "in no entry"
 TOGETHER = "{number} smaller ones"
@@ -73,6 +73,11 @@ def accounts(best: TopSpeed, ax: Axes | None = None) -> Axes:
     ax.set_xticks(range(0, 101, 20))
     describe(ax, f"{_told(shaft)} {_told(heat)}")
     return finish(ax, heading, "Share of what the pistons give, and of the heat of the fuel, %")
+
+
+def bars(best: TopSpeed) -> int:
+    """How many bars it takes."""
+    return len(_shaft(best)) + len(_heat(best)) if best.answered else 0
 
 
 def _shaft(best: TopSpeed) -> list[Step]:

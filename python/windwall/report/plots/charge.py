@@ -19,16 +19,19 @@ from windwall.report.plot_axes import (
     note,
     title,
 )
+from windwall.report.plot_legend import GAP, LETTER, POINTS
 from windwall.results.outcome import Outcome
 from windwall.results.record import Record
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
 
-__all__ = ["FINE", "HEADING", "LOWER", "NAME_WIDTH", "UPPER", "Half", "stations"]
+__all__ = ["BEHIND", "BELOW", "FINE", "HEADING", "LOWER", "NAME_WIDTH", "UPPER", "Half", "stations"]
 
 HEADING = "The charge, station by station"
 NAME_WIDTH = 11
+BEHIND = "behind "
+BELOW = "Behind each part"
 FINE = 25.0  # in the unit shown; below it, as pounds per square inch are, two decimals count
 
 
@@ -72,13 +75,14 @@ def stations(answer: Outcome, ax: Axes | None = None) -> Axes:
     other = ax.twinx()
     for axes, half in ((ax, UPPER), (other, LOWER)):
         _strip(axes, rows, half, info.system)
-    names = [_name(name) for name, _ in rows]
-    ax.set_xticks(range(len(rows)), names)
+    _ticks(ax, [human(name).removeprefix(BEHIND) for name, _ in rows])
     ax.set_xlim(-0.4, len(rows) - 0.6)
     describe(ax, _told(rows, info.system))
     finish(other, "", y=f"{LOWER.name}, {LOWER.measure.shown(info.system)}", legend=False)
     other.spines["right"].set_visible(True)
-    return finish(ax, heading, y=f"{UPPER.name}, {UPPER.measure.shown(info.system)}", legend=False)
+    return finish(
+        ax, heading, BELOW, f"{UPPER.name}, {UPPER.measure.shown(info.system)}", legend=False
+    )
 
 
 def _strip(ax: Axes, rows: list[tuple[str, Record]], half: Half, system: str) -> None:
@@ -106,10 +110,15 @@ def _strip(ax: Axes, rows: list[tuple[str, Record]], half: Half, system: str) ->
         )
 
 
-def _name(station: str) -> str:
-    """`behind` above, the part below it, on as many lines as it takes."""
-    where, part = human(station).split(" ", 1)
-    return "\n".join([where, *textwrap.wrap(part, NAME_WIDTH)])
+def _ticks(ax: Axes, names: list[str]) -> None:
+    """The parts, upright where they stand side by side."""
+    wrapped = [textwrap.fill(one, NAME_WIDTH) for one in names]
+    longest = max(len(line) for one in wrapped for line in one.split("\n"))
+    room = ax.bbox.width / ax.figure.dpi * POINTS / len(names)
+    if LETTER * longest + GAP <= room:
+        ax.set_xticks(range(len(names)), wrapped)
+    else:
+        ax.set_xticks(range(len(names)), names, rotation=35, ha="right", rotation_mode="anchor")
 
 
 def _told(rows: list[tuple[str, Record]], system: str) -> str:

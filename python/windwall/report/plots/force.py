@@ -88,7 +88,7 @@ def _balance(best: TopSpeed, ax: Axes) -> None:
         markersize=2.5 * MARKER_SIZE,
         markerfacecolor="none",
         color=INK,
-        label=f"{SPEED.text(best.speed, system, 4)}: limited by {limit_word(best)}",
+        label=f"{SPEED.text(best.speed, system, 4)}, by {limit_word(best)}",
     )
 
 

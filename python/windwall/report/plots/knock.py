@@ -82,7 +82,7 @@ def _band(curve: Any, sigma: float, speed: Any, ax: Axes) -> None:
             linestyle="--",
             marker="s",
             **MARKS,
-            label="with the spark of best torque",
+            label="spark of best torque",
         )
     bottom, top = min(lowest, -sigma) - 1, (margin + sigma).max() + 0.35 * sigma
     ax.set_xlim(speed.min(), speed.max())
@@ -108,7 +108,7 @@ def _chances(sigma: float, ax: Axes) -> None:
     inside = {chance: at for chance, at in margins.items() if low <= at <= high}
     other = ax.secondary_yaxis("right")
     other.set_yticks(list(inside.values()), [str(chance) for chance in inside])
-    other.set_ylabel("Engines of 100 that would knock", fontsize=SIZE, family=FAMILY)
+    other.set_ylabel("Of 100 engines would knock", fontsize=SIZE, family=FAMILY)
     other.tick_params(labelsize=SIZE)
     one_size(ax)
 

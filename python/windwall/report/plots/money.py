@@ -28,24 +28,23 @@ if TYPE_CHECKING:
     from matplotlib.axes import Axes
 
 __all__ = [
-    "FITTED", "HEADING", "MANY", "MOST_KEYS", "NAME_WIDTH", "NO_MENU", "NO_SETS", "ROOM",
-    "best_by_cost",
+    "FITTED", "HEADING", "MANY", "MOST_KEYS", "NAME_WIDTH", "NO_MENU", "NO_SETS", "best_by_cost",
+    "keyed_sets",
 ]  # fmt: skip
 
 HEADING = "Speed for the money"
 NO_SETS = "No set of upgrades has an answer and passes no limit, so nothing can be bought."
 NO_MENU = "The file names no upgrades, so there is nothing to buy."
 MOST_KEYS = 8
-ROOM = 4.0  # inches
 NAME_WIDTH = 44  # letters, for which the table leaves room
 MANY = 500  # dots, from which a file holds them as a picture
 FITTED = "\N{BLACK CIRCLE}"
 
 
-def best_by_cost(ranking: Ranking, ax: Axes | None = None, *, room: float = ROOM) -> Axes:
+def best_by_cost(ranking: Ranking, ax: Axes | None = None, *, table: bool = True) -> Axes:
     """Every set that passes no limit, and the fastest for every budget as steps. The numbers at
     the steps are the columns of a table under the picture: what each costs, how fast it is, and
-    what is fitted. A figure of its own is so many inches high beside the table: `room`.
+    what is fitted. Without the `table` they are keys to what stands beside the picture.
     """
     heading = title(HEADING, ranking.scenario_info)
     if not ranking.answered:
@@ -55,13 +54,15 @@ def best_by_cost(ranking: Ranking, ax: Axes | None = None, *, room: float = ROOM
     best = ranking.best_by_cost
     if not best:
         return instead(ax, heading, NO_SETS)
-    keyed = _worth_a_key(best, ranking)
-    rows = _table(keyed, ranking)
-    ax = new_axes(ax, height=room + 0.2 * len(rows))
+    keyed = keyed_sets(ranking)
+    rows = _table(keyed, ranking) if table else []
+    ax = new_axes(ax, height=4.0 + 0.2 * len(rows))
     _clouds(ranking, ax)
     _steps(best, keyed, ranking, ax)
     _goal(ranking, ax)
-    table_under(ax, rows, legend_below(ax))
+    below = legend_below(ax)
+    if table:
+        table_under(ax, rows, below)
     describe(ax, _told(keyed, ranking))
     system = ranking.scenario_info.system
     cost = f"Cost, {ranking.currency}" if ranking.currency else "Cost; the file states none"
@@ -105,8 +106,13 @@ def _steps(best: list[UpgradeSet], keyed: list[UpgradeSet], ranking: Ranking, ax
     ax.margins(y=0.14)
 
 
-def _worth_a_key(best: list[UpgradeSet], ranking: Ranking) -> list[UpgradeSet]:
-    """No more than can be told apart: the first, the last, and steps of some height between."""
+def keyed_sets(ranking: Ranking) -> list[UpgradeSet]:
+    """The fastest for every budget that have a number in the picture, in its order: no more than
+    can be told apart, the first, the last, and steps of some height between.
+    """
+    best = ranking.best_by_cost
+    if not best:
+        return []
     apart = (_speed(best[-1], ranking) - _speed(best[0], ranking)) / MOST_KEYS
     kept = [best[0]]
     for one in best[1:]:

@@ -27,8 +27,8 @@ if TYPE_CHECKING:
     from matplotlib.axes import Axes
 
 __all__ = [
-    "ANCHOR_MARKS", "HEADING", "NAME_WIDTH", "NO_GAINS", "NO_MENU", "REFUSED",
-    "TITLE_WIDTH", "gains",
+    "ANCHOR_MARKS", "HEADING", "NAME_WIDTH", "NO_GAINS", "NO_MENU", "REFUSED", "TITLE_WIDTH",
+    "by_gain", "gains", "lines",
 ]  # fmt: skip
 
 HEADING = "What each upgrade adds alone"
@@ -40,22 +40,27 @@ ANCHOR_MARKS = (("<", "white", "lower"), ("o", INK, "as stated"), (">", "white",
 REFUSED = "x"
 
 
-def gains(ranking: Ranking, drawn: DrawnRanking | None = None, ax: Axes | None = None) -> Axes:
+def gains(
+    ranking: Ranking,
+    drawn: DrawnRanking | None = None,
+    ax: Axes | None = None,
+    *,
+    most: int | None = None,
+) -> Axes:
     """Gain in speed of every upgrade that can be paid for, the greatest above, at the lower, the
     stated and the upper knock anchor; with a drawn ranking of the same menu, one standard
-    deviation over its worlds as a bar.
+    deviation over its worlds as a bar. No more than the first so many, if `most` is stated.
     """
     heading = title(HEADING, ranking.scenario_info, TITLE_WIDTH)
     if not ranking.answered:
         return instead(ax, heading, no_base(ranking))
-    shown = [one for one in ranking.within_budget.values() if any(map(isfinite, one.alone))]
+    shown = by_gain(ranking)[:most]
     if not shown:
         return instead(ax, heading, NO_GAINS if ranking.upgrades else NO_MENU)
-    shown.sort(key=lambda one: -one.alone[MIDDLE])
     system = ranking.scenario_info.system
     names = [_name(one, ranking) for one in shown]
-    lines = sum(name.count("\n") + 1.4 for name in names) + heading.count("\n")
-    ax = new_axes(ax, height=1.3 + 0.19 * lines)
+    every = sum(name.count("\n") + 1.4 for name in names) + heading.count("\n")
+    ax = new_axes(ax, height=1.3 + 0.19 * every)
     spreads = [drawn.gain(one.id).alone if drawn else None for one in shown]
     _spreads(spreads, ax, system)
     _anchors(shown, ranking, ax)
@@ -65,6 +70,20 @@ def gains(ranking: Ranking, drawn: DrawnRanking | None = None, ax: Axes | None =
     ax.set_ylim(len(shown) - 0.4, -0.6)
     describe(ax, _told(shown, ranking))
     return finish(ax, heading, f"Gain in speed, {SPEED.shown(system)}")
+
+
+def lines(ranking: Ranking, most: int | None = None) -> float:
+    """How many lines of type the rows need, all of one height, so that no name touches another."""
+    names = [_name(one, ranking) for one in by_gain(ranking)[:most]]
+    longest = max((name.count("\n") + 1 for name in names), default=0)
+    return len(names) * max(longest, 1.4)
+
+
+def by_gain(ranking: Ranking) -> list[UpgradeGain]:
+    """The upgrades that can be paid for and have a gain, the greatest first."""
+    every = ranking.within_budget.values()
+    shown = [one for one in every if any(map(isfinite, one.alone))]
+    return sorted(shown, key=lambda one: -one.alone[MIDDLE])
 
 
 def _name(one: UpgradeGain, ranking: Ranking) -> str:

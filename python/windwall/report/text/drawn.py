@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from windwall.quantities.measures import SPEED
 from windwall.report.text_layout import Bars, Blocks, Title, bullet, paragraph, section, table
 from windwall.report.wording.chance import of_hundred, of_ten
+from windwall.report.wording.top_speed import to_a_tenth
 from windwall.results.drawn import (
     AtTheEnd,
     Beats,
@@ -20,11 +21,12 @@ from windwall.results.ranking import set_name
 from windwall.results.views import content
 
 __all__ = [
-    "ALONE", "BEATS", "CHOICE", "EDGES", "ENDS", "FASTER", "GAINS", "GOAL", "HOW", "INTERVAL",
-    "LEFT_ASIDE", "MIDDLE", "MOST_ONE_SIDED", "MOST_SETS", "NINE_OF_TEN", "NONE", "NOTE_GAINS",
-    "NOTE_SETS", "ONE_SIDED", "ON_ITS_OWN", "OVER_BUDGET", "STOPPED", "THE_NEXT", "UNSOLVED",
-    "WIDEST", "WORTH_A_CHANCE", "WORTH_A_WORD", "choices", "drawn_ranking_lines",
-    "drawn_ranking_text", "drawn_speed_lines", "drawn_speed_text",
+    "ALONE", "BEATS", "CHOICE", "EDGES", "ENDS", "FASTER", "GAINS", "GOAL", "HALF", "HOW",
+    "INTERVAL", "LEFT_ASIDE", "MIDDLE", "MOST_ONE_SIDED", "MOST_SETS", "NINE_OF_TEN", "NONE",
+    "NOTE_GAINS", "NOTE_SETS", "ONE_SIDED", "ON_ITS_OWN", "OVER_BUDGET", "STOPPED", "THE_NEXT",
+    "UNSOLVED", "WIDEST", "WORTH_A_CHANCE", "WORTH_A_WORD", "behind_the_interval", "choices",
+    "drawn_ranking_lines", "drawn_ranking_text", "drawn_speed_lines", "drawn_speed_text",
+    "interval",
 ]  # fmt: skip
 
 NONE = "-"
@@ -43,8 +45,9 @@ WORTH_A_CHANCE = 0.01
 WORTH_A_WORD = 0.5 / 3.6  # m/s
 ENDS = ("middle", "stated")
 INTERVAL = "{low} to {high} in 9 of 10 vehicles described like this{goal}."
+HALF = ", half faster than {middle}"
 LEFT_ASIDE = (
-    " They go by what the file says of its inputs; what was observed narrows that once it is "
+    "They go by what the file says of its inputs; what was observed narrows that once it is "
     "learned (`windwall learn`)."
 )
 ONE_SIDED = "{address}: {middle} instead of {stated} makes {change} {unit}"
@@ -94,31 +97,58 @@ def drawn_speed_lines(drawn: DrawnSpeed | None) -> Blocks:
     """The interval, and why its middle is not the answer itself."""
     if drawn is None or drawn.spread is None:
         return []
+    said = [interval(drawn), *([LEFT_ASIDE] if drawn.observed else [])]
+    return paragraph(" ".join(said)) + behind_the_interval(drawn)
+
+
+def interval(drawn: DrawnSpeed | None, half: bool = False) -> str:
+    """Between which speeds it lies, with the one that `half` are faster than where that is another,
+    and how many such vehicles reach the goal.
+    """
+    if drawn is None or drawn.spread is None:
+        return ""
     spread, system = drawn.spread, drawn.system
-    unit = SPEED.shown(system)
     low, high = (f"{SPEED.value(x, system):.0f}" for x in (spread.low, spread.high))
-    goal = ""
+    goal = _half(drawn) if half else ""
     if drawn.goal_speed is not None:
         chance = of_hundred(drawn.chance_of_goal or 0.0, spread.worlds)
-        goal = f"; the goal is reached by {chance}"
-    left_aside = LEFT_ASIDE if drawn.observed else ""
-    lines = paragraph(INTERVAL.format(low=low, high=f"{high} {unit}", goal=goal) + left_aside)
-    return lines + _middle(drawn) + _unsolved(drawn.ends, drawn.asked)
+        goal += f"; the goal is reached by {chance}"
+    return INTERVAL.format(low=low, high=f"{high} {SPEED.shown(system)}", goal=goal)
+
+
+def behind_the_interval(drawn: DrawnSpeed) -> Blocks:
+    """Why its middle is not the answer itself, and what it leaves out."""
+    return _middle(drawn) + _unsolved(drawn.ends, drawn.asked)
 
 
 def _middle(drawn: DrawnSpeed) -> Blocks:
-    if drawn.middle is None or drawn.stated is None:
-        return []
-    if abs(drawn.middle - drawn.stated) < WORTH_A_WORD:
+    if not _apart(drawn):
         return []
     system, unit = drawn.system, SPEED.shown(drawn.system)
-    middle, stated = (f"{SPEED.value(x, system):.1f} {unit}" for x in (drawn.middle, drawn.stated))
+    middle, stated = (_shown_speed(one, system) for one in (drawn.middle, drawn.stated))
     edges = EDGES if drawn.one_sided else ""
     edges = edges.format(
         number=len(drawn.one_sided), change=SPEED.change(drawn.all_moved, system), unit=unit
     )
     lines = paragraph(MIDDLE.format(middle=middle, stated=stated, edges=edges))
     return lines + [line for one in drawn.one_sided[:MOST_ONE_SIDED] for line in _edge(one, drawn)]
+
+
+def _half(drawn: DrawnSpeed) -> str:
+    if drawn.middle is None or not _apart(drawn):
+        return ""
+    return HALF.format(middle=f"{SPEED.value(drawn.middle, drawn.system):.1f}")
+
+
+def _apart(drawn: DrawnSpeed) -> bool:
+    """Whether half of them are faster than another speed than the stated one."""
+    if drawn.middle is None or drawn.stated is None:
+        return False
+    return abs(drawn.middle - drawn.stated) >= WORTH_A_WORD
+
+
+def _shown_speed(speed: float | None, system: str) -> str:
+    return "" if speed is None else to_a_tenth(speed, system)
 
 
 def _edge(one: AtTheEnd, drawn: DrawnSpeed) -> Blocks:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import partial
 
 from windwall.errors import NoAnswer
 from windwall.quantities.measures import (
@@ -17,6 +18,7 @@ from windwall.quantities.measures import (
 )
 from windwall.report.text.account import account_table
 from windwall.report.text.common import caution_lines, driven_lines, head, pairs, station_table
+from windwall.report.text.disagreement import contradicts_speed
 from windwall.report.text.drawn import drawn_speed_lines
 from windwall.report.text.knock import knock_lines
 from windwall.report.text.limits import ahead_lines, limits_table, unrated_lines
@@ -27,7 +29,7 @@ from windwall.report.text.stock_engine import stock_engine_lines
 from windwall.report.text_layout import Bars, Blocks, bullet, paragraph, section, table
 from windwall.report.wording.names import by_name, change_in
 from windwall.report.wording.scenario import conditions, in_gear, road_length
-from windwall.report.wording.top_speed import beyond_plate, gearing, limit_word
+from windwall.report.wording.top_speed import beyond_plate, gearing, limit_word, to_a_tenth
 from windwall.results.diagnosis import Diagnosis
 from windwall.results.drawn import DrawnSpeed
 from windwall.results.smaller_jet import SmallerJet
@@ -35,9 +37,21 @@ from windwall.results.standing_start import Shortfall
 from windwall.results.top_speed import TopSpeed
 from windwall.results.views import content
 
-__all__ = ["MEAN_SHOWS", "exhaust", "faster_than_seen", "gains", "reasons", "speed_text", "speeds"]
+__all__ = [
+    "FASTER", "MEAN_SHOWS", "NO_GAIN", "exhaust", "faster_than_seen", "gains", "reasons",
+    "speed_text", "speeds",
+]  # fmt: skip
 
 MEAN_SHOWS = (50, 100)  # K less, of a probe behind the port: common practice, no source
+FASTER = (
+    "This is faster than the {seen} that was observed. The vehicle would carry {carries}, and its "
+    "brakes would have to take it."
+)
+NO_GAIN = (
+    "{speed} is no gain on the {seen} that was observed: the vehicle is the same, and the model "
+    "disagrees with what was seen. Were the model right, it would carry {carries}, and its brakes "
+    "would have to take it."
+)
 
 
 @content.register(TopSpeed)
@@ -73,18 +87,14 @@ def speed_text(
     lines += gains(answer)
     lines += unrated_lines(answer.unrated)
     lines += caution_lines(answer)
-    lines += faster_than_seen(answer)
+    lines += faster_than_seen(answer, diagnosis)
     return [*lines, *safety_notes()]
 
 
 def speeds(answer: TopSpeed) -> Iterator[tuple[str, str]]:
     """The speeds, the goal's first."""
     info = answer.scenario_info
-    shown = SPEED.shown(info.system)
-
-    def text(speed: float) -> str:
-        return f"{SPEED.value(speed, info.system):.1f} {shown}"
-
+    text = partial(to_a_tenth, system=info.system)
     if answer.status == "knock_limited":
         share = SHARE.text(answer.opening, info.system, 2)
         yield "throttle", f"{share} of its travel; flat out it would knock"
@@ -102,8 +112,8 @@ def speeds(answer: TopSpeed) -> Iterator[tuple[str, str]]:
     yield "balance speed", f"{text(answer.speed)}{gearing(answer)} at {where}"
     if info.goal_speed is not None:
         short = info.goal_speed - answer.goal_speed
-        missing = f"{SPEED.value(short, info.system):.1f} {shown} short"
-        yield "goal", f"{text(info.goal_speed)}: {missing if short > 0 else 'reached'}"
+        met = f"{text(short)} short" if short > 0 else "reached"
+        yield "goal", f"{text(info.goal_speed)}: {met}"
 
 
 def reasons(answer: TopSpeed) -> Blocks:
@@ -145,16 +155,20 @@ def gains(answer: TopSpeed) -> Blocks:
     return section(heading, table(rows, bars=bars))
 
 
-def faster_than_seen(answer: TopSpeed) -> Blocks:
-    """What going faster than ever before asks of everything that is not modelled."""
+def faster_than_seen(answer: TopSpeed, diagnosis: Diagnosis | None = None) -> Blocks:
+    """What going faster than ever before asks of everything that is not modelled; where the same
+    vehicle was seen to be much slower, that this is no gain.
+    """
     info = answer.scenario_info
     seen = info.observed_speed
     if seen is None or answer.goal_speed <= seen:
         return []
     energy = ENERGY.text(0.5 * info.mass * answer.goal_speed**2, info.system)
     more = 100 * ((answer.goal_speed / seen) ** 2 - 1)
-    sentence = (
-        f"This is faster than the {SPEED.text(seen, info.system)} that was observed. The vehicle "
-        f"would carry {energy}, {more:.0f} % more than then, and its brakes would have to take it."
+    said = NO_GAIN if contradicts_speed(diagnosis) else FASTER
+    sentence = said.format(
+        seen=SPEED.text(seen, info.system),
+        speed=to_a_tenth(answer.goal_speed, info.system),
+        carries=f"{energy}, {more:.0f} % more than then",
     )
     return section("Faster than seen so far", bullet(sentence))

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from windwall.quantities.measures import ENGINE_SPEED, FORCE, KILOWATTS, SHARE, SPEED
 from windwall.report.wording.operating_point import knock, lift, unanswered
-from windwall.report.wording.scenario import in_gear
+from windwall.report.wording.scenario import in_gear, road_length
 from windwall.results.ranking import MIDDLE, UpgradeSet
 from windwall.results.scenario_info import ScenarioInfo
 from windwall.results.top_speed import TopSpeed
@@ -12,9 +12,10 @@ from windwall.results.values import Values
 from windwall.results.views import sentence, sentences
 
 __all__ = [
-    "AND_SEEN", "BETWEEN", "BEYOND_PLATE", "ENDS", "HIGHEST", "LOWEST", "NEXT", "PLATE_SHARE",
-    "REACHED", "SLOPE", "STANDSTILL", "beyond_plate", "ends_at_rev_limit", "gearing",
-    "limit_word", "next_to_bind", "no_answer", "speed_sentence", "speed_sentences",
+    "AND_SEEN", "AT_THROTTLE", "BETWEEN", "BEYOND_PLATE", "ENDS", "GOAL_MISSED", "GOAL_REACHED",
+    "HIGHEST", "LOWEST", "NEXT", "PLATE_SHARE", "REACHED", "SLOPE", "STANDSTILL", "beyond_plate",
+    "ends_at_rev_limit", "gearing", "in_short", "limit_word", "next_to_bind", "no_answer",
+    "speed_sentence", "speed_sentences", "to_a_tenth",
 ]  # fmt: skip
 
 STANDSTILL = {
@@ -49,6 +50,10 @@ NEXT = {
     "rev_limit": "Next to bind is the rev limit, {share} or {speed} further.",
     "rev_limit of gears": "Next to bind is the rev limit, {share} or {speed} further in this gear.",
 }
+# Both before why: how fast, and the goal.
+AT_THROTTLE = {True: "at full throttle", False: "with the throttle held back, for knock"}
+GOAL_MISSED = ", {short} short of the goal of {goal}"
+GOAL_REACHED = ": the goal of {goal} is reached"
 PLATE_SHARE = 0.1  # beyond its highest speed, from which it is said: chosen by the project
 BEYOND_PLATE = (
     "That engine speed is {share} beyond {plate}, the highest that a rated figure is stated at: "
@@ -124,6 +129,29 @@ def _values(answer: TopSpeed) -> dict[str, str]:
         "beyond": unanswered(beyond, system) if beyond else "",
         "knock": "" if lifted else knock("", 1.0, spark.retard if spark else 0.0, system),
     }
+
+
+def in_short(answer: TopSpeed) -> str:
+    """How fast, and whether that is the goal."""
+    info = answer.scenario_info
+    where = f"after {road_length(info)} from rest" if answer.run_up else ""
+    said = f"{to_a_tenth(answer.goal_speed, info.system)} {where or AT_THROTTLE[_flat_out(answer)]}"
+    if info.goal_speed is None:
+        return f"{said}."
+    short = info.goal_speed - answer.goal_speed
+    goal = (GOAL_MISSED if short > 0 else GOAL_REACHED).format(
+        short=to_a_tenth(short, info.system), goal=to_a_tenth(info.goal_speed, info.system)
+    )
+    return f"{said}{goal}."
+
+
+def _flat_out(answer: TopSpeed) -> bool:
+    return answer.status != "knock_limited"
+
+
+def to_a_tenth(speed: float, system: str) -> str:
+    """To one decimal, so that speeds can be compared."""
+    return f"{SPEED.value(speed, system):.1f} {SPEED.shown(system)}"
 
 
 def beyond_plate(answer: TopSpeed) -> str:
