@@ -80,8 +80,8 @@ KINDS = [
 
 
 def words(text):
-    """Without what only lays a text out, and sets apart what is typed."""
-    return [one for one in text.replace("`", "").split() if one != "-"]
+    """Without what only lays a text out, and sets apart what is typed; with ± as a page has it."""
+    return [one for one in text.replace("`", "").replace("+/-", "±").split() if one != "-"]
 
 
 @pytest.mark.parametrize("kind", KINDS)

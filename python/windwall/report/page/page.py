@@ -114,6 +114,7 @@ def shown(part: Part) -> dict[str, Any]:
         "look": part.look or ("beside" if len(part.drawn) == 1 else ""),
         "said": Markup(html_of(part.blocks)),
         "drawn": [Markup(one) for one in part.drawn],
+        "above": Markup(html_of(part.above)),
         "below": Markup(html_of(part.below)),
         "folded": [(what, Markup(html_of(blocks))) for what, blocks in part.folded],
     }

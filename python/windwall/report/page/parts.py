@@ -45,6 +45,7 @@ class Part(NamedTuple):
     drawn: tuple[str, ...] = ()  # pictures, as elements
     folded: tuple[tuple[str, Blocks], ...] = ()  # (what it is, blocks)
     look: str = ""  # a word for the style of the page
+    above: Blocks = []  # noqa: RUF012  # never changed; what needs the whole width
     below: Blocks = []  # noqa: RUF012  # never changed; what the pictures leave out
 
 
@@ -67,11 +68,11 @@ def parts(findings: Findings) -> Iterator[Part]:
 
 def why(findings: Findings) -> Part:
     """What binds, where the lines cross, and what a little of anything is worth."""
-    drawn = picture("force", partial(plots.force_against_speed, findings.scenario), 2.4)
+    drawn = picture("force", partial(plots.force_against_speed, findings.scenario), 2.2)
     first, _, *rest = reasons(findings.best)  # the sentence between them stands above
     worth = gains(findings.best)
-    said = [first, *spoken(rest), *(Title(one.heading) for one in worth), *inner(worth)]
-    return Part("Why it stops there", said, (drawn,))
+    said = [*(Title(one.heading) for one in worth), *inner(worth)]
+    return Part("Why it stops there", said, (drawn,), above=[first, *spoken(rest)])
 
 
 def watts(findings: Findings) -> Part:
@@ -120,7 +121,7 @@ def knock(findings: Findings) -> Part:
     said = inner(knock_lines(best))
     if best.knock is None:
         return Part("Knock and spark", said)
-    drawn = picture("knock", partial(plots.knock_over_engine_speed, findings.scenario), 2.45)
+    drawn = picture("knock", partial(plots.knock_over_engine_speed, findings.scenario), 2.35)
     return Part("Knock and spark", said, (drawn,))
 
 
