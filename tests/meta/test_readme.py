@@ -40,3 +40,11 @@ def test_the_two_commands_are_targets():
 def test_every_page_it_points_to_exists():
     for page in re.findall(r"\]\(([^)#]+)\)", README):
         assert (ROOT / page).exists(), page
+
+
+def test_it_leads_to_a_vehicle_of_ones_own_and_to_its_notebooks():
+    pages = re.findall(r"\]\(([^)#]+)\)", README)
+    for page in ("docs/start.md", "docs/howto/your_own_vehicle.md"):
+        assert page in pages
+    assert "jupyter lab notebooks" in README
+    assert README.index("`windwall new") < README.index("`windwall rank mine.json`")

@@ -26,6 +26,28 @@ def test_a_kind_that_is_none(windwall, typed, meant):
     assert "; there are limits" in windwall("kinds", "zzz").stderr
 
 
+def test_an_upgrade_that_is_none(windwall):
+    told = windwall("speed", CAR, "--install", "faring")
+    assert told.returncode == 2
+    assert 'there is no upgrade "faring"; did you mean "fairing"?; there are cooler,' in told.stderr
+    assert (
+        'no upgrade "zzz"; there are cooler,' in windwall("speed", CAR, "--install", "zzz").stderr
+    )
+
+
+def test_nothing_asked_lists_what_may_be_asked(windwall):
+    told = windwall()
+    assert (told.returncode, told.stdout) == (2, "")
+    listed = " ".join(told.stderr.split())
+    for command in ("new", "speed", "rank", "report"):
+        assert f" {command} " in listed
+    assert "how fast, why no faster" in listed
+    assert listed.endswith("Begin with: windwall new mine.json")
+    wrong = windwall("--units", "us")
+    assert wrong.returncode == 2
+    assert "how fast, why no faster" not in wrong.stderr
+
+
 @pytest.mark.parametrize("asked", [("speed", "MISSING"), ("compare", CAR, "MISSING")])
 def test_a_file_that_is_not_there(windwall, tmp_path, asked):
     (tmp_path / "my_car.json").write_text("{}", encoding="utf-8")

@@ -45,6 +45,20 @@ def test_answers_make_a_file_that_answers(windwall, path):
     assert answer.stdout.startswith("Orchard racer")
 
 
+def test_a_measured_speed_that_the_model_is_far_from_is_said_at_the_end(windwall, path):
+    sets = [word for name, text in (ANSWERS | {"seen_speed": "90 ± 2 km/h"}).items()
+            for word in ("--set", f"{name}={text}")]  # fmt: skip
+    said = " ".join(windwall("new", path, *sets).stdout.split())
+    model = ww.load(path).top_speed().goal_speed * 3.6
+    assert f"The model has {model:.1f} km/h where 90 km/h was observed: +" in said
+    assert said.index("standard deviations off. CAUTION: the model is over 2") < said.index(
+        "Values"
+    )
+    near = windwall("new", path, "--force", *sets, "--set", f"seen_speed={model:.0f} ± 2 km/h")
+    assert "standard deviations off." in " ".join(near.stdout.split())
+    assert "CAUTION" not in near.stdout
+
+
 def test_empty_answers_stay_out_of_the_file(windwall, path):
     said = windwall("new", path, input=typed(LEAST))
     assert said.returncode == 0
@@ -70,7 +84,7 @@ def test_a_direct_gearbox_with_a_final_drive_gets_an_answer(windwall, path):
 
 WRONG = {
     "cylinders": "many",
-    "bore": "76",
+    "bore": "76 kg",
     "throttle": "3 m",
     "mass": "348 kgs",
     "tyre": "round",
@@ -114,15 +128,15 @@ def test_something_needed_is_asked_until_it_is_there(windwall, path):
 
 def test_an_end_in_the_middle_keeps_the_answers_and_says_how_to_go_on(windwall, path):
     lines = typed(ANSWERS).split("\n")
-    said = windwall("new", path, input="\n".join([*lines[:8], ""]))
+    said = windwall("new", path, input="\n".join([*lines[:5], ""]))
     assert said.returncode == 2
-    assert "no scenario is written. 2 answers are kept in" in said.stderr
+    assert "no scenario is written. 3 answers are kept in" in said.stderr
     assert f"windwall new {path}" in said.stderr
     assert not path.exists()
     draft = path.with_name("mine.answers.json")
     kept = json.loads(draft.read_text("utf-8"))
     assert [kept["cylinders"], kept["bore"]] == ["2", "76 mm"]
-    again = windwall("new", path, input="\n".join(lines[8:]))
+    again = windwall("new", path, input="\n".join(lines[5:]))
     assert (again.returncode, again.stderr) == (0, "")
     assert "\nbore: " not in again.stdout
     assert ww.load(path).get("engine/bore") == pytest.approx(76e-3)
@@ -138,7 +152,7 @@ def test_an_interrupt_writes_nothing(path, heeds_interrupts):
         text=True,
         env=os.environ | {"PYTHONIOENCODING": "utf-8"},
     )
-    while not running.stdout.readline().startswith("duty: "):
+    while not running.stdout.readline().startswith("title: "):
         pass
     running.send_signal(signal.SIGINT)
     _, said = running.communicate(timeout=60)
@@ -153,7 +167,7 @@ def test_a_file_is_never_overwritten_without_being_told(windwall, path):
     assert said.returncode == 2
     assert "--force" in said.stderr
     assert path.read_text("utf-8") == "precious"
-    assert "duty:" not in said.stdout  # said before anybody answers anything
+    assert "title:" not in said.stdout  # said before anybody answers anything
     assert windwall("new", path, "--force", input=typed(LEAST)).returncode == 0
     assert ww.load(path).get("engine/cylinders") == 2
 
@@ -204,7 +218,8 @@ def test_wrong_words_end_with_2(windwall, tmp_path, words):
 
 def test_the_defaults_leaned_on_are_listed_by_what_they_are_worth(windwall, path):
     said = windwall("new", path, input=typed(ANSWERS))
-    lines = [line for line in said.stdout.splitlines() if line.startswith("  - ")]
+    leant_on = said.stdout.partition("Values that were not stated")[2]
+    lines = [line for line in leant_on.splitlines() if line.startswith("  - ")]
     assert lines
     speeds = [float(line.split()[1]) for line in lines]
     assert speeds == sorted(speeds, reverse=True)
@@ -221,8 +236,8 @@ def test_the_defaults_leaned_on_are_listed_by_what_they_are_worth(windwall, path
         for way in (-1, 1)
     ]
     assert float(speed) == pytest.approx(3.6 * max(changes), rel=0.06)
-    tail = said.stdout.splitlines()[-2:]
-    assert tail == [f"  windwall check {path}", f"  windwall speed {path}"]
+    tail = said.stdout.splitlines()[-4:]
+    assert tail == [f"  windwall {one} {path}" for one in ("check", "speed", "rank", "report")]
 
 
 def test_a_question_is_one_line_made_from_its_row():

@@ -76,10 +76,10 @@ def talked(tmp_path):
 
 
 def test_left_and_right_move_in_the_answer(talked):
-    kept = talked("ork" + 3 * LEFT + "w", "weXge" + 2 * LEFT + BACKSPACE + "d" + 2 * RIGHT)
-    assert kept == {"duty": "work", "chamber": "wedge"}
+    kept = talked("asp" + 3 * LEFT + "W", "meXric" + 3 * LEFT + BACKSPACE + "t" + 3 * RIGHT)
+    assert kept == {"title": "Wasp", "units": "metric"}
 
 
 def test_up_brings_back_what_was_typed_and_down_leaves_it(talked):
-    kept = talked("?", UP + DOWN + "work", "wedge", "back", UP + UP)
-    assert kept == {"duty": "work", "chamber": "wedge"}
+    kept = talked("?", UP + DOWN + "Wasp", "us", "back", UP + UP)
+    assert kept == {"title": "Wasp", "units": "us"}

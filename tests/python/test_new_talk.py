@@ -11,6 +11,7 @@ from windwall.cli.new_asked import asked, example_in, explained
 from windwall.cli.new_doubts import doubts, told
 from windwall.cli.new_questions import QUESTIONS, example, readings, trial
 from windwall.cli.new_talk import LeftEarly, Talk
+from windwall.cli.new_upgrades import MENU
 from windwall.errors import ScenarioError
 from windwall.scenario.data import ScenarioData
 
@@ -54,37 +55,80 @@ def talk(monkeypatch):
 
 
 def test_back_returns_and_keeps_what_was_answered(talk, capsys):
-    made = talk("work", "wedge", "back", "", "air")
-    assert made.answers == {"duty": "work", "chamber": "wedge", "cooling": "air"}
-    assert 'So far "wedge"' in capsys.readouterr().out
-    made = talk("work", "wedge", "back", "back", "road", "hemi")
-    assert made.answers == {"duty": "road", "chamber": "hemi"}
-    made = talk("back", "work", "back", "-")
-    assert made.answers == {"duty": ""}
+    made = talk("Wasp", "us", "back", "", "2")
+    assert made.answers == {"title": "Wasp", "units": "us", "cylinders": "2"}
+    assert 'So far "us"' in capsys.readouterr().out
+    made = talk("Wasp", "us", "back", "back", "Bee", "metric")
+    assert made.answers == {"title": "Bee", "units": "metric"}
+    made = talk("back", "Wasp", "back", "-")
+    assert made.answers == {"title": ""}
     assert "This is the first question." in capsys.readouterr().out
 
 
 def test_kept_answers_are_not_asked_again(talk, capsys):
-    made = talk("liquid", kept={"duty": "work", "chamber": ""})
-    assert made.meant["cooling"] == {"engine/design/cooling": "liquid"}
+    made = talk("2", kept={"title": "Wasp", "units": ""})
+    assert made.meant["cylinders"] == {"engine/cylinders": 2}
     out = capsys.readouterr().out
-    assert "duty:" not in out
-    assert "cooling:" in out
+    assert "title:" not in out
+    assert "cylinders:" in out
 
 
 def test_a_kept_answer_that_no_longer_holds_is_asked(talk, capsys):
-    talk(kept={"duty": "work", "chamber": "nonsense"})
-    assert "chamber:" in capsys.readouterr().out
+    talk(kept={"title": "Wasp", "units": "nonsense"})
+    assert "units:" in capsys.readouterr().out
+
+
+def test_units_that_are_answered_hold_from_there_on(talk, capsys):
+    talk("", "us", "2")
+    assert "such as 38 in3" in capsys.readouterr().out
+    talk("", "us", "back", "-", "2")
+    assert capsys.readouterr().out.rindex("624 cm3") > 0
+
+
+def test_the_talk_says_how_far_it_has_come(talk, capsys):
+    talk("", "", "2")
+    out = " ".join(capsys.readouterr().out.split())
+    assert f"(1 of {len(QUESTIONS)})" in out
+    assert f"(4 of {len(QUESTIONS)})" in out
+    answers = {name: text for name, text in ANSWERS.items() if not name.startswith("blower")}
+    talk(kept={one.name: answers.get(one.name, "") for one in QUESTIONS[:-3]})
+    apply = sum(not one.after or one.after == "seen_speed" for one in QUESTIONS)
+    assert f"({apply} of {apply + 2})" in " ".join(capsys.readouterr().out.split())
+
+
+def test_end_leaves_the_rest_at_its_usual_values_and_asks_what_is_needed(talk, capsys):
+    made = talk("end", "2", "76 mm", "68.8 mm", "8.0", "5000 rpm")
+    asked_for = [line.partition(":")[0] for line in capsys.readouterr().out.splitlines()
+                 if line.partition(":")[0] in BY_NAME]  # fmt: skip
+    assert asked_for == [
+        "title", "cylinders", "bore", "stroke", "compression_ratio", "rev_limit", "throttle",
+    ]  # fmt: skip
+    assert made.answers["duty"] == ""
+    again = talk("end", "back", "back", "Wasp", "us")
+    assert again.answers == {"title": "Wasp", "units": "us"}
 
 
 def test_a_question_mark_explains_and_takes_nothing(talk, capsys):
     made = talk("?")
     assert made.answers == {}
-    assert "engine/design/duty" in capsys.readouterr().out
+    assert "In the file it stands at title." in capsys.readouterr().out
     words = " ".join(explained(BY_NAME["mass"]))
     assert "A mass in g, kg, lb" in words
     assert "From 20 to 5000 kg." in words
     assert "Usually 95" in " ".join(explained(BY_NAME["fuel"]))
+
+
+def test_what_is_taken_for_something_is_said_and_what_may_be_two_things_is_offered(talk, capsys):
+    before = {one.name: ANSWERS.get(one.name, "") for one in QUESTIONS}
+    kept = dict(list(before.items())[: list(before).index("mass")])
+    made = talk("250", "?", "", kept=kept)
+    assert made.answers["mass"] == "250 kg"
+    assert 'Did you mean "250 kg"? An empty answer takes it.' in capsys.readouterr().out
+    made = talk("250kg +- 10", kept=kept)
+    assert made.answers["mass"] == "250 +/- 10 kg"
+    assert 'Taken as "250 +/- 10 kg".' in capsys.readouterr().out
+    made = talk("250", "heavy", "", kept=kept)  # nothing is left of an offer behind another answer
+    assert "mass" not in made.answers
 
 
 def test_every_question_is_explained_in_whole_sentences():
@@ -106,7 +150,7 @@ def test_words_are_not_broken_at_a_narrow_terminal(monkeypatch, capsys):
 def test_us_examples_are_taken_and_say_about_the_same():
     for question in QUESTIONS:
         text = example_in(question, "us")
-        if text != question.example:
+        if text != question.example and question.address != MENU:
             metric, foreign = (
                 ScenarioData.read(trial(one))
                 for one in (example(question), readings(question, text)[0])
@@ -125,7 +169,7 @@ MEANT = [
     ("mixture", "carb", "carburettor"),
     ("cooling", "Water", "liquid"),
     ("exhaust", "no", "open"),
-    ("seen_knock", "no", "not heard"),
+    ("altitude", "sea level", "0 m"),
     ("units", "US", "us"),
     ("compression_ratio", "8.5:1", 8.5),
     ("final_drive", "4.1 to 1", 4.1),
@@ -153,6 +197,10 @@ REFUSED = [
     ("tyre", "135 mm", '"radius 135 mm"'),
     ("tyre", "", "is missing (Size on the sidewall of the driven tyres); write for example"),
     ("maker_fuel", "super", "is no octane number"),
+    ("seen_knock", "no", '"no" may be not listened for or not heard'),
+    ("altitude", "somewhere", 'write for example "120 m"'),
+    ("temperature", "90 mph", 'write for example "25 degC"'),
+    ("cylinders", "38 N m", "and a plain number is expected; write"),
 ]
 
 

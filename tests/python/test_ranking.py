@@ -1,10 +1,15 @@
 """The menu, ranked."""
 
+import json
 import pickle
+import re
+from pathlib import Path
 
 import pytest
 
 import windwall as ww
+
+ROOT = Path(__file__).parents[2]
 
 
 def test_the_base_is_the_vehicle_as_it_is(car, ranking):
@@ -98,9 +103,42 @@ def test_a_baseline_beyond_a_limit_is_said_first(car):
     assert "every allowed set passes a limit" in text
 
 
-def test_an_empty_menu_is_no_failure(document):
-    import json
+def test_a_file_without_costs_has_no_currency_to_be_named(document):
+    del document["upgrades"]
+    said = ww.rank(ww.loads(json.dumps(document)), budget=900, progress=False).summary()
+    assert "level road; budget 900." in " ".join(said.split())
 
+
+def test_who_asks_an_answer_for_a_plot_is_told_what_draws_it(car, ranking):
+    for answer, names in ((car.top_speed(), ("accounts", "stations")),
+                          (ranking, ("gains",))):  # fmt: skip
+        with pytest.raises(AttributeError) as caught:
+            answer.plot()
+        for name in names:
+            assert f"ww.plot.{name}(answer)" in str(caught.value)
+            assert getattr(ww.plot, name)(answer) is not None
+    with pytest.raises(AttributeError, match="no 'speeed' here; there are"):
+        car.top_speed().speeed  # noqa: B018
+
+
+def test_what_nobody_compared_yet_says_how(car, ranking):
+    for answer, how in ((car.top_speed(), "car.diagnose()"), (ranking, "car.diagnose(answer)")):
+        said = " ".join(answer.summary().split())
+        assert f"print(answer.summary({how})) does." in said
+        assert "print(" not in answer.summary(eval(how))
+
+
+def test_an_empty_menu_shows_an_upgrade_that_can_be_pasted(document):
+    document.pop("upgrades")
+    said = ww.rank(ww.loads(json.dumps(document)), progress=False).summary()
+    shown = re.search(r'"upgrades": (\[.*?\}\])', said, re.DOTALL)[1]
+    fed = ww.loads(json.dumps(document | {"upgrades": json.loads(shown)}))
+    assert ww.rank(fed, progress=False).upgrades["fairing"].alone[1] > 0
+    assert 'docs/scenario_files.md, "Upgrades"' in " ".join(said.split())
+    assert "\n## Upgrades\n" in (ROOT / "docs/scenario_files.md").read_text("utf-8")
+
+
+def test_an_empty_menu_is_no_failure(document):
     del document["upgrades"]
     nothing = ww.rank(ww.loads(json.dumps(document)), progress=False)
     assert nothing.answered

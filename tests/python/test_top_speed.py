@@ -152,7 +152,9 @@ def test_words_are_there_without_an_answer(stuck):
     answer = stuck.top_speed()
     assert not answer.answered
     assert answer.limited_by == "standstill"
-    assert "No answer" in repr(answer)
+    for said in (repr(answer), repr(ww.rank(stuck, progress=False))):
+        assert "\nNo answer\n" in said
+        assert answer.status not in said  # a word of the program, for programs
     assert answer.cautions == ()
     assert isinstance(answer.unrated, tuple)
 

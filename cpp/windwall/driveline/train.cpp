@@ -1,6 +1,7 @@
 #include "windwall/driveline/train.hpp"
 
 #include "windwall/driveline/losses.hpp"
+#include "windwall/driveline/passage.hpp"
 
 #include <algorithm>
 #include <type_traits>
@@ -8,10 +9,6 @@
 namespace windwall::driveline {
 
 namespace {
-
-std::size_t own_gears(const Part& part) noexcept {
-    return part.visit([](const auto& each) { return each.gears(); });
-}
 
 double own_ratio(const Part& part, GearState gear_state) noexcept {
     return part.visit([gear_state](const auto& each) { return each.ratio(gear_state); });
@@ -25,17 +22,6 @@ double own_inertia_behind(const Part& part) noexcept {
     return part.visit([]<class Each>(const Each& each) {
         if constexpr (TurningBehind<Each>) return each.driven_inertia;
         return 0.0;
-    });
-}
-
-Shaft own_drive(const Part& part, const Shaft& in, GearState gear_state) noexcept {
-    return part.visit([&in, gear_state](const auto& each) { return each.drive(in, gear_state); });
-}
-
-Shaft own_taken(const Part& part, const Shaft& in, GearState gear_state) noexcept {
-    return part.visit([&in, gear_state]<class Each>(const Each& each) {
-        if constexpr (Holding<Each>) return taken(in, each.holds(in.speed, gear_state));
-        return in;
     });
 }
 
@@ -68,67 +54,6 @@ bool own_parts(const Part& part) noexcept {
 bool own_grips(const Part& part) noexcept {
     const auto* belt = part.as<BeltCvt>();
     return belt != nullptr && belt->flyweights;
-}
-
-/// Deals one running gear number out to the parts, one after another; the position goes to all. Of
-/// number 0 all parts get their first gear, whatever they have.
-class GearDealer {
-public:
-    GearDealer(const Train& train, GearState gear_state) noexcept
-        : left_(gear_state.gear == 0 ? 0 : std::min(gear_state.gear, gears(train) - 1)),
-          position_(gear_state.position) {}
-
-    GearState next(const Part& part) noexcept {
-        if (left_ == 0) return {0, position_};
-        const std::size_t count = own_gears(part);
-        const std::size_t own = left_ % count;
-        left_ /= count;
-        return {own, position_};
-    }
-
-private:
-    std::size_t left_;
-    double position_;
-};
-
-bool own_slips(const Part& part, const Shaft& in, GearState gear_state) noexcept {
-    return part.visit([&in, gear_state]<class Each>(const Each& each) {
-        if constexpr (Holding<Each>) return slips(each, in, gear_state);
-        return false;
-    });
-}
-
-std::optional<double> own_capacity(const Part& part, double speed, GearState gear_state) noexcept {
-    return part.visit([speed, gear_state]<class Each>(const Each& each) -> std::optional<double> {
-        if constexpr (Holding<Each>) return each.holds(speed, gear_state);
-        return std::nullopt;
-    });
-}
-
-/// What comes to a part and what comes out.
-struct Passage {
-    const Part& part;
-    GearState gear_state;
-    Shaft in;
-    Shaft out;
-
-    /// What the part takes of what comes to it.
-    Shaft taken() const noexcept { return own_taken(part, in, gear_state); }
-};
-
-/// From the crank to the wheels, part by part.
-template <class Look>
-Shaft pass(const Train& train, const Shaft& crank, GearState gear_state, Look&& look) noexcept {
-    GearDealer dealer(train, gear_state);
-    Shaft shaft = crank;
-    for (std::size_t at = 0; at < train.size(); ++at) {
-        const Part& part = train[at].part;
-        const GearState own = dealer.next(part);
-        const Shaft out = own_drive(part, shaft, own);
-        look(at, Passage{part, own, shaft, out});
-        shaft = out;
-    }
-    return shaft;
 }
 
 }  // namespace
@@ -228,44 +153,6 @@ Shaft dragged(const Train& train, GearState gear_state, double wheel_speed,
         shaft = out;
     }
     return shaft;
-}
-
-std::vector<Overload> overloads(const Train& train, const Shaft& crank, GearState gear_state) {
-    std::vector<Overload> found;
-    pass(train, crank, gear_state, [&](std::size_t at, const Passage& through) {
-        if (!own_slips(through.part, through.in, through.gear_state)) return;
-        const auto holds = own_capacity(through.part, through.in.speed, through.gear_state);
-        found.push_back({at, through.in.torque, holds.value_or(0)});
-    });
-    return found;
-}
-
-double slowing_power(const Train& train, const Shaft& crank, GearState gear_state) noexcept {
-    double power = 0;
-    pass(train, crank, gear_state, [&](std::size_t, const Passage& through) {
-        power += through.taken().power() - through.in.power();
-    });
-    return power;
-}
-
-std::optional<double> dragged_beyond(const Train& train, const Shaft& crank,
-                                     GearState gear_state) noexcept {
-    std::optional<double> most;
-    pass(train, crank, gear_state, [&](std::size_t, const Passage& through) {
-        const auto holds = own_capacity(through.part, through.in.speed, through.gear_state);
-        if (!holds) return;
-        const double beyond = -through.in.torque - *holds;
-        most = std::max(most.value_or(beyond), beyond);
-    });
-    return most;
-}
-
-bool slips(const Train& train, const Shaft& crank, GearState gear_state) noexcept {
-    bool any = false;
-    pass(train, crank, gear_state, [&](std::size_t, const Passage& through) {
-        any = any || own_slips(through.part, through.in, through.gear_state);
-    });
-    return any;
 }
 
 double inertia_at_wheels(const Train& train, GearState gear_state, Behind behind) noexcept {

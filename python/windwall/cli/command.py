@@ -36,10 +36,13 @@ from windwall.scenario.info import chosen
 from windwall.scenario.installing import for_core, typed
 
 __all__ = [
-    "Parser", "add_budget", "add_install", "add_measured", "add_new", "add_question", "add_threads",
-    "answer", "ask", "cannot", "make_new", "other_file", "parser", "read", "refuse", "run",
-    "run_command",
+    "EXAMPLE", "Parser", "add_budget", "add_install", "add_measured", "add_new", "add_question",
+    "add_threads", "answer", "ask", "cannot", "make_new", "other_file", "parser", "read",
+    "refuse", "run", "run_command",
 ]  # fmt: skip
+
+
+EXAMPLE = "mine.json"
 
 
 def read(path: str) -> bytes:
@@ -280,6 +283,9 @@ def run_command(arguments: Sequence[str] | None = None) -> int:
     show_every_letter()
     made = parser()
     complete_if_asked(made)
+    if not (sys.argv[1:] if arguments is None else arguments):
+        complain(f"{made.format_help()}\nBegin with: windwall new {EXAMPLE}")
+        return WRONG_INPUT
     try:
         stated = made.parse_args(arguments)
     except SystemExit as told:

@@ -12,9 +12,12 @@ from typing import Any
 from windwall.cli.new_asked import METRIC, said_of
 from windwall.cli.new_doubts import doubts
 from windwall.cli.new_draft import draft_of, goes_on, keep
-from windwall.cli.new_questions import QUESTIONS, Question, document, readings, si, trial, word
+from windwall.cli.new_question import Question
+from windwall.cli.new_questions import QUESTIONS, document, readings, si, trial, word
 from windwall.cli.new_readings import Values, gears, heading, refuse_decimal_comma
+from windwall.cli.new_refused import refused
 from windwall.cli.new_talk import LeftEarly, Talk, shown
+from windwall.cli.new_upgrades import refuse_twice
 from windwall.cli.output import say
 from windwall.cli.stock_engine import agree
 from windwall.errors import Problem, ScenarioError
@@ -22,6 +25,7 @@ from windwall.report.text.new import closing, opening
 from windwall.scenario import files
 from windwall.scenario.data import ScenarioData
 from windwall.study.default_sensitivity import default_sensitivities
+from windwall.study.diagnosis import diagnose
 from windwall.study.solve import top_speed
 
 __all__ = [
@@ -47,17 +51,22 @@ def accept(question: Question, text: str, before: Values) -> Values:
         if question.needed:
             refuse_empty(question, before)
         return {}
-    if question.read not in (gears, heading):
-        refuse_decimal_comma(question.address, text)
-    wrong = []
-    for values in readings(question, text):
+    wrong: list[list[Problem]] = []
+    try:
+        if question.read not in (gears, heading):
+            refuse_decimal_comma(question.address, text)
+        meant = readings(question, text)
+    except ScenarioError as told:
+        wrong, meant = [told.problems], []
+    for values in meant:
         try:
+            refuse_twice(values, before)
             ScenarioData.read(trial({**before, **values}))
             agree({**before, **values}, si)
             return values
-        except ScenarioError as refused:
-            wrong.append(refused.problems)
-    raise ScenarioError([problem._replace(line=0, column=0) for problem in _told(wrong)])
+        except ScenarioError as told:
+            wrong.append(told.problems)
+    raise ScenarioError(refused(question, text, wrong, before.get("units", METRIC)))
 
 
 def declines(question: Question, text: str) -> bool:
@@ -72,12 +81,6 @@ def refuse_empty(question: Question, before: Values) -> None:
     except ScenarioError:
         message = f'is missing ({said_of(question)}); write for example "{question.example}"'
         raise ScenarioError([Problem(question.address, 0, 0, message)]) from None
-
-
-def _told(wrong: list[list[Problem]]) -> list[Problem]:
-    """Of several readings, those that are not about the wrong kind of quantity altogether."""
-    close = [problems for problems in wrong if "is the unit of" not in problems[0].message]
-    return [problem for problems in (close or wrong) for problem in problems]
 
 
 def ask_all(ask: Callable[[Question, Values], Values]) -> Values:
@@ -190,8 +193,9 @@ def new(arguments: Any) -> int:
         values = prepared(answers | stated)
     made = ScenarioData.read(json.dumps(document(values), ensure_ascii=False), str(path))
     write(made, path, arguments.force)
-    doubted = list(doubts(values, made.system))
-    say(closing(made, top_speed(made, brief=True), doubted, default_sensitivities(made)))
+    answer, doubted = top_speed(made, brief=True), list(doubts(values, made.system))
+    held = diagnose(made) if answer.answered and made.observed else None
+    say(closing(made, answer, held, doubted, default_sensitivities(made)))
     return 0
 
 

@@ -6,10 +6,10 @@ from __future__ import annotations
 
 import json
 import re
-from collections.abc import Callable
 from math import hypot
-from typing import Any, NamedTuple
+from typing import Any
 
+from windwall.cli.new_question import Question
 from windwall.cli.new_readings import (
     Values,
     chain,
@@ -24,6 +24,7 @@ from windwall.cli.new_readings import (
     research_and_motor,
 )
 from windwall.cli.new_tyre import size_or_radius
+from windwall.cli.new_upgrades import MENU, UPGRADES, menu_of
 from windwall.cli.new_words import one_of
 from windwall.cli.stock_engine import DISPLACEMENT, STOCK_RATIO, as_answered
 from windwall.errors import ScenarioError
@@ -32,7 +33,7 @@ from windwall.scenario.inputs import row
 
 __all__ = [
     "BY_DISPLACEMENT", "DRAG_COEFFICIENT", "DRAG_SIGMA", "FRONTAL_SHARE", "FRONTAL_SIGMA", "KINDS",
-    "QUESTIONS", "SIDES", "START", "Question", "all_examples", "area_or_sides", "displacement",
+    "QUESTIONS", "SIDES", "START", "all_examples", "area_or_sides", "displacement",
     "document", "example", "length", "part", "put", "readings", "si", "stand_in", "trial", "word",
 ]  # fmt: skip
 
@@ -42,25 +43,6 @@ SIDES = re.compile(r"\s*[x\N{MULTIPLICATION SIGN}*]\s*")
 FRONTAL_SHARE, FRONTAL_SIGMA = 0.85, 0.05  # of height times width
 DRAG_COEFFICIENT, DRAG_SIGMA = 0.55, 0.12
 BY_DISPLACEMENT = "by the displacement, where that and the other one are answered"
-
-
-class Question(NamedTuple):
-    """One question: the word it is called by, where its answer goes, and how it may be answered."""
-
-    name: str
-    address: str
-    example: str = ""  # where the row has none
-    needed: bool = False
-    empty: str = ""  # what an empty answer means, where it is not the row's default
-    also: str = ""  # another way to answer
-    after: str = ""  # asked only where this other question was answered
-    read: Callable[[str, str], list[Values]] | None = None
-    row: str = ""  # the address whose row tells of it, where its answer is no input itself
-
-    @property
-    def has_prior(self) -> bool:
-        """Whether the class of the engine stands in for an empty answer."""
-        return self.address.startswith(("engine/design/", "engine/rated/"))
 
 
 def area_or_sides(address: str, text: str) -> list[Values]:
@@ -104,11 +86,8 @@ def word(address: str, text: str) -> list[Values]:
 
 
 QUESTIONS = (
-    Question("duty", "engine/design/duty", "work", empty="unknown", read=word),
-    Question("chamber", "engine/design/chamber", "two_valve_wedge", empty="unknown", read=word),
-    Question("cooling", "engine/design/cooling", "air", empty="unknown", read=word),
-    Question("mixture", "engine/design/mixture", "carburettor", empty="unknown", read=word),
-    Question("exhaust", "engine/design/exhaust", "muffled", empty="unknown", read=word),
+    Question("title", "title", "Airfield cyclecar", empty="no title", read=heading),
+    Question("units", "units", "us", empty="metric", read=word),
     Question("cylinders", "engine/cylinders", "2", needed=True),
     Question(
         "displacement",
@@ -123,6 +102,11 @@ QUESTIONS = (
     Question(
         "compression_ratio", STOCK_RATIO, "8.0", needed=True, row="engine/rated/compression_ratio"
     ),
+    Question("duty", "engine/design/duty", "work", empty="unknown", read=word),
+    Question("chamber", "engine/design/chamber", "two_valve_wedge", empty="unknown", read=word),
+    Question("cooling", "engine/design/cooling", "air", empty="unknown", read=word),
+    Question("mixture", "engine/design/mixture", "carburettor", empty="unknown", read=word),
+    Question("exhaust", "engine/design/exhaust", "muffled", empty="unknown", read=word),
     Question(
         "rated_torque",
         "engine/rated/torque",
@@ -204,14 +188,20 @@ QUESTIONS = (
         also="the barometer, such as 98.4 kPa",
         read=height_or_barometer,
     ),
-    Question("title", "title", "Airfield cyclecar", empty="no title", read=heading),
-    Question("units", "units", "us", read=word),
     Question("goal_speed", "goal/speed", "140 km/h", empty="no goal"),
     Question("run_up", "goal/run_up", "1600 m", empty="as long as it takes"),
     Question("seen_speed", "observed/1/speed", "122 ± 2 km/h", empty="nothing was measured"),
     Question("seen_gear", "observed/1/gear", "4", empty="not noted", after="seen_speed"),
     Question("seen_boost", "observed/1/boost", "29 ± 4 kPa", empty="not read", after="seen_speed"),
-    Question("seen_knock", "observed/1/knock", "not heard", after="seen_speed", read=word),
+    Question(
+        "seen_knock",
+        "observed/1/knock",
+        "not heard",
+        empty="nobody listened",
+        after="seen_speed",
+        read=word,
+    ),
+    *UPGRADES,
 )
 KINDS = {
     "throttle": "throttle",
@@ -231,9 +221,11 @@ def readings(question: Question, text: str) -> list[Values]:
 def document(values: Values) -> dict[str, Any]:
     """The document of a file in which these values stand at their addresses."""
     made: dict[str, Any] = {}
-    for address, value in {**START, **as_answered(values, si)}.items():
-        put(made, address, value)
-    return made
+    told = as_answered(values, si)
+    for address, value in {**START, **told}.items():
+        if not address.startswith(f"{MENU}/"):
+            put(made, address, value)
+    return made | ({MENU: menu} if (menu := menu_of(told)) else {})
 
 
 def put(made: dict[str, Any], address: str, value: Any) -> None:

@@ -8,16 +8,19 @@ from typing import Any
 from windwall.errors import Problem, ScenarioError
 
 __all__ = [
-    "AT_A_SPEED", "BLOWN", "COMMA", "NUMBER", "OCTANE", "RATED_AS", "TEETH", "THOUSANDS", "TO_ONE",
-    "Values", "chain", "ethanol", "figure_at_a_speed", "gears", "heading", "height_or_barometer",
-    "number", "plain", "ratio_or_chain", "refuse_decimal_comma", "research_and_motor",
+    "AT_A_SPEED", "BLOWN", "COMMA", "COMMAS", "NUMBER", "OCTANE", "RATED_AS", "SEA_LEVEL",
+    "TEETH", "THOUSANDS", "TO_ONE", "Values", "chain", "ethanol", "figure_at_a_speed", "gears",
+    "heading", "height_or_barometer", "number", "plain", "ratio_or_chain",
+    "refuse_decimal_comma", "research_and_motor",
 ]  # fmt: skip
 
 Values = dict[str, Any]  # by address
 TEETH = re.compile(r"\s*(\d+)\s*[:/]\s*(\d+)\s*")
+SEA_LEVEL = ("sea level", "at sea level", "the sea", "sea")
 NUMBER = re.compile(r"\s*[+-]?\d+(\.\d+)?\s*")
 TO_ONE = re.compile(r"\s*(\d+(?:\.\d+)?)\s*(?::|to)\s*1\s*", re.IGNORECASE)
 COMMA = re.compile(r"(\d+),(\d+)(?![\d,])")
+COMMAS = re.compile(r"\s*\d+,\d+(?:\s*[;\s]\s*\d+,\d+)+\s*")
 AT_A_SPEED = re.compile(r"\s*(?:@|\bat\b)\s*", re.IGNORECASE)
 RATED_AS = re.compile(r"\s*\b(gross|net)\b\s*", re.IGNORECASE)
 BLOWN = re.compile(r"\b(blown|blower|supercharged|turbocharged|turbo)\b", re.IGNORECASE)
@@ -43,11 +46,17 @@ def heading(address: str, text: str) -> list[Values]:
 
 
 def height_or_barometer(address: str, text: str) -> list[Values]:
-    return [{address: number(text)}, {"day/pressure": number(text)}]
+    """Of the place; `sea level` is a height too."""
+    told = "0 m" if text.strip().lower() in SEA_LEVEL else number(text)
+    return [{address: told}, {"day/pressure": told}]
 
 
 def gears(address: str, text: str) -> list[Values]:
-    """Ratios between commas, semicolons or spaces; a comma between two digits might be any."""
+    """Ratios between commas, semicolons or spaces; a comma between two digits might be any, unless
+    each of several ratios between spaces has one.
+    """
+    if COMMAS.fullmatch(text):
+        text = COMMA.sub(r"\1.\2", text)
     if "." not in text and (comma := COMMA.search(text)):
         message = (
             f'"{comma[0]}" may be two ratios, {comma[1]} and {comma[2]}, or one of '

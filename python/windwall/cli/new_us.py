@@ -1,7 +1,8 @@
 """How the questions of `windwall new` are answered in US units."""
 
-__all__ = ["ALSO", "EXAMPLES"]
+__all__ = ["ALSO", "EXAMPLES", "SEAT"]
 
+SEAT = "Steel seat left at home, 20 USD, mass - 26 lb"
 EXAMPLES = {
     "displacement": "38 in3",
     "bore": "3.00 in",
@@ -18,6 +19,10 @@ EXAMPLES = {
     "run_up": "1 mi",
     "seen_speed": "76 ± 1 mph",
     "seen_boost": "4.2 ± 0.6 psi",
+    "upgrades": "sprockets 60 USD, fairing 150 USD",
+    "upgrade": SEAT,
+    "upgrade_2": SEAT,
+    "upgrade_3": SEAT,
 }
 ALSO = {
     "rated_power": "gross, 21 hp gross at 3600 rpm, where it was printed without silencer",

@@ -40,7 +40,7 @@ SAID = {
         "no": "open",
         "straight_pipe": "open",
     },
-    "knock": {"no": "not heard", "none": "not heard", "yes": "heard", "edge": "at the edge"},
+    "knock": {"yes": "heard", "edge": "at the edge"},
     "units": {"imperial": "us", "si": "metric"},
 }
 UNKNOWN = ("do_not_know", "don't_know")

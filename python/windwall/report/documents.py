@@ -26,11 +26,14 @@ from windwall.results.views import document
 from windwall.scenario.data import ScenarioData
 
 __all__ = [
-    "GOAL_UNITS", "RATED_UNITS", "check_document", "drive_document", "observed_document",
-    "point_document", "problems_document", "rank_document", "speed_document", "to_text",
+    "GOAL_UNITS", "LONGER", "LONGER_UNITS", "RATED_UNITS", "check_document", "drive_document",
+    "observed_document", "point_document", "problems_document", "rank_document", "speed_document",
+    "to_text",
 ]  # fmt: skip
 
 GOAL_UNITS = {"goal/speed": "m/s", "goal/run_up": "m"}
+LONGER_UNITS = {"longer_gearing/speed": "m/s"}
+LONGER = ("address", "now", "value", "speed")  # of the gearing that reaches a goal, in SI
 RATED_UNITS = {"rated/torque": "N m", "rated/power": "W"}
 
 
@@ -175,8 +178,11 @@ def rank_document(
     made["upgrades"] = [_gain(ranking, one) for one in ranking.upgrades.values()]
     made["observed"] = observed_document(diagnosis)
     made["reached"] = [one._asdict() for one in diagnosis.reached] if diagnosis else []
+    longer = diagnosis.longer if diagnosis else None
+    made["longer_gearing"] = longer and {key: longer._asdict()[key] for key in LONGER}
     made["drawn"] = None if drawn is None else document(drawn)
-    return made | {"units": GOAL_UNITS | _units(ranking) | {"sets/cost": ranking.currency}}
+    units = GOAL_UNITS | LONGER_UNITS | _units(ranking) | {"sets/cost": ranking.currency}
+    return made | {"units": units}
 
 
 def _row(ranking: Ranking, key: str) -> Any:

@@ -9,6 +9,7 @@ from typing import Any, NamedTuple
 from windwall import _core
 from windwall.quantities.measures import Measure
 from windwall.quantities.uncertain_input import UncertainInput
+from windwall.results.gearing import Longer
 from windwall.results.scenario_info import RatedFigure
 from windwall.results.situation import Alone, Apart, Situation
 from windwall.results.values import Values
@@ -268,3 +269,4 @@ class Diagnosis(NamedTuple):
     explained: tuple[Explained, ...]  # of those that are challenged
     first: tuple[FirstGain, ...] = ()  # of a ranking; each explanation has the same ones' gains
     reached: tuple[Reached, ...] = ()  # of a ranking with a goal
+    longer: Longer | None = None  # of a ranking whose fastest set the rev limit keeps from the goal

@@ -8,7 +8,7 @@ from typing import Any, NamedTuple
 from windwall.quantities.measures import LENGTH, SPEED, TIME, Measure
 from windwall.results.views import Discussed, frame
 
-__all__ = ["FLAT", "BestGearing", "Mark", "Shift", "Tried"]
+__all__ = ["FLAT", "BestGearing", "Longer", "Mark", "Shift", "Tried"]
 
 FLAT = 0.002  # share of the best speed or time that nobody notices
 
@@ -33,6 +33,16 @@ class Tried(NamedTuple):
 
     value: float
     merit: float | None
+
+
+class Longer(NamedTuple):
+    """The nearest longer gearing that reaches a speed, and its own. SI; None where none does."""
+
+    address: str
+    measure: Measure
+    now: float
+    value: float | None
+    speed: float | None
 
 
 class Shift(NamedTuple):

@@ -109,6 +109,7 @@ class Ranking(Answer):
 
     __slots__ = ("_menu", "_terms")
     question = "ranking"
+    pictures = ("gains",)
     kinds = {"sets": UpgradeSet, "upgrades": UpgradeGain}  # noqa: RUF012  # never changed
 
     def __init__(

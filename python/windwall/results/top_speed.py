@@ -23,6 +23,7 @@ class TopSpeed(Outcome):
 
     __slots__ = ()
     question = "top_speed"
+    pictures = ("accounts", "stations")
     kinds = Outcome.kinds | {"shaft": Use, "heat": Use, "sensitivities": Gain}
 
     @property

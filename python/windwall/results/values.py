@@ -16,6 +16,7 @@ class Values(Mapping[str, Any]):
 
     __slots__ = ("_info", "_numbers")
     kinds: ClassVar[dict[str, type[Values]]] = {}  # below a key, where they are more than values
+    pictures: ClassVar[tuple[str, ...]] = ()  # functions of `ww.plot` that draw it
 
     def __init__(self, numbers: dict[str, Any], info: ScenarioInfo | None = None) -> None:
         object.__setattr__(self, "_numbers", numbers)
@@ -59,8 +60,14 @@ class Values(Mapping[str, Any]):
     def __getattr__(self, key: str) -> Any:
         if key.startswith("_") or key not in self._numbers:
             known = "" if key.startswith("_") else f"; there are {', '.join(self)}"
-            raise AttributeError(f"no {key!r} here{known}")
+            raise AttributeError(f"no {key!r} here{self._drawn(key)}{known}")
         return self[key]
+
+    def _drawn(self, key: str) -> str:
+        """How it is drawn, for whoever asks it for that."""
+        if key != "plot" or not self.pictures:
+            return ""
+        return f": draw it with {' or '.join(f'ww.plot.{one}(answer)' for one in self.pictures)}"
 
     def __setattr__(self, key: str, value: Any) -> None:
         raise AttributeError("results do not change")

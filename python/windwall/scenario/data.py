@@ -20,7 +20,7 @@ from windwall.results.ranking import Upgrade
 from windwall.scenario import files
 from windwall.scenario.arguments import far_speed
 from windwall.scenario.embedded import taken_out
-from windwall.scenario.installing import Fitted, for_core
+from windwall.scenario.installing import Fitted, for_core, with_meant
 
 __all__ = [
     "KNOCK_ANCHOR", "LISTENED_FOR", "MENU", "ScenarioData", "a_scenario", "as_bytes", "of_the_menu",
@@ -210,7 +210,11 @@ class ScenarioData:
         `{"gearing": {address: value}}`), and else the fastest, found by solving; `chosen` says
         which.
         """
-        return type(self)(self.core.fit(*for_core(what)), self.source)
+        ids, values = for_core(what)
+        try:
+            return type(self)(self.core.fit(ids, values), self.source)
+        except ScenarioError as wrong:
+            raise with_meant(wrong, self.upgrades) from None
 
     def shown_in(self, system: str | None) -> Self:
         """The same with everything printed in metric or us units; None leaves it as the file

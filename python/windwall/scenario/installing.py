@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+import difflib
+import re
+from collections.abc import Iterable, Iterator, Mapping
 from typing import Any
 
-from windwall.errors import whole_letters
+from windwall.errors import ScenarioError, whole_letters
 from windwall.quantities.si import accepted
 from windwall.results.ranking import UpgradeSet
 
-__all__ = ["Fitted", "for_core", "typed"]
+__all__ = ["NO_UPGRADE", "Fitted", "for_core", "typed", "with_meant"]
+
+NO_UPGRADE = re.compile(r'there is no upgrade "([^"]*)"')
 
 # An id alone, ids with the values of their choices, or a set that a ranking found.
 Fitted = str | Mapping[str, Any] | UpgradeSet
@@ -23,6 +27,19 @@ def for_core(what: tuple[Fitted, ...]) -> tuple[list[str], list[tuple[str, str, 
         ids += [whole_letters(name) for name in _ids(one)]
         values += _values(one)
     return ids, values
+
+
+def with_meant(wrong: ScenarioError, menu: Iterable[str]) -> ScenarioError:
+    """The same refusal, with the upgrade that was probably meant, and all that there are."""
+    problems = []
+    for one in wrong.problems:
+        if unknown := NO_UPGRADE.fullmatch(one.message):
+            near = difflib.get_close_matches(unknown[1], menu := list(menu), 1)
+            meant = f'; did you mean "{near[0]}"?' if near else ""
+            there = f"there are {', '.join(menu)}" if menu else "the file lists none"
+            one = one._replace(message=f"{one.message}{meant}; {there}")
+        problems.append(one)
+    return ScenarioError(problems, wrong.source)
 
 
 def _ids(one: Fitted) -> list[str]:

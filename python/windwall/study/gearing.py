@@ -9,19 +9,24 @@ from typing import Any
 
 from windwall import _core
 from windwall.errors import NoAnswer, ScenarioError
-from windwall.results.gearing import BestGearing, Mark, Tried
+from windwall.results.gearing import BestGearing, Longer, Mark, Tried
 from windwall.scenario.arguments import wrong
 from windwall.scenario.data import ScenarioData, a_scenario
 from windwall.scenario.inputs import row
 from windwall.study.shifts import launch_gear, shifts
 from windwall.study.standing_start import read_mark, timed
 
-__all__ = ["CLOSER", "FINAL", "GRID", "REACH", "Merits", "best_gearing", "final_address"]
+__all__ = [
+    "CLOSER", "FINAL", "GRID", "LONGEST", "REACH", "STEP", "STEPS", "Merits", "best_gearing",
+    "final_address", "longer_gearing",
+]  # fmt: skip
 
 # What is changed to gear a vehicle anew, by the kind of the last part that can be.
 FINAL = {"chain": "teeth_rear", "final_drive": "ratio", "belt": "diameter_rear"}
 REACH = 1.6  # times the value there is, either way
 GRID = 25
+LONGEST = 1.25  # times as long, to where a gearing is looked for that reaches a speed
+STEP, STEPS = 0.005, 41  # share by which a ratio that is no whole number is then changed
 CLOSER = 2  # times that a grid is drawn around the best
 
 Merits = Callable[[list[float]], list[float | None]]
@@ -73,6 +78,24 @@ def final_address(scenario: ScenarioData) -> str:
         if part["kind"] in FINAL:
             return f"driveline/{part['id']}/{FINAL[part['kind']]}"
     raise wrong("address", "the driveline ends in no chain, final_drive or belt: state what to try")
+
+
+def longer_gearing(scenario: ScenarioData, speed: float) -> Longer | None:
+    """The first value on the way to a longer gearing with which a speed in m/s is reached, without
+    one where none is; None where nothing can be geared anew.
+    """
+    try:
+        address = final_address(scenario)
+        now = _number(scenario, address)
+    except ScenarioError:
+        return None
+    whole = row(scenario.document(), address).get("$ref", "").endswith("whole_number")
+    values = _whole(now, LONGEST) if whole else [now * (1 - STEP * at) for at in range(1, STEPS)]
+    nearest = sorted(_allowed(scenario, address, (one for one in values if one < now)))[::-1]
+    tried = _tried(_speeds(scenario, address), nearest)
+    found = next((one for one in tried if (one.merit or 0.0) >= speed), Tried(now, None))
+    value = None if found.merit is None else found.value
+    return Longer(address, scenario.measure(address), now, value, found.merit)
 
 
 def _number(scenario: ScenarioData, address: str) -> float:

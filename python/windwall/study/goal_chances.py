@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from windwall.results.diagnosis import Diagnosis, Reached
+from windwall.results.gearing import Longer
 from windwall.results.ranking import Ranking
 from windwall.scenario.data import ScenarioData
 from windwall.study.challenge import challenge
 from windwall.study.draws import FEWEST
+from windwall.study.gearing import longer_gearing
 from windwall.study.speed_draws import draw_speed
 
 __all__ = ["goal_chances", "judge"]
@@ -14,10 +16,21 @@ __all__ = ["goal_chances", "judge"]
 
 def judge(scenario: ScenarioData, ranking: Ranking) -> Diagnosis:
     """What was observed beside the model, what its explanations make of the first gains and of the
-    judged sets, and how many vehicles described like this one reach the goal with those.
+    judged sets, how many vehicles described like this one reach the goal with those, and which
+    gearing would where the rev limit is in the way.
     """
     reached = goal_chances(scenario, ranking) if ranking.answered else ()
-    return challenge(scenario, ranking)._replace(reached=reached)
+    longer = _longer(scenario, ranking) if ranking.answered else None
+    return challenge(scenario, ranking)._replace(reached=reached, longer=longer)
+
+
+def _longer(scenario: ScenarioData, ranking: Ranking) -> Longer | None:
+    """The gearing with which the fastest set reaches the goal, where nothing else is missing."""
+    lacking = ranking.missing
+    if lacking is None or not ranking.complete or any(one is not None for one in lacking.values()):
+        return None
+    goal = ranking.scenario_info.goal_speed or 0.0
+    return longer_gearing(scenario.install(ranking.fastest), goal)
 
 
 def goal_chances(scenario: ScenarioData, ranking: Ranking, threads: int = 0) -> tuple[Reached, ...]:

@@ -21,7 +21,7 @@ enum class DriveEnd {
     road_ends,
     no_more_speed,  // a leg waits for a speed that is never reached
     stalled,        // full throttle does not move it
-    too_long,       // a leg is still under way after six hours
+    too_long,       // a leg is still under way after six hours or 20,000 steps
     tank_empty,
     no_answer,  // a balance was not found
     cancelled,

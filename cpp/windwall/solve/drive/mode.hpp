@@ -43,6 +43,7 @@ struct Mode {
     bool spinning = false;     // the tyres are asked for more than they hold
     bool lifted = true;        // shifting: no fuel is burnt meanwhile
     double deceleration = 0;   // m/s2, braking
+    bool lost = false;         // holding: the speed to hold was more than it has, once
     double resumes = 0;        // m/s, coasting: slowed down to it, the pedal holds the speed again
     std::vector<PumpMode> pumps{};  // of the path, in its order
     bool dry = false;               // the tank of the nozzles is empty

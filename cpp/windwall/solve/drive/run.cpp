@@ -13,7 +13,8 @@
 namespace windwall::solve {
 namespace {
 
-constexpr double first_step = 1e-3;           // s, behind an event
+constexpr double first_step = 0.02;           // s, tried behind an event
+constexpr double step_on_hills = 1e-3;        // s, where slope or wind turn within a metre
 constexpr double event_time = 1e-7;           // s, to which events are found
 constexpr double longest_moving = 5;          // s, of one step
 constexpr double longest_standing = 60;       // s
@@ -143,7 +144,7 @@ void Run::set(const Mode& mode) {
                            },
                            {}});
     watch_road();
-    integrator_.start(time_, state_, first_step);
+    integrator_.start(time_, state_, grade_ ? step_on_hills : first_step);
     dense_from_ = time_;
 }
 

@@ -21,6 +21,7 @@ from windwall.report.plot_axes import (
 from windwall.report.plot_legend import legend_below
 from windwall.report.plot_table import table_under
 from windwall.report.plots.menu import no_base, upgrade_title
+from windwall.report.wording.sets import sum_of_money
 from windwall.results.ranking import MIDDLE, Ranking, UpgradeSet
 
 if TYPE_CHECKING:
@@ -156,7 +157,8 @@ def _goal(ranking: Ranking, ax: Axes) -> None:
 def _told(keyed: list[UpgradeSet], ranking: Ranking) -> str:
     system = ranking.scenario_info.system
     said = [
-        f"for {one.cost:.0f} {ranking.currency} {_speed(one, ranking):.1f} {SPEED.shown(system)}"
+        f"for {sum_of_money(one.cost, ranking.currency)} {_speed(one, ranking):.1f} "
+        f"{SPEED.shown(system)}"
         for one in keyed
     ]
     return f"The fastest set for the money: {', '.join(said)}."

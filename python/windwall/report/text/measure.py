@@ -7,6 +7,7 @@ from windwall.report.text.common import pairs
 from windwall.report.text.safety_notes import safety_notes
 from windwall.report.text_layout import Blocks, Title, bullet, headline, paragraph, section, table
 from windwall.report.wording.measure import effort, percent, teaches, worth_sentences
+from windwall.report.wording.sets import sum_of_money
 from windwall.results.measure import ToMeasure, Worth
 from windwall.results.views import content
 
@@ -16,7 +17,7 @@ __all__ = [
 ]  # fmt: skip
 
 ASKED = "Asked: what to measure next{budget}."
-BUDGET = ", with {budget:g} {currency} to spend"
+BUDGET = ", with {budget} to spend"
 SPEED_OF = "{speed} ± {sigma}, {vehicle}"
 LEAD = "{ahead} ± {sigma} of the first of {count} sets that could be first over the second"
 PERFECT = "with everything known, choosing would be worth {gain}"
@@ -36,7 +37,7 @@ def measure_text(answer: ToMeasure) -> Blocks:
     """Everything worth reading about it."""
     budget = ""
     if answer.budget is not None:
-        budget = BUDGET.format(budget=answer.budget, currency=answer.currency)
+        budget = BUDGET.format(budget=sum_of_money(answer.budget, answer.currency))
     lines = [Title(answer.title), *paragraph(ASKED.format(budget=budget), "")]
     lines += ["", *pairs(_what_is_in_doubt(answer))]
     lines += ["", *headline(answer.sentence)]

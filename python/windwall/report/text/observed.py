@@ -37,7 +37,10 @@ COUNTED = (
 )
 SPARKS = " and the spark that was driven"
 HEADER = ("", "observed", "+/-", "model", "+/-", "standard deviations off")
-NOT_YET = "The model is not held against what was observed here: diagnose() of the scenario does."
+NOT_YET = (
+    "The file says what was observed, and nobody has compared it with this answer yet. Where the "
+    "scenario is called car, print(answer.summary({diagnose})) does."
+)
 FAR = (
     "CAUTION: the model is over {limit} standard deviations from what was observed in {name}, and "
     "what follows is worth less until that is explained."
@@ -57,11 +60,15 @@ SPOILS = "; but it spoils, by so many standard deviations: {facts}"
 RECOMMENDED = ", the recommended set {speed}"
 
 
-def observed_lines(info: ScenarioInfo, diagnosis: Diagnosis | None) -> Blocks:
-    """Model beside observation, in standard deviations of both, with a caution where far off."""
+def observed_lines(
+    info: ScenarioInfo, diagnosis: Diagnosis | None, how: str = "car.diagnose()"
+) -> Blocks:
+    """Model beside observation, in standard deviations of both, with a caution where far off; or
+    how to get that.
+    """
     heading = "Held against what was observed"
     if diagnosis is None:
-        return section(heading, paragraph(NOT_YET)) if info.observed else []
+        return section(heading, paragraph(NOT_YET.format(diagnose=how))) if info.observed else []
     system, compared = info.system, diagnosis.compared
     lines = table((_row(one, system) for one in compared), head=HEADER) if compared else []
     lines += [line for sentence in held(compared, system) for line in paragraph(sentence)]

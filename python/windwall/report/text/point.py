@@ -25,7 +25,7 @@ def held_text(answer: OperatingPoint, asked: str) -> Blocks:
     info = answer.scenario_info
     lines = head(info, asked)
     if not answer.answered:
-        lines += section(f"No answer ({answer.status})", paragraph(answer.sentence))
+        lines += section("No answer", paragraph(answer.sentence))
         return [*lines, *caution_lines(answer), *safety_notes()]
     lines += ["", *headline(answer.sentence)]
     lines += section("Engine", table(rows(answer)))

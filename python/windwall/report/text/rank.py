@@ -18,7 +18,7 @@ from windwall.report.text.stock_engine import stock_engine_lines
 from windwall.report.text_layout import Blocks, bullet, paragraph, section
 from windwall.report.wording.ranking import WHICH, meant
 from windwall.report.wording.scenario import conditions, road_length
-from windwall.report.wording.sets import passed_over, set_text, spark, speed_number
+from windwall.report.wording.sets import passed_over, set_text, spark, speed_number, sum_of_money
 from windwall.results.diagnosis import Diagnosis
 from windwall.results.drawn import DrawnRanking
 from windwall.results.ranking import MIDDLE, Ranking
@@ -26,7 +26,7 @@ from windwall.results.standing_start import Shortfall
 from windwall.results.views import content
 
 __all__ = [
-    "BY_DRIVEN", "NOTHING", "menu", "no_answer", "question", "rank_text", "speed_meant",
+    "BY_DRIVEN", "NOTHING", "READY", "menu", "no_answer", "question", "rank_text", "speed_meant",
     "start", "stopped",
 ]  # fmt: skip
 
@@ -34,7 +34,22 @@ BY_DRIVEN = (
     " All of this is ranked by the quick speed; by a driven run another upgrade or another set may "
     "come first: `windwall rank FILE --by driven_speed`."
 )
-NOTHING = paragraph("There is nothing to rank: the file lists no upgrades.")
+READY = (
+    '{"id": "fairing", "title": "Fairing", "cost": "130 EUR",',
+    ' "scale": {"body/drag_area": 0.9}}',
+)
+NOTHING = [
+    *paragraph(
+        "There is nothing to rank: the file lists no upgrades. One that may go into it, with a "
+        "cost and a factor of yours:"
+    ),
+    f'    "upgrades": [{READY[0]}',
+    f"                 {READY[1]}]",
+    *paragraph(
+        'All that an upgrade may change: docs/scenario_files.md, "Upgrades"; windwall new asks for '
+        "some."
+    ),
+]
 
 
 @content.register(Ranking)
@@ -50,7 +65,7 @@ def rank_text(
     if not ranking.answered:
         return [*lines, *no_answer(ranking), *safety_notes()]
     lines += stock_engine_lines(info)
-    lines += observed_lines(info, diagnosis)
+    lines += observed_lines(info, diagnosis, "car.diagnose(answer)")
     lines += stopped(ranking)
     lines += ["", *pairs(start(ranking)), *paragraph(meant(ranking))]
     lines += verdict_lines(ranking, diagnosis)
@@ -85,7 +100,7 @@ def no_answer(ranking: Ranking) -> Blocks:
     """Why there is nothing to rank against."""
     reasons = [one.reason for one in ranking.sets[:1] if not one.upgrades]
     lines = [line for one in [ranking.sentence, *reasons] for line in paragraph(one)]
-    return section(f"No answer ({ranking.status})", lines)
+    return section("No answer", lines)
 
 
 def stopped(ranking: Ranking) -> Blocks:
@@ -99,7 +114,7 @@ def stopped(ranking: Ranking) -> Blocks:
 
 def question(ranking: Ranking) -> str:
     budget = ranking.budget
-    limit = "no budget" if budget is None else f"budget {budget:.0f} {ranking.currency}"
+    limit = "no budget" if budget is None else f"budget {sum_of_money(budget, ranking.currency)}"
     return (
         f"which upgrades buy the most speed, {speed_meant(ranking)}; "
         f"{conditions(ranking.scenario_info)}; {limit}."

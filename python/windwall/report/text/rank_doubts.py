@@ -6,23 +6,35 @@ from collections.abc import Iterator
 from math import isnan
 from typing import NamedTuple
 
-from windwall.quantities.measures import AREA, KILOWATTS, SPEED
+from windwall.quantities.measures import AREA, KILOWATTS, SHARE, SPEED
 from windwall.report.text_layout import Blocks, paragraph, section, table
 from windwall.report.wording.knock import apart
-from windwall.report.wording.ranking import WHICH, cheapest_way, reach_it, verdict
+from windwall.report.wording.ranking import WHICH, capped_at, cheapest_way, reach_it, verdict
 from windwall.report.wording.sets import cost, speed_number
 from windwall.results.diagnosis import Diagnosis
 from windwall.results.knock import beyond_bands
 from windwall.results.ranking import MIDDLE, Ranking, UpgradeSet
 
 __all__ = [
-    "DELAY", "LITTLE_LEFT", "NONE", "OPINIONS", "SMALLEST", "Assumption", "apart_by_much",
-    "assumptions", "goal", "hangs_on_the_rule", "meets", "missing", "opinions", "verdict_lines",
+    "DELAY", "LITTLE_LEFT", "LONGER", "LONGER_AT_LEAST", "NEITHER", "NONE", "NOT_EVEN_LONGER",
+    "OPINIONS", "REV_LIMITED", "SMALLEST", "Assumption", "apart_by_much", "assumptions", "goal",
+    "hangs_on_the_rule", "meets", "missing", "opinions", "verdict_lines",
 ]  # fmt: skip
 
 NONE = "-"
 OPINIONS = ("", "by the rule", "by the delay", "")
 DELAY = "the ignition delay of the end gas, not the rule"
+REV_LIMITED = (
+    "No set that passes no limit reaches it: the fastest of them is capped by the rev limit, at "
+    "{cap}, where neither power nor less drag adds speed."
+)
+LONGER = "Longer gearing reaches it: {address} of {value} instead of {now}, {speed}."
+NOT_EVEN_LONGER = "No longer gearing reaches it either, for want of thrust."
+LONGER_AT_LEAST = "It needs a gearing that is at least {share} longer, and the thrust to pull it."
+NEITHER = (
+    "stays below it even with three times its power, and even with a fifth of its drag area: where "
+    "the gearing or the tyres end it, neither helps"
+)
 LITTLE_LEFT = 0.5  # of a gain: what leaves less of it, or adds as much, is what it hangs on
 SMALLEST = 0.5  # km/h, of a gain that can hang on anything
 
@@ -81,7 +93,7 @@ def goal(ranking: Ranking, diagnosis: Diagnosis | None) -> Blocks:
     aim, sets = ranking.scenario_info.goal_speed, ranking.judged
     if aim is None:
         return []
-    lines = paragraph(cheapest_way(ranking) or missing(ranking))
+    lines = paragraph(cheapest_way(ranking) or missing(ranking, diagnosis))
     if not sets:
         return lines
     system = ranking.scenario_info.system
@@ -101,18 +113,34 @@ def _judged(speed: float | None, aim: float, system: str) -> str:
     return f"{speed_number(speed, system)} {'met' if met else 'missed'}"
 
 
-def missing(ranking: Ranking) -> str:
-    """What the fastest set lacks."""
+def missing(ranking: Ranking, diagnosis: Diagnosis | None) -> str:
+    """What the fastest set lacks; at the rev limit that is neither power nor less drag."""
     lacking, system = ranking.missing, ranking.scenario_info.system
     if lacking is None:
         return "No allowed set that passes no limit reaches it."
+    if (cap := capped_at(ranking)) is not None:
+        said = REV_LIMITED.format(cap=SPEED.text(cap, system, 4))
+        return f"{said} {_gearing(cap, ranking, diagnosis)}"
     ways = []
     if lacking.power is not None:
         ways.append(f"{KILOWATTS.text(lacking.power, system)} more at the flywheel")
     if lacking.drag_area is not None:
         ways.append(f"{AREA.text(lacking.drag_area, system, 2)} less drag area")
-    needs = " or ".join(ways) or "more than three times its power or a fifth of its drag area"
-    return f"No set that passes no limit reaches it; the fastest of them still needs {needs}."
+    needs = f"still needs {' or '.join(ways)}" if ways else NEITHER
+    return f"No set that passes no limit reaches it; the fastest of them {needs}."
+
+
+def _gearing(cap: float, ranking: Ranking, diagnosis: Diagnosis | None) -> str:
+    """The gearing that would take a set there that the rev limit keeps from it."""
+    longer, info = diagnosis.longer if diagnosis else None, ranking.scenario_info
+    if longer is None:
+        share = (info.goal_speed or 0.0) / cap - 1
+        return LONGER_AT_LEAST.format(share=SHARE.text(share, info.system, 2))
+    if longer.value is None:
+        return NOT_EVEN_LONGER
+    value, now = (longer.measure.short(one, info.system, 4) for one in (longer.value, longer.now))
+    reaches = SPEED.text(longer.speed or 0.0, info.system, 4)
+    return LONGER.format(address=longer.address, value=value, now=now, speed=reaches)
 
 
 def apart_by_much(ranking: Ranking) -> bool:

@@ -11,7 +11,14 @@ from windwall.report.text.limits import bound_text
 from windwall.report.text.rank_upgrades import mixture, spark_late
 from windwall.report.text_layout import Blocks, bullet, paragraph, section, table
 from windwall.report.wording.knock import octane, of_a_hundred
-from windwall.report.wording.sets import at_the_end, cost, ending_early, speed_number, target
+from windwall.report.wording.sets import (
+    at_the_end,
+    cost,
+    ending_early,
+    speed_number,
+    sum_of_money,
+    target,
+)
 from windwall.report.wording.sets import outside as why_outside
 from windwall.report.wording.top_speed import ends_at_rev_limit
 from windwall.results.knock import KnockBand
@@ -50,7 +57,7 @@ def target_table(ranking: Ranking) -> Blocks:
 def _member(key: str, best: UpgradeSet, ranking: Ranking) -> tuple[str, ...]:
     terms = ranking.menu[key]
     title = textwrap.shorten(terms.title, TITLE_WIDTH, placeholder="...")
-    price = "-" if terms.cost is None else f"{terms.cost:.0f} {ranking.currency}"
+    price = "-" if terms.cost is None else sum_of_money(terms.cost, ranking.currency)
     return best.label(key), title, price, "-" if terms.hours is None else f"{terms.hours:g} h"
 
 

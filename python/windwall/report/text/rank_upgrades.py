@@ -7,6 +7,7 @@ from math import isnan
 from windwall.quantities.measures import ANGLE, SHARE, SPEED
 from windwall.report.text_layout import Bars, Blocks, paragraph, section, table
 from windwall.report.wording.ranking import GAINS, MARKS, OPENED_TO, gains_heading, late_gains
+from windwall.report.wording.sets import sum_of_money
 from windwall.report.wording.top_speed import ends_at_rev_limit
 from windwall.results.ranking import MIDDLE, Ranking, UpgradeGain, UpgradeSet
 from windwall.results.values import Values
@@ -96,8 +97,8 @@ def _price(worth: UpgradeGain, first: UpgradeSet, ranking: Ranking) -> tuple[str
         return NONE, NONE
     gain = SPEED.value(first.speed[MIDDLE] - ranking.base.speed[MIDDLE], _system(ranking))
     priced = gain >= SMALLEST_GAIN and not ranking.cut_short_alone(worth.id)[MIDDLE]
-    each = f"{first.cost / gain:.0f} {ranking.currency}" if priced else NONE
-    return f"{first.cost:.0f} {ranking.currency}", each
+    each = sum_of_money(first.cost / gain, ranking.currency) if priced else NONE
+    return sum_of_money(first.cost, ranking.currency), each
 
 
 def spark_late(one: UpgradeSet, system: str) -> str:

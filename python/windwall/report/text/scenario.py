@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from windwall.report.text_layout import Blocks, Title, section, table
 from windwall.report.wording.scenario import conditions
+from windwall.report.wording.sets import sum_of_money
 from windwall.results.ranking import Upgrade
 from windwall.results.views import content
 from windwall.scenario.data import ScenarioData
@@ -57,6 +58,6 @@ def goal_text(scenario: ScenarioData) -> str:
 
 
 def upgrade_row(upgrade: Upgrade, currency: str) -> tuple[str, str, str, str]:
-    cost = "" if upgrade.cost is None else f"{upgrade.cost:.0f} {currency}"
+    cost = "" if upgrade.cost is None else sum_of_money(upgrade.cost, currency)
     hours = "" if upgrade.hours is None else f"{upgrade.hours:g} h"
     return upgrade.id, upgrade.title, cost, hours

@@ -68,7 +68,7 @@ def speed_text(
     info = answer.scenario_info
     lines = head(info, f"top speed at full throttle; {conditions(info)}.")
     if not answer.answered:
-        lines += section(f"No answer ({answer.status})", paragraph(answer.sentence))
+        lines += section("No answer", paragraph(answer.sentence))
         lines += caution_lines(answer)
         return [*lines, *safety_notes()]
     lines += stock_engine_lines(info)

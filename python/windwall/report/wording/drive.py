@@ -19,8 +19,8 @@ ENDED = {
     "it gains no more.",
     "stalled": "Leg {leg}, {kind}, does not move it: full throttle gives less than the road takes, "
     "at {road_speed}.",
-    "too_long": "Leg {leg}, {kind}, goes on after six hours: at {road_speed} it is {distance} "
-    "from where it set out.",
+    "too_long": "Leg {leg}, {kind}, goes on after six hours, or 20,000 steps: at {road_speed} it "
+    "is {distance} from where it set out.",
     "tank_empty": "The tank is empty in leg {leg}, {kind}, {distance} from where it set out.",
     "no_answer": "It breaks off in leg {leg}, {kind}, at {road_speed} and {time} after setting "
     "out: no state of the engine was found ({status}{part}). What stands here was driven until "

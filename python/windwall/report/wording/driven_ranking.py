@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from windwall.quantities.measures import LENGTH
+from windwall.report.wording.sets import sum_of_money
 from windwall.results.driven_ranking import DrivenRanking, DrivenSet
 from windwall.results.views import sentences
 
@@ -64,7 +65,7 @@ def merit(answer: DrivenRanking, one: DrivenSet, digits: int = 4) -> str:
 
 
 def cost(answer: DrivenRanking, one: DrivenSet) -> str:
-    return f"{one.fitted.cost:.0f} {answer.currency}".rstrip()
+    return sum_of_money(one.fitted.cost, answer.currency)
 
 
 @sentences.register(DrivenRanking)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from windwall.quantities.measures import SPEED, TIME
+from windwall.report.wording.sets import sum_of_money
 from windwall.results.measure import MeasurePlan, ToMeasure, Worth
 from windwall.results.views import sentence
 
@@ -34,7 +35,7 @@ OTHERS_NO_CHOICE = (
     "leaves stands in the table: {names}."
 )
 OTHERS = "What each of the others leaves stands in the table: {names}."
-MONEY = ", for which upgrades ask {money:.0f} {currency}"
+MONEY = ", for which upgrades ask {sum}"
 TELLS = 0.005  # of a ±, less than which nobody would see
 
 
@@ -105,7 +106,7 @@ def money(one: Worth, answer: ToMeasure) -> str:
     sum_of_it = answer.money(one.by_curves.gain)
     if sum_of_it is None:
         return ""
-    return MONEY.format(money=sum_of_it, currency=answer.currency)
+    return MONEY.format(sum=sum_of_money(sum_of_it, answer.currency))
 
 
 def errors(one: Worth, system: str) -> str:

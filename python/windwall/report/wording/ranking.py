@@ -18,9 +18,9 @@ __all__ = [
     "CAPPED", "CHEAPEST", "GAINS", "GOAL", "HELD", "LATE", "LATE_GAINS", "MARKS", "MET", "MISSED",
     "MOST_RANKED", "NEAR_CAP", "NOBODY", "NOT_DRIVEN", "NO_BASE", "ONLY_IF_NONE", "OPENED_TO",
     "PLACE", "REACHED", "RETIMED", "SAME_SPARK", "SAME_SPEED", "SOLVED", "STEADY", "TOO_MANY",
-    "UNLESS", "UNRANKED", "UNSTEADY", "VERDICT", "WHICH", "alike", "base", "capped", "cheapest_way",
-    "first", "first_place", "gains_heading", "late_gains", "meant", "place", "rank_sentence",
-    "rank_sentences", "reach_it", "verdict",
+    "UNLESS", "UNRANKED", "UNSTEADY", "VERDICT", "WHICH", "alike", "base", "capped", "capped_at",
+    "cheapest_way", "first", "first_place", "gains_heading", "late_gains", "meant", "place",
+    "rank_sentence", "rank_sentences", "reach_it", "verdict",
 ]  # fmt: skip
 
 MOST_RANKED = 16
@@ -195,6 +195,14 @@ def capped(one: UpgradeSet, info: ScenarioInfo) -> str:
         way=ABOVE if beyond >= 0 else BELOW,
         known=SHARE.text(known, info.system, 2),
     )
+
+
+def capped_at(ranking: Ranking) -> float | None:
+    """Where the rev limit keeps the fastest set below the goal, m/s; None where it does not."""
+    best, goal = ranking.fastest, ranking.scenario_info.goal_speed
+    if best is None or goal is None or best.limited_by != "rev_limit":
+        return None
+    return float(best.balance_speed) if best.balance_speed < goal else None
 
 
 def cheapest_way(ranking: Ranking) -> str:

@@ -27,7 +27,7 @@ __all__ = [
     "ENDS_EARLY", "FASTEST", "MEETS_TOO", "NO_SPEED", "NO_TARGET", "OUTSIDE", "PASSED_OVER",
     "PASSES", "RECOMMENDED_BEHIND", "at_the_end", "changes", "chosen_elsewhere", "cost",
     "early_elsewhere", "ending_early", "outside", "passed_over", "refusal", "set_text", "spark",
-    "speed_number", "target", "value",
+    "speed_number", "sum_of_money", "target", "value",
 ]  # fmt: skip
 
 NO_TARGET = "There is none: every allowed set passes a limit, has no answer or ends without one."
@@ -216,7 +216,12 @@ def early_elsewhere(one: UpgradeSet, ranking: Ranking) -> str:
 
 
 def cost(one: UpgradeSet, ranking: Ranking) -> str:
-    return f"{one.cost:.0f} {ranking.currency}".rstrip()
+    return sum_of_money(one.cost, ranking.currency)
+
+
+def sum_of_money(amount: float, currency: str) -> str:
+    """A sum; a file without costs has no currency."""
+    return f"{amount:.0f} {currency}".rstrip()
 
 
 def set_text(one: UpgradeSet, system: str) -> str:
