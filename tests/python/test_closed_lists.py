@@ -102,6 +102,7 @@ CAUTIONED = {
     ),
     "exhaust_over_intake": lambda: (vehicle(), HALF_SHUT),
     "late_spark": lambda: (vehicle(engine={"spark": spark(35)}),),
+    "late_heat": lambda: (vehicle(engine={"spark": spark(20)}),),
     "knock_pressure": lambda: (vehicle(path(roots(drive_ratio=2.6)), engine={"spark": spark(0)}),),
     "much_water": lambda: (vehicle(path(roots(), jet(rated_flow="120 cm3/min", methanol="0 %"))),),
     "wet_plug": lambda: (

@@ -192,7 +192,7 @@ def test_refused_regions_are_hatched_and_named(answers):
     ratio = [patch.get_x() for patch in (beyond, none)]
     assert ratio == pytest.approx([1.6, 3.2])  # half way from 1.5 to 1.7, and from 2.4 to 4
     words = " ".join(" ".join(text.get_text().split()) for text in axes.get_legend().get_texts())
-    assert "blower pressure ratio" in words
+    assert "blower load ratio" in words
     assert "no answer" in words
 
 

@@ -203,7 +203,8 @@ def test_over_distance_begins_where_the_run_does(drives, ax):
     assert ax.get_xlabel() == "Distance, m"
     x, y = ax.get_lines()[0].get_data()
     assert x[0] == 0
-    assert y[0] < 0.1
+    # Two moments are kept where a run begins and soon behind: a step there is 0.02 s, or 0.3 km/h.
+    assert y[0] < 0.5
     assert 300 < x[-1] < 500  # and the way to stop
     assert (x[1:] > x[:-1]).all()  # but not where it stands then
     with pytest.raises(ValueError, match="no run 3 in 'twice'"):
