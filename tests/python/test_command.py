@@ -27,7 +27,9 @@ def test_the_command_holds_the_model_against_what_was_observed(windwall, file, c
     told = best.summary(found, car.drawn_speed(), car.shortfall())
     assert windwall("speed", file).stdout == told + "\n"
     challenged = car.diagnose(ranking)
-    assert windwall("rank", file).stdout == ranking.summary(challenged) + "\n"
+    assert (
+        windwall("rank", file).stdout == ranking.summary(challenged, None, car.shortfall()) + "\n"
+    )
     assert json.loads(windwall("speed", file, "--json").stdout)["observed"]
 
 

@@ -48,7 +48,7 @@ CAUTIONS = {
     "late_heat": "The exhaust is at {found} at the port, above {high}, with the spark more than 12 "
     "degrees later than the best one: the burn ends late, and valves, seats and all that the "
     "exhaust meets take the heat. That bound is common practice; what the makers of valves, "
-    "exhaust or turbine rate stands before it, under `limits`.",
+    "exhaust or turbine rate stands before it, as a limit of the file.",
     "inlet_depression": "The blower's inlet is {found} below the air around: unvented seals draw "
     "oil into the charge, which costs octane and fouls plugs.",
     "hot_charge": "The charge leaves the blower at {found}: rotors grow into the case far below "
