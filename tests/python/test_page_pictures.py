@@ -1,21 +1,18 @@
 """Pictures of a page: large enough to be read, whole, beside what they belong to, and explained."""
 
-import json
 import re
-from pathlib import Path
 
 import matplotlib as mpl
 import pytest
 
 import windwall as ww
 from python.browser import browser, needs_browser
+from python.few_upgrades import few_upgrades
 from windwall.report.page import page
 from windwall.report.page import steps as below
 from windwall.report.page.spoken import ADDRESS, in_words
 from windwall.report.plots.money import keyed_sets
 
-CAR = "scenarios/airfield_cyclecar.json"
-KEPT = ("small_pulley", "fairing", "gearing", "diet")
 PAPER = 703  # px, A4 without its margins
 TYPE = """() => [...document.querySelectorAll("figure text")].map(one => {
     const to = one.getScreenCTM();
@@ -35,14 +32,7 @@ def aside():
 
 @pytest.fixture(scope="module")
 def few():
-    document = json.loads(Path(CAR).read_text(encoding="utf-8"))
-    menu = [one for one in document["upgrades"] if one["id"] in KEPT]
-    document["upgrades"] = [
-        {key: one[key] for key in one if key != "excludes"}
-        | ({"title": "Another rear sprocket with a new chain"} if one["id"] == "gearing" else {})
-        for one in menu
-    ]
-    return ww.loads(json.dumps(document))
+    return few_upgrades(gearing="Another rear sprocket with a new chain")
 
 
 @pytest.fixture(scope="module")

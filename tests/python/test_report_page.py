@@ -9,13 +9,14 @@ import pytest
 
 import windwall as ww
 from python.browser import browser, needs_browser
+from python.few_upgrades import CAR, few_upgrades
 from windwall.errors import ScenarioError
 from windwall.report.page import page, write_page
 from windwall.report.page.provenance import known_by
 from windwall.scenario.embedded import embedded, taken_out
 from windwall.scenario.inputs import uncertain_inputs
 
-CAR, MICRO = "scenarios/airfield_cyclecar.json", "scenarios/village_microcar.json"
+MICRO = "scenarios/village_microcar.json"
 NASTY = "</script><script>alert(1)</script> & \\u003c <b>Grüße</b> ]]>"
 SCENARIOS = ("airfield_cyclecar", "lakebed_streamliner", "village_microcar")
 SHOTS = Path("build/screenshots")
@@ -28,15 +29,7 @@ def aside():
 
 @pytest.fixture(scope="module")
 def few():
-    """Of the example with four upgrades, so that it is ranked in no time."""
-    document = json.loads(Path(CAR).read_text(encoding="utf-8"))
-    kept = {"small_pulley", "fairing", "gearing", "diet"}
-    document["upgrades"] = [
-        {key: one[key] for key in one if key != "excludes"}
-        for one in document["upgrades"]
-        if one["id"] in kept
-    ]
-    return ww.loads(json.dumps(document))
+    return few_upgrades()
 
 
 @pytest.fixture(scope="module")

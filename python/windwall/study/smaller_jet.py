@@ -30,16 +30,22 @@ def _sprays(scenario: ScenarioData, found: TopSpeed) -> Iterator[SmallerJet]:
         flow = found.point.charge_path[part["id"]].liquid_flow
         of_fuel = flow / found.point.engine.fuel_flow
         if of_fuel > MOST_USUAL:
-            fitted, *tried = _tried(scenario, f"charge_path/{part['id']}/rated_flow")
-            yield SmallerJet(part["id"], scenario.system, of_fuel, fitted, tuple(tried))
+            address = f"charge_path/{part['id']}/rated_flow"
+            fitted = _of_a_jet(found, 1.0, scenario.get(address))
+            tried = tuple(_tried(scenario, address))
+            yield SmallerJet(part["id"], scenario.system, of_fuel, fitted, tried)
 
 
 def _tried(scenario: ScenarioData, address: str) -> Iterator[Tried]:
-    """The jet that is fitted, then smaller ones."""
+    """The smaller jets."""
     rated = scenario.get(address)
-    for share in (1.0, *SHARES):
+    for share in SHARES:
         answer = top_speed(scenario.set({address: rated * share}), brief=True)
         if answer.answered:
-            knock = answer.point.knock
-            spark = (None, None) if knock is None else (knock.retard, knock.margin)
-            yield Tried(share, rated * share, answer.goal_speed, *spark)
+            yield _of_a_jet(answer, share, rated)
+
+
+def _of_a_jet(answer: TopSpeed, share: float, rated: float) -> Tried:
+    knock = answer.point.knock
+    spark = (None, None) if knock is None else (knock.retard, knock.margin)
+    return Tried(share, rated * share, answer.goal_speed, *spark)

@@ -28,6 +28,11 @@ Guard on_moment(Happening what, std::function<double(const Moment&)> number) {
     return {Then::happens, what, {}, 0, {}, std::move(number)};
 }
 
+/// N m that the part holds where crank and wheels may turn apart; without end where none is known.
+double held(const vehicle::Vehicle& car, const Moment& now) {
+    return driveline::parting_capacity(car.driveline, now.engine_speed).value_or(HUGE_VAL);
+}
+
 void add_grip(std::vector<Guard>& guards, const Mode& mode, double limit) {
     if (mode.spinning)
         guards.push_back(on_moment(Happening::tyres_grip, [limit](const Moment& now) {
@@ -47,14 +52,11 @@ void add_free_crank(std::vector<Guard>& guards, const Mode& mode, const GuardCon
     const auto meets = [sign](const Moment& now) {
         return sign * (now.gripping_speed - now.engine_speed);
     };
-    const auto most = [&car](const Moment& now) {
-        return driveline::parting_capacity(car.driveline, now.engine_speed).value_or(HUGE_VAL);
-    };
-    guards.push_back(on_moment(Happening::clutch_grips, [meets, most](const Moment& now) {
-        return std::min(meets(now), most(now) - std::abs(now.passed));
+    guards.push_back(on_moment(Happening::clutch_grips, [meets, &car](const Moment& now) {
+        return std::min(meets(now), held(car, now) - std::abs(now.passed));
     }));
-    guards.push_back(on_moment(Happening::clutch_slips, [meets, most, sign](const Moment& now) {
-        return std::min(meets(now), -sign * now.passed - most(now));
+    guards.push_back(on_moment(Happening::clutch_slips, [meets, sign, &car](const Moment& now) {
+        return std::min(meets(now), -sign * now.passed - held(car, now));
     }));
     guards.push_back(
         on_state(Happening::rev_limit, [limit = context.rev_limit](double, auto state) {
@@ -114,8 +116,7 @@ void add_let_go(std::vector<Guard>& guards, const Mode& mode, const vehicle::Veh
 void add_clutch(std::vector<Guard>& guards, const Mode& mode, const vehicle::Vehicle& car) {
     if (mode.pedal <= 0 || !driveline::parting_capacity(car.driveline, 0)) return;
     guards.push_back(on_moment(Happening::clutch_slips, [&car](const Moment& now) {
-        const double most =
-            driveline::parting_capacity(car.driveline, now.engine_speed).value_or(HUGE_VAL);
+        const double most = held(car, now);
         return std::max(now.passed - slips_beyond * most, -now.passed - most);
     }));
 }

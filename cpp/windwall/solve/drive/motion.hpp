@@ -106,7 +106,8 @@ private:
     void account(double crank_power, double slip_heat);
     void heat(const Mode& mode, std::span<const double> state);
     double injected_need() const noexcept;
-    double mass_behind_clutch(const Mode& mode) const noexcept;
+    /// kg, of the vehicle and what speeds up with it from there on.
+    double mass(const Mode& mode, driveline::Behind behind) const noexcept;
     double crank_inertia(const Mode& mode) const noexcept;
     double taken_by_crank(double inertia) const noexcept;
     double radius(double road_speed) const noexcept;

@@ -19,7 +19,7 @@ void Motion::speed_up(const Mode& mode) {
     moment_.acceleration = gain(mass(mode));
     moment_.passed = moment_.torque;
     if (mode.stretch == 1 || moment_.road_speed <= 0) return;
-    const double behind = mass_behind_clutch(mode);
+    const double behind = mass(mode, driveline::Behind::clutch);
     const double taken = (mass(mode) - behind) * moment_.road_speed / moment_.engine_speed;
     moment_.passed -= taken * moment_.acceleration;
     if (!driveline::slips(car_.driveline, {moment_.engine_speed, moment_.torque},
@@ -82,18 +82,15 @@ void Motion::account(double crank_power, double slip_heat) {
     put(Energy::grade, moment_.load.grade * v);
 }
 
-double Motion::mass_behind_clutch(const Mode& mode) const noexcept {
-    return vehicle::accelerated_mass(car_, gear_state(mode), standing_radius_,
-                                     driveline::Behind::clutch);
+double Motion::mass(const Mode& mode, driveline::Behind behind) const noexcept {
+    return vehicle::accelerated_mass(car_, gear_state(mode), standing_radius_, behind);
 }
 
 double Motion::mass(const Mode& mode) const noexcept {
     using driveline::Behind;
     const bool geared = mode.phase == Phase::driving || mode.phase == Phase::holding;
-    const Behind behind = !geared             ? Behind::clutch
-                          : mode.stretch == 1 ? Behind::variator
-                                              : Behind::crank;
-    return vehicle::accelerated_mass(car_, gear_state(mode), standing_radius_, behind);
+    if (!geared) return mass(mode, Behind::clutch);
+    return mass(mode, mode.stretch == 1 ? Behind::variator : Behind::crank);
 }
 
 double Motion::crank_inertia(const Mode& mode) const noexcept {

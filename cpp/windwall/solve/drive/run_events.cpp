@@ -74,11 +74,12 @@ Run::Verdict Run::let_go() {
     if (mode_.phase == Phase::holding) {
         next.resumes = speed();
     } else if (mode_.pedal > 0) {
+        const Moment& now = moment(state_);
         next = mode_;
-        next.ahead = moment(state_).passed < 0;
         next.phase = Phase::slipping;
         next.engine_free = true;
-        state_[Layout::engine_speed] = moment(state_).engine_speed;
+        next.ahead = now.passed < 0;
+        state_[Layout::engine_speed] = now.engine_speed;
     }
     set(next);
     if (!(next.resumes > 0) || moment(state_).acceleration > 0) return Verdict::leg_goes_on;
