@@ -14,10 +14,9 @@ constexpr double slack = 1e-6;
 // Along a line the crank takes torque for itself only while the belt shifts, and what belt and
 // tyres slip changes with it: so far of the position, or of the speed, the shift goes back.
 constexpr double shifts_back_beyond = 0.05;
-constexpr double slips_beyond = 1.01;  // of its capacity, a clutch that has gripped
-constexpr double stands = 0.01;        // m/s
-constexpr double runs_from = 0.25;     // of the idle speed, an engine that nothing drags along
-constexpr double slows_by = 0.02;      // m/s, until a pedal that had been lifted is pressed again
+constexpr double stands = 0.01;     // m/s
+constexpr double runs_from = 0.25;  // of the idle speed, an engine that nothing drags along
+constexpr double slows_by = 0.02;   // m/s, until a pedal that had been lifted is pressed again
 
 using Then = Guard::Then;
 
@@ -26,11 +25,6 @@ Guard on_state(Happening what, std::function<double(double, std::span<const doub
 }
 Guard on_moment(Happening what, std::function<double(const Moment&)> number) {
     return {Then::happens, what, {}, 0, {}, std::move(number)};
-}
-
-/// N m that the part holds where crank and wheels may turn apart; without end where none is known.
-double held(const vehicle::Vehicle& car, const Moment& now) {
-    return driveline::parting_capacity(car.driveline, now.engine_speed).value_or(HUGE_VAL);
 }
 
 void add_grip(std::vector<Guard>& guards, const Mode& mode, double limit) {
@@ -44,19 +38,10 @@ void add_grip(std::vector<Guard>& guards, const Mode& mode, double limit) {
         }));
 }
 
-// A crank that turns by itself is gripped where the wheels turn as fast, and the part holds what it
-// then is asked for; where that is too much, they go on past each other.
 void add_free_crank(std::vector<Guard>& guards, const Mode& mode, const GuardContext& context) {
-    const vehicle::Vehicle& car = context.motion->vehicle();
     const double sign = mode.ahead ? -1 : 1;
-    const auto meets = [sign](const Moment& now) {
-        return sign * (now.gripping_speed - now.engine_speed);
-    };
-    guards.push_back(on_moment(Happening::clutch_grips, [meets, &car](const Moment& now) {
-        return std::min(meets(now), held(car, now) - std::abs(now.passed));
-    }));
-    guards.push_back(on_moment(Happening::clutch_slips, [meets, sign, &car](const Moment& now) {
-        return std::min(meets(now), -sign * now.passed - held(car, now));
+    guards.push_back(on_moment(Happening::clutch_grips, [sign](const Moment& now) {
+        return sign * (now.gripping_speed - now.engine_speed) - slack * now.engine_speed;
     }));
     guards.push_back(
         on_state(Happening::rev_limit, [limit = context.rev_limit](double, auto state) {
@@ -115,10 +100,8 @@ void add_let_go(std::vector<Guard>& guards, const Mode& mode, const vehicle::Veh
 // At an open pedal the crank turns by itself behind a clutch that is asked for more than it holds.
 void add_clutch(std::vector<Guard>& guards, const Mode& mode, const vehicle::Vehicle& car) {
     if (mode.pedal <= 0 || !driveline::parting_capacity(car.driveline, 0)) return;
-    guards.push_back(on_moment(Happening::clutch_slips, [&car](const Moment& now) {
-        const double most = held(car, now);
-        return std::max(now.passed - slips_beyond * most, -now.passed - most);
-    }));
+    guards.push_back(
+        on_moment(Happening::clutch_slips, [](const Moment& now) { return now.beyond_parting(); }));
 }
 
 void add_variator(std::vector<Guard>& guards, const Mode& mode, const vehicle::Vehicle& car) {

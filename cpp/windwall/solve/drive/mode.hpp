@@ -35,8 +35,9 @@ struct Mode {
     Phase phase = Phase::standing;
     std::size_t gear = 0;  // from 0
     std::size_t stretch =
-        0;             // of a variator: 0 at its lowest gearing, 1 shifting, 2 at its highest
-    double pedal = 1;  // share of its travel, where the driver sets it
+        0;                // of a variator: 0 at its lowest gearing, 1 shifting, 2 at its highest
+    double position = 0;  // of a variator while crank and wheels turn apart
+    double pedal = 1;     // share of its travel, where the driver sets it
     double engine_speed = 0;   // rad/s, where neither the wheels nor the torque decide it
     bool engine_free = false;  // slipping: the torque that is not passed on speeds the crank up
     bool ahead = false;        // and the wheels turn faster than it: they pull it along

@@ -132,10 +132,19 @@ void Motion::slip(const Mode& mode) {
     }
     moment_.gripping_speed = geared_speed(mode, moment_.road_speed) * lag / (1 - moment_.tyre_slip);
     moment_.acceleration = (moment_.thrust - moment_.load.total()) / mass(mode);
-    const double inertia = crank_inertia(mode);
-    moment_.passed = given - inertia * moment_.gripping_acceleration();
-    if (mode.engine_free) moment_.engine_acceleration = (given - torque) / inertia;
+    if (mode.engine_free) moment_.engine_acceleration = (given - torque) / crank_inertia(mode);
     account((mode.engine_free ? given : torque) * speed, slip_heat);
+}
+
+/// Turns until the crank turns at the speed that what slips at its torque asks for.
+template <class Turn>
+void Motion::settle(Turn&& turn) {
+    double before = lag_;
+    for (int turns = 0; turns < most_turns; ++turns) {
+        before = lag_;
+        if (turn()) break;
+    }
+    moment_.unsettled = std::abs(lag_ / before - 1);
 }
 
 /// The crank turns as fast as the road asks for, with what belts and tyres slip under the torque
@@ -143,17 +152,19 @@ void Motion::slip(const Mode& mode) {
 void Motion::drive(const Mode& mode) {
     const double free = geared_speed(mode, moment_.road_speed);
     const double inertia = mass(mode);
-    for (int turn = 0; turn < most_turns; ++turn) {
+    settle([&] {
         const double before = moment_.torque;
         set_driveline(mode, free);
-        if (!ask(moment_.engine_speed, mode.pedal)) return;
+        if (!ask(moment_.engine_speed, mode.pedal)) return true;
         moment_.torque = moment_.point.torque;
         if (crank_share_ != 0) moment_.torque -= taken_by_crank(inertia);
         const bool same =
             crank_share_ == 0 || std::abs(moment_.torque - before) <= settled * std::abs(before);
-        if (!follow() && same) break;
-    }
+        return !follow() && same;
+    });
+    if (!moment_.answered) return;
     speed_up(mode);
+    if (mode.pedal > 0) weigh_parting(mode);
     account(moment_.torque * moment_.engine_speed, 0);
 }
 
@@ -161,7 +172,7 @@ void Motion::drive(const Mode& mode) {
 void Motion::keep_speed(const Mode& mode) {
     const double free = geared_speed(mode, moment_.road_speed);
     const double wanted = moment_.load.total() * radius(moment_.road_speed);
-    for (int turn = 0; turn < most_turns; ++turn) {
+    settle([&] {
         set_driveline(mode, free);
         const double speed = moment_.engine_speed;
         const auto excess = [&](double torque) {
@@ -170,8 +181,8 @@ void Motion::keep_speed(const Mode& mode) {
         };
         const double most = 10 * vehicle::usual_torque(car_) + std::abs(wanted);
         moment_.torque = numerics::find_root(excess, -most, most).x;
-        if (!follow()) break;
-    }
+        return !follow();
+    });
     moment_.passed = moment_.torque;
     if (!ask_torque(moment_.engine_speed, moment_.torque)) return;
     if (!moment_.point.outcome.answered()) {  // more than it has, or less than it can

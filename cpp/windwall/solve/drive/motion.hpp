@@ -6,6 +6,7 @@
 #include "windwall/solve/point/point.hpp"
 #include "windwall/vehicle/outing/outing.hpp"
 
+#include <algorithm>
 #include <array>
 #include <span>
 #include <vector>
@@ -25,13 +26,16 @@ struct Moment {
     double road_speed{}, acceleration{};
     double engine_speed{}, engine_acceleration{};  // rad/s, rad/s2
     driveline::GearState gear_state;
-    double wanted_position{};          // of a variator that shifts, beyond 0 and 1 too
-    double gripping_speed{};           // rad/s, of the crank, at which nothing slips
-    double torque{};                   // N m that the engine gives for the driveline
-    double passed{};                   // what is left of it as the crank speeds up with the road;
-                                       // while it slips: what would be, if it gripped
+    double wanted_position{};  // of a variator that shifts, beyond 0 and 1 too
+    double gripping_speed{};   // rad/s, of the crank, at which nothing slips
+    double torque{};           // N m that the engine gives for the driveline
+    double passed{};           // in gear: what is left of it as the crank speeds up with the road
+    double runs_ahead{};  // in gear: above 0 where the crank would run ahead of the wheels, though
+                          // the part between them passed all that it holds
+    double falls_behind{};             // or behind them
     double wanted_thrust{}, thrust{};  // N, before and after the tyres' grip
     double tyre_slip{};
+    double unsettled{};    // share by which the crank's speed still went to and fro
     double wheel_power{};  // W
     road::RoadLoad load;
     std::array<double, energies> power{};  // W, by Energy
@@ -43,10 +47,7 @@ struct Moment {
     };
     std::vector<Pump> pumps;
 
-    /// rad/s2 of a crank that turned with the wheels.
-    double gripping_acceleration() const noexcept {
-        return road_speed > 0 ? acceleration * gripping_speed / road_speed : 0;
-    }
+    double beyond_parting() const noexcept { return std::max(runs_ahead, falls_behind); }
 };
 
 /// The equations of motion, of heat and of liquid of one vehicle. The workspace of one thread; the
@@ -89,8 +90,12 @@ private:
     void stand(const Mode& mode);
     void slip(const Mode& mode);
     void drive(const Mode& mode);
+    template <class Turn>
+    void settle(Turn&& turn);
     void keep_speed(const Mode& mode);
     void speed_up(const Mode& mode);
+    void weigh_parting(const Mode& mode);
+    double gains_on_wheels(const Mode& mode, double passed) const;
     double slipping_torque(const Mode& mode) const;
     double lag_of(const driveline::Shaft& wheels) const noexcept;
     void roll(const Mode& mode);

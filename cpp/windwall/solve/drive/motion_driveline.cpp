@@ -9,6 +9,11 @@
 #include <cmath>
 
 namespace windwall::solve {
+namespace {
+
+constexpr double slips_beyond = 1.01;  // of its capacity, a part that has gripped
+
+}  // namespace
 
 /// Mass and crank get faster together. Of what the engine gives the crank takes its share first: a
 /// part is asked for the rest alone, and where that decides whether it slips, so is all behind it.
@@ -34,6 +39,34 @@ void Motion::speed_up(const Mode& mode) {
     moment_.passed = numerics::find_root(left, -most, most).x;
     left(moment_.passed);
     moment_.acceleration = gain(behind);
+}
+
+/// rad/s2 by which a crank that turns as fast as the wheels gets ahead of them, if the part between
+/// them passes so much.
+double Motion::gains_on_wheels(const Mode& mode, double passed) const {
+    const double speed = moment_.engine_speed;
+    double slip_heat = 0;
+    const driveline::Shaft wheels =
+        driveline::drive_parted(car_.driveline, {speed, passed}, moment_.gear_state,
+                                wheel_speed(moment_.tyre_slip), {}, slip_heat);
+    const double thrust = std::min(wheels.torque / radius(moment_.road_speed), grip_limit_);
+    const double gain =
+        (thrust - moment_.load.total()) / mass(mode, driveline::Behind::clutch) * speed;
+    return (moment_.torque - passed) / crank_inertia(mode) - gain / moment_.road_speed;
+}
+
+/// Whether the part between crank and wheels holds them together. While a variator shifts, it holds
+/// the speed of the crank, which takes nothing for itself.
+void Motion::weigh_parting(const Mode& mode) {
+    const auto most = driveline::parting_capacity(car_.driveline, moment_.engine_speed);
+    moment_.runs_ahead = moment_.falls_behind = -1;
+    if (!most) return;
+    const bool tied = mode.stretch != 1 && moment_.road_speed > 0;
+    const auto gains = [&](double passed) {
+        return tied ? gains_on_wheels(mode, passed) : moment_.torque - passed;
+    };
+    moment_.runs_ahead = gains(slips_beyond * *most);
+    moment_.falls_behind = -gains(-*most);
 }
 
 /// What the wheels give becomes thrust as far as the tyres hold.
@@ -117,9 +150,9 @@ double Motion::taken_by_crank(double inertia) const noexcept {
 }
 
 driveline::GearState Motion::gear_state(const Mode& mode) const noexcept {
-    const bool lowest = mode.phase == Phase::slipping || mode.phase == Phase::standing;
     if (!driveline::variator(car_.driveline, mode.gear)) return {mode.gear};
-    return {mode.gear, lowest || mode.stretch == 0 ? 0.0 : 1.0};
+    if (mode.phase == Phase::slipping) return {mode.gear, mode.position};
+    return {mode.gear, mode.phase == Phase::standing || mode.stretch == 0 ? 0.0 : 1.0};
 }
 
 double Motion::geared_speed(const Mode& mode, double road_speed) const noexcept {

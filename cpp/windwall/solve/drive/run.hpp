@@ -49,9 +49,13 @@ private:
     std::optional<DriveEnd> gets_nowhere();
     void set(const Mode& mode);
     void watch_road();
+    std::optional<DriveEnd> chatters();
+    bool passed_over(const Guard& guard) const;
     Verdict happens(const Guard& guard);
     Verdict react(const Guard& guard);
+    Verdict meet();
     Verdict let_go();
+    Mode turn_apart(const Moment& geared);
     void pump(const Guard& guard);
     void rest_line(std::size_t number);
     const charge::EvaporativeInjection* nozzle_of(std::size_t number) const;
@@ -103,6 +107,7 @@ private:
     std::vector<char> beyond_;  // of each limit, as last kept
     int at_once_ = 0;           // events without time between them
     double last_event_ = -1;
+    double calm_until_ = -1;  // s
     bool broken_ = false;
 };
 

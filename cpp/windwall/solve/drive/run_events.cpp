@@ -2,7 +2,16 @@
 #include "windwall/charge/spray_in_time.hpp"
 #include "windwall/solve/drive/run.hpp"
 
+#include <algorithm>
+
 namespace windwall::solve {
+
+namespace {
+
+/// Of a variator that stands so.
+std::size_t stretch_at(double position) { return position <= 0 ? 0 : position < 1 ? 1 : 2; }
+
+}  // namespace
 
 /// What follows from what happened.
 Run::Verdict Run::react(const Guard& guard) {
@@ -10,6 +19,7 @@ Run::Verdict Run::react(const Guard& guard) {
     Mode next = mode_;
     switch (what) {
         case Happening::clutch_grips:
+            if (mode_.phase == Phase::slipping && mode_.engine_free) return meet();
             if (mode_.phase == Phase::coasting)
                 next = {.phase = Phase::holding, .gear = mode_.gear};
             else
@@ -64,6 +74,19 @@ Run::Verdict Run::react(const Guard& guard) {
     return Verdict::leg_goes_on;
 }
 
+/// A crank that turns by itself is as fast as the wheels: the part takes hold, or where that asks
+/// for too much of it they go on past each other.
+Run::Verdict Run::meet() {
+    set({.phase = Phase::driving,
+         .gear = mode_.gear,
+         .stretch = stretch_at(mode_.position),
+         .pedal = mode_.pedal,
+         .spinning = mode_.spinning});
+    if (moment(state_).beyond_parting() >= 0) return let_go();
+    note(Happening::clutch_grips);
+    return Verdict::leg_goes_on;
+}
+
 /// A crank that a part of the train does not hold any more: at an open pedal it turns by itself
 /// against what is passed on; released it idles, and so it does where a speed was held by dragging
 /// it along, until the road slows the vehicle down to that speed again. Where that does at once,
@@ -74,17 +97,26 @@ Run::Verdict Run::let_go() {
     if (mode_.phase == Phase::holding) {
         next.resumes = speed();
     } else if (mode_.pedal > 0) {
-        const Moment& now = moment(state_);
-        next = mode_;
-        next.phase = Phase::slipping;
-        next.engine_free = true;
-        next.ahead = now.passed < 0;
-        state_[Layout::engine_speed] = now.engine_speed;
+        next = turn_apart(moment(state_));
     }
     set(next);
     if (!(next.resumes > 0) || moment(state_).acceleration > 0) return Verdict::leg_goes_on;
     result_.end = DriveEnd::stalled;
     return Verdict::drive_ends;
+}
+
+/// Each on its own side of the speed at which they would meet, by what belts slip meanwhile.
+Mode Run::turn_apart(const Moment& geared) {
+    Mode next = mode_;
+    next.phase = Phase::slipping;
+    next.engine_free = true;
+    next.ahead = geared.falls_behind > geared.runs_ahead;
+    next.position = geared.gear_state.position;
+    double& speed = state_[Layout::engine_speed];
+    speed = geared.engine_speed;
+    const double meets = motion_.at(next, place(run_distance()), state_).gripping_speed;
+    speed = next.ahead ? std::min(speed, meets) : std::max(speed, meets);
+    return next;
 }
 
 /// What a pump and its line do from now on.

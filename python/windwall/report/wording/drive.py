@@ -23,8 +23,8 @@ ENDED = {
     "is {distance} from where it set out.",
     "tank_empty": "The tank is empty in leg {leg}, {kind}, {distance} from where it set out.",
     "no_answer": "It breaks off in leg {leg}, {kind}, at {road_speed} and {time} after setting "
-    "out: no state of the engine was found ({status}{part}). What stands here was driven until "
-    "then.",
+    "out: no state of engine and driveline was found ({status}{part}). What stands here was driven "
+    "until then.",
     "cancelled": "It was stopped in leg {leg}, {kind}, {time} after setting out. What stands here "
     "was driven until then.",
     "too_many_events": "It breaks off in leg {leg}, {kind}, at {road_speed}: more happens at once "
