@@ -1,5 +1,5 @@
-"""All four strokes of a cycle at rest: the single zone of `single_zone_cycle`, with what stays behind
-mixed into the next charge, and with heat to the walls also while the exhaust valve is open.
+"""All four strokes of a cycle at rest: the single zone of `single_zone_cycle`, with what stays
+behind mixed into the next charge, and heat to the walls also while the exhaust valve is open.
 
 The films are those of Hohenberg, Woschni and Annand, their constants from memory. Nothing of the
 core is in it.
@@ -126,7 +126,7 @@ def shut_valves(law, gas, T, p, start, duration, rpm, wall):
 
 
 def drawn_charge(gas, pressure, stays, T_left):
-    """K at the bottom, of what stays behind and what is drawn in over it, at rest but for the piston."""
+    """K at the bottom, of what stays behind and what is drawn in over it."""
     u_left = np.interp(T_left, TEMPERATURES, gas.low[0])
 
     def over(T):
@@ -142,8 +142,8 @@ def drawn_charge(gas, pressure, stays, T_left):
     return middle
 
 
-def whole_cycle(law, phi, start, duration, pressure, rpm, wall=440.0, rounds=6):
-    """`start` in degrees after the top, `duration` in degrees; both may be functions of the residual."""
+def whole_cycle(law, phi, start, duration, pressure, rpm, wall=440.0, rounds=5):
+    """`start` in degrees after the top, `duration` in degrees, or what makes it of the residual."""
     residual, T_left = 0.1, 1100.0
     for _ in range(rounds):
         gas = Gas(phi, residual)
@@ -152,8 +152,7 @@ def whole_cycle(law, phi, start, duration, pressure, rpm, wall=440.0, rounds=6):
         mass = pressure * volume(pi) / (gas.at(T, pressure, 0.0)[1] * T)
         residual = stays / mass
         lasts = duration(residual) if callable(duration) else duration
-        begins = start(lasts) if callable(start) else start
-        work, chamber, hot, p, R = shut_valves(law, gas, T, pressure, begins, lasts, rpm, wall)
+        work, chamber, hot, p, R = shut_valves(law, gas, T, pressure, start, lasts, rpm, wall)
         inside = hot * min(1.0, BEHIND / p) ** (0.28 / 1.28)
         lost, T_left = exhaust_stroke(law, inside, R, wall, rpm)
     fresh = mass - stays
@@ -164,3 +163,8 @@ def whole_cycle(law, phi, start, duration, pressure, rpm, wall=440.0, rounds=6):
     cold = np.interp(298.15, TEMPERATURES, gas.of.enthalpy)
     released = fresh * (gas.drawn() - cold)
     return Cycle(work, chamber, lost, released, fresh, residual, *mean)
+
+
+def lasting(residual):
+    """Degrees from first to last burnt, slowed by what stayed behind: docs/physics/engine.md."""
+    return 60 * ((1 - 2.1 * 0.05) / max(0.2, 1 - 2.1 * residual)) ** 0.85
