@@ -1,8 +1,8 @@
 """Exhausts of idling aircraft engines against those of the same engines climbing, as their probes
 recorded 34 flights of the National General Aviation Flight Information Database.
 
-What an engine did, and what a probe reads of a gas, was put down before an exhaust was looked at:
-tests/published/data/idle_exhaust.md. Its last third was looked at when nothing was changed any more.
+What an engine did, and what a probe reads of a gas, was put down before an exhaust was looked at
+(tests/published/data/idle_exhaust.md), and a third was kept sealed until nothing was changed.
 """
 
 import csv

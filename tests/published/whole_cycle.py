@@ -27,8 +27,12 @@ class Cycle:
     released: float  # J
     fresh: float  # kg
     residual: float  # share of all gas
-    behind: float  # K of all gas that leaves, before the port
-    shut: float  # K of the same, were nothing lost in the exhaust stroke
+    enthalpy: float  # J/kg of all gas that leaves, before the port
+    behind: float  # K of that
+
+    @property
+    def to_the_walls(self):
+        return (self.chamber + self.open) / self.released
 
 
 def film(law, p, T, speed, V, open_=False, burning=0.0):
@@ -156,13 +160,15 @@ def whole_cycle(law, phi, start, duration, pressure, rpm, wall=440.0, rounds=5):
         inside = hot * min(1.0, BEHIND / p) ** (0.28 / 1.28)
         lost, T_left = exhaust_stroke(law, inside, R, wall, rpm)
     fresh = mass - stays
-    leaves = fresh * gas.drawn() - work - (pressure - BEHIND) * SWEPT - chamber
-    mean = [
-        float(np.interp(h / fresh, gas.of.enthalpy, TEMPERATURES)) for h in (leaves - lost, leaves)
-    ]
-    cold = np.interp(298.15, TEMPERATURES, gas.of.enthalpy)
-    released = fresh * (gas.drawn() - cold)
-    return Cycle(work, chamber, lost, released, fresh, residual, *mean)
+    leaves = fresh * gas.drawn() - work - (pressure - BEHIND) * SWEPT - chamber - lost
+    released = fresh * (gas.drawn() - np.interp(298.15, TEMPERATURES, gas.of.enthalpy))
+    behind = temperature_of(phi, leaves / fresh)
+    return Cycle(work, chamber, lost, released, fresh, residual, leaves / fresh, behind)
+
+
+def temperature_of(phi, enthalpy):
+    """K of burnt gas that has so many J/kg."""
+    return float(np.interp(enthalpy, charge(phi).enthalpy, TEMPERATURES))
 
 
 def lasting(residual):
