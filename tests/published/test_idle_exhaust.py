@@ -87,3 +87,30 @@ def falls():
         print(f"{flight['flight']}: {ours:.0f} K, probes {theirs:.0f} K")
         off.append(ours - theirs)
     return np.array(off)
+
+
+def test_an_exhaust_falls_from_the_climb_to_standing():
+    """At 660 to 1070 rpm and a third of the charge it falls by 130 to 300 K. Before what is lost in
+    the exhaust stroke was counted ours fell 82 K less in the middle.
+
+    A probe behind one port reads the mean over time, and the more below the gas the less flows, so
+    that a fall may be short of it: by 50 K here. 45 K between flights: mixture and spark of each
+    are not known.
+    """
+    off = falls()
+    print(f"off by {np.median(off):.0f} K, {off.min():.0f} to {off.max():.0f}, sd {off.std():.0f}")
+    assert -50 < np.median(off) < 15
+    assert off.std() < 45
+
+
+def test_an_idling_exhaust_is_above_its_probe_as_a_climbing_one_is():
+    """An instrument maker has 100 degF between the gas of several cylinders and a probe behind one.
+    25 K either way for the mixture.
+    """
+    for what, answer in (("climb", climbing), ("standing", standing)):
+        above = [
+            answer(flight).exhaust_gas_temperature - 273.15 - float(flight[f"{what}_exhaust_c"])
+            for flight in flights()
+        ]
+        print(f"{what}: {np.median(above):.0f} K above the probes")
+        assert np.median(above) == pytest.approx(100 / 1.8, abs=25)
