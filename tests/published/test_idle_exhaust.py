@@ -1,5 +1,5 @@
 """Exhausts of idling aircraft engines against those of the same engines climbing, as their probes
-recorded 33 flights of the National General Aviation Flight Information Database.
+recorded 33 flights of the National General Aviation Flight Information Database (a set of 2019).
 
 What an engine did, and what a probe reads of a gas, was put down before an exhaust was looked at
 (tests/published/data/idle_exhaust.md), and a third was kept sealed until nothing was changed.
@@ -99,7 +99,7 @@ def test_an_exhaust_falls_from_the_climb_to_standing():
     """
     for sealed in ("no", "yes"):
         off = falls([flight for flight in flights() if flight["sealed"] == sealed])
-        print(f"off by {np.median(off):.0f} K, {off.min():.0f} to {off.max():.0f}, sd {off.std():.0f}")
+        print(f"off by {np.median(off):.0f} K, from {off.min():.0f} to {off.max():.0f}")
         assert -50 < np.median(off) < 15
         assert off.std() < 45
 

@@ -10,7 +10,7 @@ from math import cos, exp, pi, radians, sin, sqrt
 
 import numpy as np
 
-from published.single_zone_cycle import TEMPERATURES, charge, share_burnt
+from published.single_zone_cycle import TEMPERATURES, charge, share_burnt, step_on
 
 BORE, STROKE, RATIO, BEHIND, DRAWN = 0.087, 0.084, 9.0, 1.05e5, 330.0
 AREA = pi / 4 * BORE**2
@@ -111,19 +111,8 @@ def shut_valves(law, gas, T, p, start, duration, rpm, wall):
         flux = film(law, p, T, speed, V, burning=swirl) * (T - wall)
         if law == "Annand" and burning:
             flux += 4.3e-9 * (T**4 - wall**4)
-        heat, ahead = flux * surface(V) * seconds, p
-        for _ in range(12):
-            left, hot = energy - 0.5 * (p + ahead) * (then - V) - heat, T
-            for _ in range(20):
-                u, R = gas.at(hot, ahead, burnt)
-                change = (left / mass - u) / ((gas.at(hot + 2, ahead, burnt)[0] - u) / 2)
-                hot += change
-                if abs(change) < 1e-4:
-                    break
-            meets = mass * R * hot / then
-            if abs(meets / ahead - 1) < 1e-7:
-                break
-            ahead = meets
+        heat = flux * surface(V) * seconds
+        left, hot, ahead, R = step_on(gas, mass, energy - heat, (T, p), (V, then), burnt)
         work, lost = work + 0.5 * (p + ahead) * (then - V), lost + heat
         energy, T, p, t = left, hot, ahead, t + STEP
     return work, lost, T, p, R

@@ -20,8 +20,8 @@ from windwall.results.views import sentence
 
 __all__ = [
     "BLOWER", "BOOSTS", "CHARGE", "ENDS", "GEARS", "GRIP", "HELD", "IDLES", "IDLES_FASTER",
-    "IDLE_EXHAUST", "KNOWN_TO", "NEEDS_BRAKE", "ROUND", "SHUT", "WASTED", "idle_exhaust",
-    "no_pedal", "part_load_sentence",
+    "IDLE_EXHAUST", "KNOWN_TO", "NEEDS_BRAKE", "ROUND", "SHUT", "WASTED", "no_pedal",
+    "part_load_sentence",
 ]  # fmt: skip
 
 SHUT = 0.5  # of the pedal's travel: which end of it an answer without one stands at
@@ -39,8 +39,8 @@ WASTED, BOOSTS = "all of it wasted", "which gives {boost} of boost"
 # Sigmas of what walls and port take and of the spark of an idle together: docs/physics/heat.md.
 KNOWN_TO = 150  # K
 IDLE_EXHAUST = (
-    " The exhaust leaves the port at {found} by the engine's own energy balance, known to some "
-    "{spread}; a probe there, which reads the mean over time, shows less."
+    " How hot its exhaust is behind the port is known to some {spread}; a probe there, which reads "
+    "the mean over time, shows less."
 )
 ROUND = " {returned} goes round through the bypass."
 # By the part that an answer ends at, and there by the end of the pedal.
@@ -111,15 +111,7 @@ def part_load_sentence(answer: PartLoad) -> str:
     if answer["returned"]:
         made += ROUND.format(returned=FLOW.text(answer.returned, system, 2))
     if answer.idles:
-        made += idle_exhaust(answer.point.engine.exhaust_gas_temperature, system)
+        made += IDLE_EXHAUST.format(spread=TEMPERATURE_DIFFERENCE.text(KNOWN_TO, system))
     spark = answer.point.knock
     retard = spark.retard if spark and not answer.idles else 0.0
     return made + knock(answer.status, answer.opening, retard, system)
-
-
-def idle_exhaust(temperature: float, system: str) -> str:
-    """What is known of it, of an engine that idles; K."""
-    return IDLE_EXHAUST.format(
-        found=TEMPERATURE.text(temperature, system),
-        spread=TEMPERATURE_DIFFERENCE.text(KNOWN_TO, system),
-    )
