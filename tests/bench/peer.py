@@ -238,12 +238,22 @@ def warmth(vehicle):
         "steady": 1.0 if by == "liquid" else 0.0,
         "cool_T": here,
         "walls": given["walls"]["share"],
-        "port_keeps": given["walls"]["port_keeps"],
+        **out_of_the_cylinder(given),
         "oil_T": oil["temperature"] or nan,
         "oil_rise": (oil["known_temperature"] - there) / known_oil,
         "oil_share": oil["wall_share"],
         "hot_oil": oil["hot_temperature"],
         "oil_exponent": oil["viscosity_exponent"],
+    }
+
+
+def out_of_the_cylinder(given):
+    known = heat.known_speed(given)
+    filled = heat.known_flow(given) / (1.184 * cylinder.swept_flow(given, known))
+    stroke = 0.165 * 0.55 * given["walls"]["share"] * filled**-1.1
+    return {
+        "stroke_loss": stroke,
+        "port_loss": max(0.0, -log(given["walls"]["port_keeps"]) - stroke),
     }
 
 

@@ -16,7 +16,7 @@ struct car {
     double filling, fall_off, best_speed, valve_area, mach[32], wall_share, wall_T;
     double lambda, richest, stoichiometric, heating, exponent[9], cycle_factor;
     double back_pressure, exhaust_flow;
-    double head_ratio, gas_T, fan, wind, steady, cool_T, walls, port_keeps;
+    double head_ratio, gas_T, fan, wind, steady, cool_T, walls, stroke_loss, port_loss;
     double oil_T, oil_rise, oil_share, hot_oil, oil_exponent;
     double rub_base, rub_slope, rub_scale, gas_load, inlet_loss, outlet_loss, torque, fan_torque;
     double lacking, most_retard, hottest;
@@ -252,14 +252,16 @@ static void describe(const struct point* o, double retard, struct answer* out) {
 
     const double released = share * (1 - unburnt(o->phi)) * heat, late = within(d, 0, 45);
     const double chamber = 0.55 * c->walls * released * exp(late * (9e-5 * late - 0.0125)) *
-                           pow(o->N / c->known_speed, -0.26) * pow(o->p / 101325, -0.16);
+                           pow(o->N / c->known_speed, -0.32) * pow(o->p / 101325, -0.245);
     const double brought = o->m * (enthalpy(c, o->T) - enthalpy(c, o->T1));
     const double h = (released + brought + pumping - indicated - chamber) /
                      (o->m + o->phi / c->stoichiometric * o->dry);
     const double above = h + c->air_T * (1013 + 0.2755 / 2 * c->air_T);
     const double hot = (sqrt(1013.0 * 1013 + 2 * 0.2755 * above) - 1013) / 0.2755;
     const double flow = fmax(o->m / c->known_flow, 1e-3);
-    out->exhaust = o->T_h + pow(c->port_keeps, pow(flow, -0.25)) * (hot - o->T_h);
+    const double slow = fmax(o->N / c->known_speed, 0.1);
+    const double stroke = c->stroke_loss * pow(slow, -0.32) * pow(flow / slow, -1.1);
+    out->exhaust = o->T_h + exp(-stroke - c->port_loss * pow(flow, -0.25)) * (hot - o->T_h);
 }
 
 /* --- what is held --- */

@@ -77,6 +77,25 @@ def share_burnt(angle, start, duration):
     return 0.0 if z <= 0 else min(1.0, (1 - exp(-5 * z**3)) / (1 - exp(-5)))
 
 
+def step_on(gas, mass, energy, state, volumes, burnt):
+    """(J, K, Pa, gas constant) at the second volume, from (K, Pa) at the first."""
+    (hot, p), (v, then) = state, volumes
+    ahead = p
+    for _ in range(12):
+        left = energy - 0.5 * (p + ahead) * (then - v)
+        for _ in range(20):
+            u, R = gas.at(hot, ahead, burnt)
+            change = (left / mass - u) / ((gas.at(hot + 2, ahead, burnt)[0] - u) / 2)
+            hot += change
+            if abs(change) < 1e-4:
+                break
+        meets = mass * R * hot / then
+        if abs(meets / ahead - 1) < 1e-7:
+            break
+        ahead = meets
+    return left, hot, ahead, R
+
+
 def cycle(phi, start, duration, pressure, temperature, rpm):
     """(work J, temperature behind the valves K) of one cylinder of 87 x 84 mm, ratio 9."""
     gas, bore, stroke, ratio, wall, behind = charge(phi), 0.087, 0.084, 9.0, 470.0, 1.05e5
@@ -98,20 +117,7 @@ def cycle(phi, start, duration, pressure, temperature, rpm):
         film = 130 * v**-0.06 * (p / 1e5) ** 0.8 * T**-0.4 * (stroke * rpm / 30 + 1.4) ** 0.8
         surface = 2.2 * area + pi * bore * v / area
         lost = film * surface * (T - wall) * step / (rpm * pi / 30)
-        ahead = p
-        for _ in range(12):
-            left = energy - 0.5 * (p + ahead) * (then - v) - lost
-            hot = T
-            for _ in range(20):
-                u, R = gas.at(hot, ahead, burnt)
-                change = (left / mass - u) / ((gas.at(hot + 2, ahead, burnt)[0] - u) / 2)
-                hot += change
-                if abs(change) < 1e-4:
-                    break
-            meets = mass * R * hot / then
-            if abs(meets / ahead - 1) < 1e-7:
-                break
-            ahead = meets
+        left, hot, ahead, R = step_on(gas, mass, energy - lost, (T, p), (v, then), burnt)
         work += 0.5 * (p + ahead) * (then - v)
         energy, T, p, t = left, hot, ahead, t + step
     kept_hot = T * (behind / p) ** (0.28 / 1.28)

@@ -95,6 +95,11 @@ def test_an_idle_burns_and_draws_what_such_engines_do(name, deepest):
     assert idle.engine_speed == pytest.approx(vehicle.get("engine/idle_speed"))
 
 
+def test_an_idle_says_how_far_its_exhaust_is_known(car):
+    assert "its exhaust is behind the port is known to some 150 K" in car.idle().sentence
+    assert "exhaust" not in car.hold_speed("60 km/h").sentence
+
+
 def test_an_idle_at_several_speeds_is_a_table(car):
     table = car.idle(["900 rpm", "1200 rpm", "1500 rpm"])
     assert "gear" not in table

@@ -1,6 +1,6 @@
 """docs/physics/heat.md: what head and oil come to in a long pull."""
 
-from math import degrees, exp, sqrt
+from math import degrees, exp, log, sqrt
 
 from twin import engine as cylinder
 from twin.gas import DRY_AIR, enthalpy
@@ -87,7 +87,8 @@ def exhaust(vehicle, held, balanced, retard):
     released = share * (1 - unburnt(mixed["phi"])) * mixed["heat"] * dry
     late = min(max(degrees(retard), 0.0), 45.0)
     chamber = 0.55 * walls["share"] * released * exp(-0.0125 * late + 9e-5 * late**2)
-    chamber *= (speed / known_speed(engine)) ** -0.26 * (state["p"] / 101325) ** -0.16
+    chamber *= (speed / known_speed(engine)) ** -0.32
+    chamber *= (state["p"] / 101325) ** -0.245
     brought = balanced["m"] * (enthalpy(state["gas"], state["T"]) - enthalpy(air["gas"], mouth))
     work = cylinder.indicated(engine, air, state, balanced, mixed, retard)
     pumped = cylinder.pumping(engine, speed, state, balanced["p_e"])
@@ -95,8 +96,18 @@ def exhaust(vehicle, held, balanced, retard):
     h = behind_valve / (balanced["m"] + mixed["f"] * dry)
     h += air["T"] * (1013 + 0.2755 / 2 * air["T"])
     hot = (sqrt(1013**2 + 2 * 0.2755 * h) - 1013) / 0.2755
-    flow = max(balanced["m"] / known_flow(engine), 1e-3)
-    return balanced["T_h"] + walls["port_keeps"] ** flow**-0.25 * (hot - balanced["T_h"])
+    loss = on_the_way_out(engine, balanced["m"], speed)
+    return balanced["T_h"] + exp(-loss) * (hot - balanced["T_h"])
+
+
+def on_the_way_out(engine, m, speed):
+    """Transfer units in the cylinder while the exhaust valve is open, and in the port."""
+    known, full = known_speed(engine), known_flow(engine)
+    filled = full / (1.184 * cylinder.swept_flow(engine, known))
+    flow, slow = max(m / full, 1e-3), max(speed / known, 0.1)
+    stroke = 0.165 * 0.55 * engine["walls"]["share"] * filled**-1.1
+    port = max(0.0, -log(engine["walls"]["port_keeps"]) - stroke)
+    return stroke * slow**-0.32 * (flow / slow) ** -1.1 + port * flow**-0.25
 
 
 def to_the_oil(engine, speed, dry, phi, heating):

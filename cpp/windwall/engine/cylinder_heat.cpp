@@ -114,7 +114,8 @@ ExhaustGas Cylinder::exhaust_gas(const Intake& intake, const media::Fuel& fuel,
                                  const Work& work) const noexcept {
     const HeadState known = known_head_state();
     return engine::exhaust_gas(intake, work, walls, head(intake, mixture(intake, fuel), known),
-                               known.charge_flow);
+                               {intake.charge.gas_flow(), known.charge_flow, intake.engine_speed,
+                                known.engine_speed, swept_volume()});
 }
 
 }  // namespace windwall::engine

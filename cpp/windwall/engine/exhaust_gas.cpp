@@ -32,17 +32,17 @@ double charge_heat(const Intake& intake) noexcept {
 }  // namespace
 
 ExhaustGas exhaust_gas(const Intake& intake, const Work& work, const Walls& walls,
-                       double head_temperature, double full_flow) noexcept {
+                       double head_temperature, const Outflow& out) noexcept {
     const media::Stream& charge = intake.charge;
     ExhaustGas gas;
     gas.flow = charge.gas_flow() + charge.liquid_share() * charge.dry_air + work.fuel_flow;
-    const double behind_valve =
+    const double expanded =
         work.released + charge_heat(intake) + work.pumping - work.indicated - work.chamber_heat;
     const double hottest =
-        temperature_of(behind_valve / gas.flow + enthalpy(intake.ambient_temperature));
-    gas.temperature = walls.behind_port(hottest, head_temperature, charge.gas_flow() / full_flow);
+        temperature_of(expanded / gas.flow + enthalpy(intake.ambient_temperature));
+    gas.temperature = walls.behind_port(hottest, head_temperature, out);
     gas.port_heat = gas.flow * (enthalpy(hottest) - enthalpy(gas.temperature));
-    gas.heat = behind_valve - gas.port_heat;
+    gas.heat = expanded - gas.port_heat;
     return gas;
 }
 

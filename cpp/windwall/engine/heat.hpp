@@ -19,6 +19,13 @@ struct WallState {
     double pressure_share = 1;  // charge pressure over that of the standard atmosphere
 };
 
+/// The charge that passes, here and at full power.
+struct Outflow {
+    double flow{}, full_flow{};           // kg/s
+    double engine_speed{}, full_speed{};  // rad/s
+    double swept_volume{};                // m3
+};
+
 /// How the burnt charge heats the engine: in the chamber, and on its way out through the port.
 struct Walls {
     static constexpr std::string_view description = "How the burnt charge heats head and barrel.";
@@ -28,10 +35,8 @@ struct Walls {
 
     /// Share of the heat released that reaches head and barrel inside the cylinder.
     double chamber_share(const WallState& state) const noexcept;
-    /// K that gas leaves the port at, of the temperature it left the valve at; the head in K, the
-    /// flow as a share of that at full power.
-    double behind_port(double behind_valve, double head_temperature,
-                       double flow_share) const noexcept;
+    /// K that gas leaves the port at, were it so hot after its expansion; the head in K.
+    double behind_port(double expanded, double head_temperature, const Outflow& out) const noexcept;
 
     static std::span<const fields::Row> rows();
 };

@@ -119,7 +119,9 @@ Work TorqueCurve::work(const Intake& intake, const media::Fuel& fuel, double) co
 
 ExhaustGas TorqueCurve::exhaust_gas(const Intake& intake, const media::Fuel& fuel,
                                     const Work& work) const noexcept {
-    return engine::exhaust_gas(intake, work, walls, usual_head, measured_air(rev_limit, fuel));
+    return engine::exhaust_gas(intake, work, walls, usual_head,
+                               {intake.charge.gas_flow(), measured_air(rev_limit, fuel),
+                                intake.engine_speed, rev_limit, displacement});
 }
 
 std::optional<Injection> TorqueCurve::injection(const Intake& intake, const media::Fuel& fuel,

@@ -172,4 +172,17 @@ TEST(Oil, IsHotterTheMoreHeatAndTheLessAir) {
 }
 
 }  // namespace
+// At full power the way out keeps what is stated of it; a small charge loses more there, and at one
+// flow a slow engine, whose cylinders are fuller, loses less.
+TEST(WayOut, KeepsWhatIsStatedAtFullPower) {
+    const Walls walls;
+    const auto behind = [&](double flow, double speed) {
+        return walls.behind_port(1400, 450, {flow, 0.02, speed, 500, 0.5e-3});
+    };
+    EXPECT_NEAR(behind(0.02, 500), 450 + walls.port_keeps * 950, 1e-9);
+    EXPECT_LT(behind(0.001, 130), behind(0.005, 500) - 50);
+    EXPECT_GT(behind(0.001, 130), behind(0.001, 260));
+    EXPECT_NEAR(behind(1e-6, 500), 450, 1e-6);
+}
+
 }  // namespace windwall::engine

@@ -11,6 +11,7 @@ from windwall.quantities.measures import (
     SHARE,
     SPEED,
     TEMPERATURE,
+    TEMPERATURE_DIFFERENCE,
     TORQUE,
 )
 from windwall.report.wording.operating_point import knock, unanswered
@@ -19,7 +20,8 @@ from windwall.results.views import sentence
 
 __all__ = [
     "BLOWER", "BOOSTS", "CHARGE", "ENDS", "GEARS", "GRIP", "HELD", "IDLES", "IDLES_FASTER",
-    "NEEDS_BRAKE", "ROUND", "SHUT", "WASTED", "no_pedal", "part_load_sentence",
+    "IDLE_EXHAUST", "KNOWN_TO", "NEEDS_BRAKE", "ROUND", "SHUT", "WASTED", "no_pedal",
+    "part_load_sentence",
 ]  # fmt: skip
 
 SHUT = 0.5  # of the pedal's travel: which end of it an answer without one stands at
@@ -34,6 +36,12 @@ BLOWER = (
 )
 # What the throttle takes away again it need not have given.
 WASTED, BOOSTS = "all of it wasted", "which gives {boost} of boost"
+# Sigmas of what walls and port take and of the spark of an idle together: docs/physics/heat.md.
+KNOWN_TO = 150  # K
+IDLE_EXHAUST = (
+    " How hot its exhaust is behind the port is known to some {spread}; a probe there, which reads "
+    "the mean over time, shows less."
+)
 ROUND = " {returned} goes round through the bypass."
 # By the part that an answer ends at, and there by the end of the pedal.
 ENDS = {
@@ -102,6 +110,8 @@ def part_load_sentence(answer: PartLoad) -> str:
         )
     if answer["returned"]:
         made += ROUND.format(returned=FLOW.text(answer.returned, system, 2))
+    if answer.idles:
+        made += IDLE_EXHAUST.format(spread=TEMPERATURE_DIFFERENCE.text(KNOWN_TO, system))
     spark = answer.point.knock
     retard = spark.retard if spark and not answer.idles else 0.0
     return made + knock(answer.status, answer.opening, retard, system)
