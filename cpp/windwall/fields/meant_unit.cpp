@@ -134,6 +134,8 @@ Units near_to(std::string_view typed, const Measure& measure) {
     const auto text = worn(typed);
     // The start of what is asked for: 60 W of a W/K, 20 deg of a degC.
     if (!text.empty() && worn(measure.unit).starts_with(text)) return {std::string(measure.unit)};
+    // A unit of something else is no slip.
+    if (std::ranges::find(all_units(), typed, &Unit::text) != all_units().end()) return {};
     std::vector<std::string_view> words, meant;
     for (const auto& unit : units_of(measure.dimension)) {
         auto more = said_for(unit);

@@ -89,6 +89,7 @@ std::string instead(const Offers& made, std::size_t most, const Row& row,
 // Why what does not begin with a number is none, where more can be said than that.
 std::string no_number(std::string_view text) {
     const auto first = text.find_first_not_of(' ');
+    if (length_of(text) > longest_quantity) return {};
     if (first == text.npos) return "there is nothing in it";
     const auto word = text.substr(first, std::min(text.find(' ', first), text.size()) - first);
     for (const std::string_view none : {"nan", "NaN", "inf", "-inf"})

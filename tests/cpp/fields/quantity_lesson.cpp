@@ -119,6 +119,7 @@ INSTANTIATE_TEST_SUITE_P(
               R"("78 kPa")"}));
 
 TEST(QuantityLesson, AUnitThatChangesTheNumberIsNoAdvice) {
+    EXPECT_TRUE(meant_units("mm", gauge_pressure("kPa")).empty());  // nor one of something else
     for (const auto* typed : {"t", "tonne", "oz"})
         EXPECT_TRUE(meant_units(typed, mass("kg")).empty()) << typed;
     EXPECT_TRUE(meant_units("Hz", angular_speed("rpm")).empty());
