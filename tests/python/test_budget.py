@@ -9,7 +9,7 @@ import windwall as ww
 from python.samples import DOCUMENT
 from windwall.errors import ScenarioError
 
-OF_THE_FILE = ", the budget that the file states"
+OF_THE_FILE = ", as the file states"
 
 
 def stated(budget="150 EUR", **changes):

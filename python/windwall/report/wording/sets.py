@@ -30,7 +30,7 @@ __all__ = [
     "refusal", "set_text", "spark", "speed_number", "sum_of_money", "target", "value",
 ]  # fmt: skip
 
-OF_THE_FILE = ", the budget that the file states"
+OF_THE_FILE = ", as the file states"
 NO_TARGET = "There is none: every allowed set passes a limit, has no answer or ends without one."
 EMPTY_TARGET = "It is empty: nothing{within} is faster without passing a limit."
 FASTEST = (
