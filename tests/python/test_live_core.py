@@ -138,9 +138,7 @@ def test_what_the_core_refuses_is_told(pages):
     assert found == [["refused", "Mass ready to run: From 20 to 5000 kg.", "body/mass"]]
 
 
-def test_a_limit_is_called_by_its_name_and_its_address_is_shown_where_one_points(
-    running, tmp_path
-):
+def test_a_limit_is_called_by_its_name_and_its_address_is_shown_where_one_points(running, tmp_path):
     document = scenario("airfield_cyclecar").document()
     document["limits"]["engine/piston_speed"] = {"max": "5 m/s", "why": "a try"}
     document["limits"]["charge_path/blower/outlet/temperature"] = {"max": "20 degC", "why": "a try"}

@@ -200,7 +200,7 @@ REFUSED = [
     ("seen_knock", "no", '"no" may be not listened for or not heard'),
     ("altitude", "somewhere", 'write for example "120 m"'),
     ("temperature", "90 mph", 'write for example "25 degC"'),
-    ("cylinders", "38 N m", "and a plain number is expected; 38 would be outside the whole numbers 1 to 12; write"),
+    ("cylinders", "38 N m", "a plain number is expected; 38 would be outside the whole numbers"),
 ]
 
 
