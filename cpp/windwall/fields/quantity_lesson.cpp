@@ -24,7 +24,7 @@ bool counts_points(std::string_view unit) { return unit == "%"; }
 std::string share_of(const std::string& number, const std::string& percent) {
     const double share =
         std::strtod(number.c_str(), nullptr) * std::strtod(percent.c_str(), nullptr);
-    return shortest(near(std::abs(share) / 100, 3));
+    return std::isfinite(share) ? shortest(near(std::abs(share) / 100, 3)) : percent + " %";
 }
 
 // Where the ± of a text says nothing certain.

@@ -32,7 +32,11 @@ constexpr std::string_view twice = "a value has one ±";
 constexpr std::string_view parted = "the digits of a number stand together";
 
 double valued(const Piece& number) { return std::strtod(number.text.c_str(), nullptr); }
-std::string rounded(double number) { return shortest(near(number, digits_kept)); }
+
+// Nothing where no double holds it, of which no quantity is made.
+std::string rounded(double number) {
+    return std::isfinite(number) ? shortest(near(number, digits_kept)) : std::string();
+}
 
 std::string spread(const std::string& value, const std::string& sigma) {
     return value + " ± " + sigma;

@@ -125,6 +125,15 @@ TEST(QuantityLesson, AUnitThatChangesTheNumberIsNoAdvice) {
     EXPECT_TRUE(meant_units("Hz", angular_speed("rpm")).empty());
 }
 
+TEST(QuantityLesson, WhatNoDoubleHoldsIsNotReckonedWith) {
+    for (const auto* text : {"1e308-1e309 kg", "1e400/1 kg", "1/1e-400 kg", "1e308 kg 1e308 kg",
+                             "1e400:1", "1e308 ± 1e308 %", "1e400 ± 5 %", "-1e400 to 1e400 kg"}) {
+        EXPECT_FALSE(read_quantity(text, mass_row)) << text;
+        EXPECT_FALSE(read_quantity(text, ratio_row)) << text;
+        EXPECT_FALSE(read_quantity(text, hours_row)) << text;
+    }
+}
+
 TEST(QuantityLesson, NoShareIsSpokenOfWhereAPlainNumberIsExpected) {
     EXPECT_EQ(read_quantity("7.6 kg", ratio_row).violation,
               "\"7.6 kg\": kg is the unit of a mass, and a plain number is expected; write for "
