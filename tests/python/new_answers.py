@@ -33,5 +33,5 @@ del LEAST["blower_ratio"]  # no blower, no ratio
 
 def typed(answers):
     """What somebody types who answers these and leaves the others empty."""
-    names = [one.name for one in QUESTIONS if not one.after or answers.get(one.after)]
+    names = [one.name for one in QUESTIONS if one.follows(answers)]
     return "".join(answers.get(name, "") + "\n" for name in names)

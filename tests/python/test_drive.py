@@ -156,7 +156,7 @@ def test_outings_are_found_by_id_by_title_or_alone(drive):
     for car, asked, said in (
         (both, None, "say which outing is to be driven; there are two_runs, other"),
         (both, "third", "no outing is called 'third'; there are two_runs, other"),
-        (scenario(), None, "the file states no outing"),
+        (scenario(), None, r'the file states no outing; .*"legs": \[\{"kind": "full_throttle"'),
     ):
         with pytest.raises(ww.ScenarioError, match=said):
             car.drive(asked, progress=False)
@@ -276,6 +276,27 @@ def test_runs_beyond_four_stand_in_further_tables():
     assert text.count("Runs, each counted") == 2
     assert re.search(r"over 50 m +10\.00 s", text)
     assert max(map(len, text.splitlines())) <= 100
+
+
+def test_a_drive_that_broke_off_nowhere_has_no_status_of_a_failure():
+    assert fake(ended="legs_done").ended["status"] == "solved"
+    assert fake().ended["status"] == "not_converged"
+
+
+def test_what_is_so_from_the_first_moment_is_not_said_to_come_after_no_time():
+    document = copy.deepcopy(DOCUMENT) | {"outings": [copy.deepcopy(RUNS)]}
+    document["limits"] = {"engine/head_temperature": {"max": "60 degC", "why": "a try"}}
+    text = " ".join(ww.loads(json.dumps(document)).drive(progress=False).text().split())
+    assert "max 60 degC: first passed at the start, standing; at worst" in text
+    assert re.search(r"charge_path/airbox/outlet +[\d.]+ degC at the start", text)
+    assert "after 0.0 s" not in text
+
+
+def test_what_was_burnt_is_no_share_of_what_the_crank_gave():
+    text = fake(ended="legs_done").text()
+    assert re.search(r"burnt in the fuel +90.00\n", text)
+    assert re.search(r"given by the crank +30.00 +100.0\n", text)
+    assert "Fuel burnt: 0.00200 kg, of whose energy the crank gave 33 %." in text
 
 
 def test_an_event_without_end_is_cut_short():

@@ -1,5 +1,6 @@
 """The compiled core inside a page says what the package says, to the digit and to the word."""
 
+import json
 import random
 
 import pytest
@@ -13,6 +14,7 @@ from windwall.report.live.core import compiled_core
 from windwall.report.text.limits import bound_text, result_measure
 from windwall.report.text.speed import speeds
 from windwall.report.wording.top_speed import limit_word
+from windwall.scenario.titles import plain_name
 
 pytestmark = [
     needs_browser,
@@ -51,7 +53,8 @@ def pages(running, tmp_path_factory):
 
 def passed(one, system):
     worst = result_measure(one.address).text(one.worst, system)
-    return f"{one.address}: {bound_text(one, system)}, at worst {worst}: {one.why}"
+    said = f"{plain_name(one.address)}: {bound_text(one, system)}, at worst {worst}: {one.why}"
+    return "limit passed", said, one.address
 
 
 def rows(answer):
@@ -61,8 +64,11 @@ def rows(answer):
     system = answer.scenario_info.system
     made = [*speeds(answer), ("limited by", limit_word(answer)), ("why", answer.sentence)]
     made += [("next", answer.next_limit)] if answer.next_limit else []
-    made += [("limit passed", passed(one, system)) for one in answer.passed]
-    made += [("caution", f"{one.address}: {one.sentence}") for one in answer.cautions]
+    made += [passed(one, system) for one in answer.passed]
+    made += [
+        ("caution", f"{plain_name(one.address)}: {one.sentence}", one.address)
+        for one in answer.cautions
+    ]
     return [list(row) for row in made]
 
 
@@ -129,4 +135,18 @@ def test_what_the_core_refuses_is_told(pages):
         "const file = JSON.parse(live.data.scenario); return live.rows_for("
         "{ problems: [{ address: 'body/mass', message: 'From 20 to 5000 kg.' }] }); }"
     )
-    assert found == [["refused", "body/mass: From 20 to 5000 kg."]]
+    assert found == [["refused", "Mass ready to run: From 20 to 5000 kg.", "body/mass"]]
+
+
+def test_a_limit_is_called_by_its_name_and_its_address_is_shown_where_one_points(running, tmp_path):
+    document = scenario("airfield_cyclecar").document()
+    document["limits"]["engine/piston_speed"] = {"max": "5 m/s", "why": "a try"}
+    document["limits"]["charge_path/blower/outlet/temperature"] = {"max": "20 degC", "why": "a try"}
+    page = opened(running, tmp_path, live_block(ww.loads(json.dumps(document))))
+    said = page.evaluate(
+        "() => [...document.querySelectorAll('.windwall-live dd')]"
+        ".filter(one => one.title).map(one => [one.title, one.textContent.split(':')[0]])"
+    )
+    assert ["engine/piston_speed", "engine piston speed"] in said
+    assert ["charge_path/blower/outlet/temperature", "blower outlet temperature"] in said
+    assert page.heard == []

@@ -106,3 +106,14 @@ def test_the_menu_can_be_ranked():
     }  # fmt: skip
     assert ranking.answered
     assert any(one.alone[1] > 0 for one in ranking.upgrades.values())
+
+
+@pytest.mark.parametrize("answers", [{"upgrades": READY}, {"upgrade": OWN}])
+def test_where_there_is_a_menu_a_budget_is_asked_for(answers):
+    budget = next(one for one in QUESTIONS if one.name == "budget")
+    assert budget.follows(answers)
+    assert not budget.follows({"goal_speed": "140 km/h"})
+    made = document(values(**answers, budget="400 EUR"))
+    assert made["goal"]["budget"] == "400 EUR"
+    assert ww.loads(json.dumps(made)).get("goal/budget") == 400.0
+    assert "one currency" in refused("budget", "400 USD", **answers)

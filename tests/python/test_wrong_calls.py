@@ -88,9 +88,41 @@ def test_a_wind_is_shown_in_si_and_has_no_second_reading(car):
     assert car.set({"day/headwind": 20.0}).get("day/headwind") == 20.0
 
 
-def test_where_no_speed_stands_there_the_bound_is_that_of_all_vehicles():
-    small = ww.load("scenarios/village_microcar.json")
-    assert small.get("goal/speed") is None
-    assert small.set({"goal/speed": 60.0}).get("goal/speed") == 60.0
+@pytest.fixture
+def small():
+    """Its file states no goal."""
+    made = ww.load("scenarios/village_microcar.json")
+    assert made.get("goal/speed") is None
+    return made
+
+
+def test_where_no_speed_stands_there_the_bound_is_what_the_vehicle_reaches(small):
+    reached = small.brief_top_speed().speed
+    said = rf"As m/s it is 216 km/h, far beyond the {3.6 * reached:.2f} km/h that this vehicle"
+    with pytest.raises(ScenarioError, match=said):
+        small.set({"goal/speed": 60})
+    with pytest.raises(ScenarioError, match=said):
+        ww.sweep(small, {"goal/speed": ["90 km/h", 60.0]}, progress=False)
+
+
+@pytest.mark.parametrize("ask", [
+    lambda small: small.set({"goal/speed": 40.0}),
+    lambda small: ww.sweep(small, {"goal/speed": [30.0, 40.0]}, progress=False),
+])  # fmt: skip
+def test_a_bare_speed_that_nothing_bears_out_is_told_as_it_is_read(small, ask):
+    said = r'goal/speed: 40 is read as 40 m/s, which is 144 km/h; write "40 km/h" or si\(40\)'
+    with pytest.warns(UserWarning, match=said) as told:
+        ask(small)
+    assert [one.filename for one in told] == [__file__]
+
+
+@pytest.mark.parametrize("speed", [ww.si(40), "40 m/s"])
+def test_what_says_its_unit_is_taken_without_a_word(small, speed):
+    assert small.set({"goal/speed": speed}).get("goal/speed") == 40.0
+
+
+def test_where_no_vehicle_moves_the_bound_is_that_of_all(small):
+    stuck = small.set({"body/rolling_resistance": 0.1, "body/mass": "5000 kg"})
+    assert not stuck.brief_top_speed().answered
     with pytest.raises(ScenarioError, match=r'95 what\? As m/s it is 342 km/h; write "95 km/h"'):
-        small.set({"goal/speed": 95.0})
+        stuck.set({"goal/speed": 95.0})

@@ -30,11 +30,13 @@ fields::FieldPath path(const Scenario& scenario, const Text& address) {
     return *found;
 }
 
-/// The dimension and the unit that a value is described in.
+/// The dimension and the unit that a value is described in; of money, the currency of the file.
 py::tuple measure(const Scenario& scenario, const Text& address) {
     const fields::Measure measure = path(scenario, address).row().measure;
+    const bool counted = measure.dimension == fields::Dimension::money;
+    const bool known = counted && !scenario.currency.empty();
     return py::make_tuple(std::string(fields::name_of(measure.dimension)),
-                          std::string(measure.unit));
+                          known ? scenario.currency : std::string(measure.unit));
 }
 
 /// One standard deviation, SI: as the file says, or the default's own.

@@ -26,6 +26,9 @@ Expected<Quantity> read_quantity(std::string_view text, const Measure& measure,
 /// The same, held against the row's range.
 Expected<Quantity> read_quantity(std::string_view text, const Row& row);
 
+/// The same by the grammar alone, without a word of what was meant instead.
+Expected<Quantity> read_by_grammar(std::string_view text, const Measure& measure);
+
 /// Whether a bare number says all there is to say: plain numbers and hours of work.
 bool bare_number_is_enough(const Measure& measure);
 

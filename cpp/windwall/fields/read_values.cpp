@@ -30,6 +30,13 @@ std::optional<Quantity> accept(const Expected<Quantity>& reading, const Cursor& 
     return *reading;
 }
 
+// Of what is only counted by now nobody needs to know what it was meant as.
+Expected<Quantity> read_worded(std::string_view text, const Row& row, const Cursor& value) {
+    if (value.findings().problems.full())
+        if (auto made = read_by_grammar(text, row.measure); !made) return made;
+    return read_quantity(text, row);
+}
+
 }  // namespace
 
 std::optional<double> read_number(const Row& row, const Cursor& value) {
@@ -38,7 +45,7 @@ std::optional<double> read_number(const Row& row, const Cursor& value) {
     if (json.is_number()) {
         read = accept(read_bare_number(json.get<double>(), row), value);
     } else if (const auto* text = value.text()) {
-        read = accept(read_quantity(*text, row), value);
+        read = accept(read_worded(*text, row, value), value);
     } else {
         value.complain(expected(row.measure, example_text(row)) + ", found " + value.is_what());
     }

@@ -1,11 +1,13 @@
 #include "windwall/fields/units.hpp"
 
+#include "windwall/fields/meant_unit.hpp"
 #include "windwall/fields/nearest.hpp"
 #include "windwall/fields/plain_text.hpp"
 #include "windwall/fields/zero_point.hpp"
 
 #include <algorithm>
 #include <array>
+#include <cctype>
 #include <stdexcept>
 #include <utility>
 #include <vector>
@@ -85,9 +87,27 @@ const Unit* of_another(std::string_view text, Dimension dimension) {
     return nullptr;
 }
 
-const Ambiguous* ambiguity(std::string_view typed) {
+// A spelling that stands for units of this dimension among others.
+std::string ambiguity(std::string_view typed, Dimension dimension) {
     const auto found = std::ranges::find(ambiguous_units(), typed, &Ambiguous::text);
-    return found == ambiguous_units().end() ? nullptr : &*found;
+    if (found == ambiguous_units().end()) return {};
+    const auto units = units_among(found->choices, dimension);
+    if (units.empty()) return {};
+    if (units.size() == 1 && found->same_number)
+        return printable(typed) + " is written " + in_quotes(units[0]) + " here";
+    return printable(typed) + " could mean several things; say " + std::string(found->choices);
+}
+
+// A pressure's size is what it is in capitals too, and says as little of where it counts from.
+std::string in_usual_capitals(std::string_view text, Dimension wanted) {
+    const auto lower = [](unsigned char letter) { return std::tolower(letter); };
+    const auto like = [&](const Unit& unit) {
+        return std::ranges::equal(unit.text, text, {}, lower, lower);
+    };
+    const auto sizes = units_of(Dimension::pressure_difference);
+    const auto found = std::ranges::find_if(sizes, like);
+    const bool known = std::ranges::any_of(units_of(wanted), like);
+    return std::string(known || found == sizes.end() ? text : found->text);
 }
 
 std::string near_to(std::string_view text, Dimension dimension) {
@@ -148,19 +168,22 @@ std::string named(const Measure& measure) {
            name;
 }
 
-std::string unit_complaint(std::string_view typed, const Measure& measure) {
+std::string unit_complaint(std::string_view typed, const Measure& measure, bool guess) {
     const auto text = plain_signs(typed.substr(0, longest_unit));
     const auto shown = printable(typed);
-    if (auto pressure = zero_point_complaint(text, measure); !pressure.empty()) return pressure;
-    if (const auto* choice = ambiguity(typed))
-        return shown + " could mean several things; say " + std::string(choice->choices);
-    const auto units = list_of(measure.dimension);
+    if (auto pressure = zero_point_complaint(in_usual_capitals(text, measure.dimension), measure);
+        !pressure.empty())
+        return pressure;
+    if (auto choice = ambiguity(typed, measure.dimension); !choice.empty()) return choice;
+    const bool plain = measure.dimension == Dimension::number && measure.unit != "%";
+    const auto units = plain ? "" : list_of(measure.dimension);
     const auto expected =
         named(measure) + " is expected" + (units.empty() ? "" : " (" + units + ")");
     if (const auto* other = of_another(text, measure.dimension))
         return shown + " is the unit of " + named({other->dimension, other->text}) + ", and " +
                expected;
-    return shown + " is no unit known here; " + expected + near_to(text, measure.dimension);
+    return shown + " is no unit known here; " + expected +
+           (guess ? near_to(text, measure.dimension) : "");
 }
 
 }  // namespace windwall::fields

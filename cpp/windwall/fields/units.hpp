@@ -47,14 +47,15 @@ std::string_view name_of(Dimension dimension);
 /// The same as it is asked for: "a length", "an area", "a percentage", "a plain number".
 std::string named(const Measure& measure);
 
-/// Why this text is no unit for this measure: what it is instead, what to choose between, or what
-/// it nearly is.
-std::string unit_complaint(std::string_view typed, const Measure& measure);
+/// Why this text is no unit for this measure: what it is instead, what to choose between, or, as a
+/// guess, what it nearly is.
+std::string unit_complaint(std::string_view typed, const Measure& measure, bool guess = true);
 
 /// Spellings that mean different things to different people, and what to write instead.
 struct Ambiguous {
     std::string_view text;
     std::string_view choices;
+    bool same_number = true;  // whether the number in front of it stays as it is
 };
 std::span<const Ambiguous> ambiguous_units();
 

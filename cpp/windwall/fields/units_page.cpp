@@ -50,8 +50,8 @@ std::string ambiguous_section() {
     std::string text =
         "\n## refused, because they mean different things to different people\n\n"
         "| typed | write |\n| --- | --- |\n";
-    for (const auto& [typed, choices] : ambiguous_units())
-        text += "| " + code(typed) + " | " + std::string(choices) + " |\n";
+    for (const auto& spelling : ambiguous_units())
+        text += "| " + code(spelling.text) + " | " + std::string(spelling.choices) + " |\n";
     return text +
            "\nPlain `psi`, `bar`, `inHg`, `mmHg`, `inH2O` and `mmH2O` do not say where they count "
            "from, and are\nrefused where a pressure above vacuum is expected; a unit that counts "

@@ -109,20 +109,4 @@ void check_resolved(const Menu& menu, std::span<const Cursor> cursors,
     }
 }
 
-std::string read_currency(std::span<const Cursor> cursors) {
-    std::string currency;
-    for (const auto& cursor : cursors) {
-        if (!cursor.is_object() || !cursor.has("cost")) continue;
-        const auto cost = cursor["cost"];
-        const auto* note = cost.findings().notes.find(cost.address());
-        if (!note || !note->unit) continue;
-        const std::string_view unit = note->unit->text;
-        if (currency.empty()) currency = unit;
-        if (currency != unit)
-            cost.complain("one file counts in one currency, and the costs above are in " +
-                          currency);
-    }
-    return currency;
-}
-
 }  // namespace windwall::scenario

@@ -3,7 +3,6 @@
 #include "windwall/scenario/upgrade.hpp"
 
 #include <span>
-#include <string>
 
 namespace windwall::scenario {
 
@@ -18,8 +17,5 @@ void check_choices(const Menu& menu, std::span<const fields::Cursor> cursors);
 /// valid vehicle; each of its choices has to.
 void check_resolved(const Menu& menu, std::span<const fields::Cursor> cursors,
                     std::span<const vehicle::Vehicle> layouts);
-
-/// The one currency of all costs; complains about a second one.
-std::string read_currency(std::span<const fields::Cursor> cursors);
 
 }  // namespace windwall::scenario

@@ -1,5 +1,6 @@
 #include "windwall/scenario/drop_impossible.hpp"
 
+#include "windwall/scenario/currency.hpp"
 #include "windwall/scenario/install.hpp"
 #include "windwall/scenario/relations.hpp"
 #include "windwall/scenario/result_address.hpp"
@@ -72,9 +73,7 @@ void drop_impossible_upgrades(Scenario& scenario, UpgradeSet fitted) {
     drop(scenario, fitted | barred(scenario.menu, fitted));
     while (const auto set = impossible(scenario))
         drop(scenario, set);
-    const bool priced = std::ranges::any_of(
-        scenario.menu, [](const Upgrade& upgrade) { return upgrade.terms.cost.has_value(); });
-    if (!priced) scenario.currency.clear();
+    scenario.currency = currency_left(scenario);
 }
 
 void drop_impossible_limits(Scenario& scenario) {

@@ -3,6 +3,7 @@
 #include "windwall/fields/plain_text.hpp"
 #include "windwall/fields/quantity.hpp"
 #include "windwall/scenario/complete.hpp"
+#include "windwall/scenario/currency.hpp"
 #include "windwall/scenario/relations.hpp"
 #include "windwall/scenario/result_address.hpp"
 #include "windwall/scenario/solve_rated.hpp"
@@ -35,6 +36,8 @@ void change(Scenario& made, const std::string& address, const Given& given, Read
         return;
     }
     const auto value = read_given(*path, given, findings);
+    if (path->row().measure.dimension == fields::Dimension::money)
+        count_in_currency(made, address, std::holds_alternative<double>(given), findings);
     if (!value) return;
     put(*path, *value, made.vehicle);
     take_notes(made.notes, findings.notes, address);
@@ -114,7 +117,9 @@ Loaded set(const Scenario& scenario, const Changes& changes) {
         made.scenario.reset();
     else if (of_the_engine)
         complete(*made.scenario, made.scenario->notes);
-    if (made.scenario) drop_impossible_correlations(*made.scenario);
+    if (!made.scenario) return made;
+    made.scenario->currency = currency_left(*made.scenario);
+    drop_impossible_correlations(*made.scenario);
     return made;
 }
 

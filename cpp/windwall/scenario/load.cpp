@@ -3,6 +3,7 @@
 #include "windwall/fields/plain_text.hpp"
 #include "windwall/fields/read.hpp"
 #include "windwall/scenario/complete.hpp"
+#include "windwall/scenario/currency.hpp"
 #include "windwall/scenario/migrate.hpp"
 #include "windwall/scenario/read_limits.hpp"
 #include "windwall/scenario/read_menu.hpp"
@@ -68,6 +69,7 @@ std::shared_ptr<const fields::Json> source(const Cursor& cursor) {
 
 void read_upgrades_and_limits(Scenario& made, const Cursor& root) {
     std::vector<vehicle::Vehicle> layouts{made.vehicle};
+    made.currency = currency_of_budget(root.findings().notes);
     if (root.has("upgrades")) {
         auto read = read_menu(root["upgrades"], made.vehicle);
         made.menu = std::move(read.menu);

@@ -25,6 +25,8 @@ Json vehicle_of(const Scenario& scenario) {
     for (const auto& row : type.rows())
         if (row.member.type == fields::FieldType::group)
             add_texts(physics[std::string(row.key)], *row.member.group, row.member.of(vehicle));
+    // A digest is that of the same file before there were budgets.
+    if (!scenario.vehicle.goal.budget) physics["goal"].erase("budget");
     return physics;
 }
 

@@ -4,6 +4,7 @@
 #include "windwall/scenario/apply.hpp"
 #include "windwall/scenario/check_menu.hpp"
 #include "windwall/scenario/conflicts.hpp"
+#include "windwall/scenario/currency.hpp"
 #include "windwall/scenario/read_upgrade.hpp"
 #include "windwall/scenario/relations.hpp"
 
@@ -30,7 +31,7 @@ public:
             complain(fault);
         check_choices(menu_, cursors_);
         if (sound_vehicle_) check_resolved(menu_, cursors_, layouts_);
-        auto currency = read_currency(cursors_);
+        auto currency = read_currency(cursors_, currency_of_budget(list_.findings().notes));
         layouts_.push_back(vehicle_);
         std::rotate(layouts_.begin(), layouts_.end() - 1, layouts_.end());
         return {std::move(menu_), std::move(currency), std::move(layouts_)};
@@ -115,7 +116,8 @@ private:
 }  // namespace
 
 MenuRead read_menu(const Cursor& list, const vehicle::Vehicle& vehicle) {
-    if (!fields::is_list_of("upgrades", most_upgrades, list)) return {{}, {}, {vehicle}};
+    if (!fields::is_list_of("upgrades", most_upgrades, list))
+        return {{}, currency_of_budget(list.findings().notes), {vehicle}};
     return MenuReader(list, vehicle).read();
 }
 

@@ -28,7 +28,7 @@ struct Scenario {
     Header header;
     vehicle::Vehicle vehicle;
     Menu menu;
-    std::string currency;                   // of every cost; empty where none is stated
+    std::string currency;                   // of every cost and the budget; empty without any
     std::vector<solve::Limit> limits;       // as stated; the built-in ones are not among them
     std::vector<Correlation> correlations;  // as stated
     std::vector<Observation> observed;

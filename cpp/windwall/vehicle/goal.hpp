@@ -9,12 +9,15 @@ namespace windwall::vehicle {
 /// What the builder is after, and the road it happens on.
 struct Goal {
     static constexpr std::string_view description =
-        "The speed to reach, and the road to reach it on; or the time of a run from standstill.";
+        "The speed to reach, and the road to reach it on; or the time of a run from standstill; "
+        "and "
+        "what may be spent on it.";
     std::optional<double> speed;     // m/s
     std::optional<double> run_up;    // m
     std::optional<double> time;      // s, of a driven run over the distance, or to the speed
     std::optional<double> over;      // m
     std::optional<double> to_speed;  // m/s
+    std::optional<double> budget;    // in the currency of the file
     double grade = 0;                // rise over run
 
     std::optional<fields::Violation> check() const {
@@ -43,6 +46,9 @@ struct Goal {
                      "Distance that it is the time of"),
             optional("to_speed", "v_t", at<&Goal::to_speed>, fields::speed("km/h"), {5, 600},
                      "Speed that it is the time to"),
+            optional("budget", "", at<&Goal::budget>, money("EUR"), {0, 1e7},
+                     "What may be spent on upgrades, in the currency of their costs; a ranking "
+                     "keeps to it unless it is asked with another"),
             with_default("grade", "tan(theta)", at<&Goal::grade>, percent(), {-20, 20}, 0,
                          "Slope of the road, rise over run, uphill positive",
                          "a level road, chosen by the project"),

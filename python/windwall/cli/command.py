@@ -199,7 +199,11 @@ def add_install(question: argparse.ArgumentParser) -> None:
 
 def add_budget(question: argparse.ArgumentParser) -> None:
     """What may be spent, and how many threads are at it."""
-    question.add_argument("--budget", metavar="SUM", help='what may be spent, such as "500 EUR"')
+    question.add_argument(
+        "--budget",
+        metavar="SUM",
+        help='such as "500 EUR", or none; by default what the file says may be spent',
+    )
     add_threads(question)
 
 

@@ -86,12 +86,11 @@ def refuse_empty(question: Question, before: Values) -> None:
 def ask_all(ask: Callable[[Question, Values], Values]) -> Values:
     """Every question that applies, in their order."""
     values: Values = {}
-    answered: set[str] = set()
+    answered: dict[str, Values] = {}
     for question in QUESTIONS:
-        if not question.after or question.after in answered:
-            meant = ask(question, values)
-            values |= meant
-            answered |= {question.name} if meant else set()
+        if question.follows(answered):
+            answered[question.name] = ask(question, values)
+            values |= answered[question.name]
     return values
 
 

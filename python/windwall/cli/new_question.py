@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from typing import NamedTuple
+from collections.abc import Callable, Mapping
+from typing import Any, NamedTuple
 
 from windwall.cli.new_readings import Values
 
@@ -19,9 +19,13 @@ class Question(NamedTuple):
     needed: bool = False
     empty: str = ""  # what an empty answer means, where it is not the row's default
     also: str = ""  # another way to answer
-    after: str = ""  # asked only where this other question was answered
+    after: str = ""  # asked only where this other question was answered, or one of these
     read: Callable[[str, str], list[Values]] | None = None
     row: str = ""  # the address whose row tells of it, where its answer is no input itself
+
+    def follows(self, answered: Mapping[str, Any]) -> bool:
+        """Whether it is to be asked behind what was answered, by the names of questions."""
+        return not self.after or any(map(answered.get, self.after.split()))
 
     @property
     def has_prior(self) -> bool:

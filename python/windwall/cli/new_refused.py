@@ -8,17 +8,16 @@ from windwall.cli.new_asked import example_in
 from windwall.cli.new_question import Question
 from windwall.errors import Problem
 
-__all__ = ["EXAMPLE", "PERCENT", "refused"]
+__all__ = ["EXAMPLE", "refused"]
 
 EXAMPLE = re.compile(r'(write for example )"([^"]*)"')
-PERCENT = " (%)"  # what the loader takes wherever a plain number is read
 
 
 def refused(
     question: Question, text: str, wrong: list[list[Problem]], system: str
 ) -> list[Problem]:
     """The problems of the closest reading: the example is that of the question unless the loader
-    made one of what was typed, and no share is spoken of where none is asked for.
+    made one of what was typed.
     """
     return [
         one._replace(line=0, column=0, message=_said(question, text, one.message, system))
@@ -33,8 +32,6 @@ def _of_the_closest(wrong: list[list[Problem]]) -> list[Problem]:
 
 def _said(question: Question, text: str, message: str, system: str) -> str:
     own = example_in(question, system)
-    if "%" not in own:
-        message = message.replace(PERCENT, "")
     return EXAMPLE.sub(lambda found: f'{found[1]}"{_example(found[2], text, own)}"', message)
 
 

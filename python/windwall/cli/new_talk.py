@@ -65,7 +65,7 @@ class Talk:
     def _step(self, at: int) -> int:
         """Where the talk goes on behind this question."""
         question = QUESTIONS[at]
-        if question.after and not self.meant.get(question.after):
+        if not question.follows(self.meant):
             self.meant.pop(question.name, None)
             return at + 1
         if self._known(question):
@@ -91,9 +91,7 @@ class Talk:
     def _place(self, at: int) -> str:
         """Where the talk has come to, of the questions that may still come."""
         applies = [
-            where
-            for where, one in enumerate(QUESTIONS)
-            if where >= at or not one.after or self.meant.get(one.after)
+            where for where, one in enumerate(QUESTIONS) if where >= at or one.follows(self.meant)
         ]
         return f"{applies.index(at) + 1} of {len(applies)}"
 

@@ -206,4 +206,5 @@ UPGRADES = (
     Question("upgrade", MENU, SEAT, empty="none", read=own_upgrade),
     Question("upgrade_2", MENU, SEAT, empty="no more", after="upgrade", read=own_upgrade),
     Question("upgrade_3", MENU, SEAT, empty="no more", after="upgrade_2", read=own_upgrade),
+    Question("budget", "goal/budget", "500 EUR", empty="no end", after="upgrades upgrade"),
 )

@@ -64,4 +64,8 @@ def add_report(question: argparse.ArgumentParser) -> None:
         metavar="N",
         help="how sure the ranking is: in so many worlds, a power of two such as 256",
     )
-    question.add_argument("--budget", metavar="SUM", help='what may be spent, such as "500 EUR"')
+    question.add_argument(
+        "--budget",
+        metavar="SUM",
+        help='such as "500 EUR", or none; by default what the file says may be spent',
+    )

@@ -172,6 +172,7 @@ def rank_document(
         "sentences": ranking.sentences,
         "goal": _goal(ranking),
         "budget": ranking.budget,
+        "budget_of_file": ranking.budget_of_file,
         "currency": ranking.currency,
     }
     made |= {key: _row(ranking, key) for key in ranking}

@@ -21,12 +21,13 @@ if TYPE_CHECKING:
     import xarray
 
 __all__ = [
-    "EVENT_UNITS", "NO_ANSWER", "STANDING", "Drive", "DriveEnding", "DriveEvent", "Outing",
-    "moment_row",
+    "EVENT_UNITS", "NO_ANSWER", "SOLVED", "STANDING", "Drive", "DriveEnding", "DriveEvent",
+    "Outing", "moment_row",
 ]  # fmt: skip
 
 STANDING = ("standing", "engine_off")
 EVENT_UNITS = {"time": "s", "distance": "m", "road_speed": "m/s", "engine_speed": "rad/s"}
+SOLVED = "solved"  # of a drive that broke off nowhere
 NO_ANSWER = ("no_answer", "too_many_events")
 
 
@@ -132,7 +133,7 @@ class Drive:
             "road_speed": self._last("road/speed"),
             "distance": self._last("distance"),
             "time": self._last("time"),
-            "status": self._numbers["status"],
+            "status": SOLVED if self.answered else self._numbers["status"],
             "part": self._numbers["worst"],
         }
         return DriveEnding(numbers, self.scenario_info)

@@ -198,6 +198,11 @@ class Ranking(Answer):
         return self._terms["budget"]
 
     @property
+    def budget_of_file(self) -> bool:
+        """Whether that is the file's own, rather than one that was asked with."""
+        return bool(self._terms.get("budget_of_file"))
+
+    @property
     def menu(self) -> dict[str, Upgrade]:
         return dict(self._menu)
 

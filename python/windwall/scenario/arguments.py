@@ -2,22 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from functools import cache
-from numbers import Real
 from typing import Any
 
 from windwall import _core
 from windwall.errors import Problem, ScenarioError
-from windwall.quantities.measures import SPEED, Measure
+from windwall.quantities.measures import Measure
 from windwall.quantities.si import SI, accepted
 
-__all__ = [
-    "FAR", "FASTEST", "exact", "far_speed", "listed", "several", "stated", "uncertain", "wrong",
-]  # fmt: skip
-
-FAR = 2.0  # times the speed that stands there, beyond which a bare number was not meant in m/s
-FASTEST = 70.0  # m/s, likewise where none stands there; chosen by the project
+__all__ = ["exact", "listed", "several", "stated", "uncertain", "wrong"]
 
 
 @cache
@@ -63,24 +56,6 @@ def _with_unit(key: str, value: Any, unit: str, si: str) -> str | float:
 def wrong(key: str, message: str) -> ScenarioError:
     """That one argument of a question is wrong."""
     return ScenarioError([Problem(key, 0, 0, message)])
-
-
-def far_speed(
-    address: str, value: Any, now: float | None, measure: Measure, system: str
-) -> Iterator[Problem]:
-    """What is wrong with a bare number that would be a speed far beyond the one that stands there;
-    `now` is that, SI. What says its unit, and `si(x)`, may be any.
-    """
-    bare = isinstance(value, Real) and not isinstance(value, (bool, SI))
-    if not bare or measure != SPEED or abs(float(value)) <= (FAR * abs(now) if now else FASTEST):
-        return
-    said, unit = f"{float(value):g}", measure.shown(system)
-    beyond = f", far beyond the {measure.short(now, system)} here" if now else ""
-    message = (
-        f"{said} what? As {measure.si} it is {measure.short(float(value), system)}{beyond}; "
-        f'write "{said} {unit}", or si({said}) for {said} {measure.si}'
-    )
-    yield Problem(address, 0, 0, message)
 
 
 def uncertain(key: str, value: Any, measure: Measure, example: str) -> tuple[float, float]:

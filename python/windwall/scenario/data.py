@@ -5,8 +5,7 @@ from __future__ import annotations
 import hashlib
 import json
 import os
-from collections.abc import Iterable, Mapping
-from numbers import Real
+from collections.abc import Mapping
 from pathlib import Path
 from typing import Any, Self
 
@@ -18,7 +17,7 @@ from windwall.quantities.measures import Measure
 from windwall.quantities.si import accepted, is_foreign
 from windwall.results.ranking import Upgrade
 from windwall.scenario import files
-from windwall.scenario.arguments import far_speed
+from windwall.scenario.bare_speeds import far_speeds
 from windwall.scenario.embedded import taken_out
 from windwall.scenario.installing import Fitted, for_core, with_meant
 
@@ -176,22 +175,14 @@ class ScenarioData:
 
     def set(self, changes: Mapping[str, Any]) -> Self:
         """Another scenario with these values: texts with units, or floats in SI; a bare number
-        that would be a speed far beyond the one that stands there has to say its unit.
+        that would be a speed far beyond the one that stands there, or beyond what the vehicle
+        reaches, has to say its unit.
         """
         stated = [(whole_letters(key), self._stated(key, value)) for key, value in changes.items()]
         made = type(self)(self.core.set(stated), self.source)
-        plain = [one for one in changes.items() if isinstance(one[1], Real)]
-        if far := [one for key, value in plain for one in self.far_speeds(key, [value])]:
+        if far := [one for key, value in changes.items() for one in far_speeds(self, key, [value])]:
             raise ScenarioError(far, "set")
         return made
-
-    def far_speeds(self, address: str, values: Iterable[Any]) -> list[Problem]:
-        """Bare numbers that were hardly meant in m/s; see `scenario.arguments`."""
-        try:
-            now, measure = self.get(address), self.measure(address)
-        except ScenarioError:  # it is of what was observed, and no number of the vehicle
-            return []
-        return [one for x in values for one in far_speed(address, x, now, measure, self.system)]
 
     def _stated(self, address: str, value: Any) -> Any:
         if value is None or isinstance(value, bool):

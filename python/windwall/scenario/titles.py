@@ -5,9 +5,16 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterable
 
-__all__ = ["MENU", "titles"]
+__all__ = ["LISTS", "MENU", "plain_name", "titles"]
 
 MENU = "upgrades"
+LISTS = ("charge_path/", "driveline/")
+
+
+def plain_name(address: str) -> str:
+    """What people call what stands at an address: `blower outlet temperature`."""
+    below = next((address.removeprefix(one) for one in LISTS if address.startswith(one)), address)
+    return below.replace("/", " ").replace("_", " ")
 
 
 def titles(addresses: Iterable[str]) -> dict[str, str]:

@@ -9,8 +9,12 @@ from windwall.scenario.data import ScenarioData
 from windwall.scenario.info import scenario_info
 from windwall.study.progress import Progress, listener
 
-__all__ = ["DISTANCES", "KILOMETRE_PER_HOUR", "MILE_PER_HOUR", "SPEEDS", "drive"]
+__all__ = ["DISTANCES", "KILOMETRE_PER_HOUR", "MILE_PER_HOUR", "NO_OUTING", "SPEEDS", "drive"]
 
+NO_OUTING = (
+    "the file states no outing; one is a list of legs, such as "
+    '"outings": [{"id": "run", "legs": [{"kind": "full_throttle", "for_distance": "400 m"}]}]'
+)
 KILOMETRE_PER_HOUR, MILE_PER_HOUR = 1 / 3.6, 0.44704  # m/s
 # What is noted of every run, m and m/s; by the system that the scenario is read in.
 DISTANCES = (50.0, 100.0, 200.0, 402.336, 500.0, 1000.0, 1600.0)
@@ -61,7 +65,7 @@ def _found(scenario: ScenarioData, wanted: str | None) -> Outing:
 
 def _which(wanted: str | None, there: list[str]) -> str:
     if not there:
-        return "the file states no outing"
+        return NO_OUTING
     names = ", ".join(there)
     if wanted is None:
         return f"say which outing is to be driven; there are {names}"

@@ -20,7 +20,9 @@ from windwall.study.journal import JournalLike
 from windwall.study.menu_pieces import solved_sets
 from windwall.study.progress import Progress, listener
 
-__all__ = ["Heard", "Ids", "Sum", "money", "rank"]
+__all__ = ["NO_BUDGET", "Heard", "Ids", "Sum", "money", "rank"]
+
+NO_BUDGET = "none"  # asked for in place of that of the file
 
 Sum = str | float | None
 Ids = Iterable[str] | None
@@ -53,7 +55,8 @@ def rank(
 ) -> Ranking | DrivenRanking:
     """Ranks the menu: every upgrade alone, last and by its fair share; best set for every budget.
 
-    `budget` is a text such as `"500 EUR"` or a number in the currency of the file. `progress` is
+    `budget` is a text such as `"500 EUR"` or a number in the currency of the file; it goes before
+    the file's own `goal/budget`, and `"none"` asks for none at all. `progress` is
     True or False for a bar, by default one in front of a person only, or a callable of
     `(done, total)` that may return False to stop. Ctrl-C stops it too.
 
@@ -89,7 +92,8 @@ def rank(
             solved = solved_sets(scenario, chosen, means, callback)
             packed: Any = solved  # bytes, of which the core takes no text
             numbers = _core.rank(scenario.core, amount, chosen, threads, None, packed)
-    terms = {"currency": scenario.currency, "budget": amount}
+    of_file = budget is None and amount is not None
+    terms = {"currency": scenario.currency, "budget": amount, "budget_of_file": of_file}
     return Ranking(numbers, scenario_info(scenario), scenario.upgrades, terms)
 
 
@@ -107,8 +111,13 @@ def _known(scenario: ScenarioData, ids: Iterable[str]) -> list[str]:
 
 
 def money(scenario: ScenarioData, budget: Any) -> float | None:
-    """A budget as a number in the currency of the file; raises where it is not understood."""
+    """A budget as a number in the currency of the file, by default its own; raises where it is not
+    understood.
+    """
     if budget is None:
+        own: float | None = scenario.get("goal/budget")
+        return own
+    if isinstance(budget, str) and budget.strip() == NO_BUDGET:
         return None
     if isinstance(budget, str):
         return scenario.core.money(whole_letters(budget))

@@ -12,6 +12,7 @@ from windwall import _core
 from windwall.errors import ScenarioError
 from windwall.quantities.si import accepted
 from windwall.scenario.arguments import listed
+from windwall.scenario.bare_speeds import far_speeds
 from windwall.scenario.data import ScenarioData, a_scenario
 from windwall.study.carry_out import Means, carried_out, means_of
 from windwall.study.chunks import size_by_cost
@@ -75,7 +76,7 @@ def sweep(
 def _axis(scenario: ScenarioData, address: str, values: Iterable[Any]) -> list[float]:
     si = scenario.measure(address).si
     given = listed(address, values, _example(scenario, address))
-    if far := scenario.far_speeds(address, given):
+    if far := far_speeds(scenario, address, given):
         raise ScenarioError(far)
     return _core.axis(scenario.core, address, [accepted(value, si) for value in given])
 

@@ -87,13 +87,13 @@ TEST(Read, TellsAllMistakesAtOnce) {
         R"(rig.json:1:1 drive: is missing (What turns the fan); its kind is one of belt or chain
 rig.json:3:11 mood: "briks" is not known here; it is one of calm, brisk or wild; did you mean "brisk"?
 rig.json:4:10 lit: true or false is expected, found a text
-rig.json:5:30 weather/temperature: "33 C": C could mean several things; say degC; write for example "33 degC"
+rig.json:5:30 weather/temperature: "33 C": C is written "degC" here; write for example "33 degC"
 rig.json:5:50 weather/pressure: "14.2 psi": psi does not say whether it counts from vacuum (psia) or from the local air (psig), and a pressure above vacuum is expected; write for example "97.9 kPa absolute"
 rig.json:5:74 weather/humidity: 35 what? a percentage needs its unit; write for example "35 %"
 rig.json:6:12 body/mas: there is no "mas" here; did you mean "mass"? (Mass with the driver)
 rig.json:6:42 body/drag_area: "0.56 m": m is the unit of a length, and an area is expected (mm2, cm2, m2, in2, ft2); write for example "0.56 m2"
 rig.json:8:12 duct/1/id: "Cloth" is no id: small letters, digits and _ make one, and a letter begins it
-rig.json:8:46 duct/1/drop: 600 what? a pressure difference needs its unit; write for example "10 kPa"
+rig.json:8:46 duct/1/drop: 600 what? a pressure difference needs its unit; write for example "600 Pa"
 rig.json:9:30 duct/blower/kind: "fann" is not known here; it is one of sieve or fan; did you mean "fan"?
 rig.json:10:12 duct/3/id: "blower" is the id of a part already
 rig.json:10:45 duct/3/bore: 360 mm is outside 8 to 120 mm

@@ -74,7 +74,7 @@ TEST(Outings, MistakesAreAllToldAtOnceWhereTheyStand) {
         "outings/day_1/legs/5/kind: \"cost\" is not known here; it is one of idle, launch, "
         "full_throttle, hold_speed, coast or stop; did you mean \"coast\"?\n"
         "outings/day_1/legs/6/time: \"1 kg\": kg is the unit of a mass, and a time is expected "
-        "(ms, s, min, h); write for example \"1 s\"\n"
+        "(ms, s, min, h); write for example \"38 s\"\n"
         "outings/day_1/legs/6/engine: \"of\" is not known here; it is one of idling or off; did "
         "you mean \"off\"?\n");
 }

@@ -235,11 +235,11 @@ TEST(Problems, ValuesOfTheWrongSort) {
         "upgrades/a/add/engine/spark/policy: only a number can be added to\n"
         "upgrades/a/add/day/pressure: \"1 psia\": psia counts from vacuum, and a pressure "
         "difference is expected (Pa, hPa, mbar, kPa, bar, mmHg, mmH2O, inHg, inH2O, psi); between "
-        "two places neither counts: leave it out\n"
+        "two places neither counts: leave it out; write for example \"6.89 kPa\"\n"
         "upgrades/a/scale/body/mass: a factor above 0 and up to 1000 is expected, found 0\n"
         "upgrades/a/scale/tyres/size: only a number can be scaled\n"
         "upgrades/a/scale/body/drag_area: \"0.9 m2\": m2 is the unit of an area, and a plain "
-        "number is expected (%)\n"
+        "number is expected; write for example \"0.9\"\n"
         "upgrades/a/set/body/mass: a mass such as \"320 kg\" is expected, found null\n"
         "upgrades/a/set/day/headwind: 3 what? a speed needs its unit; write for example "
         "\"3 m/s\"\n"
@@ -254,7 +254,7 @@ TEST(Problems, ValuesOfTheWrongSort) {
 TEST(Problems, OneFileCountsInOneCurrency) {
     EXPECT_EQ(problems_of_car(R"([{"id": "a", "cost": "10 EUR"}, {"id": "b", "cost": "10 USD"},
                                   {"id": "c", "cost": "-3 EUR"}])"),
-              "upgrades/b/cost: one file counts in one currency, and the costs above are in EUR\n"
+              "upgrades/b/cost: one file counts in one currency, and the sums above are in EUR\n"
               "upgrades/c/cost: -3 EUR is outside 0 to 10000000 EUR\n");
     EXPECT_EQ(loaded_car(R"([{"id": "a", "cost": "10 ± 2 SEK", "hours": 3}])").currency, "SEK");
 }

@@ -50,10 +50,19 @@ def _row(row: Sequence[str], table: Table, columns: int) -> str:
     names_itself = 0 in table.left
     cells = []
     for at, text in enumerate(_filled(row, columns)):
-        shown = words(text.replace("\n", " "))
+        shown = _cell(text)
         tag = 'th scope="row"' if at == 0 and names_itself and shown else "td"
         cells.append(f"<{tag}{_side(at, table)}>{shown}</{tag.split()[0]}>")
     return "".join(cells)
+
+
+def _cell(text: str) -> str:
+    """What stands on a further line of a cell is what paper can do without."""
+    first, _, more = text.partition("\n")
+    if not more:
+        return words(first)
+    apart = "" if more.startswith(":") else " "
+    return f'{words(first)}<span class="more">{words(apart + more)}</span>'
 
 
 def _filled(row: Sequence[str], columns: int) -> list[str]:

@@ -1,4 +1,9 @@
-// An answer in rows of [name, text], worded as windwall words it.
+// An answer in rows of [name, text], worded as windwall words it; a third entry is the address of
+// what a row is about, which its text calls by its name.
+
+// What people call what stands at an address, as `plain_name` of the package has it.
+const plain_name = address =>
+  address.replace(/^(charge_path|driveline)\//, "").replace(/[/_]/g, " ");
 
 function fill(template, values) {
   return template.replace(/\{(\w+)\}/g, (_, key) => values[key] ?? "");
@@ -110,7 +115,7 @@ class Words {
     const unit = this.limited[one.address];
     const below = one.max === null || (one.min !== null && one.worst < one.min);
     const bound = `${below ? "min" : "max"} ${short(unit, below ? one.min : one.max)}`;
-    return `${one.address}: ${bound}, at worst ${text(unit, one.worst)}: ${one.why}`;
+    return `${plain_name(one.address)}: ${bound}, at worst ${text(unit, one.worst)}: ${one.why}`;
   }
 
   // What the speed of goals is, the balance speed, and what is missing.
@@ -153,7 +158,8 @@ function rows_of(words, answer) {
   rows.push(["limited by", answer.limited_by.replaceAll("_", " ")], ["why", words.why(answer)]);
   const next = words.next_to_bind(answer);
   if (next) rows.push(["next", next]);
-  answer.passed.forEach(one => rows.push(["limit passed", words.passed(one)]));
-  answer.cautions.forEach(one => rows.push(["caution", `${one.address}: ${words.warning(one)}`]));
+  answer.passed.forEach(one => rows.push(["limit passed", words.passed(one), one.address]));
+  answer.cautions.forEach(one => rows.push(
+    ["caution", `${plain_name(one.address)}: ${words.warning(one)}`, one.address]));
   return rows;
 }

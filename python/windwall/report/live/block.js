@@ -38,9 +38,16 @@ function moved_file() {
   return JSON.stringify(file, null, 2) + "\n";
 }
 
+// What is refused is called as its slider is.
+function label_of(address) {
+  const slider = data.sliders.find(one => one.address === address);
+  return slider ? slider.label : plain_name(address);
+}
+
 function rows_for(answer) {
   if (answer.problems)
-    return answer.problems.map(one => ["refused", `${one.address}: ${one.message}`]);
+    return answer.problems.map(one =>
+      ["refused", `${label_of(one.address)}: ${one.message}`, one.address]);
   const rows = rows_of(words, answer);
   if (answer.baked && answer.error) {
     const [scale, , unit] = data.units.speed;
@@ -62,9 +69,9 @@ function headline_of(answer, file) {
 
 function show(answer, file) {
   headline.textContent = headline_of(answer, file);
-  list.replaceChildren(...rows_for(answer).flatMap(([name, said]) => [
+  list.replaceChildren(...rows_for(answer).flatMap(([name, said, address]) => [
     Object.assign(document.createElement("dt"), { textContent: name }),
-    Object.assign(document.createElement("dd"), { textContent: said })]));
+    Object.assign(document.createElement("dd"), { textContent: said, title: address ?? "" })]));
 }
 
 function label(i) {

@@ -27,12 +27,18 @@ def input_blocks(findings: Findings) -> tuple[Blocks, Blocks]:
         return paragraph(EXACT), []
     head = [one.format(unit=SPEED.shown(findings.scenario.system)) for one in HEAD]
     known = known_by(findings.scenario)
-    rows = [(*_row(one, worth, findings.scenario.system), known(one)) for one, worth in weighed]
+    system = findings.scenario.system
+    rows = [(*_row(one, worth, system), _source_below(known(one))) for one, worth in weighed]
     first = table(rows[:FIRST], head=head, left=(0, 4)) + paragraph(NOTE)
     if len(rows) <= FIRST:
         return first, []
     named = [(*row, one.address) for row, (one, _) in zip(rows, weighed, strict=True)]
     return first, table(named, head=[*head, IN_THE_FILE], left=(0, 4, 5))
+
+
+def _source_below(known: str) -> str:
+    """The source on a line of its own."""
+    return known.replace(": ", "\n: ", 1)
 
 
 def _row(one: UncertainInput, worth: float | None, system: str) -> tuple[str, ...]:

@@ -25,6 +25,7 @@ from windwall.report.text.rank_doubts import goal, verdict_lines
 from windwall.report.text.rank_sets import best_table, target_table
 from windwall.report.text.speed import faster_than_seen, gains, reasons
 from windwall.report.text_layout import Blocks, Section, Title, bullet, paragraph
+from windwall.report.wording.sets import budget
 from windwall.results.ranking import Ranking
 
 __all__ = [
@@ -110,9 +111,8 @@ def upgrades(findings: Findings) -> Part:
 
 def _which(ranking: Ranking) -> str:
     """With what may be spent, if that is stated."""
-    if ranking.budget is None:
-        return WHICH
-    return WITHIN.format(budget=f"{ranking.budget:.0f} {ranking.currency}".rstrip())
+    within = budget(ranking)
+    return WITHIN.format(budget=within) if within else WHICH
 
 
 def knock(findings: Findings) -> Part:

@@ -15,11 +15,12 @@ from windwall.results.knock import KnockBand
 from windwall.results.views import content, sentence
 
 __all__ = [
-    "BESIDE", "MASS", "MOST_EVENTS", "UNTOLD", "Waited", "drive_text", "energy", "happened",
-    "hottest", "knock", "limits", "runs",
+    "AT_THE_START", "BESIDE", "MASS", "MOST_EVENTS", "STANDING", "UNTOLD", "Waited", "drive_text",
+    "energy", "happened", "hottest", "knock", "limits", "runs",
 ]  # fmt: skip
 
 MASS = Measure("mass", "kg")
+AT_THE_START, STANDING = "at the start", "standing"
 BESIDE = 4  # runs that stand beside each other
 UNTOLD = ("road_turns", "limit_passed")  # limits have a section of their own
 MOST_EVENTS = 60
@@ -103,7 +104,7 @@ def hottest(drive: Drive, found: DriveSummary) -> Blocks:
 
 
 def _when(seconds: float) -> str:
-    return f"after {time_text(seconds)}"
+    return f"after {time_text(seconds)}" if seconds else AT_THE_START
 
 
 def knock(found: DriveSummary, drive: Drive) -> Blocks:
@@ -122,9 +123,10 @@ def limits(drive: Drive) -> Blocks:
     lines = []
     for one in drive.passed:
         measure = result_measure(one.address)
+        speed = f"at {SPEED.text(one.road_speed, system)}" if one.road_speed else STANDING
         lines += bullet(
-            f"{one.address}, {bound_text(one, system)}: first passed {_when(one.time)}, at "
-            f"{SPEED.text(one.road_speed, system)}; at worst {measure.text(one.worst, system)}, "
+            f"{one.address}, {bound_text(one, system)}: first passed {_when(one.time)}, "
+            f"{speed}; at worst {measure.text(one.worst, system)}, "
             f"{beyond_for(one.lasting)}: {one.why}."
         )
     return section("Limits passed on the way", lines)
@@ -155,9 +157,12 @@ def energy(found: DriveSummary, system: str) -> Blocks:
     header, rows = ("", ENERGY.shown(system), "% of the crank's"), []
     for key, name in ENERGIES.items():
         joules = found.energy.get(key, 0.0)
-        share = f"{100 * joules / crank:z.1f}" if crank else ""
+        # What the engine makes of its fuel is no share of what the crank gives.
+        share = f"{100 * joules / crank:z.1f}" if crank and key != "fuel" else ""
         rows.append((name, ENERGY.number(joules, system, 4), share))
-    used = f"Fuel burnt: {MASS.text(found.fuel_used, system)}."
+    used = f"Fuel burnt: {MASS.text(found.fuel_used, system)}"
+    burnt = found.energy.get("fuel", 0.0)
+    used += f", of whose energy the crank gave {100 * crank / burnt:.0f} %." if burnt else "."
     if found.liquid_used > 0:
         used += f" Liquid sprayed: {MASS.text(found.liquid_used, system)}."
     return [*section("Energy of the whole outing", table(rows, head=header)), *paragraph(used)]

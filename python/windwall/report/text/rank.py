@@ -18,7 +18,7 @@ from windwall.report.text.stock_engine import stock_engine_lines
 from windwall.report.text_layout import Blocks, bullet, paragraph, section
 from windwall.report.wording.ranking import WHICH, meant
 from windwall.report.wording.scenario import conditions, road_length
-from windwall.report.wording.sets import passed_over, set_text, spark, speed_number, sum_of_money
+from windwall.report.wording.sets import budget, passed_over, set_text, spark, speed_number
 from windwall.results.diagnosis import Diagnosis
 from windwall.results.drawn import DrawnRanking
 from windwall.results.ranking import MIDDLE, Ranking
@@ -113,8 +113,8 @@ def stopped(ranking: Ranking) -> Blocks:
 
 
 def question(ranking: Ranking) -> str:
-    budget = ranking.budget
-    limit = "no budget" if budget is None else f"budget {sum_of_money(budget, ranking.currency)}"
+    within = budget(ranking)
+    limit = f"budget {within}" if within else "no budget"
     return (
         f"which upgrades buy the most speed, {speed_meant(ranking)}; "
         f"{conditions(ranking.scenario_info)}; {limit}."

@@ -54,7 +54,9 @@ def goal_text(scenario: ScenarioData) -> str:
     speed, road = scenario.get("goal/speed"), scenario.get("goal/run_up")
     words = [] if speed is None else [scenario.readable("goal/speed")]
     words += [] if road is None else [f"after {scenario.readable('goal/run_up')} from rest"]
-    return " ".join(words) or "none stated"
+    budget = scenario.get("goal/budget")
+    spent = [] if budget is None else [f"for at most {sum_of_money(budget, scenario.currency)}"]
+    return ", ".join(filter(None, [" ".join(words), *spent])) or "none stated"
 
 
 def upgrade_row(upgrade: Upgrade, currency: str) -> tuple[str, str, str, str]:

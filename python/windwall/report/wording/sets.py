@@ -24,12 +24,13 @@ from windwall.results.views import sentence
 
 __all__ = [
     "ALIKE", "AT_THE_END", "BEHIND", "EARLY_ELSEWHERE", "EMPTY_TARGET", "ENDING_EARLY",
-    "ENDS_EARLY", "FASTEST", "MEETS_TOO", "NO_SPEED", "NO_TARGET", "OUTSIDE", "PASSED_OVER",
-    "PASSES", "RECOMMENDED_BEHIND", "at_the_end", "changes", "chosen_elsewhere", "cost",
-    "early_elsewhere", "ending_early", "outside", "passed_over", "refusal", "set_text", "spark",
-    "speed_number", "sum_of_money", "target", "value",
+    "ENDS_EARLY", "FASTEST", "MEETS_TOO", "NO_SPEED", "NO_TARGET", "OF_THE_FILE", "OUTSIDE",
+    "PASSED_OVER", "PASSES", "RECOMMENDED_BEHIND", "at_the_end", "budget", "changes",
+    "chosen_elsewhere", "cost", "early_elsewhere", "ending_early", "outside", "passed_over",
+    "refusal", "set_text", "spark", "speed_number", "sum_of_money", "target", "value",
 ]  # fmt: skip
 
+OF_THE_FILE = ", as the file states"
 NO_TARGET = "There is none: every allowed set passes a limit, has no answer or ends without one."
 EMPTY_TARGET = "It is empty: nothing{within} is faster without passing a limit."
 FASTEST = (
@@ -222,6 +223,14 @@ def cost(one: UpgradeSet, ranking: Ranking) -> str:
 def sum_of_money(amount: float, currency: str) -> str:
     """A sum; a file without costs has no currency."""
     return f"{amount:.0f} {currency}".rstrip()
+
+
+def budget(ranking: Ranking) -> str:
+    """What may be spent, and where that stands; empty where anything may."""
+    if ranking.budget is None:
+        return ""
+    of_file = OF_THE_FILE if ranking.budget_of_file else ""
+    return sum_of_money(ranking.budget, ranking.currency) + of_file
 
 
 def set_text(one: UpgradeSet, system: str) -> str:
