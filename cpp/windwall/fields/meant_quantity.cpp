@@ -13,7 +13,7 @@ constexpr std::string_view sign = "how far a value may be off is set off by ± o
 constexpr std::string_view point = "decimals are set off by a point, not a comma";
 constexpr std::string_view thousands =
     "decimals are set off by a point, not a comma, and thousands by nothing";
-constexpr std::string_view first = "a value starts with a digit or a minus sign";
+constexpr std::string_view how_it_starts = "a value starts with a digit or a minus sign";
 constexpr std::string_view last = "a digit must follow the decimal point";
 constexpr std::string_view blanks = "nothing but blanks may part a number from its unit";
 
@@ -38,7 +38,7 @@ bool ends_in_a_point(const std::vector<Piece>& pieces, std::string_view text) {
 std::string_view broken_by_signs(std::string_view text, const std::vector<Piece>& pieces) {
     if (holds(text, ",")) return without_commas(text).size() > 1 ? thousands : point;
     if (text.find_first_of("\t\n\r") != text.npos || holds(text, "\u00a0")) return blanks;
-    if (!starts_with_a_number(text)) return first;
+    if (!starts_with_a_number(text)) return how_it_starts;
     if (ends_in_a_point(pieces, text)) return last;
     const bool spelt = holds(text, "±") || holds(text, "+/-");
     return !spelt && holds(kinds_of(pieces), "P") ? sign : std::string_view{};

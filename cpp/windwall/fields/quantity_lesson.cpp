@@ -87,7 +87,7 @@ std::string instead(const Offers& made, std::size_t most, const Row& row,
 }
 
 // Why what does not begin with a number is none, where more can be said than that.
-std::string no_number(std::string_view text) {
+std::string why_no_number(std::string_view text) {
     const auto first = text.find_first_not_of(' ');
     if (length_of(text) > longest_quantity) return {};
     if (first == text.npos) return "there is nothing in it";
@@ -102,7 +102,7 @@ std::string broken_rule(std::string_view text, const Row& row, const Offers& mad
     if (!likeliest.rule.empty()) return in_quotes(text) + ": " + std::string(likeliest.rule);
     const auto parts = take_apart(text);
     if (!parts) {
-        const auto none = no_number(text);
+        const auto none = why_no_number(text);
         return in_quotes(text) + " is not understood: " + (none.empty() ? parts.violation : none);
     }
     if (is_bare(*parts, row.measure))

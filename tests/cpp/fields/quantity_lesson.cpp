@@ -7,6 +7,7 @@
 
 #include <string>
 
+namespace quantity_lesson {
 namespace {
 
 using namespace windwall::fields;
@@ -149,3 +150,4 @@ TEST(QuantityLesson, WhatIsOfferedIsRead) {
 }
 
 }  // namespace
+}  // namespace quantity_lesson

@@ -50,9 +50,15 @@ double Motion::gains_on_wheels(const Mode& mode, double passed) const {
         driveline::drive_parted(car_.driveline, {speed, passed}, moment_.gear_state,
                                 wheel_speed(moment_.tyre_slip), {}, slip_heat);
     const double thrust = std::min(wheels.torque / radius(moment_.road_speed), grip_limit_);
-    const double gain =
-        (thrust - moment_.load.total()) / mass(mode, driveline::Behind::clutch) * speed;
-    return (moment_.torque - passed) / crank_inertia(mode) - gain / moment_.road_speed;
+    const double gain = (thrust - moment_.load.total()) / mass(mode, driveline::Behind::clutch);
+    const double tyre_slip =
+        car_.tyres.slip(thrust, car_.tyres.driven_load(car_.body.mass, thrust));
+    const double lag =
+        lag_of(driveline::drive(car_.driveline, {speed, passed}, moment_.gear_state)) /
+        (1 - tyre_slip);
+    const double per_speed = driveline::total_ratio(car_.driveline, moment_.gear_state) * lag /
+                             radius(moment_.road_speed);
+    return (moment_.torque - passed) / crank_inertia(mode) - gain * per_speed;
 }
 
 /// Whether the part between crank and wheels holds them together. While a variator shifts, it holds
@@ -66,7 +72,7 @@ void Motion::weigh_parting(const Mode& mode) {
         return tied ? gains_on_wheels(mode, passed) : moment_.torque - passed;
     };
     moment_.runs_ahead = gains(slips_beyond * *most);
-    moment_.falls_behind = -gains(-*most);
+    moment_.falls_behind = -gains(-slips_beyond * *most);
 }
 
 /// What the wheels give becomes thrust as far as the tyres hold.

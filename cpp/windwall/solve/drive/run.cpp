@@ -25,10 +25,7 @@ constexpr double stalls_below = 0.1;      // m/s
 constexpr double revs_up_by = 1;          // rad/s2, an engine that is on its way
 constexpr long most_steps = 20000;        // of one leg
 constexpr double longest_leg = 6 * 3600;  // s, on the move
-constexpr int most_at_once = 40;
-constexpr int chatters_after = 12;   // events at once
-constexpr double calm = 0.01;        // s, for which what chatters is left as it is
-constexpr double settles_to = 1e-3;  // of the crank's speed, at the edge of what slips
+constexpr double at_once = 1e-4;          // s, between events that follow from each other
 
 std::optional<numerics::Table> road_table(const fields::Columns& road, std::size_t column) {
     if (road.empty() || road.column.size() <= column || road.column[0].size() < 2)
@@ -264,35 +261,13 @@ double Run::crossing(const Guard& guard, double from, double to) {
     return passed;
 }
 
-/// Where what belts and tyres slip grows with what the crank gives, and that with its speed, no
-/// speed of it may agree with them. Else what chatters is left as it is for a moment: at the edge
-/// of what they hold tyres may be said to spin and to grip in turn, and nothing but what is told
-/// depends on it.
-std::optional<DriveEnd> Run::chatters() {
-    const double unsettled = moment(state_).unsettled;
-    if (unsettled > settles_to) {
-        result_.outcome = {Status::not_converged, slip_of_belts_and_tyres, unsettled, at_once_};
-        return DriveEnd::no_answer;
-    }
-    if (at_once_ > most_at_once) return DriveEnd::too_many_events;
-    calm_until_ = time_ + calm;
-    return std::nullopt;
-}
-
-bool Run::passed_over(const Guard& guard) const {
-    return time_ < calm_until_ &&
-           (guard.what == Happening::tyres_spin || guard.what == Happening::tyres_grip) &&
-           guard.then == Guard::Then::happens;
-}
-
 Run::Verdict Run::happens(const Guard& guard) {
-    at_once_ = time_ > last_event_ + event_time ? 0 : at_once_ + 1;
+    at_once_ = time_ > last_event_ + at_once ? 0 : at_once_ + 1;
     last_event_ = time_;
-    if (at_once_ > chatters_after)
-        if (const auto end = chatters()) {
-            result_.end = *end;
-            return Verdict::drive_ends;
-        }
+    if (const auto end = chatters()) {
+        result_.end = *end;
+        return Verdict::drive_ends;
+    }
 
     keep(time_, state_);
     switch (guard.then) {

@@ -105,7 +105,7 @@ private:
     long steps_before_ = 0;     // before the leg
     double dense_from_ = 0;     // s, since when the state is known at every time
     std::vector<char> beyond_;  // of each limit, as last kept
-    int at_once_ = 0;           // events without time between them
+    int at_once_ = 0;           // events with next to no time between them
     double last_event_ = -1;
     double calm_until_ = -1;  // s
     bool broken_ = false;

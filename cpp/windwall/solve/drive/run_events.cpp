@@ -8,6 +8,11 @@ namespace windwall::solve {
 
 namespace {
 
+constexpr int chatters_after = 12;   // events at once
+constexpr double calm = 0.01;        // s, for which what chatters is left as it is
+constexpr double settles_to = 1e-3;  // of the crank's speed, at the edge of what slips
+constexpr int most_at_once = 40;
+
 /// Of a variator that stands so.
 std::size_t stretch_at(double position) { return position <= 0 ? 0 : position < 1 ? 1 : 2; }
 
@@ -74,6 +79,29 @@ Run::Verdict Run::react(const Guard& guard) {
     return Verdict::leg_goes_on;
 }
 
+/// Where what belts and tyres slip grows with what the crank gives, and that with its speed, no
+/// speed of it may agree with them. Else what chatters is left as it is for a moment: at the edge
+/// of what they hold tyres may be said to spin and to grip in turn, where nothing but what is told
+/// depends on it, and so may a clutch, where a hundredth of what it passes does.
+std::optional<DriveEnd> Run::chatters() {
+    if (at_once_ <= chatters_after) return std::nullopt;
+    const double unsettled = moment(state_).unsettled;
+    if (unsettled > settles_to) {
+        result_.outcome = {Status::not_converged, slip_of_belts_and_tyres, unsettled, at_once_};
+        return DriveEnd::no_answer;
+    }
+    if (at_once_ > most_at_once) return DriveEnd::too_many_events;
+    calm_until_ = time_ + calm;
+    return std::nullopt;
+}
+
+bool Run::passed_over(const Guard& guard) const {
+    return time_ < calm_until_ &&
+           (guard.what == Happening::tyres_spin || guard.what == Happening::tyres_grip ||
+            guard.what == Happening::clutch_slips) &&
+           guard.then == Guard::Then::happens;
+}
+
 /// A crank that turns by itself is as fast as the wheels: the part takes hold, or where that asks
 /// for too much of it they go on past each other.
 Run::Verdict Run::meet() {
@@ -82,7 +110,7 @@ Run::Verdict Run::meet() {
          .stretch = stretch_at(mode_.position),
          .pedal = mode_.pedal,
          .spinning = mode_.spinning});
-    if (moment(state_).beyond_parting() >= 0) return let_go();
+    if (time_ >= calm_until_ && moment(state_).beyond_parting() >= 0) return let_go();
     note(Happening::clutch_grips);
     return Verdict::leg_goes_on;
 }
