@@ -39,6 +39,11 @@ std::vector<std::vector<double>> downhill() {
     return {{0, 300, 310, 2000}, {-0.2, -0.2, 0, 0}, {0, 0, 0, 0}};
 }
 
+/// Along the plain, and from 900 m on up a hill.
+std::vector<std::vector<double>> uphill() {
+    return {{0, 900, 910, 4000}, {0, 0, 0.15, 0.15}, {0, 0, 0, 0}};
+}
+
 /// A clutch that passes no more than a push.
 vehicle::Vehicle with_weak_clutch() {
     vehicle::Vehicle car = sample::cyclecar();
@@ -101,6 +106,25 @@ TEST(DriveLetGo, AHeldSpeedRunsAheadDownhillAndIsHeldAgainBehindIt) {
     EXPECT_EQ(drive.phase.back(), Phase::holding);
     EXPECT_LE(std::abs(energy_left(drive)),
               2e-6 * std::abs(drive.energy[static_cast<std::size_t>(Energy::grade)]));
+}
+
+// A hill takes more than full throttle gives: that is told once, and the vehicle slows down.
+TEST(DriveHolding, ASpeedThatAHillTakesIsLostOnce) {
+    const DriveResult drive = drive_then(sample::cyclecar(), away_and_hold(20, 2000), uphill());
+    const auto lost = std::ranges::count(drive.events, Happening::speed_lost, &DriveEvent::what);
+    EXPECT_EQ(lost, 1);
+    const DriveEvent* at = first(drive, Happening::speed_lost);
+    ASSERT_TRUE(at);
+    EXPECT_GT(at->distance, 900);
+    EXPECT_LT(at->distance, 910);
+    const auto column = std::ranges::find(drive.addresses, "road/speed") - drive.addresses.begin();
+    EXPECT_LT(drive.columns[static_cast<std::size_t>(column)].back(), 19.5);
+}
+
+TEST(DriveHolding, ASpeedThatIsHeldIsNotLost) {
+    const DriveResult drive = drive_then(sample::cyclecar(), away_and_hold(20, 500));
+    EXPECT_EQ(drive.end, DriveEnd::legs_done);
+    EXPECT_EQ(std::ranges::count(drive.events, Happening::speed_lost, &DriveEvent::what), 0);
 }
 
 }  // namespace windwall::solve

@@ -14,9 +14,10 @@ constexpr double slack = 1e-6;
 // Along a line the crank takes torque for itself only while the belt shifts, and what belt and
 // tyres slip changes with it: so far of the position, or of the speed, the shift goes back.
 constexpr double shifts_back_beyond = 0.05;
-constexpr double stands = 0.01;     // m/s
-constexpr double runs_from = 0.25;  // of the idle speed, an engine that nothing drags along
-constexpr double slows_by = 0.02;   // m/s, until a pedal that had been lifted is pressed again
+constexpr double stands = 0.01;      // m/s
+constexpr double loses_from = 1e-3;  // m/s2, a speed that is more than the engine can hold
+constexpr double runs_from = 0.25;   // of the idle speed, an engine that nothing drags along
+constexpr double slows_by = 0.02;    // m/s, until a pedal that had been lifted is pressed again
 
 using Then = Guard::Then;
 
@@ -190,7 +191,13 @@ std::vector<Guard> guards_of(const Mode& mode, const GuardContext& context) {
                 return stands - state[Layout::road_speed];
             }));
             break;
-        case Phase::holding: add_let_go(guards, mode, car); break;
+        case Phase::holding:
+            add_let_go(guards, mode, car);
+            if (!mode.lost)
+                guards.push_back(on_moment(Happening::speed_lost, [](const Moment& now) {
+                    return -loses_from - now.acceleration;
+                }));
+            break;
         case Phase::shifting:
         case Phase::standing:
         case Phase::engine_off: break;

@@ -13,7 +13,7 @@
 namespace windwall::solve {
 namespace {
 
-constexpr double first_step = 0.02;           // s, tried behind an event
+constexpr double first_step = 0.018;          // s, tried behind an event
 constexpr double step_on_hills = 1e-3;        // s, where slope or wind turn within a metre
 constexpr double event_time = 1e-7;           // s, to which events are found
 constexpr double longest_moving = 5;          // s, of one step
@@ -102,6 +102,7 @@ void Run::set(const Mode& mode) {
     const double before = state_.empty() ? 0 : motion_.kinetic_energy(mode_, state_);
     const std::vector<PumpMode> pumps = mode_.pumps;
     const bool dry = mode_.dry;
+    const bool goes_on = result_.steps > 0 && mode.moves_as(mode_);
     mode_ = mode;
     mode_.pumps = pumps;
     mode_.dry = dry;
@@ -144,7 +145,8 @@ void Run::set(const Mode& mode) {
                            },
                            {}});
     watch_road();
-    integrator_.start(time_, state_, grade_ ? step_on_hills : first_step);
+    const double first = goes_on ? std::max(first_step, integrator_.next_step()) : first_step;
+    integrator_.start(time_, state_, grade_ ? step_on_hills : first);
     dense_from_ = time_;
 }
 

@@ -66,6 +66,7 @@ Run::Verdict Run::react(const Guard& guard) {
             stand(time, off);
             return Verdict::leg_goes_on;
         }
+        case Happening::speed_lost: next.lost = true; break;
         case Happening::road_turns: set(next); return Verdict::leg_goes_on;
         case Happening::pump_switched_on:
         case Happening::pump_switched_off:

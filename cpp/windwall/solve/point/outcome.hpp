@@ -50,7 +50,7 @@ inline constexpr Outcome broken_off{.status = Status::broken_off};
 inline constexpr std::string_view outgrown_tyres = "tyres";
 
 /// What `worst` says where no speed of the crank agrees with what slips at its torque.
-inline constexpr std::string_view slip_of_belts_and_tyres = "slip of belts and tyres";
+inline constexpr std::string_view slip_of_belts_and_tyres = "slip";
 
 /// What `worst` says where no flow at all balances.
 inline constexpr std::string_view nothing_flows = "engine";
