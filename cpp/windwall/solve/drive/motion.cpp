@@ -39,6 +39,7 @@ const Moment& Motion::at(const Mode& mode, const Place& place, std::span<const d
     car_.day.headwind = place.headwind;
     hold(mode, state);
     moment_.answered = true;
+    moment_.unsettled = 0;
     moment_.power = {};
     moment_.road_speed = state[Layout::road_speed];
     moment_.engine_speed = state[Layout::engine_speed];

@@ -208,6 +208,7 @@ std::optional<DriveEnd> Run::gets_nowhere() {
         return DriveEnd::too_long;
     const bool pulls =
         mode_.phase == Phase::slipping || (mode_.phase == Phase::driving && mode_.pedal > 0);
+    if (pulls && unsettled()) return DriveEnd::no_answer;
     if (!pulls || moment(state_).acceleration >= no_longer) {
         slow_since_.reset();
         return std::nullopt;

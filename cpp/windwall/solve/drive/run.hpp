@@ -49,6 +49,7 @@ private:
     std::optional<DriveEnd> gets_nowhere();
     void set(const Mode& mode);
     void watch_road();
+    bool unsettled();
     std::optional<DriveEnd> chatters();
     bool passed_over(const Guard& guard) const;
     Verdict happens(const Guard& guard);

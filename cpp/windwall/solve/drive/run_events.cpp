@@ -81,16 +81,20 @@ Run::Verdict Run::react(const Guard& guard) {
 }
 
 /// Where what belts and tyres slip grows with what the crank gives, and that with its speed, no
-/// speed of it may agree with them. Else what chatters is left as it is for a moment: at the edge
-/// of what they hold tyres may be said to spin and to grip in turn, where nothing but what is told
-/// depends on it, and so may a clutch, where a hundredth of what it passes does.
+/// speed of it may agree with them.
+bool Run::unsettled() {
+    const double by = moment(state_).unsettled;
+    if (by <= settles_to) return false;
+    result_.outcome = {Status::not_converged, slip_of_belts_and_tyres, by, at_once_};
+    return true;
+}
+
+/// What chatters is left as it is for a moment: at the edge of what they hold tyres may be said to
+/// spin and to grip in turn, where nothing but what is told depends on it, and so may a clutch,
+/// where a hundredth of what it passes does.
 std::optional<DriveEnd> Run::chatters() {
     if (at_once_ <= chatters_after) return std::nullopt;
-    const double unsettled = moment(state_).unsettled;
-    if (unsettled > settles_to) {
-        result_.outcome = {Status::not_converged, slip_of_belts_and_tyres, unsettled, at_once_};
-        return DriveEnd::no_answer;
-    }
+    if (unsettled()) return DriveEnd::no_answer;
     if (at_once_ > most_at_once) return DriveEnd::too_many_events;
     calm_until_ = time_ + calm;
     return std::nullopt;
