@@ -48,12 +48,6 @@ struct Mode {
     double resumes = 0;        // m/s, coasting: slowed down to it, the pedal holds the speed again
     std::vector<PumpMode> pumps{};  // of the path, in its order
     bool dry = false;               // the tank of the nozzles is empty
-
-    /// Whether crank and wheels go on by the same equations.
-    bool moves_as(const Mode& other) const noexcept {
-        return phase == other.phase && gear == other.gear && stretch == other.stretch &&
-               pedal == other.pedal && engine_free == other.engine_free && ahead == other.ahead;
-    }
 };
 
 }  // namespace windwall::solve

@@ -102,7 +102,6 @@ void Run::set(const Mode& mode) {
     const double before = state_.empty() ? 0 : motion_.kinetic_energy(mode_, state_);
     const std::vector<PumpMode> pumps = mode_.pumps;
     const bool dry = mode_.dry;
-    const bool goes_on = result_.steps > 0 && mode.moves_as(mode_);
     mode_ = mode;
     mode_.pumps = pumps;
     mode_.dry = dry;
@@ -145,8 +144,7 @@ void Run::set(const Mode& mode) {
                            },
                            {}});
     watch_road();
-    const double first = goes_on ? std::max(first_step, integrator_.next_step()) : first_step;
-    integrator_.start(time_, state_, grade_ ? step_on_hills : first);
+    integrator_.start(time_, state_, grade_ ? step_on_hills : first_step);
     dense_from_ = time_;
 }
 
