@@ -13,7 +13,7 @@
 namespace windwall::solve {
 namespace {
 
-constexpr double first_step = 0.018;          // s, tried behind an event
+constexpr double first_step = 0.02;           // s, tried behind an event
 constexpr double step_on_hills = 1e-3;        // s, where slope or wind turn within a metre
 constexpr double event_time = 1e-7;           // s, to which events are found
 constexpr double longest_moving = 5;          // s, of one step
