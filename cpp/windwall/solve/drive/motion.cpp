@@ -137,15 +137,29 @@ void Motion::slip(const Mode& mode) {
     account((mode.engine_free ? given : torque) * speed, slip_heat);
 }
 
-/// Turns until the crank turns at the speed that what slips at its torque asks for.
+/// Turns until the crank turns at the speed that what slips at its torque asks for. Where it would
+/// go to and fro without end, that speed is looked for between the two.
 template <class Turn>
 void Motion::settle(Turn&& turn) {
-    double before = lag_;
+    double from = lag_;
+    std::array<double, 2> ends{}, moves{};  // where it went down from, and up
+    const auto move = [&](double lag) {
+        lag_ = from = lag;
+        turn();
+        return lag_ - from;
+    };
     for (int turns = 0; turns < most_turns; ++turns) {
-        before = lag_;
-        if (turn()) break;
+        from = lag_;
+        if (turn()) return;
+        const std::size_t up = lag_ > from ? 1 : 0;
+        ends[up] = from;
+        moves[up] = lag_ - from;
     }
-    moment_.unsettled = std::abs(lag_ / before - 1);
+    if (moves[0] < 0 && moves[1] > 0) {
+        const numerics::Bracket between{ends[1], ends[0], moves[1], moves[0], 0};
+        move(numerics::find_root(move, between, {0, settled}).x);
+    }
+    moment_.unsettled = std::abs(lag_ / from - 1);
 }
 
 /// The crank turns as fast as the road asks for, with what belts and tyres slip under the torque
