@@ -48,21 +48,12 @@ constexpr Said said[] = {
     {"rpm", "rev|u/min"},
 };
 
-// The entries between strokes.
-std::vector<std::string_view> entries(std::string_view list) {
-    std::vector<std::string_view> found;
-    for (std::size_t start = 0, end = 0; start < list.size(); start = end + 1) {
-        end = std::min(list.find('|', start), list.size());
-        found.push_back(list.substr(start, end - start));
-    }
-    return found;
-}
-
-// Small letters, no blanks, points, dots or hyphens, no s of a plural.
+// Without the s of a plural.
 std::string_view ends_off(std::string_view text) {
     return text.size() > 1 && text.ends_with('s') ? text.substr(0, text.size() - 1) : text;
 }
 
+// Small letters, no blanks, points, dots or hyphens, no s of a plural.
 std::string worn(std::string_view typed) {
     std::string text;
     for (std::size_t at = 0; at < typed.size(); ++at) {

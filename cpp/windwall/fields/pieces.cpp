@@ -1,16 +1,16 @@
 #include "windwall/fields/pieces.hpp"
 
 #include "windwall/fields/exact.hpp"
+#include "windwall/fields/plain_text.hpp"
 
 #include <algorithm>
 #include <cctype>
-#include <utility>
 
 namespace windwall::fields {
 namespace {
 
 // Longer spellings first.
-constexpr std::pair<std::string_view, std::string_view> spelt[] = {
+constexpr Replacement spelt[] = {
     {"\t", " "},     {"\n", " "},     {"\r", " "},     {"\u00a0", " "},
     {"\u202f", " "}, {"\u2009", " "}, {"(", " "},      {")", " "},
     {"\u2212", "-"}, {"\u2013", "-"}, {"\u00ba", "°"}, {"plus or minus", "±"},
@@ -19,14 +19,6 @@ constexpr std::pair<std::string_view, std::string_view> spelt[] = {
 };
 
 bool is_digit(char letter) { return letter >= '0' && letter <= '9'; }
-
-std::string plainly_spelt(std::string_view text) {
-    std::string plain(text);
-    for (const auto& [typed, meant] : spelt)
-        for (std::size_t at = 0; (at = plain.find(typed, at)) != std::string::npos;)
-            plain.replace(at, typed.size(), meant);
-    return plain;
-}
 
 // A number at the start of a text; one of ".5" and "5." as well.
 Piece number_at(std::string_view text) {
@@ -83,7 +75,7 @@ std::size_t take(std::vector<Piece>& pieces, std::string_view text) {
 
 std::vector<Piece> pieces_of(std::string_view text) {
     std::vector<Piece> pieces;
-    const auto plain = plainly_spelt(text);
+    const auto plain = replaced(text, spelt);
     for (std::string_view rest = plain; !rest.empty();)
         rest.remove_prefix(rest[0] == ' ' ? 1 : take(pieces, rest));
     return pieces;

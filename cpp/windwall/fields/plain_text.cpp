@@ -70,4 +70,12 @@ std::size_t length_of(std::string_view text) {
 
 std::string in_quotes(std::string_view text) { return "\"" + printable(text) + "\""; }
 
+std::string replaced(std::string_view text, std::span<const Replacement> pairs) {
+    std::string changed(text);
+    for (const auto& [from, to] : pairs)
+        for (std::size_t at = 0; (at = changed.find(from, at)) != std::string::npos;)
+            changed.replace(at, from.size(), to);
+    return changed;
+}
+
 }  // namespace windwall::fields

@@ -1,7 +1,9 @@
 #pragma once
 #include <cstddef>
+#include <span>
 #include <string>
 #include <string_view>
+#include <utility>
 
 namespace windwall::fields {
 
@@ -17,6 +19,10 @@ std::string in_quotes(std::string_view text);
 
 /// How many characters a text has, which in UTF-8 are fewer than its bytes.
 std::size_t length_of(std::string_view text);
+
+/// Every text on the left of a pair by the one on its right, pair after pair.
+using Replacement = std::pair<std::string_view, std::string_view>;
+std::string replaced(std::string_view text, std::span<const Replacement> pairs);
 
 /// "a, b or c".
 template <class Words>

@@ -52,26 +52,14 @@ constexpr std::array<std::string_view, 31> names{
 constexpr std::size_t longest_unit = 64;  // bytes; the signs are changed one by one
 
 // Other ways of typing the same signs.
-constexpr std::pair<std::string_view, std::string_view> signs[] = {
+constexpr Replacement signs[] = {
     {"^2", "2"}, {"^3", "3"}, {"²", "2"}, {"³", "3"}, {"·", " "}, {"*", " "}, {"°", "deg"},
 };
 
-std::string plain_signs(std::string_view typed) {
-    std::string plain(typed);
-    for (const auto& [sign, meaning] : signs)
-        for (std::size_t at = 0; (at = plain.find(sign, at)) != std::string::npos;)
-            plain.replace(at, sign.size(), meaning);
-    return plain;
-}
+std::string plain_signs(std::string_view typed) { return replaced(typed, signs); }
 
 bool spelt(const Unit& unit, std::string_view text) {
-    if (unit.text == text) return true;
-    for (auto rest = unit.aliases; !rest.empty();) {
-        const auto end = std::min(rest.find('|'), rest.size());
-        if (rest.substr(0, end) == text) return true;
-        rest.remove_prefix(std::min(end + 1, rest.size()));
-    }
-    return false;
+    return unit.text == text || std::ranges::count(entries(unit.aliases), text) > 0;
 }
 
 std::string list_of(Dimension dimension) {
@@ -119,6 +107,15 @@ std::string near_to(std::string_view text, Dimension dimension) {
 }
 
 }  // namespace
+
+std::vector<std::string_view> entries(std::string_view list) {
+    std::vector<std::string_view> found;
+    for (std::size_t start = 0, end = 0; start < list.size(); start = end + 1) {
+        end = std::min(list.find('|', start), list.size());
+        found.push_back(list.substr(start, end - start));
+    }
+    return found;
+}
 
 std::span<const Unit> units_of(Dimension dimension) {
     const auto units = all_units();

@@ -4,6 +4,7 @@
 #include <span>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace windwall::fields {
 
@@ -43,6 +44,9 @@ const Unit& unit_in(const Measure& measure, System system);
 
 /// The dimension in the trade's words: "pressure above the local air".
 std::string_view name_of(Dimension dimension);
+
+/// What stands between the strokes of a list such as `aliases`.
+std::vector<std::string_view> entries(std::string_view list);
 
 /// The same as it is asked for: "a length", "an area", "a percentage", "a plain number".
 std::string named(const Measure& measure);

@@ -22,11 +22,8 @@ std::string code(std::string_view text) { return "`" + std::string(text) + "`"; 
 
 std::string aliases_of(const Unit& unit) {
     std::string list;
-    for (auto rest = unit.aliases; !rest.empty();) {
-        const auto end = std::min(rest.find('|'), rest.size());
-        list += (list.empty() ? "" : ", ") + code(rest.substr(0, end));
-        rest.remove_prefix(std::min(end + 1, rest.size()));
-    }
+    for (const auto alias : entries(unit.aliases))
+        list += (list.empty() ? "" : ", ") + code(alias);
     return list;
 }
 

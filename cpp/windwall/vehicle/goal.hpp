@@ -10,8 +10,7 @@ namespace windwall::vehicle {
 struct Goal {
     static constexpr std::string_view description =
         "The speed to reach, and the road to reach it on; or the time of a run from standstill; "
-        "and "
-        "what may be spent on it.";
+        "and what may be spent on it.";
     std::optional<double> speed;     // m/s
     std::optional<double> run_up;    // m
     std::optional<double> time;      // s, of a driven run over the distance, or to the speed

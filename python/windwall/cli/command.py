@@ -84,6 +84,7 @@ def parser() -> Parser:
     ranking = add_question(commands, "rank", rank_menu, "which upgrades buy the most speed")
     add_install(ranking)
     add_budget(ranking)
+    add_threads(ranking)
     ranking.add_argument(
         "--draws",
         type=draws,
@@ -120,6 +121,7 @@ def parser() -> Parser:
     sent = add_question(commands, "report", report.Reported, "it all on a page that can be sent")
     add_install(sent)
     report.add_report(sent)
+    add_budget(sent)
     add_new(commands)
     file_commands.add_schema(commands)
     add_completion(commands)
@@ -135,6 +137,7 @@ def add_measured(commands: Any) -> None:
     next_one = add_question(commands, "measure", measured.to_measure, "what to measure next")
     add_install(next_one)
     add_budget(next_one)
+    add_threads(next_one)
     measured.add_draws(next_one)
     measured.add_before(
         add_question(commands, "faults", measured.which_fault, "which fault fits what was read")
@@ -198,13 +201,12 @@ def add_install(question: argparse.ArgumentParser) -> None:
 
 
 def add_budget(question: argparse.ArgumentParser) -> None:
-    """What may be spent, and how many threads are at it."""
+    """What may be spent."""
     question.add_argument(
         "--budget",
         metavar="SUM",
         help='such as "500 EUR", or none; by default what the file says may be spent',
     )
-    add_threads(question)
 
 
 def add_threads(question: argparse.ArgumentParser) -> None:

@@ -50,7 +50,7 @@ def default_name(file: str) -> str:
 
 
 def add_report(question: argparse.ArgumentParser) -> None:
-    """Where it goes, what may be spent, and whether it says how sure the ranking is."""
+    """Where it goes, and whether it says how sure the ranking is."""
     question.add_argument(
         "-o",
         "--output",
@@ -63,9 +63,4 @@ def add_report(question: argparse.ArgumentParser) -> None:
         default=0,
         metavar="N",
         help="how sure the ranking is: in so many worlds, a power of two such as 256",
-    )
-    question.add_argument(
-        "--budget",
-        metavar="SUM",
-        help='such as "500 EUR", or none; by default what the file says may be spent',
     )

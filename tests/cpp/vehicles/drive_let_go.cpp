@@ -52,6 +52,19 @@ vehicle::Vehicle with_weak_clutch() {
     return car;
 }
 
+/// A crank that takes more to speed up than the engine gives on a steep hill, by a slack belt.
+vehicle::Vehicle with_heavy_crank_behind_a_slack_belt() {
+    vehicle::Vehicle car = sample::cyclecar();
+    car.engine.as<engine::Cylinder>()->inertia = 3;
+    driveline::Belt slack;
+    slack.diameter_front = slack.diameter_rear = 0.2;
+    slack.tension = 300;
+    driveline::FinalDrive axle;
+    axle.fixed_ratio = 6;
+    car.driveline = {{"belt", slack}, {"axle", axle}};
+    return car;
+}
+
 std::vector<vehicle::Leg> away_and_hold(double speed, double distance) {
     vehicle::FullThrottle away;
     away.to_speed = speed;
@@ -106,6 +119,20 @@ TEST(DriveLetGo, AHeldSpeedRunsAheadDownhillAndIsHeldAgainBehindIt) {
     EXPECT_EQ(drive.phase.back(), Phase::holding);
     EXPECT_LE(std::abs(energy_left(drive)),
               2e-6 * std::abs(drive.energy[static_cast<std::size_t>(Energy::grade)]));
+}
+
+// Of what the engine gives at full throttle nothing moves the vehicle any more: the road drags its
+// crank along by more than the belt holds.
+TEST(DriveLetGo, AnEngineThatIsDraggedAlongAtFullThrottleHasStalled) {
+    vehicle::FullThrottle away;
+    away.for_distance = 800;
+    const auto steep =
+        std::vector<std::vector<double>>{{0, 400, 410, 2000}, {0, 0, -0.6, -0.6}, {0, 0, 0, 0}};
+    const DriveResult drive = drive_then(with_heavy_crank_behind_a_slack_belt(), {away}, steep);
+    EXPECT_EQ(drive.end, DriveEnd::stalled);
+    const auto& distance = drive.columns[1];
+    EXPECT_GT(distance.back(), 400);
+    EXPECT_EQ(drive.phase.back(), Phase::driving);
 }
 
 // A hill takes more than full throttle gives: that is told once, and the vehicle slows down.

@@ -99,10 +99,11 @@ void add_let_go(std::vector<Guard>& guards, const Mode& mode, const vehicle::Veh
 }
 
 // At an open pedal the crank turns by itself behind a clutch that is asked for more than it holds.
-void add_clutch(std::vector<Guard>& guards, const Mode& mode, const vehicle::Vehicle& car) {
-    if (mode.pedal <= 0 || !driveline::parting_capacity(car.driveline, 0)) return;
-    guards.push_back(
-        on_moment(Happening::clutch_slips, [](const Moment& now) { return now.beyond_parting(); }));
+void add_clutch(std::vector<Guard>& guards, const Mode& mode, const Motion& motion) {
+    if (mode.pedal <= 0 || !driveline::parting_capacity(motion.vehicle().driveline, 0)) return;
+    guards.push_back(on_moment(Happening::clutch_slips, [mode, &motion](const Moment&) {
+        return motion.parting(mode).beyond();
+    }));
 }
 
 void add_variator(std::vector<Guard>& guards, const Mode& mode, const vehicle::Vehicle& car) {
@@ -175,7 +176,7 @@ std::vector<Guard> guards_of(const Mode& mode, const GuardContext& context) {
                 add_shift(guards, mode, context);
                 add_grip(guards, mode, context.motion->grip_limit());
             }
-            add_clutch(guards, mode, car);
+            add_clutch(guards, mode, *context.motion);
             add_let_go(guards, mode, car);
             add_variator(guards, mode, car);
             break;

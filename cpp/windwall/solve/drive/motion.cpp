@@ -179,7 +179,6 @@ void Motion::drive(const Mode& mode) {
     });
     if (!moment_.answered) return;
     speed_up(mode);
-    if (mode.pedal > 0) weigh_parting(mode);
     account(moment_.torque * moment_.engine_speed, 0);
 }
 

@@ -19,6 +19,15 @@ struct Place {
     double headwind{};  // m/s
 };
 
+/// By how much crank and wheels come apart though the part between them passed all that it holds,
+/// rad/s2, or N m while a variator shifts: the crank running ahead, or falling behind; below 0
+/// where it would not.
+struct Parting {
+    double runs_ahead = -1, falls_behind = -1;
+
+    double beyond() const noexcept { return std::max(runs_ahead, falls_behind); }
+};
+
 /// Everything about one moment of a drive that its state and its mode decide.
 struct Moment {
     Point point;  // of the engine; blank where it does not run
@@ -30,9 +39,6 @@ struct Moment {
     double gripping_speed{};   // rad/s, of the crank, at which nothing slips
     double torque{};           // N m that the engine gives for the driveline
     double passed{};           // in gear: what is left of it as the crank speeds up with the road
-    double runs_ahead{};  // in gear: above 0 where the crank would run ahead of the wheels, though
-                          // the part between them passed all that it holds
-    double falls_behind{};             // or behind them
     double wanted_thrust{}, thrust{};  // N, before and after the tyres' grip
     double tyre_slip{};
     double unsettled{};    // share by which the crank's speed still went to and fro
@@ -46,8 +52,6 @@ struct Moment {
         double running_rate{}, filling_rate{};  // 1/s
     };
     std::vector<Pump> pumps;
-
-    double beyond_parting() const noexcept { return std::max(runs_ahead, falls_behind); }
 };
 
 /// The equations of motion, of heat and of liquid of one vehicle. The workspace of one thread; the
@@ -69,6 +73,8 @@ public:
     double grip_limit() const noexcept { return grip_limit_; }
     double film_time() const noexcept { return film_time_; }
 
+    /// Of the moment that was looked at last, in gear.
+    Parting parting(const Mode& mode) const;
     const Moment& at(const Mode& mode, const Place& place, std::span<const double> state);
     void rates(const Moment& moment, std::span<const double> state, std::span<double> rate) const;
     /// J in what moves and turns: the road speed's share, and that of a crank that turns by itself.
@@ -94,7 +100,6 @@ private:
     void settle(Turn&& turn);
     void keep_speed(const Mode& mode);
     void speed_up(const Mode& mode);
-    void weigh_parting(const Mode& mode);
     double gains_on_wheels(const Mode& mode, double passed) const;
     double slipping_torque(const Mode& mode) const;
     double lag_of(const driveline::Shaft& wheels) const noexcept;

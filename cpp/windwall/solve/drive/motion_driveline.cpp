@@ -63,16 +63,14 @@ double Motion::gains_on_wheels(const Mode& mode, double passed) const {
 
 /// Whether the part between crank and wheels holds them together. While a variator shifts, it holds
 /// the speed of the crank, which takes nothing for itself.
-void Motion::weigh_parting(const Mode& mode) {
+Parting Motion::parting(const Mode& mode) const {
     const auto most = driveline::parting_capacity(car_.driveline, moment_.engine_speed);
-    moment_.runs_ahead = moment_.falls_behind = -1;
-    if (!most) return;
+    if (!most) return {};
     const bool tied = mode.stretch != 1 && moment_.road_speed > 0;
     const auto gains = [&](double passed) {
         return tied ? gains_on_wheels(mode, passed) : moment_.torque - passed;
     };
-    moment_.runs_ahead = gains(slips_beyond * *most);
-    moment_.falls_behind = -gains(-slips_beyond * *most);
+    return {gains(slips_beyond * *most), -gains(-slips_beyond * *most)};
 }
 
 /// What the wheels give becomes thrust as far as the tyres hold.

@@ -25,7 +25,6 @@ constexpr double stalls_below = 0.1;      // m/s
 constexpr double revs_up_by = 1;          // rad/s2, an engine that is on its way
 constexpr long most_steps = 20000;        // of one leg
 constexpr double longest_leg = 6 * 3600;  // s, on the move
-constexpr double at_once = 1e-4;          // s, between events that follow from each other
 
 std::optional<numerics::Table> road_table(const fields::Columns& road, std::size_t column) {
     if (road.empty() || road.column.size() <= column || road.column[0].size() < 2)
@@ -263,13 +262,10 @@ double Run::crossing(const Guard& guard, double from, double to) {
 }
 
 Run::Verdict Run::happens(const Guard& guard) {
-    at_once_ = time_ > last_event_ + at_once ? 0 : at_once_ + 1;
-    last_event_ = time_;
     if (const auto end = chatters()) {
         result_.end = *end;
         return Verdict::drive_ends;
     }
-
     keep(time_, state_);
     switch (guard.then) {
         case Guard::Then::drive_ends: result_.end = guard.end; return Verdict::drive_ends;

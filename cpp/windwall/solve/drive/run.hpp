@@ -56,7 +56,8 @@ private:
     Verdict react(const Guard& guard);
     Verdict meet();
     Verdict let_go();
-    Mode turn_apart(const Moment& geared);
+    Mode geared() const;
+    Mode turn_apart();
     void pump(const Guard& guard);
     void rest_line(std::size_t number);
     const charge::EvaporativeInjection* nozzle_of(std::size_t number) const;

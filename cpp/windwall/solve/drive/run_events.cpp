@@ -8,6 +8,7 @@ namespace windwall::solve {
 
 namespace {
 
+constexpr double at_once = 1e-4;     // s, between events that follow from each other
 constexpr int chatters_after = 12;   // events at once
 constexpr double calm = 0.01;        // s, for which what chatters is left as it is
 constexpr double settles_to = 1e-3;  // of the crank's speed, at the edge of what slips
@@ -28,10 +29,7 @@ Run::Verdict Run::react(const Guard& guard) {
             if (mode_.phase == Phase::coasting)
                 next = {.phase = Phase::holding, .gear = mode_.gear};
             else
-                next = {.phase = Phase::driving,
-                        .gear = mode_.gear,
-                        .pedal = mode_.pedal,
-                        .spinning = mode_.spinning};
+                next = geared();
             break;
         case Happening::clutch_slips: return let_go();
         case Happening::shift_begins:
@@ -93,6 +91,8 @@ bool Run::unsettled() {
 /// spin and to grip in turn, where nothing but what is told depends on it, and so may a clutch,
 /// where a hundredth of what it passes does.
 std::optional<DriveEnd> Run::chatters() {
+    at_once_ = time_ > last_event_ + at_once ? 0 : at_once_ + 1;
+    last_event_ = time_;
     if (at_once_ <= chatters_after) return std::nullopt;
     if (unsettled()) return DriveEnd::no_answer;
     if (at_once_ > most_at_once) return DriveEnd::too_many_events;
@@ -107,15 +107,21 @@ bool Run::passed_over(const Guard& guard) const {
            guard.then == Guard::Then::happens;
 }
 
+/// Where crank and wheels that turned apart turn together again.
+Mode Run::geared() const {
+    return {.phase = Phase::driving,
+            .gear = mode_.gear,
+            .stretch = stretch_at(mode_.position),
+            .pedal = mode_.pedal,
+            .spinning = mode_.spinning};
+}
+
 /// A crank that turns by itself is as fast as the wheels: the part takes hold, or where that asks
 /// for too much of it they go on past each other.
 Run::Verdict Run::meet() {
-    set({.phase = Phase::driving,
-         .gear = mode_.gear,
-         .stretch = stretch_at(mode_.position),
-         .pedal = mode_.pedal,
-         .spinning = mode_.spinning});
-    if (time_ >= calm_until_ && moment(state_).beyond_parting() >= 0) return let_go();
+    set(geared());
+    moment(state_);
+    if (time_ >= calm_until_ && motion_.parting(mode_).beyond() >= 0) return let_go();
     note(Happening::clutch_grips);
     return Verdict::leg_goes_on;
 }
@@ -127,11 +133,10 @@ Run::Verdict Run::meet() {
 Run::Verdict Run::let_go() {
     note(Happening::clutch_slips);
     Mode next{.phase = Phase::coasting, .gear = mode_.gear};
-    if (mode_.phase == Phase::holding) {
+    if (mode_.phase == Phase::holding)
         next.resumes = speed();
-    } else if (mode_.pedal > 0) {
-        next = turn_apart(moment(state_));
-    }
+    else if (mode_.pedal > 0)
+        next = turn_apart();
     set(next);
     if (!(next.resumes > 0) || moment(state_).acceleration > 0) return Verdict::leg_goes_on;
     result_.end = DriveEnd::stalled;
@@ -139,14 +144,16 @@ Run::Verdict Run::let_go() {
 }
 
 /// Each on its own side of the speed at which they would meet, by what belts slip meanwhile.
-Mode Run::turn_apart(const Moment& geared) {
+Mode Run::turn_apart() {
+    const Moment& now = moment(state_);
+    const Parting parting = motion_.parting(mode_);
     Mode next = mode_;
     next.phase = Phase::slipping;
     next.engine_free = true;
-    next.ahead = geared.falls_behind > geared.runs_ahead;
-    next.position = geared.gear_state.position;
+    next.ahead = parting.falls_behind > parting.runs_ahead;
+    next.position = now.gear_state.position;
     double& speed = state_[Layout::engine_speed];
-    speed = geared.engine_speed;
+    speed = now.engine_speed;
     const double meets = motion_.at(next, place(run_distance()), state_).gripping_speed;
     speed = next.ahead ? std::min(speed, meets) : std::max(speed, meets);
     return next;
