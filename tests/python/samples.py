@@ -182,7 +182,7 @@ LATE = {
             "id": "small_pulley",
             "title": "Smaller blower pulley",
             "cost": "45 EUR",
-            "set": {"charge_path/blower/drive_ratio": 1.6},
+            "set": {"charge_path/blower/drive_ratio": 1.55},
         },
         {
             "id": "fairing",

@@ -18,8 +18,6 @@ from python.two_runs import RUNS, scenario
 from windwall.cli import answers
 from windwall.cli.main import main
 from windwall.report.wording.drive import ENDED, HAPPENED
-from windwall.results.drive import Drive, Outing
-from windwall.results.drive_summary import Mark
 from windwall.study.drive import drive as drives
 
 CORE = Path(__file__).parents[2] / "cpp/windwall/solve/drive/drive.hpp"
@@ -213,96 +211,6 @@ def test_its_document_is_plain_and_names_its_units(drive):
     assert len(lengths) == 1
     assert made["marks"][0]["run"] == 1
     assert {"what", "sentence", "time"} <= set(made["events"][0])
-
-
-def fake(**changes):
-    """A drive made up of two moments, one of them without an engine."""
-    nan = float("nan")
-    columns = {
-        "time": [0.0, 150.0],
-        "distance": [0.0, 30.0],
-        "fuel_used": [0.0, 0.002],
-        "liquid_used": [0.0, 0.5],
-        "knock/margin": [nan, nan],
-        "road/speed": [0.0, 10.0],
-        "engine/head/temperature": [300.0, 310.0],
-    }
-    energy = dict.fromkeys(("driveline", "clutch", "tyres", "air", "rolling", "grade"), 0.0)
-    energy |= {"fuel": 9e4, "crank": 3e4, "brakes": 0.0, "kinetic": 3e4, "changes": 0.0}
-    numbers = {
-        "ended": "no_answer",
-        "status": "not_converged",
-        "worst": "throttle",
-        "addresses": list(columns),
-        "columns": [np.array(column) for column in columns.values()],
-        "phase": ["standing", "driving"],
-        "events": [
-            {"what": "leg_begins", "time": 0.0, "distance": 0.0, "road_speed": 0.0, "leg": 1}
-            | {"gear": 1, "engine_speed": 100.0, "about": ""}
-        ],
-        "marks": [],
-        "energy": energy,
-    }
-    info = scenario(RUNS).drive(progress=False).scenario_info
-    return Drive(numbers | changes, info, Outing("made_up", "", ("launch",), (), "0" * 64))
-
-
-def test_what_broke_off_says_where_and_why():
-    drive = fake()
-    assert not drive.answered
-    assert drive.ended.sentence == (
-        "It breaks off in leg 1, launch, at 36.0 km/h and 2 min 30 s after setting out: no state "
-        "of the engine was found (not_converged, throttle). What stands here was driven until then."
-    )
-    text = drive.text()
-    assert "STOPPED EARLY (no_answer)" in text
-    assert "Liquid sprayed: 0.500 kg" in text
-    assert "Knock" not in text  # nothing is known of it
-    assert drive.summary.nearest_knock is None
-    json.dumps(drive.to_dict(), allow_nan=True)
-
-
-def test_runs_beyond_four_stand_in_further_tables():
-    marks = [Mark(run, 50.0, None, 5.0 + run, 50.0, 12.0)._asdict() for run in (1, 2, 3, 4, 5)]
-    moving = [0.0, 10.0] * 5
-    drive = fake(
-        ended="legs_done",
-        marks=marks,
-        addresses=["time", "road/speed"],
-        columns=[np.arange(10.0), np.array(moving)],
-        phase=["standing", "driving"] * 5,
-    )
-    text = drive.text()
-    assert text.count("Runs, each counted") == 2
-    assert re.search(r"over 50 m +10\.00 s", text)
-    assert max(map(len, text.splitlines())) <= 100
-
-
-def test_a_drive_that_broke_off_nowhere_has_no_status_of_a_failure():
-    assert fake(ended="legs_done").ended["status"] == "solved"
-    assert fake().ended["status"] == "not_converged"
-
-
-def test_what_is_so_from_the_first_moment_is_not_said_to_come_after_no_time():
-    document = copy.deepcopy(DOCUMENT) | {"outings": [copy.deepcopy(RUNS)]}
-    document["limits"] = {"engine/head_temperature": {"max": "60 degC", "why": "a try"}}
-    text = " ".join(ww.loads(json.dumps(document)).drive(progress=False).text().split())
-    assert "max 60 degC: first passed at the start, standing; at worst" in text
-    assert re.search(r"charge_path/airbox/outlet +[\d.]+ degC at the start", text)
-    assert "after 0.0 s" not in text
-
-
-def test_what_was_burnt_is_no_share_of_what_the_crank_gave():
-    text = fake(ended="legs_done").text()
-    assert re.search(r"burnt in the fuel +90.00\n", text)
-    assert re.search(r"given by the crank +30.00 +100.0\n", text)
-    assert "Fuel burnt: 0.00200 kg, of whose energy the crank gave 33 %." in text
-
-
-def test_an_event_without_end_is_cut_short():
-    one = fake()._numbers["events"][0]
-    text = fake(events=[one] * 70).text()
-    assert "And 10 more; `events` has them all." in text
 
 
 def test_the_command_drives(windwall, document, file):

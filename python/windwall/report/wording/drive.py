@@ -8,7 +8,7 @@ from windwall.results.values import Values
 from windwall.results.views import sentence
 
 __all__ = [
-    "BEYOND_FOR", "ENDED", "ENERGIES", "FOR_AN_INSTANT", "HAPPENED", "INSTANT", "LEGS",
+    "BEYOND_FOR", "ENDED", "ENERGIES", "FOR_AN_INSTANT", "HAPPENED", "INSTANT", "LEGS", "SLIPS_ON",
     "beyond_for", "ended_sentence", "event_sentence", "kind_text", "time_text",
 ]  # fmt: skip
 
@@ -23,13 +23,18 @@ ENDED = {
     "is {distance} from where it set out.",
     "tank_empty": "The tank is empty in leg {leg}, {kind}, {distance} from where it set out.",
     "no_answer": "It breaks off in leg {leg}, {kind}, at {road_speed} and {time} after setting "
-    "out: no state of engine and driveline was found ({status}{part}). What stands here was driven "
-    "until then.",
+    "out: no state of the engine was found ({status}{part}). What stands here was driven until "
+    "then.",
     "cancelled": "It was stopped in leg {leg}, {kind}, {time} after setting out. What stands here "
     "was driven until then.",
     "too_many_events": "It breaks off in leg {leg}, {kind}, at {road_speed}: more happens at once "
     "than can be followed. What stands here was driven until then.",
 }
+SLIPS_ON = (
+    "It breaks off in leg {leg}, {kind}, at {road_speed} and {time} after setting out: at no speed "
+    "of the crank do belts and tyres slip by what its torque asks for. What stands here was driven "
+    "until then."
+)
 HAPPENED = {
     "leg_begins": "leg {leg}, {kind}",
     "clutch_grips": "the clutch grips at {engine_speed}",
@@ -76,7 +81,8 @@ ENERGIES = {
 def ended_sentence(end: DriveEnding) -> str:
     """How it ended, and where."""
     system = end.scenario_info.system
-    return ENDED[end["word"]].format(
+    said = SLIPS_ON if end["part"] == "slip" else ENDED[end["word"]]
+    return said.format(
         leg=end["leg"],
         kind=kind_text(end["kind"]),
         time=time_text(end["time"]),
