@@ -103,6 +103,24 @@ TEST(DriveLetGo, AnEngineIdlesOnceItsShoesOpen) {
               2e-6 * drive.energy[static_cast<std::size_t>(Energy::crank)]);
 }
 
+// Until the shoes pass what rolling takes the vehicle stands: from that moment on it moves.
+TEST(DriveLetGo, AVehiclePullsAwayOnceItsShoesPassWhatTheRoadTakes) {
+    vehicle::FullThrottle away;
+    away.for_distance = 5;
+    const DriveResult drive = drive_then(with_shoes(), {away});
+    const auto column = [&](std::string_view address) -> const std::vector<double>& {
+        const auto found = std::ranges::find(drive.addresses, address);
+        return drive.columns.at(static_cast<std::size_t>(found - drive.addresses.begin()));
+    };
+    const auto& speed = column("road/speed");
+    const auto moves = std::ranges::find_if(speed, [](double v) { return v > 0; });
+    ASSERT_NE(moves, speed.begin());
+    ASSERT_NE(moves, speed.end());
+    const auto last = static_cast<std::size_t>(moves - speed.begin()) - 1;
+    EXPECT_GT(column("engine/speed")[last], 200);
+    EXPECT_NEAR(column("road/thrust")[last], column("road/rolling")[last], 0.1);
+}
+
 // Held back by more than its clutch holds, the crank is let go and idles; the wheels run ahead
 // until the plain has slowed them down to where they were.
 TEST(DriveLetGo, AHeldSpeedRunsAheadDownhillAndIsHeldAgainBehindIt) {

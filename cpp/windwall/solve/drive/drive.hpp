@@ -54,12 +54,14 @@ enum class Happening {
     pump_switched_off,
     limit_passed,
     road_turns,  // its slope or its wind changes; not told
+    pulls_away,  // the thrust is more than what the road holds it with; not told
 };
-inline constexpr std::array<std::string_view, 20> happening_names{
+inline constexpr std::array<std::string_view, 21> happening_names{
     "leg_begins",   "clutch_grips", "clutch_slips",      "shift_begins", "shift_ends",
     "ratio_begins", "ratio_ends",   "ratio_returns",     "tyres_spin",   "tyres_grip",
     "rev_limit",    "stands_still", "speed_lost",        "liquid_empty", "pump_switched_on",
     "pump_runs",    "line_full",    "pump_switched_off", "limit_passed", "road_turns",
+    "pulls_away",
 };
 
 struct DriveEvent {

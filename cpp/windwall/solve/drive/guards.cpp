@@ -168,6 +168,10 @@ std::vector<Guard> guards_of(const Mode& mode, const GuardContext& context) {
     const vehicle::Vehicle& car = context.motion->vehicle();
     switch (mode.phase) {
         case Phase::slipping:
+            if (mode.rests)
+                guards.push_back(on_moment(Happening::pulls_away, [](const Moment& now) {
+                    return now.thrust - now.load.total() - slack;
+                }));
             add_slipping(guards, mode, context);
             add_grip(guards, mode, context.motion->grip_limit());
             break;

@@ -42,6 +42,7 @@ struct Mode {
     bool engine_free = false;  // slipping: the torque that is not passed on speeds the crank up
     bool ahead = false;        // and the wheels turn faster than it: they pull it along
     bool spinning = false;     // the tyres are asked for more than they hold
+    bool rests = false;        // slipping: not yet off, the road holds it
     bool lifted = true;        // shifting: no fuel is burnt meanwhile
     double deceleration = 0;   // m/s2, braking
     bool lost = false;         // holding: the speed to hold was more than it has, once

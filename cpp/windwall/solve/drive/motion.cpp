@@ -60,6 +60,7 @@ const Moment& Motion::at(const Mode& mode, const Place& place, std::span<const d
     }
     // What would roll back from standstill is held by the brakes.
     if (moment_.road_speed <= 0) moment_.acceleration = std::max(0.0, moment_.acceleration);
+    if (mode.rests) moment_.acceleration = 0;
     // While gears change no point is sought: temperatures and pumps go on in the charge before it.
     heat(mode, state);
     pump(mode, state);

@@ -65,6 +65,10 @@ Run::Verdict Run::react(const Guard& guard) {
             return Verdict::leg_goes_on;
         }
         case Happening::speed_lost: next.lost = true; break;
+        case Happening::pulls_away:
+            next.rests = false;
+            set(next);
+            return Verdict::leg_goes_on;
         case Happening::road_turns: set(next); return Verdict::leg_goes_on;
         case Happening::pump_switched_on:
         case Happening::pump_switched_off:

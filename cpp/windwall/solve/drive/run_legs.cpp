@@ -154,6 +154,7 @@ void Run::engage(std::size_t gear) {
     mode.phase = Phase::slipping;
     mode.engine_free = by_speed;
     mode.engine_speed = launch_speed_;
+    mode.rests = speed() <= 0;
     state_[Layout::engine_speed] =
         by_speed ? std::max(motion_.idle_speed(), geared) : launch_speed_;
     set(mode);

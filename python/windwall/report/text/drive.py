@@ -22,7 +22,7 @@ __all__ = [
 MASS = Measure("mass", "kg")
 AT_THE_START, STANDING = "at the start", "standing"
 BESIDE = 4  # runs that stand beside each other
-UNTOLD = ("road_turns", "limit_passed")  # limits have a section of their own
+UNTOLD = ("road_turns", "pulls_away", "limit_passed")  # limits have a section of their own
 MOST_EVENTS = 60
 Waited = tuple[float | None, float | None]  # for a distance, or for a speed
 

@@ -56,6 +56,7 @@ HAPPENED = {
     "pump_switched_off": "the pump is switched off",
     "limit_passed": "passes a limit: {about}",
     "road_turns": "slope or wind changes",
+    "pulls_away": "it pulls away",
 }
 INSTANT = 1.0  # s
 FOR_AN_INSTANT = "beyond it for an instant, {time} in all"
