@@ -54,6 +54,9 @@ private:
     bool passed_over(const Guard& guard) const;
     Verdict happens(const Guard& guard);
     Verdict react(const Guard& guard);
+    Mode after(Happening what) const;
+    Verdict ends_at_the_rev_limit();
+    Verdict come_to_rest();
     Verdict meet();
     Verdict let_go();
     Mode geared() const;

@@ -21,55 +21,20 @@ std::size_t stretch_at(double position) { return position <= 0 ? 0 : position < 
 
 /// What follows from what happened.
 Run::Verdict Run::react(const Guard& guard) {
-    const Happening what = guard.what;
-    Mode next = mode_;
-    switch (what) {
-        case Happening::clutch_grips:
-            if (mode_.phase == Phase::slipping && mode_.engine_free) return meet();
-            if (mode_.phase == Phase::coasting)
-                next = {.phase = Phase::holding, .gear = mode_.gear};
-            else
-                next = geared();
-            break;
+    const bool slips = mode_.phase == Phase::slipping;
+    switch (guard.what) {
         case Happening::clutch_slips: return let_go();
-        case Happening::shift_begins:
-            next = {.phase = Phase::shifting, .gear = mode_.gear + 1, .lifted = outing_.lift};
+        case Happening::clutch_grips:
+            if (slips && mode_.engine_free) return meet();
+            break;
+        case Happening::rev_limit:
+            if (!slips && waits_for_speed_) return ends_at_the_rev_limit();
             break;
         case Happening::shift_ends:
             engage(mode_.gear);
-            note(what);
+            note(guard.what);
             return Verdict::leg_goes_on;
-        case Happening::ratio_begins: next.stretch = 1; break;
-        case Happening::ratio_ends: next.stretch = 2; break;
-        case Happening::ratio_returns: next.stretch = mode_.stretch - 1; break;
-        case Happening::tyres_spin: next.spinning = true; break;
-        case Happening::tyres_grip: next.spinning = false; break;
-        case Happening::rev_limit:
-            if (mode_.phase == Phase::slipping) {
-                next.engine_free = false;
-                next.engine_speed = rev_limit_;
-            } else if (waits_for_speed_) {
-                note(what);
-                result_.end = DriveEnd::no_more_speed;
-                return Verdict::drive_ends;
-            } else {
-                next = {.phase = Phase::holding, .gear = mode_.gear};
-            }
-            break;
-        case Happening::stands_still: {
-            note(what);
-            if (!then_stand_) return stand(0, false), Verdict::leg_done;
-            const auto [time, off] = *then_stand_;
-            then_stand_.reset();
-            stand(time, off);
-            return Verdict::leg_goes_on;
-        }
-        case Happening::speed_lost: next.lost = true; break;
-        case Happening::pulls_away:
-            next.rests = false;
-            set(next);
-            return Verdict::leg_goes_on;
-        case Happening::road_turns: set(next); return Verdict::leg_goes_on;
+        case Happening::stands_still: return come_to_rest();
         case Happening::pump_switched_on:
         case Happening::pump_switched_off:
         case Happening::pump_runs:
@@ -77,8 +42,51 @@ Run::Verdict Run::react(const Guard& guard) {
         case Happening::liquid_empty: mode_.dry = true; break;
         default: break;
     }
-    note(what);
-    set(next);
+    const bool told = guard.what != Happening::pulls_away && guard.what != Happening::road_turns;
+    if (told) note(guard.what);
+    set(after(guard.what));
+    return Verdict::leg_goes_on;
+}
+
+/// What the vehicle does from then on.
+Mode Run::after(Happening what) const {
+    const Mode holding{.phase = Phase::holding, .gear = mode_.gear};
+    Mode next = mode_;
+    switch (what) {
+        case Happening::clutch_grips: return mode_.phase == Phase::coasting ? holding : geared();
+        case Happening::shift_begins:
+            return {.phase = Phase::shifting, .gear = mode_.gear + 1, .lifted = outing_.lift};
+        case Happening::rev_limit:
+            if (mode_.phase != Phase::slipping) return holding;
+            next.engine_free = false;
+            next.engine_speed = rev_limit_;
+            break;
+        case Happening::ratio_begins: next.stretch = 1; break;
+        case Happening::ratio_ends: next.stretch = 2; break;
+        case Happening::ratio_returns: next.stretch = mode_.stretch - 1; break;
+        case Happening::tyres_spin: next.spinning = true; break;
+        case Happening::tyres_grip: next.spinning = false; break;
+        case Happening::speed_lost: next.lost = true; break;
+        case Happening::pulls_away: next.rests = false; break;
+        default: break;
+    }
+    return next;
+}
+
+/// Where more speed of the crank was waited for, none comes.
+Run::Verdict Run::ends_at_the_rev_limit() {
+    note(Happening::rev_limit);
+    result_.end = DriveEnd::no_more_speed;
+    return Verdict::drive_ends;
+}
+
+/// A leg that ends by braking is done, unless the vehicle is then to stand for a time.
+Run::Verdict Run::come_to_rest() {
+    note(Happening::stands_still);
+    if (!then_stand_) return stand(0, false), Verdict::leg_done;
+    const auto [time, off] = *then_stand_;
+    then_stand_.reset();
+    stand(time, off);
     return Verdict::leg_goes_on;
 }
 
