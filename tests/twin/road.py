@@ -11,9 +11,11 @@ HUNDRED = 100 / 3.6  # km/h in m/s
 def ratio(part, gear):
     if part["kind"] == "gearbox":
         return part["ratios"][gear]
-    return {"clutch": lambda: 1.0, "chain": lambda: part["teeth_rear"] / part["teeth_front"]}.get(
-        part["kind"], lambda: part["ratio"]
-    )()
+    if part["kind"] == "chain":
+        return part["teeth_rear"] / part["teeth_front"]
+    if part["kind"] != "clutch" and "ratio" not in part:
+        raise NotImplementedError(f"the ratio of a {part['kind']}")
+    return part.get("ratio", 1.0)
 
 
 def gears(vehicle):
