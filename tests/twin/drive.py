@@ -41,6 +41,7 @@ class Drive:
         self.state = np.array([0.0, 0.0, *nodes.values()])
         self.time, self.gear, self.lag = 0.0, outing["launch_gear"] - 1, 1.0
         self.events, self.pieces, self.evaluations, self.points = [], [], 0, 0
+        self.standing_radius = road.rolling_radius(vehicle["tyres"], 0.0)
         self.before_shift = None  # the balance, whose charge the metal has while gears change
 
     # what one moment is
@@ -50,10 +51,20 @@ class Drive:
         self.points += 1
         return point(self.vehicle, engine_speed, 1.0, max(state[SPEED], 0.0), nodes)
 
-    def thrust(self, wheels, v):
-        """As far as the tyres hold."""
-        radius = road.rolling_radius(self.vehicle["tyres"], v)
-        return min(wheels / radius, road.grip_limit(self.vehicle))
+    def mass(self, phase):
+        return road.accelerated_mass(
+            self.vehicle, self.gear, self.standing_radius, phase != "driving"
+        )
+
+    def thrust(self, wheels, v, phase):
+        """As far as the tyres hold, which what turns with the wheels does not need; and the slip."""
+        load = road.road_load(self.vehicle, self.vehicle["air"], v)
+        limit, inertia = road.grip_limit(self.vehicle), self.mass(phase)
+        turning = inertia - road.rolling_mass(self.vehicle, self.standing_radius)
+        most = limit + turning * (limit - load) / (inertia - turning)
+        thrust = min(wheels / road.rolling_radius(self.vehicle["tyres"], v), most)
+        pushed = thrust - turning * (thrust - load) / inertia
+        return thrust, road.slip(self.vehicle, pushed)
 
     def geared(self, v):
         """Engine speed without slip."""
@@ -67,8 +78,8 @@ class Drive:
             before, N = self.lag, self.geared(state[SPEED]) * self.lag
             answers = self.engine_at(N, state)
             wheels = road.wheel_torque(self.vehicle, self.gear, N, answers["torque"])
-            thrust = self.thrust(wheels, state[SPEED])
-            self.lag = 1 / (1 - road.slip(self.vehicle, thrust))
+            thrust, slip = self.thrust(wheels, state[SPEED], "driving")
+            self.lag = 1 / (1 - slip)
         return N, thrust, answers
 
     def slipping(self, state):
@@ -78,24 +89,23 @@ class Drive:
         for _ in range(3):  # the drag of what turns with the wheels hardly knows of their slip
             turning = self.geared(v) * lag
             wheels = road.parted_torque(self.vehicle, self.gear, N, turning, answers["torque"])
-            thrust = self.thrust(wheels, v)
-            lag = 1 / (1 - road.slip(self.vehicle, thrust))
+            thrust, slip = self.thrust(wheels, v, "slipping")
+            lag = 1 / (1 - slip)
         return self.geared(v) * lag, thrust, answers
 
     def rates(self, phase, _, state):
         self.evaluations += 1
         v = state[SPEED]
         if phase == "shifting":
-            thrust = self.thrust(road.dragged(self.vehicle, self.gear, self.geared(v)), v)
+            dragged = road.dragged(self.vehicle, self.gear, self.geared(v))
+            thrust, _ = self.thrust(dragged, v, phase)
             now = dict(zip(self.names, state[FIRST_NODE:], strict=True))
             nodes = self.node_rates(self.before_shift, now)
         else:
             _, thrust, answers = getattr(self, phase)(state)
             nodes = self.node_rates(answers["balanced"])
         surplus = thrust - road.road_load(self.vehicle, self.vehicle["air"], v)
-        radius = road.rolling_radius(self.vehicle["tyres"], 0.0)
-        mass = road.accelerated_mass(self.vehicle, self.gear, radius, phase != "driving")
-        return np.array([surplus / mass, v, *nodes])
+        return np.array([surplus / self.mass(phase), v, *nodes])
 
     def node_rates(self, balanced, now=None):
         found = warming.rates(self.vehicle, balanced, now)

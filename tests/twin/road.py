@@ -73,7 +73,7 @@ def overall_ratio(vehicle, gear):
 
 def accelerated_mass(vehicle, gear, radius, slips):
     """With what turns; while the clutch slips without crank, blower and what lies before it."""
-    body, behind = vehicle["body"], overall_ratio(vehicle, gear)
+    behind = overall_ratio(vehicle, gear)
     held = slips and any(part["kind"] == "clutch" for part in vehicle["driveline"])
     crank = vehicle["engine"]["inertia"]
     for part in vehicle["charge_path"]:
@@ -85,10 +85,15 @@ def accelerated_mass(vehicle, gear, radius, slips):
             at_wheels += part["inertia"] * behind**2
         held = held and part["kind"] != "clutch"
         behind /= ratio(part, gear)
-    wheels = body["rotating_share"] * body["mass"]
+    return rolling_mass(vehicle, radius) + at_wheels / radius**2
+
+
+def rolling_mass(vehicle, radius):
+    """Of the body and its wheels."""
+    body = vehicle["body"]
     if body["wheel_inertia"] is not None:
-        wheels = body["wheel_inertia"] / radius**2
-    return body["mass"] + wheels + at_wheels / radius**2
+        return body["mass"] + body["wheel_inertia"] / radius**2
+    return (1 + body["rotating_share"]) * body["mass"]
 
 
 def tyre_diameter(size):

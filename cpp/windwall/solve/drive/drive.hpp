@@ -42,6 +42,7 @@ enum class Happening {
     ratio_begins,  // a variator leaves its lowest gearing
     ratio_ends,    // and comes to its highest
     ratio_returns,
+    ratio_rests,
     tyres_spin,
     tyres_grip,
     rev_limit,
@@ -56,12 +57,12 @@ enum class Happening {
     road_turns,  // its slope or its wind changes; not told
     pulls_away,  // the thrust is more than what the road holds it with; not told
 };
-inline constexpr std::array<std::string_view, 21> happening_names{
-    "leg_begins",   "clutch_grips", "clutch_slips",      "shift_begins", "shift_ends",
-    "ratio_begins", "ratio_ends",   "ratio_returns",     "tyres_spin",   "tyres_grip",
-    "rev_limit",    "stands_still", "speed_lost",        "liquid_empty", "pump_switched_on",
-    "pump_runs",    "line_full",    "pump_switched_off", "limit_passed", "road_turns",
-    "pulls_away",
+inline constexpr std::array<std::string_view, 22> happening_names{
+    "leg_begins",       "clutch_grips", "clutch_slips",  "shift_begins",      "shift_ends",
+    "ratio_begins",     "ratio_ends",   "ratio_returns", "ratio_rests",       "tyres_spin",
+    "tyres_grip",       "rev_limit",    "stands_still",  "speed_lost",        "liquid_empty",
+    "pump_switched_on", "pump_runs",    "line_full",     "pump_switched_off", "limit_passed",
+    "road_turns",       "pulls_away",
 };
 
 struct DriveEvent {

@@ -14,6 +14,9 @@ constexpr double slack = 1e-6;
 // Along a line the crank takes torque for itself only while the belt shifts, and what belt and
 // tyres slip changes with it: so far of the position, or of the speed, the shift goes back.
 constexpr double shifts_back_beyond = 0.05;
+// Where one speed is held, the crank takes its share as soon as the shift ends, the tyres slip the
+// less, and the crank turns that little slower.
+constexpr double keeps_within = 0.005;
 constexpr double stands = 0.01;      // m/s
 constexpr double loses_from = 1e-3;  // m/s2, a speed that is more than the engine can hold
 constexpr double runs_from = 0.25;   // of the idle speed, an engine that nothing drags along
@@ -28,14 +31,14 @@ Guard on_moment(Happening what, std::function<double(const Moment&)> number) {
     return {Then::happens, what, {}, 0, {}, std::move(number)};
 }
 
-void add_grip(std::vector<Guard>& guards, const Mode& mode, double limit) {
+void add_grip(std::vector<Guard>& guards, const Mode& mode) {
     if (mode.spinning)
-        guards.push_back(on_moment(Happening::tyres_grip, [limit](const Moment& now) {
-            return (1 - slack) * limit - now.wanted_thrust;
+        guards.push_back(on_moment(Happening::tyres_grip, [](const Moment& now) {
+            return (1 - slack) * now.most_thrust - now.wanted_thrust;
         }));
     else
-        guards.push_back(on_moment(Happening::tyres_spin, [limit](const Moment& now) {
-            return now.wanted_thrust - limit;
+        guards.push_back(on_moment(Happening::tyres_spin, [](const Moment& now) {
+            return now.wanted_thrust - now.most_thrust;
         }));
 }
 
@@ -110,7 +113,7 @@ void add_variator(std::vector<Guard>& guards, const Mode& mode, const vehicle::V
     const auto variator = driveline::variator(car.driveline, mode.gear);
     if (!variator) return;
     const double back = variator->line.begin == variator->line.end && !variator->forces
-                            ? slack
+                            ? keeps_within
                             : shifts_back_beyond;
     if (mode.stretch == 0)
         guards.push_back(on_moment(Happening::ratio_begins, [held = *variator](const Moment& now) {
@@ -119,7 +122,7 @@ void add_variator(std::vector<Guard>& guards, const Mode& mode, const vehicle::V
     if (mode.stretch == 1) {
         guards.push_back(on_moment(Happening::ratio_ends,
                                    [](const Moment& now) { return now.wanted_position - 1; }));
-        guards.push_back(on_moment(Happening::ratio_returns, [back](const Moment& now) {
+        guards.push_back(on_moment(Happening::ratio_rests, [back](const Moment& now) {
             return -back - now.wanted_position;
         }));
     }
@@ -173,12 +176,12 @@ std::vector<Guard> guards_of(const Mode& mode, const GuardContext& context) {
                     return now.thrust - now.load.total() - slack;
                 }));
             add_slipping(guards, mode, context);
-            add_grip(guards, mode, context.motion->grip_limit());
+            add_grip(guards, mode);
             break;
         case Phase::driving:
             if (mode.pedal > 0) {
                 add_shift(guards, mode, context);
-                add_grip(guards, mode, context.motion->grip_limit());
+                add_grip(guards, mode);
             }
             add_clutch(guards, mode, *context.motion);
             add_let_go(guards, mode, car);

@@ -37,7 +37,8 @@ struct Mode {
     std::size_t stretch =
         0;                // of a variator: 0 at its lowest gearing, 1 shifting, 2 at its highest
     double position = 0;  // of a variator while crank and wheels turn apart
-    double pedal = 1;     // share of its travel, where the driver sets it
+    double shift_torque = 0;   // N m, that a variator shifts by while a speed is held
+    double pedal = 1;          // share of its travel, where the driver sets it
     double engine_speed = 0;   // rad/s, where neither the wheels nor the torque decide it
     bool engine_free = false;  // slipping: the torque that is not passed on speeds the crank up
     bool ahead = false;        // and the wheels turn faster than it: they pull it along
@@ -50,5 +51,10 @@ struct Mode {
     std::vector<PumpMode> pumps{};  // of the path, in its order
     bool dry = false;               // the tank of the nozzles is empty
 };
+
+/// The stretch of a variator that wants to stand at a position, beyond 0 and 1 too.
+constexpr std::size_t stretch_at(double position) noexcept {
+    return position <= 0 ? 0 : position < 1 ? 1 : 2;
+}
 
 }  // namespace windwall::solve

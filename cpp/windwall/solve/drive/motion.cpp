@@ -22,6 +22,7 @@ Motion::Motion(const vehicle::Vehicle& vehicle)
       losses_(vehicle.driveline.size()),
       standing_radius_(vehicle.tyres.rolling_radius()),
       grip_limit_(vehicle.tyres.grip_limit(vehicle.body.mass)),
+      road_mass_(vehicle.body.mass + vehicle.body.rotating_mass(standing_radius_)),
       idle_speed_(solve::idle_speed(vehicle)) {
     if (const auto* cylinder = car_.engine.as<engine::Cylinder>()) {
         film_time_ = cylinder->evaporation.film_time;
@@ -130,7 +131,7 @@ void Motion::slip(const Mode& mode) {
         const driveline::Shaft wheels =
             driveline::drive_parted(car_.driveline, {speed, torque}, moment_.gear_state,
                                     wheel_speed(moment_.tyre_slip), losses_, slip_heat);
-        reach_road(wheels);
+        reach_road(wheels, mass(mode));
     }
     moment_.gripping_speed = geared_speed(mode, moment_.road_speed) * lag / (1 - moment_.tyre_slip);
     moment_.acceleration = (moment_.thrust - moment_.load.total()) / mass(mode);
@@ -176,7 +177,7 @@ void Motion::drive(const Mode& mode) {
         if (crank_share_ != 0) moment_.torque -= taken_by_crank(inertia);
         const bool same =
             crank_share_ == 0 || std::abs(moment_.torque - before) <= settled * std::abs(before);
-        return !follow() && same;
+        return !follow(inertia) && same;
     });
     if (!moment_.answered) return;
     speed_up(mode);
@@ -187,6 +188,7 @@ void Motion::drive(const Mode& mode) {
 void Motion::keep_speed(const Mode& mode) {
     const double free = geared_speed(mode, moment_.road_speed);
     const double wanted = moment_.load.total() * radius(moment_.road_speed);
+    const double inertia = mass(mode);
     settle([&] {
         set_driveline(mode, free);
         const double speed = moment_.engine_speed;
@@ -196,13 +198,13 @@ void Motion::keep_speed(const Mode& mode) {
         };
         const double most = 10 * vehicle::usual_torque(car_) + std::abs(wanted);
         moment_.torque = numerics::find_root(excess, -most, most).x;
-        return !follow();
+        return !follow(inertia);
     });
     moment_.passed = moment_.torque;
     if (!ask_torque(moment_.engine_speed, moment_.torque)) return;
     if (!moment_.point.outcome.answered()) {  // more than it has, or less than it can
         moment_.torque = moment_.point.torque;
-        follow();
+        follow(inertia);
         speed_up(mode);
     }
     account(moment_.torque * moment_.engine_speed, 0);
@@ -212,9 +214,9 @@ void Motion::keep_speed(const Mode& mode) {
 void Motion::roll(const Mode& mode) {
     const driveline::Shaft wheels =
         driveline::dragged(car_.driveline, moment_.gear_state, wheel_speed(0), losses_);
-    reach_road(wheels);
-    moment_.gripping_speed = geared_speed(mode, moment_.road_speed);
     const double inertia = mass(mode);
+    reach_road(wheels, inertia);
+    moment_.gripping_speed = geared_speed(mode, moment_.road_speed);
     moment_.acceleration = (moment_.thrust - moment_.load.total()) / inertia;
     if (mode.phase == Phase::shifting) {
         if (mode.lifted) moment_.fuel_flow = moment_.liquid_flow = 0;
@@ -246,7 +248,7 @@ bool Motion::take_point() {
     moment_.answered = outcome.answered() || outcome.worst == beyond_throttle;
     if (!moment_.answered) return false;
     const engine::Work& work = moment_.point.work;
-    moment_.fuel_flow = work.fuel_flow + work.injected_fuel_flow;
+    moment_.fuel_flow = work.fuel_flow;
     moment_.liquid_flow = sprayed();
     moment_.power[static_cast<std::size_t>(Energy::fuel)] = work.fuel_power;
     return true;

@@ -39,7 +39,8 @@ struct Moment {
     double gripping_speed{};   // rad/s, of the crank, at which nothing slips
     double torque{};           // N m that the engine gives for the driveline
     double passed{};           // in gear: what is left of it as the crank speeds up with the road
-    double wanted_thrust{}, thrust{};  // N, before and after the tyres' grip
+    double wanted_thrust{}, thrust{};  // N, of what turns too, before and after the tyres' grip
+    double most_thrust{};              // that the tyres' grip allows
     double tyre_slip{};
     double unsettled{};    // share by which the crank's speed still went to and fro
     double wheel_power{};  // W
@@ -70,7 +71,6 @@ public:
     void open_hood(bool open) noexcept;
     void set_idle(double engine_speed) noexcept { idle_speed_ = engine_speed; }
     double idle_speed() const noexcept { return idle_speed_; }
-    double grip_limit() const noexcept { return grip_limit_; }
     double film_time() const noexcept { return film_time_; }
 
     /// Of the moment that was looked at last, in gear.
@@ -111,8 +111,10 @@ private:
     bool take_point();
     double sprayed() const;
     void set_driveline(const Mode& mode, double without_slip) noexcept;
-    bool follow();
-    void reach_road(const driveline::Shaft& wheels);
+    bool follow(double inertia);
+    void reach_road(const driveline::Shaft& wheels, double inertia);
+    double road_force(double thrust, double inertia) const noexcept;
+    double most_thrust(double inertia) const noexcept;
     void account(double crank_power, double slip_heat);
     void heat(const Mode& mode, std::span<const double> state);
     double injected_need() const noexcept;
@@ -132,6 +134,7 @@ private:
     Moment moment_;
     std::vector<double> losses_;
     double standing_radius_{}, grip_limit_{}, film_time_{};
+    double road_mass_{};  // kg, without what the driveline turns
     double trim_time_{};  // s; none where the engine's own fuel follows at once
     double idle_speed_{};
     double crank_share_ = 0;  // d ln of the crank's speed over d ln of the road's, along a shift

@@ -32,7 +32,8 @@ void Motion::speed_up(const Mode& mode) {
         return;
     const auto left = [&](double passed) {
         reach_road(driveline::drive(car_.driveline, {moment_.engine_speed, passed},
-                                    moment_.gear_state, losses_));
+                                    moment_.gear_state, losses_),
+                   behind);
         return passed + taken * gain(behind) - moment_.torque;
     };
     const double most = std::abs(moment_.torque) + std::abs(moment_.passed) + 1;
@@ -49,10 +50,13 @@ double Motion::gains_on_wheels(const Mode& mode, double passed) const {
     const driveline::Shaft wheels =
         driveline::drive_parted(car_.driveline, {speed, passed}, moment_.gear_state,
                                 wheel_speed(moment_.tyre_slip), {}, slip_heat);
-    const double thrust = std::min(wheels.torque / radius(moment_.road_speed), grip_limit_);
-    const double gain = (thrust - moment_.load.total()) / mass(mode, driveline::Behind::clutch);
+    const double inertia = mass(mode, driveline::Behind::clutch);
+    const double thrust =
+        std::min(wheels.torque / radius(moment_.road_speed), most_thrust(inertia));
+    const double gain = (thrust - moment_.load.total()) / inertia;
+    const double pushed = road_force(thrust, inertia);
     const double tyre_slip =
-        car_.tyres.slip(thrust, car_.tyres.driven_load(car_.body.mass, thrust));
+        car_.tyres.slip(pushed, car_.tyres.driven_load(car_.body.mass, pushed));
     const double lag =
         lag_of(driveline::drive(car_.driveline, {speed, passed}, moment_.gear_state)) /
         (1 - tyre_slip);
@@ -74,12 +78,26 @@ Parting Motion::parting(const Mode& mode) const {
 }
 
 /// What the wheels give becomes thrust as far as the tyres hold.
-void Motion::reach_road(const driveline::Shaft& wheels) {
+void Motion::reach_road(const driveline::Shaft& wheels, double inertia) {
     moment_.wheel_power = wheels.power();
     moment_.wanted_thrust = wheels.torque / radius(moment_.road_speed);
-    moment_.thrust = std::min(moment_.wanted_thrust, grip_limit_);
-    moment_.tyre_slip =
-        car_.tyres.slip(moment_.thrust, car_.tyres.driven_load(car_.body.mass, moment_.thrust));
+    moment_.most_thrust = most_thrust(inertia);
+    moment_.thrust = std::min(moment_.wanted_thrust, moment_.most_thrust);
+    const double pushed = road_force(moment_.thrust, inertia);
+    moment_.tyre_slip = car_.tyres.slip(pushed, car_.tyres.driven_load(car_.body.mass, pushed));
+}
+
+/// N between tyres and road, where all of an inertia in kg speeds up under a thrust: what turns
+/// with the wheels takes its share before them.
+double Motion::road_force(double thrust, double inertia) const noexcept {
+    const double turning = 1 - road_mass_ / inertia;
+    return thrust - turning * (thrust - moment_.load.total());
+}
+
+/// The thrust at which that is all the tyres hold.
+double Motion::most_thrust(double inertia) const noexcept {
+    const double gain = (grip_limit_ - moment_.load.total()) / road_mass_;
+    return grip_limit_ + (inertia - road_mass_) * gain;
 }
 
 /// Crank speed over that without slip of belts.
@@ -89,11 +107,11 @@ double Motion::lag_of(const driveline::Shaft& wheels) const noexcept {
 }
 
 /// The driveline at the torque that was found; whether the crank would turn at another speed.
-bool Motion::follow() {
+bool Motion::follow(double inertia) {
     const double speed = moment_.engine_speed;
     const driveline::Shaft wheels =
         driveline::drive(car_.driveline, {speed, moment_.torque}, moment_.gear_state, losses_);
-    reach_road(wheels);
+    reach_road(wheels, inertia);
     moment_.gripping_speed = speed;
     const double lag = lag_of(wheels) / (1 - moment_.tyre_slip);
     const bool moved = std::abs(lag / lag_ - 1) > settled;
@@ -155,8 +173,17 @@ double Motion::taken_by_crank(double inertia) const noexcept {
 
 driveline::GearState Motion::gear_state(const Mode& mode) const noexcept {
     if (!driveline::variator(car_.driveline, mode.gear)) return {mode.gear};
-    if (mode.phase == Phase::slipping) return {mode.gear, mode.position};
-    return {mode.gear, mode.phase == Phase::standing || mode.stretch == 0 ? 0.0 : 1.0};
+    switch (mode.phase) {
+        case Phase::standing:
+        case Phase::engine_off: return {mode.gear, 0.0};
+        case Phase::driving:
+        case Phase::holding: return {mode.gear, mode.stretch == 0 ? 0.0 : 1.0};
+        case Phase::slipping:
+        case Phase::shifting:
+        case Phase::coasting:
+        case Phase::braking: break;
+    }
+    return {mode.gear, mode.position};
 }
 
 double Motion::geared_speed(const Mode& mode, double road_speed) const noexcept {
@@ -172,14 +199,15 @@ void Motion::set_driveline(const Mode& mode, double without_slip) noexcept {
     const auto variator = driveline::variator(car_.driveline, mode.gear);
     if (!variator) return;
     const double output = moment_.engine_speed / (variator->before * variator->high_ratio);
-    moment_.wanted_position = variator->wanted_position(output, moment_.torque);
+    const double torque = mode.phase == Phase::holding ? mode.shift_torque : moment_.torque;
+    moment_.wanted_position = variator->wanted_position(output, torque);
     const double position = std::clamp(moment_.wanted_position, 0.0, 1.0);
     moment_.gear_state.position = position;
     // Beyond an end, by what slips more or less since it was come to, the gearing stays.
     const bool inside = position == moment_.wanted_position;
-    moment_.engine_speed = inside ? variator->held_speed(position, moment_.torque)
+    moment_.engine_speed = inside ? variator->held_speed(position, torque)
                                   : variator->before * output * variator->ratio(position);
-    crank_share_ = variator->crank_share(position, moment_.torque);
+    crank_share_ = variator->crank_share(position, torque);
 }
 
 double Motion::radius(double road_speed) const noexcept {

@@ -73,7 +73,8 @@ std::span<const fields::Row> DriveMoment::rows() {
                "Of a variator: 0 at its lowest gearing, 1 at its highest"),
         result("clutch_heat", "P_cl", at<&D::clutch_heat>, power("kW"),
                "Lost where crank and wheels turn apart"),
-        result("fuel_used", "m_f", at<&D::fuel_used>, mass("kg"), "Burnt since it set out"),
+        result("fuel_used", "m_f", at<&D::fuel_used>, mass("kg"),
+               "Fuel taken from its tank since it set out; what is sprayed is not"),
         result("liquid_used", "m_l", at<&D::liquid_used>, mass("kg"), "Sprayed since then"),
         result("film", "m_w", at<&D::film>, mass("g"), "Liquid on the walls before the valves"),
     };
@@ -102,7 +103,8 @@ void Record::find_columns(const Motion& motion) {
 
 void Record::look(const Mode& mode, const Moment& now, std::span<const double> state,
                   const Motion& motion, const vehicle::Balance& balance) {
-    runs_ = mode.phase != Phase::engine_off && now.answered;
+    // While gears change no point is sought: the last one is not what the engine does there.
+    runs_ = mode.phase != Phase::engine_off && mode.phase != Phase::shifting && now.answered;
     if (runs_) {
         describe(balance, now.point, point_);
         point_.variator = variator(now, state, motion);
@@ -110,7 +112,7 @@ void Record::look(const Mode& mode, const Moment& now, std::span<const double> s
     point_.road = road(mode, now, motion.vehicle());
     point_.tyres = {now.tyre_slip,
                     motion.vehicle().tyres.load_per_tyre(motion.vehicle().body.mass, now.thrust)};
-    point_.engine.speed = now.engine_speed;
+    point_.engine.speed = mode.phase == Phase::shifting ? nothing : now.engine_speed;
 }
 
 double Record::limited(std::size_t limit) {

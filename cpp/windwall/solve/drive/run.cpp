@@ -51,7 +51,12 @@ Run::Run(const vehicle::Vehicle& vehicle, const vehicle::Outing& outing,
       beyond_(record_.limits().size(), false) {}
 
 DriveResult Run::go() {
-    if (!set_out()) return std::move(result_);
+    if (set_out()) drive_legs();
+    result_.outcome.worst = lasting(result_.outcome.worst);
+    return std::move(result_);
+}
+
+void Run::drive_legs() {
     result_.kinetic_before = motion_.kinetic_energy(mode_, state_);
     Verdict verdict = Verdict::leg_done;
     for (leg_ = 0; leg_ < outing_.legs.size() && verdict != Verdict::drive_ends; ++leg_) {
@@ -66,7 +71,6 @@ DriveResult Run::go() {
     result_.points = motion_.points();
     std::ranges::stable_sort(result_.events, {}, &DriveEvent::time);
     record_.hand_over(result_);
-    return std::move(result_);
 }
 
 /// The state that the vehicle sets out with; false where its engine has no answer at all.
@@ -101,7 +105,9 @@ void Run::set(const Mode& mode) {
     const double before = state_.empty() ? 0 : motion_.kinetic_energy(mode_, state_);
     const std::vector<PumpMode> pumps = mode_.pumps;
     const bool dry = mode_.dry;
+    const double position = position_kept(mode);
     mode_ = mode;
+    mode_.position = position;
     mode_.pumps = pumps;
     mode_.dry = dry;
     result_.changed += before - motion_.kinetic_energy(mode_, state_);

@@ -24,6 +24,8 @@ private:
 
     // Legs.
     bool set_out();
+    void drive_legs();
+    std::string_view lasting(std::string_view name) const;
     void warm_up();
     void begin(const vehicle::Leg& leg);
     void begin(const vehicle::Idle& leg);
@@ -41,6 +43,10 @@ private:
     void engage(std::size_t gear);
     void hold();
     std::size_t gear_for(double road_speed) const;
+    const Moment& shifting_freely(std::size_t gear, double pedal);
+    Mode in_gear(std::size_t gear, double pedal);
+    Mode held_in(std::size_t gear);
+    double position_kept(const Mode& next);
     std::size_t holding_gear(double road_speed);
 
     // Time.
@@ -54,7 +60,7 @@ private:
     bool passed_over(const Guard& guard) const;
     Verdict happens(const Guard& guard);
     Verdict react(const Guard& guard);
-    Mode after(Happening what) const;
+    Mode after(Happening what);
     Verdict ends_at_the_rev_limit();
     Verdict come_to_rest();
     Verdict meet();

@@ -14,9 +14,6 @@ constexpr double calm = 0.01;        // s, for which what chatters is left as it
 constexpr double settles_to = 1e-3;  // of the crank's speed, at the edge of what slips
 constexpr int most_at_once = 40;
 
-/// Of a variator that stands so.
-std::size_t stretch_at(double position) { return position <= 0 ? 0 : position < 1 ? 1 : 2; }
-
 }  // namespace
 
 /// What follows from what happened.
@@ -49,21 +46,22 @@ Run::Verdict Run::react(const Guard& guard) {
 }
 
 /// What the vehicle does from then on.
-Mode Run::after(Happening what) const {
-    const Mode holding{.phase = Phase::holding, .gear = mode_.gear};
+Mode Run::after(Happening what) {
     Mode next = mode_;
     switch (what) {
-        case Happening::clutch_grips: return mode_.phase == Phase::coasting ? holding : geared();
+        case Happening::clutch_grips:
+            return mode_.phase == Phase::coasting ? held_in(mode_.gear) : geared();
         case Happening::shift_begins:
             return {.phase = Phase::shifting, .gear = mode_.gear + 1, .lifted = outing_.lift};
         case Happening::rev_limit:
-            if (mode_.phase != Phase::slipping) return holding;
+            if (mode_.phase != Phase::slipping) return held_in(mode_.gear);
             next.engine_free = false;
             next.engine_speed = rev_limit_;
             break;
         case Happening::ratio_begins: next.stretch = 1; break;
         case Happening::ratio_ends: next.stretch = 2; break;
-        case Happening::ratio_returns: next.stretch = mode_.stretch - 1; break;
+        case Happening::ratio_returns: next.stretch = 1; break;
+        case Happening::ratio_rests: next.stretch = 0; break;
         case Happening::tyres_spin: next.spinning = true; break;
         case Happening::tyres_grip: next.spinning = false; break;
         case Happening::speed_lost: next.lost = true; break;

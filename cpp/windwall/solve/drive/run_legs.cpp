@@ -96,14 +96,14 @@ void Run::hold() {
     leg_guards_.clear();
     waits_for_speed_ = false;
     leg_speed_ = 0;
-    set({.phase = Phase::holding, .gear = holding_gear(speed())});
+    set(held_in(holding_gear(speed())));
     if (leg.for_time) until_time(*leg.for_time);
     if (leg.for_distance) until_distance(*leg.for_distance);
 }
 
 void Run::begin(const vehicle::Coast& leg) {
     if (leg.in_gear && mode_.phase != Phase::standing)
-        set({.phase = Phase::driving, .gear = gear_for(speed()), .pedal = 0});
+        set(in_gear(gear_for(speed()), 0));
     else
         set({.phase = Phase::coasting, .gear = mode_.gear});
     if (leg.to_speed) until_speed(*leg.to_speed, true);
@@ -150,7 +150,7 @@ void Run::engage(std::size_t gear) {
     Mode mode{.phase = Phase::driving, .gear = gear};
     const double geared = motion_.geared_speed(mode, speed());
     const bool by_speed = driveline::grips_by_speed(vehicle_.driveline);
-    if (geared >= launch_speed_) return set(mode);
+    if (geared >= launch_speed_) return set(in_gear(gear, 1));
     mode.phase = Phase::slipping;
     mode.engine_free = by_speed;
     mode.engine_speed = launch_speed_;
@@ -164,8 +164,8 @@ void Run::engage(std::size_t gear) {
 std::size_t Run::gear_for(double road_speed) const {
     std::size_t gear = 0;
     while (gear + 1 < shifts_.up.size()) {
-        const double engine =
-            motion_.geared_speed({.phase = Phase::driving, .gear = gear}, road_speed);
+        const Mode tallest{.phase = Phase::driving, .gear = gear, .stretch = 2};
+        const double engine = motion_.geared_speed(tallest, road_speed);
         const double most =
             outing_.shift_speed ? std::min(*outing_.shift_speed, rev_limit_) : rev_limit_;
         const bool early = !outing_.shift_speed && road_speed >= shifts_.up[gear];
@@ -181,7 +181,7 @@ std::size_t Run::holding_gear(double road_speed) {
     for (std::size_t gear = shifts_.up.size() - 1; gear > lowest; --gear) {
         const Mode mode{.phase = Phase::driving, .gear = gear};
         if (motion_.geared_speed(mode, road_speed) < launch_speed_) continue;
-        const Moment& full = motion_.at(mode, place(run_distance()), state_);
+        const Moment& full = motion_.at(in_gear(gear, 1), place(run_distance()), state_);
         if (full.answered && full.acceleration > 0) return gear;
     }
     return lowest;

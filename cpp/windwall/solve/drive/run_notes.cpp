@@ -14,6 +14,16 @@ constexpr double rounding = 1e-9;    // of a mark, and of a metre or a metre a s
 
 }  // namespace
 
+/// A part is called by a name of the motion's own vehicle, which ends with the run: that of the
+/// vehicle which is driven stays.
+std::string_view Run::lasting(std::string_view name) const {
+    for (const auto& entry : vehicle_.charge_path)
+        if (entry.id == name) return entry.id;
+    for (const auto& entry : vehicle_.driveline)
+        if (entry.id == name) return entry.id;
+    return name;
+}
+
 void Run::note(Happening what) {
     const double engine_speed = moment(state_).engine_speed;
     result_.events.push_back({what,

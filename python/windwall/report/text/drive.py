@@ -160,7 +160,7 @@ def energy(found: DriveSummary, system: str) -> Blocks:
         # What the engine makes of its fuel is no share of what the crank gives.
         share = f"{100 * joules / crank:z.1f}" if crank and key != "fuel" else ""
         rows.append((name, ENERGY.number(joules, system, 4), share))
-    used = f"Fuel burnt: {MASS.text(found.fuel_used, system)}"
+    used = f"Fuel from the tank: {MASS.text(found.fuel_used, system)}"
     burnt = found.energy.get("fuel", 0.0)
     used += f", of whose energy the crank gave {100 * crank / burnt:.0f} %." if burnt else "."
     if found.liquid_used > 0:

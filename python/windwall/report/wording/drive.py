@@ -44,6 +44,7 @@ HAPPENED = {
     "ratio_begins": "the variator leaves its lowest gearing",
     "ratio_ends": "the variator comes to its highest gearing",
     "ratio_returns": "the variator leaves its highest gearing",
+    "ratio_rests": "the variator is back at its lowest gearing",
     "tyres_spin": "the driven tyres spin",
     "tyres_grip": "the driven tyres grip again",
     "rev_limit": "rev limit in gear {gear}",
