@@ -106,6 +106,29 @@ TEST(DriveColumns, WhatIsSprayedComesFromItsOwnTank) {
     EXPECT_GT(column(drive, "liquid_used").back(), 0.05 * tank);
 }
 
+// Lifted at its mark and driven on: the speed is come to twice, and the last metres are rolled.
+TEST(DriveColumns, AMarkIsTheFirstThatIsDrivenTo) {
+    const double fast = 15;
+    vehicle::FullThrottle pull;
+    pull.to_speed = fast + 1;
+    vehicle::Coast lift;
+    lift.to_speed = fast - 1;
+    vehicle::Stop stop;
+    stop.time = 1;
+    vehicle::Outing made;
+    made.id = "twice";
+    made.legs = {pull, lift, pull, stop};
+    const DriveResult whole = drive(sample::cyclecar(), made, {.mark_speeds = {fast}});
+    const double pulled = column(whole, "distance").back();
+    const DriveResult drive = solve::drive(
+        sample::cyclecar(), made, {.mark_distances = {20, pulled - 2}, .mark_speeds = {fast}});
+    ASSERT_EQ(drive.marks.size(), 2u);
+    EXPECT_EQ(drive.marks[0].at_distance, 20);
+    EXPECT_EQ(drive.marks[1].at_speed, fast);
+    const auto lifted = std::ranges::find(drive.events, 2L, &DriveEvent::leg);
+    EXPECT_LT(drive.marks[1].time, lifted->time);
+}
+
 // A name that is only looked at outlives the run, which drives a vehicle of its own.
 TEST(DriveColumns, WhatIsLackingIsCalledByANameOfTheVehicleThatWasAsked) {
     vehicle::Vehicle car = sample::cyclecar();

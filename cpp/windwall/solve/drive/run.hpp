@@ -82,6 +82,8 @@ private:
     void note(Happening what);
     void note_limits(double from, double to, const State& state);
     double limited(std::size_t limit, double time);
+    bool driven() const;
+    bool marked(std::optional<double> distance, std::optional<double> speed) const;
     void note_marks(double from, double to);
     double speed() const { return state_[Layout::road_speed]; }
     double run_distance() const { return state_[Layout::distance] - run_start_distance_; }

@@ -77,8 +77,27 @@ void Run::note_limits(double from, double to, const State& state) {
     }
 }
 
-/// Distances and speeds that were waited for, found between two times of the last step.
+/// Whether the vehicle is driven, and does not roll out or brake.
+bool Run::driven() const {
+    switch (mode_.phase) {
+        case Phase::slipping:
+        case Phase::shifting:
+        case Phase::holding: return true;
+        case Phase::driving: return mode_.pedal > 0;
+        default: return false;
+    }
+}
+
+bool Run::marked(std::optional<double> distance, std::optional<double> speed) const {
+    return std::ranges::any_of(result_.marks, [&](const Mark& mark) {
+        return mark.run == run_ && mark.at_distance == distance && mark.at_speed == speed;
+    });
+}
+
+/// Distances and speeds that were waited for, found between two times of the last step: the first
+/// time in a run that each is driven to. One that is rolled past behind it is no result.
 void Run::note_marks(double from, double to) {
+    if (run_ == 0 || !driven()) return;
     State before, behind, there;
     integrator_.state_at(from, before);
     integrator_.state_at(to, behind);
@@ -88,19 +107,20 @@ void Run::note_marks(double from, double to) {
             // A leg that ends at a mark ends there but for what is rounded.
             const double goal = (mark + offset) - rounding * std::max(1.0, mark + offset);
             if (!(before[at] < goal && behind[at] >= goal)) continue;
+            const std::optional<double> place = distance ? std::optional(mark) : std::nullopt;
+            const std::optional<double> pace = distance ? std::nullopt : std::optional(mark);
+            if (marked(place, pace)) continue;
             const auto gap = [&](double time) {
                 integrator_.state_at(time, there);
                 return there[at] - goal;
             };
             const double time = numerics::find_root(gap, from, to, {mark_time, 0, 80}).x;
             integrator_.state_at(time, there);
-            result_.marks.push_back(
-                {run_, distance ? std::optional(mark) : std::nullopt,
-                 distance ? std::nullopt : std::optional(mark), time - run_start_time_,
-                 there[Layout::distance] - run_start_distance_, there[Layout::road_speed]});
+            result_.marks.push_back({run_, place, pace, time - run_start_time_,
+                                     there[Layout::distance] - run_start_distance_,
+                                     there[Layout::road_speed]});
         }
     };
-    if (run_ == 0) return;
     look(Layout::distance, run_start_distance_, options_.mark_distances, true);
     look(Layout::road_speed, 0, options_.mark_speeds, false);
 }

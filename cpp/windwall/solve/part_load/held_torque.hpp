@@ -31,7 +31,9 @@ public:
 
 private:
     Point sought(const vehicle::OperatingCondition& condition, double torque);
-    std::optional<Point> close(const vehicle::OperatingCondition& condition);
+    std::optional<Point> close(const vehicle::OperatingCondition& condition, double torque);
+    std::optional<Point> beyond_end(const vehicle::OperatingCondition& condition, double pedal,
+                                    double torque);
     Point at_pedal(vehicle::OperatingCondition condition, double pedal);
     Point at_end(const vehicle::OperatingCondition& condition, double pedal);
     Point search(const vehicle::OperatingCondition& condition, double torque);
