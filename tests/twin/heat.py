@@ -67,6 +67,11 @@ def head(engine, air, held, state, m, phi):
     return rest + left * (known["temperature_before"] - rest)
 
 
+def oil_from_walls(engine, dry, mixed):
+    walls = engine["walls"]["share"] * (1 - unburnt(mixed["phi"])) * mixed["heat"] * dry
+    return engine["oil"]["wall_share"] * walls
+
+
 def unburnt(phi):
     """Share of the fuel's energy left in carbon monoxide and hydrogen."""
     if phi <= 1:
@@ -80,6 +85,20 @@ def unburnt(phi):
 
 def exhaust(vehicle, held, balanced, retard):
     """Temperature behind the port, from what enters and leaves the cylinders."""
+    _, hot, loss = burnt_gas(vehicle, held, balanced, retard)
+    return balanced["T_h"] + exp(-loss) * (hot - balanced["T_h"])
+
+
+def to_the_walls(vehicle, held, balanced, retard, T_h):
+    """W that chamber and port take with the head at a temperature."""
+    chamber, hot, loss = burnt_gas(vehicle, held, balanced, retard)
+    left = lambda T: 1013 * T + 0.2755 / 2 * T**2  # noqa: E731
+    flow = balanced["m"] + balanced["mixture"]["f"] * balanced["dry"]
+    return chamber + flow * (left(hot) - left(T_h + exp(-loss) * (hot - T_h)))
+
+
+def burnt_gas(vehicle, held, balanced, retard):
+    """W to the chamber, K behind the valves, and the transfer units of the way out."""
     air, engine, mixed = vehicle["air"], vehicle["engine"], balanced["mixture"]
     state, dry, speed = balanced["stations"][-1][1], balanced["dry"], held["engine_speed"]
     walls, mouth = engine["walls"], balanced["mouth"]
@@ -96,8 +115,7 @@ def exhaust(vehicle, held, balanced, retard):
     h = behind_valve / (balanced["m"] + mixed["f"] * dry)
     h += air["T"] * (1013 + 0.2755 / 2 * air["T"])
     hot = (sqrt(1013**2 + 2 * 0.2755 * h) - 1013) / 0.2755
-    loss = on_the_way_out(engine, balanced["m"], speed)
-    return balanced["T_h"] + exp(-loss) * (hot - balanced["T_h"])
+    return chamber, hot, on_the_way_out(engine, balanced["m"], speed)
 
 
 def on_the_way_out(engine, m, speed):

@@ -230,7 +230,8 @@ def effectiveness(NTU, Cr):
 def cooler_outlet(part, state, m, air, air_speed):
     gas, T = state["gas"], state["T"]
     cold = air["T"] + part["under_hood_rise"]
-    mc = part["installed_share"] * air["density"] * part["face_area"] * max(0.0, air_speed)
+    speed = max(part["installed_share"] * air_speed, 0.3) if part["installed_share"] else 0.0
+    mc = air["density"] * part["face_area"] * speed
     T_out = T
     if mc > 0 and m > 0:
         hot_side = part["hot_side_share"]

@@ -126,7 +126,7 @@ def point(scenario, engine_speed, opening=1.0, road_speed=0.0, nodes=None):
         "margin": margin(vehicle, held, balanced, retard),
         "torque": work / engine_speed,
         "residuals": residuals,
-        "balanced": balanced,
+        "balanced": balanced | {"retard": retard},
     }
 
 

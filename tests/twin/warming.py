@@ -15,7 +15,9 @@ def rates(vehicle, balanced, now=None):
     """
     then = balanced["held"]["nodes"]
     balanced = balanced | {"held": balanced["held"] | {"nodes": now or then}}
-    found = engine_rates(vehicle, balanced) | {"under_hood/air": bay_rate(vehicle, balanced)}
+    rest, cooled_by = head_at_rest(vehicle, balanced)
+    found = engine_rates(vehicle, balanced, rest, cooled_by)
+    found["under_hood/air"] = bay_rate(vehicle, balanced, rest)
     before = balanced["start"]
     for part, (name, behind) in zip(vehicle["charge_path"], balanced["stations"], strict=True):
         here = f"charge_path/{name}"
@@ -29,20 +31,33 @@ def rates(vehicle, balanced, now=None):
     return found
 
 
-def engine_rates(vehicle, balanced):
+def head_at_rest(vehicle, balanced):
+    """K that the head would come to, and the air that cools it."""
+    engine, held, state = vehicle["engine"], balanced["held"], balanced["stations"][-1][1]
+    (warms, gas), (cools, T_a) = heat.around_the_head(
+        engine, vehicle["air"], held, state, balanced["m"], balanced["mixture"]["phi"]
+    )
+    return (warms * gas + cools * T_a) / (warms + cools), T_a
+
+
+def into_the_head(vehicle, balanced, T_h):
+    """W, from the account of the exhaust, less what the oil has of it."""
+    walls = heat.to_the_walls(vehicle, balanced["held"], balanced, balanced["retard"], T_h)
+    return walls - heat.oil_from_walls(vehicle["engine"], balanced["dry"], balanced["mixture"])
+
+
+def engine_rates(vehicle, balanced, rest, head_air):
     engine, air, held = vehicle["engine"], vehicle["air"], balanced["held"]
     T_h, T_o, T_b = (held["nodes"][f"engine/{node}"] for node in ("head", "oil", "block"))
-    state, mixed = balanced["stations"][-1][1], balanced["mixture"]
-    (warms, gas), (cools, T_a) = heat.around_the_head(
-        engine, air, held, state, balanced["m"], mixed["phi"]
-    )
+    mixed = balanced["mixture"]
+    through = into_the_head(vehicle, balanced, rest) / (rest - head_air)
+    into_head = into_the_head(vehicle, balanced, T_h) - through * (T_h - head_air)
     into_oil, G, T_a = heat.around_the_oil(engine, air, held, balanced["dry"], mixed)
     to_block = G / THROUGH_THE_BLOCK * (T_o - T_b)
     to_air = G / (1 - THROUGH_THE_BLOCK) * (T_b - T_a)
     cooling = engine["cooling"]
     return {
-        "engine/head": (warms * (gas - T_h) + cools * (T_a - T_h))
-        / (cooling["head_mass"] * heat.METAL),
+        "engine/head": into_head / (cooling["head_mass"] * heat.METAL),
         "engine/oil": (into_oil - to_block) / (engine["oil"]["mass"] * OIL),
         "engine/block": (to_block - to_air) / (cooling["block_mass"] * heat.METAL),
     }
@@ -53,7 +68,8 @@ def case_rate(part, before, behind, held):
     to_case, to_air = path.case_conductances(part, before, omega, held["film"])
     taken = to_case * ((before["T"] + behind["T"]) / 2 - T) + behind["unused"]
     given = to_air * (T - held["around"])
-    given += part["mount_conductance"] * (T - part["mount_temperature"])
+    mount = min(part["mount_temperature"], held["nodes"]["engine/block"])
+    given += part["mount_conductance"] * (T - mount)
     return (taken - given) / (part["case_mass"] * heat.METAL)
 
 
@@ -70,7 +86,8 @@ def wall_rate(part, behind, held, then):
     return (taken - outside * (T - held["around"])) / capacity
 
 
-def bay_rate(vehicle, balanced):
+def bay_rate(vehicle, balanced, rest):
     hood, held, T_a = vehicle["under_hood"], balanced["held"], vehicle["air"]["T"]
+    warmth = (held["nodes"]["engine/head"] - T_a) / (rest - T_a)
     draught = 1 + held["wind"] / hood["halving_speed"]
-    return AIR_CHANGES * (bay_rise(hood) - draught * (held["nodes"]["under_hood/air"] - T_a))
+    return AIR_CHANGES * (warmth * bay_rise(hood) - draught * (held["nodes"]["under_hood/air"] - T_a))

@@ -4,6 +4,7 @@
 #include "windwall/charge/positive_blower.hpp"
 #include "windwall/charge/wall_heat.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 
@@ -13,6 +14,12 @@ namespace {
 // Of the displacement to two thirds: 26 for a box around a published one of 1.5 L with its drive.
 constexpr double surface_by_size = 25;
 constexpr double pocket_by_size = 0.5;  // of the cube root of the displacement; estimate
+
+/// What it is bolted to is no hotter than the engine's block, where that is still cold.
+double mount(const PositiveBlower& blower, const Surroundings& surroundings) noexcept {
+    return std::min(blower.mount_temperature,
+                    surroundings.block.value_or(blower.mount_temperature));
+}
 
 }  // namespace
 
@@ -39,7 +46,7 @@ BlowerCase::BlowerCase(const PositiveBlower& blower, const media::Stream& in, do
     outward_ = to_air + blower.mount_conductance;
     if (outward_ > 0) {
         outside_ = (to_air * surroundings.under_hood_temperature +
-                    blower.mount_conductance * blower.mount_temperature) /
+                    blower.mount_conductance * mount(blower, surroundings)) /
                    outward_;
         bearing_loss_ = bearing_loss;
         behind_ = outside_ + bearing_loss / outward_;

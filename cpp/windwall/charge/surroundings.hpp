@@ -2,6 +2,7 @@
 #include "windwall/charge/held.hpp"
 
 #include <array>
+#include <optional>
 
 namespace windwall::charge {
 
@@ -21,6 +22,7 @@ struct Surroundings {
     double sensed_pressure{};             // Pa absolute, where the switch of a pump reads
     Held held{};                          // of the part that is asked
     double engine_speed{};                // rad/s, where a pump is switched by it
+    std::optional<double> block{};        // K, of the engine's, where a drive holds it
 };
 
 }  // namespace windwall::charge

@@ -40,8 +40,7 @@ Shaft Belt::drive(const Shaft& in, GearState gear_state) const noexcept {
 std::array<media::LumpedNode, 1> Belt::thermal_nodes(double loss,
                                                      double air_temperature) const noexcept {
     const double length = belt_length(diameter_front / 2, diameter_rear / 2, centre_distance);
-    return {{{"belt", linear_density * length * belt_heat_capacity, loss, 0, 0, to_air,
-              air_temperature}}};
+    return {belt_node(linear_density * length, loss, to_air, air_temperature)};
 }
 
 std::span<const fields::Row> Belt::rows() {

@@ -83,7 +83,7 @@ double BeltCvt::efficiency(const Shaft& in, GearState gear_state) const noexcept
 
 std::array<media::LumpedNode, 1> BeltCvt::thermal_nodes(double loss,
                                                         double air_temperature) const noexcept {
-    return {{{"belt", belt_mass * belt_heat_capacity, loss, 0, 0, to_air, air_temperature}}};
+    return {belt_node(belt_mass, loss, to_air, air_temperature)};
 }
 
 }  // namespace windwall::driveline

@@ -1,5 +1,6 @@
 #pragma once
 #include "windwall/fields/row.hpp"
+#include "windwall/media/thermal_node.hpp"
 
 #include <numbers>
 #include <optional>
@@ -10,6 +11,20 @@ namespace windwall::driveline {
 
 /// Rubber with its cords, J/(kg K); no source, +-300.
 inline constexpr double belt_heat_capacity = 1700;
+/// Of what a running belt gives to the air for a kelvin, what is left where nothing turns; from a
+/// strip and two discs that stand, 5 to 8 W/(m2 K) of some 60; estimate.
+inline constexpr double standing_belt_share = 0.1;
+
+/// A belt of a mass in kg, warmed by the watts it loses, that gives a running W/K to the air.
+inline media::LumpedNode belt_node(double mass, double loss, double to_air,
+                                   double air_temperature) noexcept {
+    return {.name = "belt",
+            .heat_capacity = mass * belt_heat_capacity,
+            .heat = loss,
+            .cold_conductance = to_air,
+            .cold_temperature = air_temperature,
+            .still = media::Exchange{standing_belt_share * to_air, air_temperature}};
+}
 
 /// What a belt that runs over two wheels wraps: radii in m, angles in rad.
 struct Wraps {

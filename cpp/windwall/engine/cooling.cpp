@@ -13,6 +13,9 @@ constexpr double cooling_exponent = 0.58;
 constexpr double least_charge = 1e-3;   // of the flow at the known point
 constexpr double least_cooling = 0.1;   // of the flow at the known point: warm air rises
 constexpr double least_difference = 5;  // K, between gas, head and air at the known point
+// Of the conductance at the known point, to air: 5 to 8 W/(m2 K) where warm air rises along fins,
+// of some 100 where a fan blows; estimate.
+constexpr double still_share = 0.06;
 constexpr double coldest_gas = 400, hottest_gas = 1300;  // K
 
 }  // namespace
@@ -63,7 +66,14 @@ media::LumpedNode Cooling::head_node(const HeadState& here, const HeadState& kno
             to_sink * conductance_ratio(here, known),
             gas_temperature_at(here),
             to_sink,
-            sink_temperature(here.air_temperature)};
+            sink_temperature(here.air_temperature),
+            std::nullopt,
+            only_cools()};
+}
+
+double Cooling::still_conductance(double known_heat, double known_temperature) const noexcept {
+    const double rise = std::max(known_temperature - known_air_temperature, least_difference);
+    return still_share * known_heat / rise;
 }
 
 double Cooling::head_in_pull(const HeadState& here, const HeadState& known,

@@ -46,7 +46,8 @@ struct Cooling {
 
     /// Temperature of the head, K, where it was `known` at known_head_temperature.
     double head_temperature(const HeadState& here, const HeadState& known) const noexcept;
-    /// The head as a lump, where `known_heat` W went through it at the known point.
+    /// The head as a lump, where `known_heat` W went through it at the known point; both its
+    /// conductances go with the flows alone.
     media::LumpedNode head_node(const HeadState& here, const HeadState& known,
                                 double known_heat) const noexcept;
     /// Temperature of the head, K, `pull_time` after it left temperature_before.
@@ -58,6 +59,11 @@ struct Cooling {
     double sink_temperature(double air_temperature) const noexcept {
         return by == CoolingBy::liquid ? coolant_temperature : air_temperature;
     }
+    /// Whether what cools takes heat and gives none back: a thermostat shuts while it is colder.
+    bool only_cools() const noexcept { return by == CoolingBy::liquid; }
+    /// W/K from metal to the air around it while nothing turns, where `known_heat` W left it at a
+    /// temperature in K at the known point.
+    double still_conductance(double known_heat, double known_temperature) const noexcept;
 
     static std::span<const fields::Row> rows();
 

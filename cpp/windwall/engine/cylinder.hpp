@@ -89,9 +89,10 @@ struct Cylinder {
     /// Of head and oil, from the flow that the charge carries.
     Temperatures temperatures(const Intake& intake, const media::Fuel& fuel) const noexcept;
 
-    /// Head, oil and block as lumps, with what warms and cools them there.
-    std::array<media::LumpedNode, 3> thermal_nodes(const Intake& intake,
-                                                   const media::Fuel& fuel) const noexcept;
+    /// Head, oil and block as lumps, with what warms and cools them there at that work; where it
+    /// burns nothing the flows alone say how much heat the head passes on.
+    std::array<media::LumpedNode, 3> thermal_nodes(const Intake& intake, const media::Fuel& fuel,
+                                                   const Work& work) const noexcept;
 
     /// What the spark of best torque leaves.
     Spark best_spark(const Intake& intake, const media::Fuel& fuel) const noexcept;
@@ -138,6 +139,12 @@ private:
     double released(const Intake& intake, const Mixture& burnt) const noexcept;
     double known_released(const HeadState& known) const noexcept;
     double known_head_heat(const HeadState& known) const noexcept;
+    ExhaustGas exhaust_gas(const Intake& intake, const Work& work, const HeadState& known,
+                           double metal) const noexcept;
+    media::LumpedNode head_node(const Intake& intake, const Mixture& burnt, const Work& work,
+                                const HeadState& known) const noexcept;
+    media::LumpedNode oil_node(const Intake& intake, const Mixture& burnt,
+                               const HeadState& known) const noexcept;
 };
 
 }  // namespace windwall::engine

@@ -113,7 +113,12 @@ Temperatures Cylinder::temperatures(const Intake& intake, const media::Fuel& fue
 ExhaustGas Cylinder::exhaust_gas(const Intake& intake, const media::Fuel& fuel,
                                  const Work& work) const noexcept {
     const HeadState known = known_head_state();
-    return engine::exhaust_gas(intake, work, walls, head(intake, mixture(intake, fuel), known),
+    return exhaust_gas(intake, work, known, head(intake, mixture(intake, fuel), known));
+}
+
+ExhaustGas Cylinder::exhaust_gas(const Intake& intake, const Work& work, const HeadState& known,
+                                 double metal) const noexcept {
+    return engine::exhaust_gas(intake, work, walls, metal,
                                {intake.charge.gas_flow(), known.charge_flow, intake.engine_speed,
                                 known.engine_speed, swept_volume()});
 }

@@ -58,8 +58,9 @@ concept Anchored = requires(const T& engine) {
 
 /// Has metal and oil that take time to warm up.
 template <class T>
-concept Thermal = requires(const T& engine, const Intake& intake, const media::Fuel& fuel) {
-    requires media::ThermalNodes<decltype(engine.thermal_nodes(intake, fuel))>;
+concept Thermal = requires(const T& engine, const Intake& intake, const media::Fuel& fuel,
+                           const Work& work) {
+    requires media::ThermalNodes<decltype(engine.thermal_nodes(intake, fuel, work))>;
 };
 
 template <EngineKind... Kinds>

@@ -1,4 +1,5 @@
 #pragma once
+#include <algorithm>
 #include <concepts>
 #include <optional>
 #include <ranges>
@@ -23,6 +24,21 @@ concept ThermalNode = requires(const T& node, double temperature) {
 template <class T>
 concept ThermalNodes = std::ranges::range<T> && ThermalNode<std::ranges::range_value_t<T>>;
 
+/// What leads heat to a temperature.
+struct Exchange {
+    double conductance{};  // W/K
+    double temperature{};  // K
+
+    double heat_flow(double from) const noexcept { return conductance * (temperature - from); }
+};
+
+/// Two of them at once.
+constexpr Exchange both(const Exchange& a, const Exchange& b) noexcept {
+    const double sum = a.conductance + b.conductance;
+    if (!(sum > 0)) return {0, a.temperature};
+    return {sum, (a.conductance * a.temperature + b.conductance * b.temperature) / sum};
+}
+
 /// A lump between what warms it and what cools it, with heat that reaches it however warm it is.
 struct LumpedNode {
     std::string_view name;
@@ -32,11 +48,22 @@ struct LumpedNode {
     double warm_temperature{};  // K
     double cold_conductance{};
     double cold_temperature{};
-    std::optional<double> stated{};  // K
+    std::optional<double> stated{};   // K
+    bool only_cools = false;          // the cold side takes heat and gives none back
+    std::optional<Exchange> still{};  // what is left while nothing turns; else the cold side
 
     double heat_flow(double temperature) const noexcept {
-        return heat + warm_conductance * (warm_temperature - temperature) +
-               cold_conductance * (cold_temperature - temperature);
+        return heat + warm_conductance * (warm_temperature - temperature) + cooling(temperature);
+    }
+    /// W into it while nothing burns or turns.
+    double still_flow(double temperature) const noexcept {
+        return still ? still->heat_flow(temperature) : cooling(temperature);
+    }
+
+private:
+    double cooling(double temperature) const noexcept {
+        const double flow = cold_conductance * (cold_temperature - temperature);
+        return only_cools ? std::min(flow, 0.0) : flow;
     }
 };
 

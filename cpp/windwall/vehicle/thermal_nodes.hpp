@@ -16,11 +16,11 @@ struct NodeOwner {
 };
 
 /// Every node of the engine, the charge path, the driveline and the air under the bodywork, in this
-/// order, as they are where the balance was left: `visit(owner, node)`. The watts that the parts of
-/// the driveline turn into heat in the train's order.
+/// order, as they are where the balance was left with the engine's work there: `visit(owner,
+/// node)`. The watts that the parts of the driveline turn into heat in the train's order.
 template <class Visit>
-void for_each_node(const Balance& balance, std::span<const double> driveline_losses,
-                   Visit&& visit) {
+void for_each_node(const Balance& balance, const engine::Work& work,
+                   std::span<const double> driveline_losses, Visit&& visit) {
     const Vehicle& vehicle = balance.vehicle();
     const auto all_of = [&](NodeOwner owner, const auto& nodes) {
         for (const auto& node : nodes)
@@ -29,7 +29,7 @@ void for_each_node(const Balance& balance, std::span<const double> driveline_los
     vehicle.engine.visit([&]<class Engine>(const Engine& engine) {
         if constexpr (engine::Thermal<Engine>)
             all_of({NodeOwner::Of::engine},
-                   engine.thermal_nodes(balance.intake(balance.manifold()), vehicle.fuel));
+                   engine.thermal_nodes(balance.intake(balance.manifold()), vehicle.fuel, work));
     });
     for (std::size_t i = 0; i < balance.stations().size(); ++i) {
         const Station& station = balance.stations()[i];

@@ -71,12 +71,13 @@ const NodeState* ThermalState::find(std::string_view address) const noexcept {
     return found == nodes_.end() ? nullptr : &*found;
 }
 
-ThermalState thermal_state(const Balance& balance, double torque, driveline::GearState gear_state) {
+ThermalState thermal_state(const Balance& balance, const engine::Work& work, double torque,
+                           driveline::GearState gear_state) {
     ThermalState state;
     const Driveline& train = balance.vehicle().driveline;
     std::vector<double> losses(train.size());
     driveline::drive(train, {balance.condition().engine_speed, torque}, gear_state, losses);
-    for_each_node(balance, losses, [&](const NodeOwner& owner, const auto& node) {
+    for_each_node(balance, work, losses, [&](const NodeOwner& owner, const auto& node) {
         state.add(address_of(balance.vehicle(), owner), std::array{node});
     });
     return state;

@@ -58,8 +58,8 @@ private:
 };
 
 /// Every node of the engine, the charge path, the driveline and the air under the bodywork, where
-/// the balance was left, with a torque in N m at the flywheel.
-ThermalState thermal_state(const Balance& balance, double torque,
+/// the balance was left, with the engine's work there and a torque in N m at the flywheel.
+ThermalState thermal_state(const Balance& balance, const engine::Work& work, double torque,
                            driveline::GearState gear_state = {});
 
 }  // namespace windwall::vehicle

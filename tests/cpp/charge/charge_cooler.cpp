@@ -110,18 +110,38 @@ TEST(ChargeCooler, NeitherWetStreamPassesTheOther) {
     }
 }
 
-TEST(ChargeCooler, DoesNothingAtRest) {
+// Warm air rises through a core that stands, at 0.3 m/s; where none can reach it, nothing happens.
+TEST(ChargeCooler, GivesHeatToAirThatRisesThroughIt) {
     const auto in = samples::air(160e3, 390, 0.025);
-    EXPECT_EQ(cooler().outlet(in, road(0)).temperature, 390);
-    EXPECT_EQ(cooler().exchange(in, road(0)).heat, 0);
-    EXPECT_EQ(cooler().outlet(in, road(-3)).temperature, 390);
-    EXPECT_NEAR(cooler().outlet(in, road(1e-4)).temperature, 390, 0.01);
+    const HeatExchange still = cooler().exchange(in, road(0));
+    EXPECT_NEAR(still.cooling_flow, 1.16 * 0.03 * 0.3, 1e-12);
+    EXPECT_GT(still.heat, 100);
+    EXPECT_LT(still.outlet_temperature, 390 - 5);
+    EXPECT_EQ(cooler().exchange(in, road(1)).heat, still.heat);
+    EXPECT_EQ(cooler().exchange(in, road(-3)).heat, still.heat);
+    EXPECT_GT(cooler().exchange(in, road(1.01)).heat, still.heat);
+    ChargeCooler boxed = cooler();
+    boxed.installed_share = 0;
+    EXPECT_EQ(boxed.outlet(in, road(30)).temperature, 390);
+    EXPECT_EQ(boxed.exchange(in, road(30)).heat, 0);
+}
+
+// While nothing turns the core has the day's air, whatever charge was there before.
+TEST(ChargeCooler, CoolsWhileItStands) {
+    const Surroundings around = road(0);
+    for (const double T : {390.0, 320.0}) {
+        const auto [core] = cooler().thermal_nodes(samples::air(160e3, T, 0.025), 0, around);
+        EXPECT_NEAR(core.still_flow(around.ambient_temperature), 0, 1e-9);
+        const double per_kelvin = -core.still_flow(around.ambient_temperature + 50) / 50;
+        EXPECT_GT(per_kelvin, 3);
+        EXPECT_LT(per_kelvin, 1.16 * 0.03 * 0.3 * 1010);  // no more than that air can carry
+    }
 }
 
 TEST(ChargeCooler, CoolsMoreTheFasterItDrives) {
     const auto in = samples::air(160e3, 390, 0.025);
     double before = 390;
-    for (double speed = 1; speed < 70; speed += 1) {
+    for (double speed = 1.5; speed < 70; speed += 1) {
         const double now = cooler().outlet(in, road(speed)).temperature;
         EXPECT_LT(now, before);
         EXPECT_GT(now, 308);
@@ -152,6 +172,7 @@ TEST(ChargeCooler, LosesItsDropAtItsRatedFlowAndDensity) {
     part.at_density *= 2;  // the same drop, measured in air twice as dense
     EXPECT_NEAR(part.outlet(in, road(30)).pressure, 152e3, 1e-6);
     part.drop_exponent = 2;
+    part.installed_share = 0;  // nothing cools it
     EXPECT_NEAR(part.outlet(samples::air(160e3, 390, 0.0125), road(0)).pressure,
                 160e3 - 4e3 / 4 * part.at_density / samples::air(160e3, 390, 0).density(), 1e-6);
 }

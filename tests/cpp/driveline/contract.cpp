@@ -40,6 +40,8 @@ TYPED_TEST(EveryPart, WarmsUpByWhatItLoses) {
             EXPECT_GT(node.heat_capacity, 0);
             EXPECT_DOUBLE_EQ(node.heat_flow(air), loss);
             EXPECT_NEAR(node.heat_flow(air + loss / part.to_air), 0, 1e-9 * (1 + loss));
+            // Where nothing turns nothing is lost, and the air takes a tenth for a kelvin.
+            EXPECT_NEAR(node.still_flow(air + 50), -5 * part.to_air, 1e-9 * part.to_air);
         }
     }
 }

@@ -88,7 +88,8 @@ TEST(Head, MeasuredHoldsWhereItWasMeasured) {
     EXPECT_LT(head(100e3), 450 - 10);
 }
 
-// From where it was before, by the time constant of the lump that comes to rest at the same place.
+// From where it was before, by the time constant of the lump that comes to rest at the same place
+// by what its flows alone say, as at the known point.
 TEST(Head, IsOnItsWayInAShortPull) {
     Cylinder engine = open_engine();
     const Intake intake = known_point(engine, 500);
@@ -96,7 +97,7 @@ TEST(Head, IsOnItsWayInAShortPull) {
         engine.cooling.pull_time = seconds;
         return engine.temperatures(intake, {}).head;
     };
-    const auto node = engine.thermal_nodes(intake, {})[0];
+    const auto node = engine.thermal_nodes(intake, {}, {})[0];
     const double rest = engine.temperatures(intake, {}).head;
     EXPECT_EQ(head(0), engine.cooling.temperature_before);
     EXPECT_NEAR(head(3600), rest, 1e-6);

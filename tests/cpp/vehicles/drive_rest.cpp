@@ -57,8 +57,9 @@ TEST(DriveRest, ALongPullEndsAtTheSteadyAnswer) {
         const FullThrottlePoint& at = *top.equilibrium.full_throttle;
         const FullThrottlePoint there =
             solver.at({at.point.condition.engine_speed, at.gear_state()});
-        const vehicle::ThermalState rest = vehicle::thermal_state(
-            solver.point_solver().balance(), there.point.torque, there.gear_state());
+        const vehicle::ThermalState rest =
+            vehicle::thermal_state(solver.point_solver().balance(), there.point.work,
+                                   there.point.torque, there.gear_state());
         EXPECT_GE(rest.nodes().size(), 4U);
         for (const auto& [time, starts] : {std::pair{4 * hour, vehicle::Starts::idling},
                                            std::pair{hour, vehicle::Starts::soaked}}) {

@@ -34,7 +34,7 @@ struct Solved {
     Solved(const Solved&) = delete;  // the solver borrows the vehicle
     const Balance& balance() { return solver.point_solver().balance(); }
     ThermalState state() {
-        return thermal_state(balance(), there.point.torque, there.gear_state());
+        return thermal_state(balance(), there.point.work, there.point.torque, there.gear_state());
     }
 };
 
@@ -147,7 +147,7 @@ TEST(ThermalState, ACaseGoesWithWhatTurnsItsBlower) {
     balance.propagate(0.02, []<class Part>(const Part&, const media::Stream& in, std::size_t) {
         return in.pressure * (charge::Driven<Part> ? 1.4 : 0.98);
     });
-    EXPECT_NEAR(temperature(thermal_state(balance, 0), "charge_path/blower/case"),
+    EXPECT_NEAR(temperature(thermal_state(balance, {}, 0), "charge_path/blower/case"),
                 balance.stations()[1].compression.case_temperature, 1e-6);
 }
 

@@ -33,13 +33,17 @@ std::string address_of(const vehicle::Vehicle& car, const NodeOwner& owner, std:
     return "under_hood/" + node;
 }
 
-/// Only what cools: W into a node at a temperature in K while the engine stands.
+/// W into a node at a temperature in K while the engine stands: what metals lead to each other and
+/// to the air.
 template <class Node>
 double cooling(const Node& node, double temperature) {
-    if constexpr (requires { node.cold_conductance* node.cold_temperature; })
-        return node.cold_conductance * (node.cold_temperature - temperature);
-    return node.heat_flow(temperature);
+    if constexpr (requires { node.still_flow(temperature); })
+        return node.still_flow(temperature);
+    else
+        return node.heat_flow(temperature);
 }
+
+constexpr double least_rise = 1;  // K, of what is divided by
 
 template <class T>
 double rest_of(const T& node) {
@@ -50,6 +54,11 @@ double rest_of(const T& node) {
         (node.heat_flow(middle) > 0 ? low : high) = middle;
     }
     return (low + high) / 2;
+}
+
+/// How warm something is over the day's air, over what it would be at rest; K.
+double warmth_of(double temperature, double rest, double day) noexcept {
+    return std::max(temperature - day, 0.0) / std::max(rest - day, least_rise);
 }
 
 }  // namespace
@@ -95,7 +104,8 @@ bool Motion::set_out(vehicle::Starts starts, std::vector<double>& state) {
 void Motion::find_nodes() {
     layout_.nodes.clear();
     vehicle::for_each_node(
-        solver_.balance(), losses_, [&](const NodeOwner& owner, const auto& node) {
+        solver_.balance(), moment_.point.work, losses_,
+        [&](const NodeOwner& owner, const auto& node) {
             const double rest = node.stated ? *node.stated : rest_of(node);
             layout_.nodes.push_back({owner, address_of(car_, owner, node.name), node.heat_capacity,
                                      node.stated.has_value() || !(rest > 0), rest});
@@ -172,17 +182,26 @@ void Motion::pump(const Mode& mode, std::span<const double> state) {
     }
 }
 
+/// The air under the bodywork is warmed as the head is warm over the day's air, the first node of
+/// an engine that has one: at rest as it is stated. With the engine off that goes by the rest that
+/// the drive set out with.
 void Motion::heat(const Mode& mode, std::span<const double> state) {
     if (!moment_.answered) return;
     const bool off = mode.phase == Phase::engine_off;
+    double warmth = off ? 0 : 1;
     std::size_t i = 0;
-    vehicle::for_each_node(solver_.balance(), losses_, [&](const NodeOwner&, const auto& node) {
+    const auto visit = [&](const NodeOwner& owner, const auto& node) {
         if (i >= layout_.nodes.size()) return;
         const double T = state[Layout::first_node + i];
-        const double flow = off ? cooling(node, T) : node.heat_flow(T);
+        double flow = off ? cooling(node, T) : node.heat_flow(T);
+        if (i == 0 && owner.of == NodeOwner::Of::engine)
+            warmth =
+                warmth_of(T, off ? layout_.nodes[i].rest : rest_of(node), car_.day.temperature);
+        if (owner.of == NodeOwner::Of::under_hood) flow += (off ? warmth : warmth - 1) * node.heat;
         moment_.heating[i] = layout_.nodes[i].stated ? 0 : flow / layout_.nodes[i].heat_capacity;
         ++i;
-    });
+    };
+    vehicle::for_each_node(solver_.balance(), moment_.point.work, losses_, visit);
 }
 
 /// kg of air per kg, that the fuel needs which reaches the engine with the charge.

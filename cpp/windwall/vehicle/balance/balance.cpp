@@ -78,6 +78,7 @@ void Balance::hold(const OperatingCondition& condition, const WhatIf& what_if) n
     }
     const EngineBay& hood = vehicle_->engine_bay;
     surroundings_.held = {};
+    surroundings_.block = state_ ? state_->block : std::nullopt;
     const double rise = state_ && state_->under_hood
                             ? *state_->under_hood - surroundings_.ambient_temperature
                             : hood.rise_at(surroundings_.road_speed);
