@@ -110,6 +110,8 @@ def driven_ranking_document(answer: DrivenRanking) -> dict[str, Any]:
         "best_for_price": [shown(one) for one in answer.best_for_price],
         "runs": [shown(one) for one in answer.runs],
         "pruning": answer.pruning._asdict(),
+        "passed": [{"address": one.address, "why": one.why} for one in answer.passed],
+        "left_aside": answer.left_aside,
         "complete": answer.complete,
         "stopped": answer.stopped,
         "units": dict.fromkeys(("merit", "gain", "goal", "nearest", "spread"), merit)
