@@ -92,7 +92,7 @@ def test_what_is_so_from_the_first_moment_is_not_said_to_come_after_no_time():
     document["limits"] = {"engine/head_temperature": {"max": "60 degC", "why": "a try"}}
     text = " ".join(ww.loads(json.dumps(document)).drive(progress=False).text().split())
     assert "max 60 degC: first passed at the start, standing; at worst" in text
-    assert re.search(r"charge_path/airbox/outlet +[\d.]+ degC at the start", text)
+    assert re.search(r"behind airbox +[\d.]+ degC at the start", text)
     assert "after 0.0 s" not in text
 
 

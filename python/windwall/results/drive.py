@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 from windwall import _core
 from windwall.quantities.measures import Measure
 from windwall.results.answer import answer_rows
+from windwall.results.drive_load import DriveCaution, drive_cautions
 from windwall.results.drive_summary import DriveSummary, Mark, Passed, extreme, passed
 from windwall.results.entry import Told
 from windwall.results.record import result_row
@@ -39,6 +40,7 @@ class Outing(NamedTuple):
     legs: tuple[str, ...]  # the kind of each
     limits: tuple[dict[str, Any], ...]  # of the scenario, stated and built in
     digest: str
+    own_lambda: float | None = None  # of the engine at full throttle, where the file has one
 
 
 class DriveEnding(Told):
@@ -157,6 +159,11 @@ class Drive:
         found = filter(None, (passed(limit, self.columns) for limit in self.outing.limits))
         in_order = sorted(found, key=lambda one: one["time"])
         return tuple(Passed(one, self.scenario_info) for one in in_order)
+
+    @property
+    def cautions(self) -> tuple[DriveCaution, ...]:
+        """What may hurt the engine and is no limit of the file, each with a `sentence`."""
+        return drive_cautions(self)
 
     @property
     def events(self) -> pandas.DataFrame:

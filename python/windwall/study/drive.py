@@ -59,7 +59,8 @@ def _found(scenario: ScenarioData, wanted: str | None) -> Outing:
         if only or name in (id, outing.get("title") or id):
             kinds = tuple(leg["kind"] for leg in outing["legs"])
             limits = tuple(scenario.limits)
-            return Outing(id, outing.get("title", ""), kinds, limits, scenario.digest)
+            own = scenario.get("engine/lambda")
+            return Outing(id, outing.get("title", ""), kinds, limits, scenario.digest, own)
     raise ScenarioError([Problem("outings", 0, 0, _which(wanted, list(there)))], scenario.source)
 
 

@@ -4,27 +4,28 @@ from __future__ import annotations
 
 from windwall.quantities.measures import ENERGY, LENGTH, SPEED, TEMPERATURE, TIME, Measure
 from windwall.report.text.common import head
+from windwall.report.text.drive_runs import runs
 from windwall.report.text.limits import bound_text, result_measure
 from windwall.report.text.safety_notes import safety_notes
 from windwall.report.text_layout import Blocks, bullet, headline, paragraph, section, table
-from windwall.report.wording.drive import ENERGIES, beyond_for, time_text
+from windwall.report.wording.drive import ENERGIES, beyond_for
+from windwall.report.wording.drive_load import mixture_sentence
+from windwall.report.wording.drive_places import place, when
 from windwall.report.wording.scenario import conditions
 from windwall.results.drive import Drive
-from windwall.results.drive_summary import DriveSummary, Mark
+from windwall.results.drive_summary import DriveSummary
 from windwall.results.knock import KnockBand
 from windwall.results.views import content, sentence
 
 __all__ = [
-    "AT_THE_START", "BESIDE", "MASS", "MOST_EVENTS", "STANDING", "UNTOLD", "Waited", "drive_text",
-    "energy", "happened", "hottest", "knock", "limits", "runs",
+    "MASS", "MOST_EVENTS", "STANDING", "UNTOLD", "cautions", "drive_text", "energy", "happened",
+    "hottest", "knock", "limits",
 ]  # fmt: skip
 
 MASS = Measure("mass", "kg")
-AT_THE_START, STANDING = "at the start", "standing"
-BESIDE = 4  # runs that stand beside each other
+STANDING = "standing"
 UNTOLD = ("road_turns", "pulls_away", "limit_passed")  # limits have a section of their own
 MOST_EVENTS = 60
-Waited = tuple[float | None, float | None]  # for a distance, or for a speed
 
 
 @content.register(Drive)
@@ -37,54 +38,15 @@ def drive_text(drive: Drive) -> Blocks:
         lines += ["", *headline(drive.ended.sentence)]
     else:
         lines += section(f"STOPPED EARLY ({drive.ended.word})", paragraph(drive.ended.sentence))
-    lines += runs(found, info.system)
+    lines += runs(drive, found)
     lines += section("Hottest", hottest(drive, found))
     lines += knock(found, drive)
+    lines += section("Mixture under load", paragraph(mixture_sentence(drive)))
+    lines += cautions(drive)
     lines += limits(drive)
     lines += section("What happened", happened(drive))
     lines += energy(found, info.system)
     return [*lines, *safety_notes()]
-
-
-def runs(found: DriveSummary, system: str) -> Blocks:
-    """The marks of every run, a few runs side by side."""
-    lines = []
-    for first in range(1, len(found.fastest) + 1, BESIDE):
-        numbers = range(first, min(first + BESIDE, len(found.fastest) + 1))
-        marks = [{_waited_for(one): one for one in found.reached(run)} for run in numbers]
-        header = ("", *(f"run {run}" for run in numbers))
-        fastest = [SPEED.text(found.fastest[run - 1].value, system, 4) for run in numbers]
-        rows = [["fastest", *fastest]]
-        for key in sorted({key for one in marks for key in one}, key=_order):
-            rows.append([_mark_name(key, system), *(_cell(one.get(key), system) for one in marks)])
-        lines += section("Runs, each counted from where it sets out", table(rows, head=header))
-    return lines
-
-
-def _waited_for(mark: Mark) -> Waited:
-    return mark.at_distance, mark.at_speed
-
-
-def _order(key: Waited) -> tuple[bool, float]:
-    distance, speed = key
-    return (False, distance) if speed is None else (True, speed)
-
-
-def _mark_name(key: Waited, system: str) -> str:
-    distance, speed = key
-    if speed is not None:
-        return f"to {SPEED.short(speed, system)}"
-    return f"over {LENGTH.short(distance, system)}"
-
-
-def _cell(mark: Mark | None, system: str) -> str:
-    """The time, and what else the mark tells: the speed there, or how far it is to it."""
-    if mark is None:
-        return "-"
-    time = f"{mark.time:.2f} {TIME.shown(system)}"
-    if mark.at_distance is None:
-        return f"{time}, {LENGTH.text(mark.distance, system)}"
-    return f"{time}, {SPEED.text(mark.road_speed, system)}"
 
 
 def hottest(drive: Drive, found: DriveSummary) -> Blocks:
@@ -93,18 +55,14 @@ def hottest(drive: Drive, found: DriveSummary) -> Blocks:
     told = ("manifold/temperature", "engine/exhaust_gas_temperature", *drive.nodes)
     rows = [
         (
-            address.removesuffix("/temperature"),
+            place(address),
             TEMPERATURE.text(most.value, system),
-            _when(most.time),
+            when(drive, most.time),
         )
         for address, most in found.hottest.items()
         if address in told or address.endswith("/outlet/temperature")
     ]
     return table(rows, left=(0, 2))
-
-
-def _when(seconds: float) -> str:
-    return f"after {time_text(seconds)}" if seconds else AT_THE_START
 
 
 def knock(found: DriveSummary, drive: Drive) -> Blocks:
@@ -113,8 +71,14 @@ def knock(found: DriveSummary, drive: Drive) -> Blocks:
     if least is None:
         return []
     band = sentence(KnockBand(least.value, drive.scenario_info.knock_sigma))
-    said = f"{_when(least.time).capitalize()}: {band}."
+    at = when(drive, least.time)
+    said = f"{at[0].upper()}{at[1:]}: {band}."
     return section("Knock, where the margin is least", paragraph(said))
+
+
+def cautions(drive: Drive) -> Blocks:
+    """What may hurt the engine."""
+    return section("Cautions", [line for one in drive.cautions for line in bullet(one.sentence)])
 
 
 def limits(drive: Drive) -> Blocks:
@@ -125,9 +89,9 @@ def limits(drive: Drive) -> Blocks:
         measure = result_measure(one.address)
         speed = f"at {SPEED.text(one.road_speed, system)}" if one.road_speed else STANDING
         lines += bullet(
-            f"{one.address}, {bound_text(one, system)}: first passed {_when(one.time)}, "
-            f"{speed}; at worst {measure.text(one.worst, system)}, "
-            f"{beyond_for(one.lasting)}: {one.why}."
+            f"{one.address}, {bound_text(one, system)}: first passed "
+            f"{when(drive, one.time)}, {speed}; at worst {measure.text(one.worst, system)}, "
+            f"{beyond_for(one.lasting)}: {one.why.rstrip('.')}."
         )
     return section("Limits passed on the way", lines)
 
