@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
+from difflib import get_close_matches
 from functools import cache, cached_property
 from typing import TYPE_CHECKING, Any, NamedTuple
 
@@ -96,7 +97,18 @@ class Drive:
         return dict(zip(self._numbers["addresses"], self._numbers["columns"], strict=True))
 
     def __getitem__(self, address: str) -> numpy.ndarray:
-        return self.columns[address]
+        return self.columns[self.address(address)]
+
+    def address(self, name: str) -> str:
+        """The address of a column, from it or without the `/temperature` at its end; raises
+        `KeyError` with the one that was probably meant where there is none.
+        """
+        for one in (name, f"{name}/temperature"):
+            if one in self.columns:
+                return one
+        close = get_close_matches(str(name), self.columns, 1)
+        meant = f"; did you mean {close[0]!r}?" if close else "; `addresses` has all there are"
+        raise KeyError(f"no column {name!r} in {self.outing.id!r}{meant}")
 
     @property
     def nodes(self) -> tuple[str, ...]:
@@ -205,6 +217,11 @@ class Drive:
         return np.cumsum(sets_out)
 
     @property
+    def moved(self) -> range:
+        """The numbers of its runs."""
+        return range(1, int(max(self.runs, default=0)) + 1)
+
+    @property
     def summary(self) -> DriveSummary:
         """What it comes to: marks, extremes, and where the energy went."""
         # A margin that is held stays the same but for the last digits: the first moment counts.
@@ -221,7 +238,7 @@ class Drive:
         )
 
     def _fastest(self) -> Any:
-        for run in range(1, int(max(self.runs, default=0)) + 1):
+        for run in self.moved:
             its = self.runs == run
             found = extreme(self["time"][its], self["road/speed"][its])
             if found:
