@@ -5,8 +5,10 @@ import json
 import pytest
 
 from python.samples import CURVE
-from python.test_best_gearing import geared
+from python.test_best_gearing import TEETH, geared
+from windwall.cli.main import main
 from windwall.errors import NoAnswer
+from windwall.study import gearing_search
 
 
 @pytest.fixture(scope="module")
@@ -125,3 +127,34 @@ def test_speed_says_nothing_of_a_run_nobody_asked_for(windwall, tmp_path):
 def test_speed_says_why_a_run_does_not_get_there(car):
     none = NoAnswer("There is no such time: the engine stalls.", "stalled")
     assert "the engine stalls" in car.top_speed().summary(driven=none)
+
+
+@pytest.mark.parametrize(
+    "words",
+    [("60 km/h", "--of", TEETH), ("--of", TEETH, "60 km/h"), ("--reach", "1.02", "60 km/h")],
+)
+def test_the_mark_may_stand_before_or_behind_an_option(windwall, path, words):
+    said = windwall("gearing", path, *words, "--reach", "1.02", "--json")
+    assert (said.returncode, said.stderr) == (0, "")
+    assert json.loads(said.stdout)["mark"]["speed"] == pytest.approx(60 / 3.6)
+
+
+def test_what_gears_nothing_is_refused(windwall, path):
+    said = windwall("gearing", path, "--of", "body/mass")
+    assert said.returncode == 2
+    assert "body/mass: only a number that gears the driveline can be tried" in said.stderr
+
+
+def test_a_search_that_is_interrupted_prints_what_was_tried(path, monkeypatch, capsys):
+    driven = gearing_search.standing_start
+    left = [2]
+
+    def interrupted(*asked):
+        left[0] -= 1
+        if left[0] < 0:
+            raise KeyboardInterrupt
+        return driven(*asked)
+
+    monkeypatch.setattr(gearing_search, "standing_start", interrupted)
+    assert main(["gearing", str(path), "60 km/h"]) == 130
+    assert "Tried: 2 from 35 to 36" in capsys.readouterr().out

@@ -62,6 +62,8 @@ def gearing_document(best: BestGearing) -> dict[str, Any]:
         "now": {"value": best.now.value, merit: best.now.merit},
         "flat": list(best.flat),
         "tried": [{"value": value, merit: found} for value, found in best.tried],
+        "wanted": best.wanted,
+        "stopped": best.stopped,
         "launch_gear": best.launch_gear,
         "shifts": [one._asdict() for one in best.shifts],
         "units": {"value": of_value, merit: of_merit, "flat": of_value, "run_up": "m"}
