@@ -1,4 +1,4 @@
-"""Pictures of drives: which outing and which runs, what a column may be called, what was cut short."""
+"""Pictures of drives: which outing and runs, what a column may be called, what was cut short."""
 
 import json
 import os
@@ -16,7 +16,11 @@ from windwall.report.plots.drive import column_of
 from windwall.study.drive import drive as drives
 
 plt = pytest.importorskip("matplotlib.pyplot")
-SHORT = {"id": "short", "title": "A short hop", "legs": [{"kind": "full_throttle", "for_time": "2 s"}]}
+SHORT = {
+    "id": "short",
+    "title": "A short hop",
+    "legs": [{"kind": "full_throttle", "for_time": "2 s"}],
+}
 
 
 @pytest.fixture(autouse=True)
@@ -106,11 +110,16 @@ def test_a_whole_drive_is_not_called_cut_short(drive):
 )
 def test_a_column_may_be_called_as_the_text_calls_it(drive, name, address):
     assert column_of(drive, name) == address
-    assert ww.plot.over_time(drive, name).get_ylabel() == ww.plot.over_time(drive, address).get_ylabel()
+    assert (
+        ww.plot.over_time(drive, name).get_ylabel()
+        == ww.plot.over_time(drive, address).get_ylabel()
+    )
 
 
 def test_what_was_meant_by_a_column_that_is_none(drive):
-    with pytest.raises(KeyError, match="no column 'engine/haed' in 'two_runs'; did you mean 'engine/"):
+    with pytest.raises(
+        KeyError, match="no column 'engine/haed' in 'two_runs'; did you mean 'engine/"
+    ):
         ww.plot.over_time(drive, "engine/haed")
     with pytest.raises(KeyError, match="`addresses` has all there are"):
         drive["zzzzzzzz"]
@@ -121,7 +130,7 @@ def test_an_outing_of_no_length_is_drawn_without_a_word():
     still = {"id": "still", "legs": [{"kind": "full_throttle", "to_speed": "20 km/h"}]}
     made = DOCUMENT | {"outings": [still]}
     driven = ww.loads(json.dumps(made)).drive(progress=False)
-    first = {key: value for key, value in driven._numbers.items()}
+    first = dict(driven._numbers)
     first |= {"columns": [one[:1] for one in driven._numbers["columns"]], "events": []}
     first |= {"phase": driven._numbers["phase"][:1]}
     ww.plot.over_time(type(driven)(first, driven.scenario_info, driven.outing)).figure.canvas.draw()

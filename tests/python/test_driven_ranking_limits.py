@@ -1,4 +1,4 @@
-"""A ranking by driven runs of a vehicle that passes a limit as it is: what it must not recommend."""
+"""Driven rankings of a vehicle that passes a limit as it is: what they must not recommend."""
 
 import json
 

@@ -12,8 +12,8 @@ from windwall._core import build_info
 from windwall.cli import files as file_commands
 from windwall.cli import held, learn, measured, pictures, report, road, sure, sweeping
 from windwall.cli import logs as log_reading
-from windwall.cli.any_order import AnyOrder
 from windwall.cli.answers import Check, Driven, Installed, Speed, add_outing, rank_menu
+from windwall.cli.any_order import AnyOrder
 from windwall.cli.completion import add_completion, complete_if_asked
 from windwall.cli.counts import count, draws
 from windwall.cli.exit_codes import (

@@ -1,4 +1,4 @@
-"""What a drive asks of its engine under load: each run's start and end, and how rich it was kept."""
+"""What a drive asks of its engine under load: both ends of each run, and how rich it was."""
 
 from __future__ import annotations
 

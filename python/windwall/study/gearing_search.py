@@ -27,7 +27,9 @@ class Search:
     def __init__(self, scenario: ScenarioData, address: str, mark: Mark | None) -> None:
         self.scenario, self.address, self.mark = scenario, address, mark
         self.tried: list[Tried] = []
-        self.ends: dict[float, tuple[float, str]] = {}  # of runs that do not get there: how far, why
+        self.ends: dict[
+            float, tuple[float, str]
+        ] = {}  # of runs that do not get there: how far, why
         self.wanted, self.stopped = 0, False
         self._merits = speeds(scenario, address) if mark is None else self._times
 

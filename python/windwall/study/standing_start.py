@@ -14,9 +14,9 @@ from windwall.scenario.data import ScenarioData
 from windwall.study.solve import top_speed
 
 __all__ = [
-    "CANCELLED", "DONE", "FAR_BEYOND", "RUN", "RUN_DRY", "SELDOM", "WHY", "driven", "driven_end", "no_answer",
-    "read_mark", "shortfall", "standing_start", "time_over", "time_to", "timed", "until",
-    "with_run",
+    "CANCELLED", "DONE", "FAR_BEYOND", "RUN", "RUN_DRY", "SELDOM", "WHY", "driven", "driven_end",
+    "no_answer", "read_mark", "shortfall", "standing_start", "time_over", "time_to", "timed",
+    "until", "with_run",
 ]  # fmt: skip
 
 RUN = "standing_start"  # id of the outing

@@ -6,7 +6,7 @@ from collections.abc import Iterable
 
 from windwall.report.text.rank_sets import wrapped
 from windwall.report.text_layout import Blocks, Title, bullet, paragraph, section, table
-from windwall.report.wording.driven_ranking import as_it_is, merit, what
+from windwall.report.wording.driven_ranking import as_it_is, what
 from windwall.results.driven_ranking import DrivenRanking, DrivenSet
 from windwall.results.views import content
 

@@ -7,7 +7,16 @@ from windwall.report.wording.gearing import shown, tried_heading
 from windwall.results.gearing import BestGearing
 from windwall.results.views import content
 
-__all__ = ["BEST", "LEFT_OUT", "MOST_LINES", "NO_ANSWER", "NOW", "PEAK", "gearing_text", "worth_a_row"]
+__all__ = [
+    "BEST",
+    "LEFT_OUT",
+    "MOST_LINES",
+    "NOW",
+    "NO_ANSWER",
+    "PEAK",
+    "gearing_text",
+    "worth_a_row",
+]
 
 MOST_LINES = 15  # that stand there without any being left out
 AROUND, BESIDE = 3, 1  # rows either side of the best, and of the others that are worth a row

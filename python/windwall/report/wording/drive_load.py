@@ -9,7 +9,16 @@ from windwall.results.drive import Drive
 from windwall.results.drive_load import DriveCaution, mixture
 from windwall.results.views import sentence
 
-__all__ = ["BOOST", "CAUTIONS", "MIXTURE", "NO_BOOST", "OWN", "STEADY", "caution", "mixture_sentence"]
+__all__ = [
+    "BOOST",
+    "CAUTIONS",
+    "MIXTURE",
+    "NO_BOOST",
+    "OWN",
+    "STEADY",
+    "caution",
+    "mixture_sentence",
+]
 
 CAUTIONS = {
     "lean": "The mixture is lean under load: lambda {found:.2f} at worst, {time} after setting out "

@@ -9,10 +9,10 @@ from windwall.results.driven_ranking import DrivenRanking, DrivenSet
 from windwall.results.views import sentences
 
 __all__ = [
-    "ALL", "AS_IT_IS", "AT_END", "BEST", "BEYOND", "BEYOND_GOAL", "CHECKED", "CUT", "DRIVEN", "GAIN",
-    "HIGHEST", "LEFT_ASIDE", "MISSED", "MISSED_GOAL", "NEAR", "NONE", "NONE_HOLDS", "NOT_SURE",
-    "ONE", "OVER", "REACHED", "STOPPED", "TO", "as_it_is", "cost", "driven_ranking_sentences",
-    "merit", "what",
+    "ALL", "AS_IT_IS", "AT_END", "BEST", "BEYOND", "BEYOND_GOAL", "CHECKED", "CUT", "DRIVEN",
+    "GAIN", "HIGHEST", "LEFT_ASIDE", "MISSED", "MISSED_GOAL", "NEAR", "NONE", "NONE_HOLDS",
+    "NOT_SURE", "ONE", "OVER", "REACHED", "STOPPED", "TO", "as_it_is", "cost",
+    "driven_ranking_sentences", "merit", "what",
 ]  # fmt: skip
 
 TO = "time from standstill to {mark}"

@@ -19,9 +19,9 @@ __all__ = [
     "CAPPED", "CHEAPEST", "GAINS", "GOAL", "HELD", "LATE", "LATE_GAINS", "MARKS", "MET", "MISSED",
     "MOST_RANKED", "NEAR_CAP", "NOBODY", "NOT_DRIVEN", "NO_BASE", "ONLY_IF_NONE", "OPENED_TO",
     "PLACE", "REACHED", "RETIMED", "SAME_SPARK", "SAME_SPEED", "SOLVED", "STEADY", "TOO_MANY",
-    "UNLESS", "UNRANKED", "UNSTEADY", "VERDICT", "WHICH", "alike", "already", "base", "capped", "capped_at",
-    "cheapest_way", "first", "first_place", "gains_heading", "late_gains", "meant", "place",
-    "rank_sentence", "rank_sentences", "reach_it", "verdict",
+    "UNLESS", "UNRANKED", "UNSTEADY", "VERDICT", "WHICH", "alike", "already", "base", "capped",
+    "capped_at", "cheapest_way", "first", "first_place", "gains_heading", "late_gains", "meant",
+    "place", "rank_sentence", "rank_sentences", "reach_it", "verdict",
 ]  # fmt: skip
 
 MOST_RANKED = 16
