@@ -103,6 +103,18 @@ def test_what_was_burnt_is_no_share_of_what_the_crank_gave():
     assert "Fuel burnt: 0.00200 kg, of whose energy the crank gave 33 %." in text
 
 
+def test_of_next_to_nothing_there_are_no_shares():
+    """Down a hill the slope gives what the air takes, and the crank is dragged along."""
+    whole = fake(ended="legs_done").summary.energy
+    for crank in (-91.0, 0.0, 4e4):
+        down = whole | {"crank": crank, "grade": -4.4e8, "air": 4e8}
+        text = fake(ended="legs_done", energy=down).text()
+        assert "%" not in text.partition("Energy of the whole")[2].partition("Care")[0]
+        assert re.search(r"drag of the air +400000\n", text)
+    uphill = whole | {"grade": 5e4, "kinetic": -2e4}
+    assert re.search(r"slope +50.00 +166.7\n", fake(ended="legs_done", energy=uphill).text())
+
+
 def test_an_event_without_end_is_cut_short():
     one = fake()._numbers["events"][0]
     text = fake(events=[one] * 70).text()

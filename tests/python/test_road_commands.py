@@ -46,7 +46,19 @@ def test_wind_and_grade_are_taken(windwall, path):
     assert there["time"][-1] < back["time"][-1]
     steep = windwall("coast", path, "90 km/h", "--grade=-10 %")
     assert steep.returncode == 1
-    assert "never slows down" in steep.stderr
+    assert "never slows down to 10.0 km/h: at " in steep.stderr
+    assert "m/s" not in steep.stderr
+
+
+def test_speeds_that_do_not_fit_are_told_in_the_units_of_the_file(windwall, path):
+    for words, said in (
+        (("20 km/h", "90 km/h"), "from_speed: 20.0 km/h is no more than the 90.0 km/h it is to"),
+        (("90 km/h", "1 km/h"), "to_speed: 1.00 km/h is below the 1.80 km/h that it may end at"),
+        (("90 km/h", "1 km/h", "--units", "us"), "is below the 1.12 mph that it may"),
+    ):
+        found = windwall("coast", path, *words)
+        assert found.returncode == 2
+        assert said in found.stderr
 
 
 def test_what_was_measured_tells_the_vehicle(windwall, path, tmp_path, car):

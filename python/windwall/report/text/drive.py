@@ -13,19 +13,20 @@ from windwall.report.wording.drive_load import mixture_sentence
 from windwall.report.wording.drive_places import place, when
 from windwall.report.wording.scenario import conditions
 from windwall.results.drive import Drive
-from windwall.results.drive_summary import DriveSummary
+from windwall.results.drive_summary import SPENT, DriveSummary
 from windwall.results.knock import KnockBand
 from windwall.results.views import content, sentence
 
 __all__ = [
-    "MASS", "MOST_EVENTS", "STANDING", "UNTOLD", "cautions", "drive_text", "energy", "happened",
-    "hottest", "knock", "limits",
+    "MASS", "MOST_EVENTS", "MOST_SHARE", "STANDING", "UNTOLD", "cautions", "drive_text", "energy",
+    "happened", "hottest", "knock", "limits",
 ]  # fmt: skip
 
 MASS = Measure("mass", "kg")
 STANDING = "standing"
 UNTOLD = ("road_turns", "pulls_away", "limit_passed")  # limits have a section of their own
 MOST_EVENTS = 60
+MOST_SHARE = 2.0  # of what the crank gave, above which an entry is no share of it
 
 
 @content.register(Drive)
@@ -115,18 +116,28 @@ def happened(drive: Drive) -> Blocks:
     return lines + (paragraph(f"And {more} more; `events` has them all.") if more > 0 else [])
 
 
+def _is_a_whole(spent: dict[str, float]) -> bool:
+    """Whether what the crank gave is enough for shares of it to say something: a slope may give
+    more.
+    """
+    most = max((abs(spent.get(key, 0.0)) for key in SPENT), default=0.0)
+    return spent["crank"] > most / MOST_SHARE
+
+
 def energy(found: DriveSummary, system: str) -> Blocks:
     """Where the energy went, and what was used up."""
-    crank = found.energy["crank"]
-    header, rows = ("", ENERGY.shown(system), "% of the crank's"), []
+    crank, told = found.energy["crank"], _is_a_whole(found.energy)
+    header = ("", ENERGY.shown(system), *(["% of the crank's"] if told else []))
+    rows = []
     for key, name in ENERGIES.items():
         joules = found.energy.get(key, 0.0)
         # What the engine makes of its fuel is no share of what the crank gives.
-        share = f"{100 * joules / crank:z.1f}" if crank and key != "fuel" else ""
-        rows.append((name, ENERGY.number(joules, system, 4), share))
+        share = f"{100 * joules / crank:z.1f}" if told and key != "fuel" else ""
+        rows.append((name, ENERGY.number(joules, system, 4), *([share] if told else [])))
     used = f"Fuel from the tank: {MASS.text(found.fuel_used, system)}"
     burnt = found.energy.get("fuel", 0.0)
-    used += f", of whose energy the crank gave {100 * crank / burnt:.0f} %." if burnt else "."
+    gave = burnt and told
+    used += f", of whose energy the crank gave {100 * crank / burnt:.0f} %." if gave else "."
     if found.liquid_used > 0:
         used += f" Liquid sprayed: {MASS.text(found.liquid_used, system)}."
     return [*section("Energy of the whole outing", table(rows, head=header)), *paragraph(used)]
