@@ -130,7 +130,7 @@ def test_the_clutch_of_both_runs_takes_what_the_account_says(drive):
 def test_places_have_the_names_that_other_texts_give_them():
     assert place("charge_path/filter/outlet/temperature") == "behind filter"
     assert place("charge_path/blower/case/temperature") == "blower case"
-    assert place("engine/exhaust_gas_temperature") == "exhaust"
+    assert place("engine/exhaust_gas_temperature") == "exhaust gas"
     assert place("engine/head/temperature") == "head"
     assert place("driveline/belt/belt/temperature") == "belt belt"
     assert place("under_hood/air/temperature") == "air under the bodywork"

@@ -60,7 +60,7 @@ def test_what_broke_off_says_where_and_why():
     )
     text = drive.text()
     assert "STOPPED EARLY (no_answer)" in text
-    assert "Liquid sprayed: 0.500 kg" in text
+    assert "Liquid sprayed: 0.500 kg" in " ".join(text.split())
     assert "Knock" not in text  # nothing is known of it
     assert drive.summary.nearest_knock is None
     json.dumps(drive.to_dict(), allow_nan=True)
@@ -100,7 +100,7 @@ def test_what_was_burnt_is_no_share_of_what_the_crank_gave():
     text = fake(ended="legs_done").text()
     assert re.search(r"burnt in the fuel +90.00\n", text)
     assert re.search(r"given by the crank +30.00 +100.0\n", text)
-    assert "Fuel burnt: 0.00200 kg, of whose energy the crank gave 33 %." in text
+    assert "Fuel from the tank: 0.00200 kg, of whose energy the crank gave 33 %." in text
 
 
 def test_of_next_to_nothing_there_are_no_shares():

@@ -13,6 +13,7 @@ from windwall.results.answer import answer_rows
 from windwall.results.drive_load import DriveCaution, drive_cautions
 from windwall.results.drive_summary import DriveSummary, Mark, Passed, extreme, passed
 from windwall.results.entry import Told
+from windwall.results.outcome import Cautioned
 from windwall.results.record import result_row
 from windwall.results.scenario_info import ScenarioInfo
 from windwall.results.views import document, html, sentence, summary
@@ -75,7 +76,7 @@ def moment_row(address: str) -> dict[str, Any]:
     return _known_row(address) or _drive_rows()["node"]["temperature"]
 
 
-class Drive:
+class Drive(Cautioned):
     """An outing over time. `drive["engine/head/temperature"]` is a column; numbers are SI."""
 
     def __init__(self, numbers: dict[str, Any], info: ScenarioInfo, outing: Outing) -> None:
@@ -172,9 +173,8 @@ class Drive:
         in_order = sorted(found, key=lambda one: one["time"])
         return tuple(Passed(one, self.scenario_info) for one in in_order)
 
-    @property
-    def cautions(self) -> tuple[DriveCaution, ...]:
-        """What may hurt the engine and is no limit of the file, each with a `sentence`."""
+    def _told(self) -> tuple[DriveCaution, ...]:
+        """What may hurt the engine and is no limit of the file."""
         return drive_cautions(self)
 
     @property

@@ -20,6 +20,7 @@ class DrivenSet(NamedTuple):
     fitted: UpgradeSet
     merit: float | None  # a time or a speed
     refusal: str = ""
+    holds: bool = True  # every limit, with an answer to the end; as it is, a vehicle may not
 
 
 class Pruning(NamedTuple):
@@ -70,12 +71,7 @@ class DrivenRanking(Documented):
     @property
     def best(self) -> DrivenSet | None:
         """The best of those that hold every limit; None where none does, or none gets there."""
-        return next((one for one in self.runs if self.may_be_named(one)), None)
-
-    @staticmethod
-    def may_be_named(one: DrivenSet) -> bool:
-        """Whether a set gets there and holds every limit; as it is, a vehicle may hold none."""
-        return one.merit is not None and one.fitted.recommended
+        return next((one for one in self.runs if one.holds and one.merit is not None), None)
 
     @property
     def cheapest_for_goal(self) -> DrivenSet | None:

@@ -88,7 +88,7 @@ def driven_rank(
     """Drives the sets of a quick ranking that could win."""
     paid = [one for one in quick.sets if quick.affords(one.cost)]
     may_win = [one for one in paid if not one.upgrades or quick.may_be_named(one)]
-    search = Search(scenario, may_win, mark)
+    search = Search(scenario, may_win, mark, [quick.may_be_named(one) for one in may_win])
     with listener(progress, "driving", "set") as callback:
         complete = search.run(callback)
     stock = next((one for one in search.driven.values() if not one.fitted.upgrades), None)
@@ -117,8 +117,14 @@ def _cost(one: DrivenSet) -> float:
 class Search:
     """Which sets are driven, and in which order. Merits are such that less is better."""
 
-    def __init__(self, scenario: ScenarioData, fits: list[UpgradeSet], mark: Mark | None) -> None:
-        self.scenario, self.fits, self.mark = scenario, fits, mark
+    def __init__(
+        self,
+        scenario: ScenarioData,
+        fits: list[UpgradeSet],
+        mark: Mark | None,
+        holds: list[bool],
+    ) -> None:
+        self.scenario, self.fits, self.mark, self.holds = scenario, fits, mark, holds
         self.measure: Callable[[ScenarioData], Measured] = by(mark, {})
         self.quick = [one.speed[MIDDLE] for one in fits]
         self.order = sorted(range(len(fits)), key=lambda at: -self.quick[at])
@@ -146,7 +152,7 @@ class Search:
 
     def named(self) -> list[DrivenSet]:
         """What was driven and holds every limit: as it is, the vehicle may pass some."""
-        return [one for one in self.driven.values() if one.fitted.recommended]
+        return [one for one in self.driven.values() if one.holds]
 
     def _first(self) -> list[int]:
         """As it is, the best by the quick speed for every price, and some over the whole order."""
@@ -176,7 +182,7 @@ class Search:
             if most is not None and len(self.driven) >= most:
                 return False
             found, why = self.measure(self.scenario.install(self.fits[at]))
-            self.driven[at] = DrivenSet(self.fits[at], found, why)
+            self.driven[at] = DrivenSet(self.fits[at], found, why, self.holds[at])
             if found is not None:
                 self.line.note(self.quick[at], self.worth(self.driven[at]))
             if callback and callback(len(self.driven), len(self.fits)) is False:
@@ -190,7 +196,7 @@ class Search:
         behind = [self._behind(self.driven[at], kept) for at in self.checked if at in self.driven]
         known = [one for one in behind if one is not None]
         return Pruning(
-            candidates=sum(one.recommended for one in self.fits),
+            candidates=sum(self.holds),
             driven=len(self.named()),
             checked=len(behind),
             missed=sum(one < 0 for one in known),

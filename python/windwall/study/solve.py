@@ -41,11 +41,12 @@ def full_throttle_curve(scenario: ScenarioData, gear: int | None = None, points:
 def hold_speed(scenario: ScenarioData, speed: Any, gear: int | None = None) -> PartLoad:
     """The pedal that holds a road speed, in a gear or in the highest that can."""
     asked = stated(road_speed=speed)["road_speed"]
-    found, info = _core.hold_speed(scenario.core, asked, gear), scenario_info(scenario)
-    if gear is None and found["ending"]["part"] == "gears":
-        nearest = _nearest_gear(scenario, found["road_speed"], info.gears)
-        return BeyondGears(found | {"gear": nearest}, info)
-    return PartLoad(found, info)
+    info = scenario_info(scenario)
+    held = PartLoad(_core.hold_speed(scenario.core, asked, gear), info)
+    if gear is None and held.worst_residual[0] == "gears":
+        nearest = _nearest_gear(scenario, held["road_speed"], info.gears)
+        return BeyondGears(held.numbers | {"gear": nearest}, info)
+    return held
 
 
 def _nearest_gear(scenario: ScenarioData, road_speed: float, gears: int) -> int:

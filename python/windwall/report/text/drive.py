@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from windwall.quantities.measures import ENERGY, LENGTH, SPEED, TEMPERATURE, TIME, Measure
-from windwall.report.text.common import head
+from windwall.report.text.common import caution_lines, head
 from windwall.report.text.drive_runs import runs
 from windwall.report.text.limits import bound_text, result_measure
 from windwall.report.text.safety_notes import safety_notes
@@ -18,7 +18,7 @@ from windwall.results.knock import KnockBand
 from windwall.results.views import content, sentence
 
 __all__ = [
-    "MASS", "MOST_EVENTS", "MOST_SHARE", "STANDING", "UNTOLD", "cautions", "drive_text", "energy",
+    "MASS", "MOST_EVENTS", "MOST_SHARE", "STANDING", "UNTOLD", "drive_text", "energy",
     "happened", "hottest", "knock", "limits",
 ]  # fmt: skip
 
@@ -43,7 +43,7 @@ def drive_text(drive: Drive) -> Blocks:
     lines += section("Hottest", hottest(drive, found))
     lines += knock(found, drive)
     lines += section("Mixture under load", paragraph(mixture_sentence(drive)))
-    lines += cautions(drive)
+    lines += caution_lines(drive)
     lines += limits(drive)
     lines += section("What happened", happened(drive))
     lines += energy(found, info.system)
@@ -75,11 +75,6 @@ def knock(found: DriveSummary, drive: Drive) -> Blocks:
     at = when(drive, least.time)
     said = f"{at[0].upper()}{at[1:]}: {band}."
     return section("Knock, where the margin is least", paragraph(said))
-
-
-def cautions(drive: Drive) -> Blocks:
-    """What may hurt the engine."""
-    return section("Cautions", [line for one in drive.cautions for line in bullet(one.sentence)])
 
 
 def limits(drive: Drive) -> Blocks:

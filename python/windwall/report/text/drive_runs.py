@@ -17,7 +17,7 @@ BESIDE = 4  # runs that stand beside each other
 CHARGE = "charge"  # what the manifold's temperature is called here
 ENDS = "Warmth and spark: where the run sets out, and where the engine drives it for the last time."
 Waited = tuple[float | None, float | None]  # for a distance, or for a speed
-Row = tuple[str, ...]
+_Row = tuple[str, ...]
 
 
 def runs(drive: Drive, found: DriveSummary) -> Blocks:
@@ -34,13 +34,13 @@ def runs(drive: Drive, found: DriveSummary) -> Blocks:
     return lines
 
 
-def _marks(found: DriveSummary, numbers: range, system: str) -> Iterator[Row]:
+def _marks(found: DriveSummary, numbers: range, system: str) -> Iterator[_Row]:
     marks = [{_waited_for(one): one for one in found.reached(run)} for run in numbers]
     for key in sorted({key for one in marks for key in one}, key=_order):
         yield _mark_name(key, system), *(_cell(one.get(key), system) for one in marks)
 
 
-def _ends(drive: Drive, numbers: range) -> Iterator[Row]:
+def _ends(drive: Drive, numbers: range) -> Iterator[_Row]:
     """Head, blower case, charge and spark of each run, and what its clutch took."""
     system, there = drive.scenario_info.system, set(drive.addresses)
     cases = tuple(one for one in drive.nodes if one.endswith(CASE))

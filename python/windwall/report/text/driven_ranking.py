@@ -23,7 +23,7 @@ def driven_ranking_text(answer: DrivenRanking) -> Blocks:
     lines += ["", *paragraph(f"As it is: {as_it_is(answer)}.")]
     lines += section("What it comes to", [x for one in answer.sentences for x in bullet(one)])
     lines += section("Best for every price", _table(answer, answer.best_for_price))
-    holding = [one for one in answer.runs if one.fitted.recommended]
+    holding = [one for one in answer.runs if one.holds]
     lines += section("Best of all", _table(answer, holding[:MOST_LINES]))
     reasons = [f"{one.fitted.name}: {one.refusal}" for one in answer.runs if one.refusal]
     refused = [line for one in reasons[:MOST_LINES] for line in paragraph(one)]

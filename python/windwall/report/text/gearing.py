@@ -19,7 +19,7 @@ __all__ = [
 ]
 
 MOST_LINES = 15  # that stand there without any being left out
-AROUND, BESIDE = 3, 1  # rows either side of the best, and of the others that are worth a row
+_AROUND, _BESIDE = 3, 1  # rows either side of the best, and of the others that are worth a row
 BEST, NOW, PEAK, LEFT_OUT, NO_ANSWER = "best", "now", "another peak", "...", "no answer"
 
 
@@ -38,8 +38,8 @@ def worth_a_row(gearing: BestGearing) -> list[int]:
     tried, last = gearing.tried, len(gearing.tried) - 1
     if len(tried) <= MOST_LINES:
         return list(range(len(tried)))
-    wide = {one: BESIDE for one in (*gearing.peaks, gearing.now) if one in tried}
-    wide |= {gearing.best: AROUND}
+    wide = {one: _BESIDE for one in (*gearing.peaks, gearing.now) if one in tried}
+    wide |= {gearing.best: _AROUND}
     middles = {tried.index(one): width for one, width in wide.items()}
     near = (range(at - width, at + width + 1) for at, width in middles.items())
     return sorted({0, last, *(at for one in near for at in one if 0 <= at <= last)})

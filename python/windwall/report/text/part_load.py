@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from windwall.quantities.measures import ENGINE_SPEED, FUEL, SHARE, SPEED, TEMPERATURE
-from windwall.report.text.common import head
+from windwall.report.text.common import cautions_once, head
 from windwall.report.text.point import held_text
 from windwall.report.text.safety_notes import safety_notes
 from windwall.report.text_layout import Blocks, bullet, paragraph, section, table
@@ -46,18 +46,8 @@ def several_text(answers: Sequence[PartLoad]) -> Blocks:
     lines += ["", *table(map(_row, answers), left=(), head=names)]
     none = [line for one in answers if not one.answered for line in bullet(one.sentence)]
     lines += section("Without a pedal", none)
-    lines += section("Cautions", _cautions(answers))
+    lines += cautions_once(answers)
     return [*lines, *paragraph(MORE), *safety_notes()]
-
-
-def _cautions(answers: Sequence[PartLoad]) -> Blocks:
-    """Each once, as it is at the last speed that has it."""
-    last = {(one.address, one.about): (each, one) for each in answers for one in each.cautions}
-    lines = []
-    for (address, _), (held, one) in last.items():
-        speed = SPEED.text(held["road_speed"], held.scenario_info.system)
-        lines += bullet(f"{address}, at {speed}: {one.sentence}")
-    return lines
 
 
 def _geared(answer: PartLoad) -> str:

@@ -31,7 +31,7 @@ BOOST, NO_BOOST = "with {boost} of boost", "at full throttle without boost"
 MIXTURE = "Richest is lambda {richest:.2f}, {first}; leanest {leanest:.2f}, {last}{own}."
 STEADY = "Lambda {richest:.2f} all the time{own}."
 OWN = "; the engine's own is {own:.2f}"
-SAME = 0.005  # of lambda, less than the last digit shown
+_SAME = 0.005  # of lambda, less than the last digit shown
 
 
 @sentence.register(DriveCaution)
@@ -58,7 +58,7 @@ def mixture_sentence(drive: Drive) -> str:
         return ""
     own = "" if ran.own is None else OWN.format(own=ran.own)
     said = {"richest": ran.richest.value, "leanest": ran.leanest.value, "own": own}
-    if ran.leanest.value - ran.richest.value < SAME:
+    if ran.leanest.value - ran.richest.value < _SAME:
         return STEADY.format(**said)
     first, last = (when(drive, one.time) for one in (ran.richest, ran.leanest))
     return MIXTURE.format(**said, first=first, last=last)

@@ -12,7 +12,6 @@ IN_RUN, STOOD, BEFORE_RUNS = ", in run {run}", ", standing after run {run}", ", 
 # By address; the other parts of the engine by their own names.
 PLACES = {
     "manifold": "manifold",
-    "engine/exhaust_gas_temperature": "exhaust",
     "under_hood/air": "air under the bodywork",
 }
 
@@ -25,7 +24,7 @@ def place(address: str) -> str:
     _, *names = bare.split("/")
     if names[-1] == "outlet":
         return f"behind {names[0]}"
-    return " ".join(names).replace("_", " ")
+    return " ".join(names).removesuffix("_temperature").replace("_", " ")
 
 
 def when(drive: Drive, seconds: float) -> str:

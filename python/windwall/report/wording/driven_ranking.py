@@ -29,7 +29,7 @@ NONE_HOLDS = (
 BEYOND = "{merit}, and past limits of the file"
 LEFT_ASIDE = (
     "Left aside undriven, because a long pull with it passes a limit, has no answer or ends "
-    "without one: {count} {sets}. `windwall rank FILE` says which limits those are, and what each "
+    "without one: {count}. `windwall rank FILE` says which limits those are, and what each "
     "upgrade gains alone."
 )
 BEYOND_GOAL = (
@@ -90,7 +90,7 @@ def driven_ranking_sentences(answer: DrivenRanking) -> list[str]:
     beyond = [already(answer.passed)] if answer.passed else []
     aside, said = answer.left_aside, []
     if aside:
-        said = [LEFT_ASIDE.format(count=aside, sets="set" if aside == 1 else "sets")]
+        said = [LEFT_ASIDE.format(count="1 set" if aside == 1 else f"{aside} sets")]
     return [*_best(answer), *_goal(answer), *beyond, *said, *_trust(answer), NOT_SURE]
 
 
