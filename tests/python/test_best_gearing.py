@@ -7,6 +7,8 @@ import pytest
 
 import windwall as ww
 from python.samples import CURVE
+from windwall.results.gearing import BestGearing, Tried
+from windwall.study import gearing_search, standing_start
 
 TEETH = "driveline/last/teeth_rear"
 
@@ -107,7 +109,11 @@ def test_without_a_road_it_is_the_speed_that_is_held():
 
 @pytest.mark.parametrize(
     "address, found",
-    [("driveline/box/ratios", "only a number"), ("driveline/last/tooth", "tooth")],
+    [
+        ("driveline/box/ratios", "only a number"),
+        ("driveline/last/tooth", "tooth.*; did you mean driveline/last/teeth_"),
+        ("body/mass", "gears the driveline.*: driveline/last/teeth_front, driveline/last/teeth_re"),
+    ],
 )
 def test_what_cannot_be_tried(address, found):
     with pytest.raises((ww.ScenarioError, KeyError), match=found):
@@ -118,6 +124,90 @@ def test_what_cannot_be_tried(address, found):
 def test_a_mark_is_a_distance_or_a_speed(mark):
     with pytest.raises(ww.ScenarioError, match="no distance or speed"):
         ww.best_gearing(geared(), mark=mark)
+
+
+def twin_peaked(merits, now=38.0):
+    """Speeds that were found with so many teeth, made up."""
+    tried = tuple(Tried(float(teeth), merit) for teeth, merit in merits)
+    best = max((one for one in tried if one.merit is not None), key=lambda one: one.merit)
+    there = next(one for one in tried if one.value == now)
+    measure = ww.best_gearing(geared(), reach=1.0).measure
+    return BestGearing(
+        "metric", TEETH, measure, True, None, None, there, best, tried, None, (), len(tried)
+    )
+
+
+def two_hills():
+    """38 of them, the best at 34 and a second one at 26."""
+    speeds = [32 - 0.02 * min(abs(teeth - 26) + 0.5, abs(teeth - 34)) for teeth in range(24, 62)]
+    return twin_peaked(list(zip(range(24, 62), speeds, strict=True)))
+
+
+def test_every_peak_and_what_there_is_now_are_on_the_page():
+    best = two_hills()
+    text = best.summary()
+    assert [one.value for one in best.peaks] == [26, 34]
+    assert "Tried: 38 from 24 to 61" in text
+    rows = {line.split()[0]: line for line in text.partition("Tried")[2].splitlines()[1:]}
+    assert rows["26"].endswith("another peak")
+    assert rows["34"].endswith("best")
+    assert rows["38"].endswith("now")
+    assert {"24", "61", "..."} <= set(rows)
+    assert "45" not in rows
+    assert "There is another peak at 26: 115.2 km/h, 0.036 km/h less." in text
+
+
+def test_a_low_peak_is_a_row_and_no_sentence():
+    best = twin_peaked([(36, 20.0), (37, 10.0), (38, 11.0), (39, 9.0), (40, None)])
+    assert [one.value for one in best.peaks] == [36, 38]
+    assert "There is another peak" not in best.summary()
+    assert "another peak, now" in best.summary()
+    assert "no answer" in best.summary()
+
+
+@pytest.mark.parametrize("after", [0, 1, 3])
+def test_it_can_be_stopped_and_says_what_was_tried(monkeypatch, after):
+    times = []
+
+    def interrupted(*asked):
+        if len(times) == after:
+            raise KeyboardInterrupt
+        times.append(asked)
+        return driven(*asked)
+
+    driven = gearing_search.standing_start
+    monkeypatch.setattr(gearing_search, "standing_start", interrupted)
+    if after == 0:
+        with pytest.raises(KeyboardInterrupt):
+            ww.best_gearing(geared(), mark="60 km/h")
+        return
+    best = ww.best_gearing(geared(), mark="60 km/h")
+    assert best.interrupted
+    assert (len(best.tried), best.now.value) == (after, 30.0)
+    said = " ".join(best.summary().split())
+    assert f"It was stopped when {after} of {best.wanted} had been tried" in said
+    assert "Start in gear" not in said
+    assert best.to_dict()["stopped"]
+
+
+def test_an_interrupt_in_a_run_is_no_answer_of_it(monkeypatch):
+    run = standing_start._core.drive
+
+    def cancelled(*asked, **how):
+        return run(*asked, **how) | {"ended": "cancelled"}
+
+    monkeypatch.setattr(standing_start._core, "drive", cancelled)
+    with pytest.raises(KeyboardInterrupt):
+        geared().time_to("60 km/h")
+
+
+def test_why_no_gearing_gets_there():
+    with pytest.raises(ww.NoAnswer) as none:
+        ww.best_gearing(geared(), mark="300 km/h", reach=1.1)
+    said = str(none.value)
+    assert "driveline/last/teeth_rear from 27 to 33, gets to 300 km/h: at best, with 2" in said
+    fastest = geared(teeth=27, run_up=None).shortfall().driven * 3.6
+    assert f"it comes to {fastest:.1f} km/h (it gets no faster before it gets there)" in said
 
 
 def test_a_reach_that_is_none():

@@ -2,12 +2,15 @@
 
 import json
 
+import numpy as np
 import pandas as pd
 import pytest
 
 import windwall as ww
 from published.coasting import both_ways, rolled, table
 from python.samples import CURVE
+from windwall.results.coast_down import Rolling
+from windwall.study.coast_down import coast_down
 
 SI = {"time": "s", "speed": "m/s"}
 LIGHT = {"mass": "300 kg", "rotating_share": "10 %", "air_density": "1.2 kg/m3"}
@@ -170,3 +173,27 @@ def test_a_slope_that_holds_the_speed_is_no_answer():
 def test_bad_speeds(fast, slow):
     with pytest.raises(ww.ScenarioError):
         ww.loads(json.dumps(CURVE)).coast_down(fast, slow)
+
+
+def test_a_leg_that_coasts_has_the_driveline():
+    legs = [
+        {"kind": "full_throttle", "to_speed": "81 km/h"},
+        {"kind": "coast", "to_speed": "40 km/h"},
+    ]
+    car = ww.load("scenarios/airfield_cyclecar.json")
+    car = car.restated(car.document() | {"outings": [{"id": "out", "legs": legs}]})
+    alone = car.coast_down("80 km/h", "40 km/h")["time"].iloc[-1]
+
+    def leg(car):
+        drive = car.drive(progress=False)
+        its = [at for at, phase in enumerate(drive.phases) if phase == "coasting"]
+        speed, time = -drive["road/speed"][its], drive["time"][its]
+        return float(np.interp(-40 / 3.6, speed, time) - np.interp(-80 / 3.6, speed, time))
+
+    assert 0.85 * alone < leg(car) < 0.99 * alone
+    free = {f"driveline/{id}/drag_torque": 0.0 for id in ("gearbox", "final_chain")}
+    free |= {"driveline/gearbox/churning_torque": 0.0}
+    assert leg(car.set(free)) == pytest.approx(alone, rel=0.005)
+    assert "drags along what lies behind the clutch" in " ".join(
+        Rolling(car.name, "metric", coast_down(car, "80 km/h")).summary().split()
+    )

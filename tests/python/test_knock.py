@@ -5,7 +5,7 @@ import json
 import pytest
 
 import windwall as ww
-from windwall.results.knock import KnockBand
+from windwall.results.knock import KnockBand, held_late
 
 
 @pytest.mark.parametrize(
@@ -77,3 +77,17 @@ def test_no_number_that_is_printed_with_its_sign_can_be_minus_0():
     ]
     assert files
     assert {path.name for path in files if signed.search(path.read_text("utf-8"))} == set()
+
+
+@pytest.mark.parametrize(("late", "told"), [(5e-13, False), (0.0017, False), (0.0018, True)])
+def test_a_spark_that_is_late_by_less_than_a_tenth_of_a_degree_holds_nothing_back(car, late, told):
+    point = car.operating_point("4200 rpm")
+    numbers = json.loads(json.dumps(point.numbers))
+    numbers["point"]["knock"] |= {"retard": late, "enrichment": 0.0}
+    numbers["ending"]["status"] = "solved"
+    said = " ".join(type(point)(numbers, point.scenario_info).summary().split())
+    assert ("late to hold the knock margin" in said) == told
+    assert ("the spark is held" in said) == told
+    assert ("0.10 deg late" in said) == told
+    assert "e-" not in said.partition("Knock and spark")[2].partition("Charge,")[0]
+    assert held_late(late) == (late if told else 0.0)

@@ -5,8 +5,10 @@ import json
 import pytest
 
 from python.samples import CURVE
-from python.test_best_gearing import geared
+from python.test_best_gearing import TEETH, geared
+from windwall.cli.main import main
 from windwall.errors import NoAnswer
+from windwall.study import gearing_search
 
 
 @pytest.fixture(scope="module")
@@ -44,7 +46,19 @@ def test_wind_and_grade_are_taken(windwall, path):
     assert there["time"][-1] < back["time"][-1]
     steep = windwall("coast", path, "90 km/h", "--grade=-10 %")
     assert steep.returncode == 1
-    assert "never slows down" in steep.stderr
+    assert "never slows down to 10.0 km/h: at " in steep.stderr
+    assert "m/s" not in steep.stderr
+
+
+def test_speeds_that_do_not_fit_are_told_in_the_units_of_the_file(windwall, path):
+    for words, said in (
+        (("20 km/h", "90 km/h"), "from_speed: 20.0 km/h is no more than the 90.0 km/h it is to"),
+        (("90 km/h", "1 km/h"), "to_speed: 1.00 km/h is below the 1.80 km/h that it may end at"),
+        (("90 km/h", "1 km/h", "--units", "us"), "is below the 1.12 mph that it may"),
+    ):
+        found = windwall("coast", path, *words)
+        assert found.returncode == 2
+        assert said in found.stderr
 
 
 def test_what_was_measured_tells_the_vehicle(windwall, path, tmp_path, car):
@@ -125,3 +139,34 @@ def test_speed_says_nothing_of_a_run_nobody_asked_for(windwall, tmp_path):
 def test_speed_says_why_a_run_does_not_get_there(car):
     none = NoAnswer("There is no such time: the engine stalls.", "stalled")
     assert "the engine stalls" in car.top_speed().summary(driven=none)
+
+
+@pytest.mark.parametrize(
+    "words",
+    [("60 km/h", "--of", TEETH), ("--of", TEETH, "60 km/h"), ("--reach", "1.02", "60 km/h")],
+)
+def test_the_mark_may_stand_before_or_behind_an_option(windwall, path, words):
+    said = windwall("gearing", path, *words, "--reach", "1.02", "--json")
+    assert (said.returncode, said.stderr) == (0, "")
+    assert json.loads(said.stdout)["mark"]["speed"] == pytest.approx(60 / 3.6)
+
+
+def test_what_gears_nothing_is_refused(windwall, path):
+    said = windwall("gearing", path, "--of", "body/mass")
+    assert said.returncode == 2
+    assert "body/mass: only a number that gears the driveline can be tried" in said.stderr
+
+
+def test_a_search_that_is_interrupted_prints_what_was_tried(path, monkeypatch, capsys):
+    driven = gearing_search.standing_start
+    left = [2]
+
+    def interrupted(*asked):
+        left[0] -= 1
+        if left[0] < 0:
+            raise KeyboardInterrupt
+        return driven(*asked)
+
+    monkeypatch.setattr(gearing_search, "standing_start", interrupted)
+    assert main(["gearing", str(path), "60 km/h"]) == 130
+    assert "Tried: 2 from 35 to 36" in capsys.readouterr().out

@@ -26,6 +26,16 @@ def test_nothing_else_is_one_either():
         ww.sweep({}, {MASS: ["330 kg"]})
 
 
+@pytest.mark.parametrize("outing", [[{"kind": "full_throttle"}], {"id": "run"}, 3])
+def test_what_is_no_name_of_an_outing_is_told_how_one_goes_in(car, outing):
+    kind = type(outing).__name__
+    said = f"wants the id or the title of an outing of the file, and this is a {kind}; there are "
+    with pytest.raises(TypeError, match=said) as told:
+        car.drive(outing)
+    taught = str(told.value).partition("goes in first: ")[2]
+    assert eval(taught, {"car": car}).outing.id == "run"
+
+
 def test_a_text_is_no_list(car):
     with pytest.raises(ScenarioError, match=r'a list is wanted here, such as \["348 kg"\]'):
         ww.sweep(car, {MASS: "330 kg"})

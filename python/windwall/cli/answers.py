@@ -23,7 +23,9 @@ from windwall.study.smaller_jet import smaller_jets
 from windwall.study.solve import top_speed
 from windwall.study.standing_start import driven_end
 
-__all__ = ["Check", "Diagnosed", "Driven", "Installed", "Speed", "diagnosed", "rank_menu"]
+__all__ = [
+    "Check", "Diagnosed", "Driven", "Installed", "Speed", "add_outing", "diagnosed", "rank_menu",
+]  # fmt: skip
 
 
 def diagnosed(scenario: ScenarioData, found: TopSpeed | Ranking) -> Diagnosis:
@@ -93,6 +95,12 @@ class Driven:
 
     def summary(self) -> str:
         return self.found.text()
+
+
+def add_outing(question: argparse.ArgumentParser, of: str = "") -> None:
+    """Which outing is driven."""
+    says = f"{of}its id or title; if several"
+    question.add_argument("outing", nargs="?", metavar="OUTING", help=says)
 
 
 class Speed(Diagnosed):

@@ -12,7 +12,8 @@ from windwall._core import build_info
 from windwall.cli import files as file_commands
 from windwall.cli import held, learn, measured, pictures, report, road, sure, sweeping
 from windwall.cli import logs as log_reading
-from windwall.cli.answers import Check, Driven, Installed, Speed, rank_menu
+from windwall.cli.answers import Check, Driven, Installed, Speed, add_outing, rank_menu
+from windwall.cli.any_order import AnyOrder
 from windwall.cli.completion import add_completion, complete_if_asked
 from windwall.cli.counts import count, draws
 from windwall.cli.exit_codes import (
@@ -54,7 +55,7 @@ def read(path: str) -> bytes:
     return sys.stdin.buffer.read(files.LARGEST_FILE + 1)
 
 
-class Parser(argparse.ArgumentParser):
+class Parser(AnyOrder):
     """Repeats what was typed only after escaping it."""
 
     def error(self, message: str) -> NoReturn:
@@ -109,7 +110,7 @@ def parser() -> Parser:
         add_question(commands, "idle", held.idle, "what the engine draws and burns as it idles")
     )
     driven = add_question(commands, "drive", Driven, "what becomes of an outing, moment by moment")
-    driven.add_argument("outing", nargs="?", metavar="OUTING", help="its id or title; if several")
+    add_outing(driven)
     add_install(driven)
     add_measured(commands)
     road.add_questions(commands, add_question, add_install)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import argparse
 from typing import Any
 
+from windwall.report.text_layout import as_text
 from windwall.results.part_load import PartLoad
 from windwall.scenario.data import ScenarioData
 from windwall.study import solve
@@ -24,7 +25,11 @@ class Held:
         return made[0] if len(made) == 1 else {"held": made}
 
     def summary(self) -> str:
-        return "\n\n".join(one.summary() for one in self.found)
+        from windwall.report.text.part_load import several_text
+
+        if len(self.found) == 1:
+            return self.found[0].summary()
+        return as_text(several_text(self.found))
 
 
 def hold(scenario: ScenarioData, arguments: argparse.Namespace) -> Held:

@@ -7,7 +7,8 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import Any, NamedTuple
 
-from windwall.cli.counts import draws
+from windwall.cli.answers import add_outing
+from windwall.cli.counts import count, draws
 from windwall.errors import Problem, ScenarioError
 from windwall.scenario import files
 from windwall.scenario.data import ScenarioData
@@ -15,8 +16,12 @@ from windwall.study.drive import drive
 from windwall.study.rank import rank
 from windwall.study.solve import top_speed
 
-__all__ = ["PICTURES", "PRESSURES", "TEMPERATURES", "Asked", "Drawn", "Picture", "add_picture"]
+__all__ = [
+    "BESIDE", "NO_OUTING", "NO_RUN", "PICTURES", "PRESSURES", "TEMPERATURES", "Asked", "Drawn",
+    "Picture", "add_picture",
+]  # fmt: skip
 
+BESIDE = 4  # runs that are drawn unless others are named
 Asked = Callable[[ScenarioData, argparse.Namespace], tuple[Any, ...]]
 
 
@@ -42,8 +47,19 @@ def _ranking(scenario: ScenarioData, arguments: argparse.Namespace) -> tuple[Any
     return ranking, draw_ranking(scenario, ranking, arguments.draws)
 
 
-def _drive(scenario: ScenarioData, _arguments: argparse.Namespace) -> tuple[Any, ...]:
-    return (drive(scenario),)
+def _drive(scenario: ScenarioData, arguments: argparse.Namespace) -> tuple[Any, ...]:
+    return (drive(scenario, arguments.outing),)
+
+
+def _distance(scenario: ScenarioData, arguments: argparse.Namespace) -> tuple[Any, ...]:
+    """The runs that are asked for, else the first few, laid over each other."""
+    driven = drive(scenario, arguments.outing)
+    there = driven.moved
+    wrong = [Problem("--run", 0, 0, NO_RUN.format(run=run, runs=len(there), id=driven.outing.id))
+             for run in arguments.runs if run not in there]  # fmt: skip
+    if wrong:
+        raise ScenarioError(wrong, "plot")
+    return ({f"run {run}": (driven, run) for run in arguments.runs or there[:BESIDE]},)
 
 
 def _leans(scenario: ScenarioData, _arguments: argparse.Namespace) -> tuple[Any, ...]:
@@ -75,6 +91,8 @@ def _swept(scenario: ScenarioData, arguments: argparse.Namespace) -> tuple[Any, 
 
 
 TEMPERATURES = ("-10 degC", "0 degC", "10 degC", "20 degC", "30 degC", "40 degC")
+NO_RUN = "there is no run {run} in {id!r}; it has {runs}, counted from 1"
+NO_OUTING = "only drive and distance draw an outing, {what} does not"
 PRESSURES = (-3000.0, 0.0, 3000.0)  # Pa
 
 
@@ -95,7 +113,7 @@ PICTURES = {
     "sweep": Picture("sweep_curve", _swept),
     "map": Picture("sweep_map", _swept),
     "drive": Picture("over_time", _drive),
-    "distance": Picture("over_distance", _drive),
+    "distance": Picture("runs_overlaid", _distance),
     "leans": Picture("leans_on", _leans),
     "forecast": Picture("forecast", _forecast),
 }
@@ -119,18 +137,32 @@ class Drawn:
             said = f"a picture is written as {kinds}, by the end of its name"
             raise ScenarioError([Problem(found, 0, 0, said)], "plot")
         picture = PICTURES[self.what]
-        plot_files.save(getattr(plots, picture.plot)(*picture.of(scenario, arguments)), self.output)
+        if arguments.outing is not None and picture.of not in (_drive, _distance):
+            said = NO_OUTING.format(what=self.what)
+            raise ScenarioError([Problem(files.shown(arguments.outing), 0, 0, said)], "plot")
+        of = picture.of(scenario, arguments)
+        self.interrupted = any(map(_cancelled, of))
+        plot_files.save(getattr(plots, picture.plot)(*of), self.output)
 
     def to_dict(self) -> dict[str, Any]:
         return {"plot": self.what, "written": self.output}
 
     def summary(self) -> str:
-        return f"written to {files.shown(self.output)}"
+        early = ", as far as it was driven" if self.interrupted else ""
+        return f"written to {files.shown(self.output)}{early}"
+
+
+def _cancelled(drawn: Any) -> bool:
+    """Whether a drive, or one of several, was stopped by somebody."""
+    if isinstance(drawn, dict):
+        return any(_cancelled(one) for one, _ in drawn.values())
+    return bool(getattr(drawn, "cancelled", False))
 
 
 def add_picture(made: argparse.ArgumentParser) -> None:
     """What is drawn, of what, and where it is written."""
     made.add_argument("what", choices=tuple(PICTURES), metavar="WHAT", help=", ".join(PICTURES))
+    add_outing(made, "of drive and distance: ")
     made.add_argument(
         "-o", "--output", required=True, metavar="NEW", help="its name ends in svg, png or pdf"
     )
@@ -151,5 +183,14 @@ def add_picture(made: argparse.ArgumentParser) -> None:
     )
     made.add_argument(
         "--temperature", nargs="+", metavar="T", help="of forecast: temperatures of the air"
+    )
+    made.add_argument(
+        "--run",
+        dest="runs",
+        type=count,
+        action="append",
+        default=[],
+        metavar="N",
+        help=f"of distance: any number of times; else the first {BESIDE}",
     )
     made.add_argument("--pressure", nargs="+", metavar="P", help="of forecast: barometers")

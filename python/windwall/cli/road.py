@@ -34,6 +34,7 @@ class Answered:
 
     def __init__(self, found: BestGearing | CoastDownFit | Rolling) -> None:
         self.to_dict, self.summary = found.to_dict, found.summary
+        self.interrupted = getattr(found, "interrupted", False)
 
 
 def gearing(scenario: ScenarioData, arguments: argparse.Namespace) -> Answered:

@@ -62,6 +62,8 @@ def gearing_document(best: BestGearing) -> dict[str, Any]:
         "now": {"value": best.now.value, merit: best.now.merit},
         "flat": list(best.flat),
         "tried": [{"value": value, merit: found} for value, found in best.tried],
+        "wanted": best.wanted,
+        "stopped": best.stopped,
         "launch_gear": best.launch_gear,
         "shifts": [one._asdict() for one in best.shifts],
         "units": {"value": of_value, merit: of_merit, "flat": of_value, "run_up": "m"}
@@ -110,6 +112,8 @@ def driven_ranking_document(answer: DrivenRanking) -> dict[str, Any]:
         "best_for_price": [shown(one) for one in answer.best_for_price],
         "runs": [shown(one) for one in answer.runs],
         "pruning": answer.pruning._asdict(),
+        "passed": [{"address": one.address, "why": one.why} for one in answer.passed],
+        "left_aside": answer.left_aside,
         "complete": answer.complete,
         "stopped": answer.stopped,
         "units": dict.fromkeys(("merit", "gain", "goal", "nearest", "spread"), merit)

@@ -3,14 +3,17 @@
 from __future__ import annotations
 
 from collections import Counter
+from difflib import get_close_matches
 from functools import cache, cached_property
 from typing import TYPE_CHECKING, Any, NamedTuple
 
 from windwall import _core
 from windwall.quantities.measures import Measure
 from windwall.results.answer import answer_rows
+from windwall.results.drive_load import DriveCaution, drive_cautions
 from windwall.results.drive_summary import DriveSummary, Mark, Passed, extreme, passed
 from windwall.results.entry import Told
+from windwall.results.outcome import Cautioned
 from windwall.results.record import result_row
 from windwall.results.scenario_info import ScenarioInfo
 from windwall.results.views import document, html, sentence, summary
@@ -39,6 +42,7 @@ class Outing(NamedTuple):
     legs: tuple[str, ...]  # the kind of each
     limits: tuple[dict[str, Any], ...]  # of the scenario, stated and built in
     digest: str
+    own_lambda: float | None = None  # of the engine at full throttle, where the file has one
 
 
 class DriveEnding(Told):
@@ -72,7 +76,7 @@ def moment_row(address: str) -> dict[str, Any]:
     return _known_row(address) or _drive_rows()["node"]["temperature"]
 
 
-class Drive:
+class Drive(Cautioned):
     """An outing over time. `drive["engine/head/temperature"]` is a column; numbers are SI."""
 
     def __init__(self, numbers: dict[str, Any], info: ScenarioInfo, outing: Outing) -> None:
@@ -94,7 +98,18 @@ class Drive:
         return dict(zip(self._numbers["addresses"], self._numbers["columns"], strict=True))
 
     def __getitem__(self, address: str) -> numpy.ndarray:
-        return self.columns[address]
+        return self.columns[self.address(address)]
+
+    def address(self, name: str) -> str:
+        """The address of a column, from it or without the `/temperature` at its end; raises
+        `KeyError` with the one that was probably meant where there is none.
+        """
+        for one in (name, f"{name}/temperature"):
+            if one in self.columns:
+                return one
+        close = get_close_matches(str(name), self.columns, 1)
+        meant = f"; did you mean {close[0]!r}?" if close else "; `addresses` has all there are"
+        raise KeyError(f"no column {name!r} in {self.outing.id!r}{meant}")
 
     @property
     def nodes(self) -> tuple[str, ...]:
@@ -158,6 +173,10 @@ class Drive:
         in_order = sorted(found, key=lambda one: one["time"])
         return tuple(Passed(one, self.scenario_info) for one in in_order)
 
+    def _told(self) -> tuple[DriveCaution, ...]:
+        """What may hurt the engine and is no limit of the file."""
+        return drive_cautions(self)
+
     @property
     def events(self) -> pandas.DataFrame:
         """The same as a table, SI; units in `attrs`."""
@@ -198,6 +217,11 @@ class Drive:
         return np.cumsum(sets_out)
 
     @property
+    def moved(self) -> range:
+        """The numbers of its runs."""
+        return range(1, int(max(self.runs, default=0)) + 1)
+
+    @property
     def summary(self) -> DriveSummary:
         """What it comes to: marks, extremes, and where the energy went."""
         # A margin that is held stays the same but for the last digits: the first moment counts.
@@ -214,7 +238,7 @@ class Drive:
         )
 
     def _fastest(self) -> Any:
-        for run in range(1, int(max(self.runs, default=0)) + 1):
+        for run in self.moved:
             its = self.runs == run
             found = extreme(self["time"][its], self["road/speed"][its])
             if found:

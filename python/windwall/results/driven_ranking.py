@@ -8,6 +8,7 @@ from typing import Any, NamedTuple
 from windwall.quantities.measures import SPEED, TIME, Measure
 from windwall.results.gearing import Mark
 from windwall.results.ranking import UpgradeSet
+from windwall.results.values import Values
 from windwall.results.views import Documented, frame, sentences
 
 __all__ = ["DrivenRanking", "DrivenSet", "Pruning"]
@@ -19,6 +20,7 @@ class DrivenSet(NamedTuple):
     fitted: UpgradeSet
     merit: float | None  # a time or a speed
     refusal: str = ""
+    holds: bool = True  # every limit, with an answer to the end; as it is, a vehicle may not
 
 
 class Pruning(NamedTuple):
@@ -47,6 +49,8 @@ class DrivenRanking(Documented):
     best_for_price: tuple[DrivenSet, ...]  # from nothing on, each better than all that cost no more
     pruning: Pruning
     complete: bool  # False: stopped, or so many could still win that not all were driven
+    passed: tuple[Values, ...] = ()  # limits that the vehicle as it is passes in a long pull
+    left_aside: int = 0  # sets that can be paid, but pass a limit or have no answer to the end
     stopped: bool = False
 
     @property
@@ -66,8 +70,8 @@ class DrivenRanking(Documented):
 
     @property
     def best(self) -> DrivenSet | None:
-        """The best of all."""
-        return self.runs[0] if self.answered else None
+        """The best of those that hold every limit; None where none does, or none gets there."""
+        return next((one for one in self.runs if one.holds and one.merit is not None), None)
 
     @property
     def cheapest_for_goal(self) -> DrivenSet | None:
@@ -75,7 +79,7 @@ class DrivenRanking(Documented):
         return next((one for one in self.best_for_price if self.reaches(one)), None)
 
     def reaches(self, one: DrivenSet) -> bool:
-        """Whether a set is as good as the goal asks for."""
+        """Whether a set is as good as the goal asks for, whatever limits it passes."""
         if self.goal is None or one.merit is None:
             return False
         return one.merit >= self.goal if self.mark is None else one.merit <= self.goal

@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from math import inf
 from typing import Any, NamedTuple
 
 from windwall.quantities.measures import LENGTH, SPEED, TIME, Measure
 from windwall.results.views import Discussed, frame
 
-__all__ = ["FLAT", "BestGearing", "Longer", "Mark", "Shift", "Tried"]
+__all__ = ["FLAT", "NEAR", "BestGearing", "Longer", "Mark", "Shift", "Tried"]
 
 FLAT = 0.002  # share of the best speed or time that nobody notices
+NEAR = 0.01  # share within which another peak is worth a thought
 
 
 class Mark(NamedTuple):
@@ -69,6 +71,25 @@ class BestGearing(Discussed):
     tried: tuple[Tried, ...]  # by value
     launch_gear: int | None
     shifts: tuple[Shift, ...]  # with the best
+    wanted: int = 0  # values that were to be tried
+    stopped: bool = False  # by somebody, before all of them were
+
+    @property
+    def interrupted(self) -> bool:
+        """Whether somebody stopped it; what was tried until then is here."""
+        return self.stopped
+
+    @property
+    def peaks(self) -> tuple[Tried, ...]:
+        """What is better than its neighbours among those that were tried, the best and others."""
+        sign = 1.0 if self.mark is None else -1.0
+        worth = [None if one.merit is None else sign * one.merit for one in self.tried]
+        found = [-inf, *(-inf if one is None else one for one in worth), -inf]
+        return tuple(
+            one
+            for at, one in enumerate(self.tried, 1)
+            if one.merit is not None and found[at - 1] < found[at] >= found[at + 1]
+        )
 
     @property
     def of_merit(self) -> Measure:

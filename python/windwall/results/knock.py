@@ -2,14 +2,21 @@
 
 from __future__ import annotations
 
+import math
 from typing import Any, NamedTuple
 
 from windwall import _core
 from windwall.results.views import sentence
 
-__all__ = ["OTHER_BAND", "KnockBand", "beyond_bands"]
+__all__ = ["LEAST_RETARD", "OTHER_BAND", "KnockBand", "beyond_bands", "held_late"]
 
+LEAST_RETARD = math.radians(0.1)  # below which nothing is held back: no ignition is set so finely
 OTHER_BAND = 5.0  # octane numbers, to which the second opinion is no better known than the rule
+
+
+def held_late(retard: float | None) -> float:
+    """How late a spark is, rad; nothing where it is so by less than anybody could set."""
+    return retard if retard is not None and abs(retard) >= LEAST_RETARD else 0.0
 
 
 def beyond_bands(apart: float, sigma: float) -> bool:

@@ -2,16 +2,29 @@
 
 from __future__ import annotations
 
+from abc import ABC, abstractmethod
 from typing import Any
 
 from windwall.errors import NoAnswer
 from windwall.results.answer import Answer
-from windwall.results.entry import Caution
+from windwall.results.entry import Caution, Told
 from windwall.results.knock import KnockBand
 from windwall.results.record import Record
 from windwall.results.views import frame
 
-__all__ = ["Outcome"]
+__all__ = ["Cautioned", "Outcome"]
+
+
+class Cautioned(ABC):
+    """An answer that there is something to know about."""
+
+    @property
+    def cautions(self) -> tuple[Told, ...]:
+        """What to know about it, each with its `address`, a word `about` it and a `sentence`."""
+        return self._told()
+
+    @abstractmethod
+    def _told(self) -> tuple[Told, ...]: ...
 
 
 class Outcome(Answer):

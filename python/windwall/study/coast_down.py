@@ -34,9 +34,9 @@ def coast_down(
     """
     fast = exact("from_speed", from_speed, SPEED, "100 km/h")
     slow = exact("to_speed", to_speed, SPEED, "10 km/h")
-    _check(fast, slow, points)
+    _check(fast, slow, points, scenario.system)
     held = conditions(scenario, headwind, grade)
-    return rolled(held, fast, slow, points)
+    return rolled(held, fast, slow, points, scenario.system)
 
 
 def conditions(scenario: ScenarioData, headwind: Any, grade: Any) -> dict[str, float]:
@@ -52,11 +52,12 @@ def conditions(scenario: ScenarioData, headwind: Any, grade: Any) -> dict[str, f
     return held
 
 
-def _check(fast: float, slow: float, points: int) -> None:
+def _check(fast: float, slow: float, points: int, system: str) -> None:
+    first, last, least = (SPEED.text(one, system) for one in (fast, slow, SLOWEST))
     if not slow >= SLOWEST:
-        raise wrong("to_speed", f"{slow:g} m/s is below the {SLOWEST} m/s that it may end at")
+        raise wrong("to_speed", f"{last} is below the {least} that it may end at")
     if not fast > slow:
-        raise wrong("from_speed", f"{fast:g} m/s is no more than the {slow:g} m/s it is to end at")
+        raise wrong("from_speed", f"{first} is no more than the {last} it is to end at")
     if not 2 <= points <= MOST_POINTS:
         raise wrong("points", f"{points} is outside 2 to {MOST_POINTS}")
 
@@ -75,7 +76,9 @@ def resistance(held: dict[str, float], speed: np.ndarray) -> np.ndarray:
     )
 
 
-def rolled(held: dict[str, float], fast: float, slow: float, points: int = 11) -> CoastDown:
+def rolled(
+    held: dict[str, float], fast: float, slow: float, points: int = 11, system: str = "metric"
+) -> CoastDown:
     """From one speed in m/s to another, held back by these conditions."""
     import numpy as np
 
@@ -85,7 +88,7 @@ def rolled(held: dict[str, float], fast: float, slow: float, points: int = 11) -
     between = speeds[1:, None] + half[:, None] * (1 + nodes)
     force = resistance(held, between)
     if not np.all(force > 0):
-        raise _never_there(float(between[force <= 0].max()), slow)
+        raise _never_there(float(between[force <= 0].max()), slow, system)
     per_speed = half[:, None] * weights * held["accelerated_mass"] / force
     time, distance = per_speed.sum(axis=1), (per_speed * between).sum(axis=1)
     start = np.zeros(1)
@@ -97,9 +100,10 @@ def rolled(held: dict[str, float], fast: float, slow: float, points: int = 11) -
     )
 
 
-def _never_there(held_at: float, slow: float) -> NoAnswer:
+def _never_there(held_at: float, slow: float, system: str) -> NoAnswer:
+    last, there = (SPEED.text(one, system) for one in (slow, held_at))
     return NoAnswer(
-        f"It never slows down to {slow:.4g} m/s: at {held_at:.4g} m/s slope and wind push as hard "
-        "as air and tyres hold.",
+        f"It never slows down to {last}: at {there} slope and wind push as hard as air and tyres "
+        "hold.",
         "never_slow",
     )

@@ -9,11 +9,24 @@ from windwall.scenario.data import ScenarioData
 from windwall.scenario.info import scenario_info
 from windwall.study.progress import Progress, listener
 
-__all__ = ["DISTANCES", "KILOMETRE_PER_HOUR", "MILE_PER_HOUR", "NO_OUTING", "SPEEDS", "drive"]
+__all__ = [
+    "DISTANCES",
+    "KILOMETRE_PER_HOUR",
+    "MILE_PER_HOUR",
+    "NO_NAME",
+    "NO_OUTING",
+    "SPEEDS",
+    "drive",
+]
 
 NO_OUTING = (
     "the file states no outing; one is a list of legs, such as "
     '"outings": [{"id": "run", "legs": [{"kind": "full_throttle", "for_distance": "400 m"}]}]'
+)
+NO_NAME = (
+    "drive wants the id or the title of an outing of the file, and this is a {kind}; there are "
+    '{names}. Another goes in first: car.restated(car.document() | {{"outings": [{{"id": "run", '
+    '"legs": [{{"kind": "full_throttle", "for_distance": "400 m"}}]}}]}}).drive()'
 )
 KILOMETRE_PER_HOUR, MILE_PER_HOUR = 1 / 3.6, 0.44704  # m/s
 # What is noted of every run, m and m/s; by the system that the scenario is read in.
@@ -34,7 +47,7 @@ def drive(
     `progress` is True or False for a bar, by default one in front of a person only, or a callable
     of `(seconds driven, 0)` that may return False to stop. Ctrl-C stops it too. What was driven
     until then is in the answer, which says that it was cancelled. Raises `ScenarioError` where
-    there is no such outing.
+    there is no such outing, and `TypeError` where it is no name.
     """
     chosen = _found(scenario, outing)
     info = scenario_info(scenario)
@@ -53,13 +66,18 @@ def drive(
 
 def _found(scenario: ScenarioData, wanted: str | None) -> Outing:
     there = scenario.outings
+    if wanted is not None and not isinstance(wanted, str):
+        raise TypeError(
+            NO_NAME.format(kind=type(wanted).__name__, names=", ".join(there) or "none")
+        )
     name = None if wanted is None else whole_letters(wanted)
     only = wanted is None and len(there) == 1
     for id, outing in there.items():
         if only or name in (id, outing.get("title") or id):
             kinds = tuple(leg["kind"] for leg in outing["legs"])
             limits = tuple(scenario.limits)
-            return Outing(id, outing.get("title", ""), kinds, limits, scenario.digest)
+            own = scenario.get("engine/lambda")
+            return Outing(id, outing.get("title", ""), kinds, limits, scenario.digest, own)
     raise ScenarioError([Problem("outings", 0, 0, _which(wanted, list(there)))], scenario.source)
 
 

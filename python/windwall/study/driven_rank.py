@@ -86,8 +86,9 @@ def driven_rank(
     scenario: ScenarioData, quick: Ranking, mark: Mark | None, progress: bool | Progress | None
 ) -> DrivenRanking:
     """Drives the sets of a quick ranking that could win."""
-    may_win = [one for one in quick.sets if not one.upgrades or quick.may_be_named(one)]
-    search = Search(scenario, may_win, mark)
+    paid = [one for one in quick.sets if quick.affords(one.cost)]
+    may_win = [one for one in paid if not one.upgrades or quick.may_be_named(one)]
+    search = Search(scenario, may_win, mark, [quick.may_be_named(one) for one in may_win])
     with listener(progress, "driving", "set") as callback:
         complete = search.run(callback)
     stock = next((one for one in search.driven.values() if not one.fitted.upgrades), None)
@@ -100,9 +101,11 @@ def driven_rank(
         goal=goal_of(scenario, mark),
         stock=stock or DrivenSet(quick.set_at(0), None, "it was not driven"),
         runs=tuple(sorted(search.driven.values(), key=search.worth)),
-        best_for_price=tuple(front(search.driven.values(), _cost, search.worth)),
+        best_for_price=tuple(front(search.named(), _cost, search.worth)),
         pruning=search.pruning(),
         complete=complete,
+        passed=tuple(quick.base.passed) if quick.answered else (),
+        left_aside=len(paid) - len(may_win),
         stopped=search.stopped,
     )
 
@@ -114,8 +117,14 @@ def _cost(one: DrivenSet) -> float:
 class Search:
     """Which sets are driven, and in which order. Merits are such that less is better."""
 
-    def __init__(self, scenario: ScenarioData, fits: list[UpgradeSet], mark: Mark | None) -> None:
-        self.scenario, self.fits, self.mark = scenario, fits, mark
+    def __init__(
+        self,
+        scenario: ScenarioData,
+        fits: list[UpgradeSet],
+        mark: Mark | None,
+        holds: list[bool],
+    ) -> None:
+        self.scenario, self.fits, self.mark, self.holds = scenario, fits, mark, holds
         self.measure: Callable[[ScenarioData], Measured] = by(mark, {})
         self.quick = [one.speed[MIDDLE] for one in fits]
         self.order = sorted(range(len(fits)), key=lambda at: -self.quick[at])
@@ -141,6 +150,10 @@ class Search:
             self.stopped = True
             return False
 
+    def named(self) -> list[DrivenSet]:
+        """What was driven and holds every limit: as it is, the vehicle may pass some."""
+        return [one for one in self.driven.values() if one.holds]
+
     def _first(self) -> list[int]:
         """As it is, the best by the quick speed for every price, and some over the whole order."""
         stock = [at for at, one in enumerate(self.fits) if not one.upgrades]
@@ -159,7 +172,7 @@ class Search:
     def _could_win(self, at: int) -> bool:
         """Whether it may be better than everything driven that costs no more."""
         cost = self.fits[at].cost
-        better = (self.worth(one) for one in self.driven.values() if _cost(one) <= cost)
+        better = (self.worth(one) for one in self.named() if _cost(one) <= cost)
         return self.line.best_at(self.quick[at]) < min(better, default=float("inf"))
 
     def _drive_all(
@@ -169,7 +182,7 @@ class Search:
             if most is not None and len(self.driven) >= most:
                 return False
             found, why = self.measure(self.scenario.install(self.fits[at]))
-            self.driven[at] = DrivenSet(self.fits[at], found, why)
+            self.driven[at] = DrivenSet(self.fits[at], found, why, self.holds[at])
             if found is not None:
                 self.line.note(self.quick[at], self.worth(self.driven[at]))
             if callback and callback(len(self.driven), len(self.fits)) is False:
@@ -178,12 +191,13 @@ class Search:
 
     def pruning(self) -> Pruning:
         """How what was passed over was held against the road."""
-        kept = [one for at, one in self.driven.items() if at not in self.checked]
+        checked = {id(self.driven[at]) for at in self.checked if at in self.driven}
+        kept = [one for one in self.named() if id(one) not in checked]
         behind = [self._behind(self.driven[at], kept) for at in self.checked if at in self.driven]
         known = [one for one in behind if one is not None]
         return Pruning(
-            candidates=len(self.fits),
-            driven=len(self.driven),
+            candidates=sum(self.holds),
+            driven=len(self.named()),
             checked=len(behind),
             missed=sum(one < 0 for one in known),
             nearest=min(known, default=None),
@@ -192,9 +206,12 @@ class Search:
 
     def _behind(self, one: DrivenSet, kept: list[DrivenSet]) -> float | None:
         """How far it stays behind the best that costs no more."""
-        best = min(self.worth(other) for other in kept if _cost(other) <= _cost(one))
+        best = min(
+            (self.worth(other) for other in kept if _cost(other) <= _cost(one)),
+            default=float("inf"),
+        )
         worth = self.worth(one)
-        return None if worth == float("inf") else worth - best
+        return None if float("inf") in (worth, best) else worth - best
 
 
 def ranked_by_runs(

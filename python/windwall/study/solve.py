@@ -8,7 +8,7 @@ from typing import Any
 from windwall import _core
 from windwall.results.curve import Curve
 from windwall.results.operating_point import OperatingPoint
-from windwall.results.part_load import PartLoad
+from windwall.results.part_load import BeyondGears, PartLoad
 from windwall.results.top_speed import TopSpeed
 from windwall.scenario.arguments import stated
 from windwall.scenario.data import ScenarioData
@@ -41,7 +41,19 @@ def full_throttle_curve(scenario: ScenarioData, gear: int | None = None, points:
 def hold_speed(scenario: ScenarioData, speed: Any, gear: int | None = None) -> PartLoad:
     """The pedal that holds a road speed, in a gear or in the highest that can."""
     asked = stated(road_speed=speed)["road_speed"]
-    return PartLoad(_core.hold_speed(scenario.core, asked, gear), scenario_info(scenario))
+    info = scenario_info(scenario)
+    held = PartLoad(_core.hold_speed(scenario.core, asked, gear), info)
+    if gear is None and held.worst_residual[0] == "gears":
+        nearest = _nearest_gear(scenario, held["road_speed"], info.gears)
+        return BeyondGears(held.numbers | {"gear": nearest}, info)
+    return held
+
+
+def _nearest_gear(scenario: ScenarioData, road_speed: float, gears: int) -> int:
+    """The longest where the engine would turn too fast in all, else the shortest."""
+    curve = full_throttle_curve(scenario, gears, 2)
+    speeds = curve.columns[curve.addresses.index("road/speed")]
+    return gears if road_speed > speeds[0] else 1
 
 
 def hold_speed_curve(scenario: ScenarioData, speeds: Iterable[Any], gear: int | None) -> Curve:

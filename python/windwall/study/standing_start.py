@@ -14,13 +14,13 @@ from windwall.scenario.data import ScenarioData
 from windwall.study.solve import top_speed
 
 __all__ = [
-    "DONE", "FAR_BEYOND", "RUN", "RUN_DRY", "SELDOM", "WHY", "driven", "driven_end", "no_answer",
-    "read_mark", "shortfall", "standing_start", "time_over", "time_to", "timed", "until",
-    "with_run",
+    "CANCELLED", "DONE", "FAR_BEYOND", "RUN", "RUN_DRY", "SELDOM", "WHY", "driven", "driven_end",
+    "no_answer", "read_mark", "shortfall", "standing_start", "time_over", "time_to", "timed",
+    "until", "with_run",
 ]  # fmt: skip
 
 RUN = "standing_start"  # id of the outing
-DONE = "legs_done"
+DONE, CANCELLED = "legs_done", "cancelled"
 RUN_DRY = {"no_more_speed"}  # an end that a run towards no speed in particular is meant to have
 WHY = {
     "road_ends": "the road ends before it gets there",
@@ -95,8 +95,10 @@ def with_run(scenario: ScenarioData, end: dict[str, str], **outing: Any) -> Scen
 
 
 def driven(made: ScenarioData) -> StandingStart:
-    """The run of a scenario that has it."""
+    """The run of a scenario that has it. Ctrl-C is what it is everywhere: half a run is none."""
     run = _core.drive(made.core, RUN, every=SELDOM)
+    if run["ended"] == CANCELLED:
+        raise KeyboardInterrupt
     columns = dict(zip(run["addresses"], run["columns"], strict=True))
     time, distance, speed = (float(columns[key][-1]) for key in ("time", "distance", "road/speed"))
     return StandingStart(time, distance, speed, run["ended"])

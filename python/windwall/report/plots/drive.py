@@ -14,17 +14,24 @@ from windwall.report.plot_axes import (
     describe,
     finish,
     human,
+    instead,
     new_axes,
     title,
 )
+from windwall.report.wording.drive_places import place
 from windwall.results.drive import STANDING, Drive
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
 
-__all__ = ["HAPPENED", "LONG", "MINUTES", "over_distance", "over_time", "runs_overlaid"]
+__all__ = [
+    "EARLY", "HAPPENED", "LONG", "MINUTES", "NO_RUN", "column_of", "over_distance", "over_time",
+    "runs_overlaid",
+]  # fmt: skip
 
 MINUTES = Measure("time", "min")
+EARLY = ", stopped early"
+NO_RUN = "There is no run to draw: nothing was driven."
 LONG = 600  # s, from which a time axis counts minutes
 # What is marked on a line of a drive, and how.
 HAPPENED = {
@@ -40,15 +47,20 @@ HAPPENED = {
 
 
 def over_time(drive: Drive, address: str = "road/speed", ax: Axes | None = None) -> Axes:
-    """A column of a drive over the whole outing, with what happened; a line where a leg begins."""
-    ax = new_axes(ax)
+    """A column of a drive over the whole outing, with what happened; a line where a leg begins. A
+    temperature may be named as the text names it: `"head"`, `"blower case"`.
+    """
+    if not len(drive["time"]):
+        return instead(ax, _heading(drive, address), drive.ended.sentence)
+    ax, address = new_axes(ax), column_of(drive, address)
     time = MINUTES if drive["time"][-1] > LONG else TIME
     x = time.values(drive["time"], drive.scenario_info.system)
     ax.plot(x, _shown(drive, address), color=INK, linewidth=1)
     _events(drive, address, x, ax)
     for at in _places(drive, "leg_begins"):
         ax.axvline(x[at], color=PALE, linewidth=0.8, zorder=0)
-    ax.set_xlim(x[0], x[-1])
+    if x[-1] > x[0]:
+        ax.set_xlim(x[0], x[-1])
     return _finish(drive, address, f"Time, {time.shown(drive.scenario_info.system)}", ax)
 
 
@@ -65,14 +77,30 @@ def runs_overlaid(
     """The same column of several runs, each `{label: (drive, number of the run)}`, over distance:
     the first and the third of an afternoon, or one that sets out hot and one that sets out cold.
     """
+    if not runs:
+        return instead(ax, human(address.replace("/", " ")).capitalize(), NO_RUN)
     ax = new_axes(ax)
+    address = column_of(next(iter(runs.values()))[0], address)
     for (label, (drive, run)), line in zip(runs.items(), cycle(LINE_STYLES), strict=False):
         its = _on_the_way(drive, run)
         x = LENGTH.values(drive["distance"] - drive["distance"][its][0], drive.scenario_info.system)
         ax.plot(x[its], _shown(drive, address)[its], line, color=INK, label=label)
         _events(drive, address, x, ax, its)
     ax.set_xlim(left=0)
-    return _finish(drive, address, f"Distance, {LENGTH.shown(drive.scenario_info.system)}", ax)
+    early = next((one for one, _ in runs.values() if not one.answered), drive)
+    return _finish(early, address, f"Distance, {LENGTH.shown(drive.scenario_info.system)}", ax)
+
+
+def column_of(drive: Drive, name: str) -> str:
+    """The address of a column, from it or from the name that the text gives it."""
+    called = {place(one): one for one in drive.nodes}
+    called |= {place(one): one for one in drive.addresses if one.endswith("/outlet/temperature")}
+    return called[name] if name in called else drive.address(name)
+
+
+def _heading(drive: Drive, quantity: str) -> str:
+    """What is drawn, and that it is not the whole of it."""
+    return (drive.outing.title or quantity) + ("" if drive.answered else EARLY)
 
 
 def _on_the_way(drive: Drive, run: int) -> Any:
@@ -114,7 +142,7 @@ def _finish(drive: Drive, address: str, along: str, ax: Axes) -> Axes:
         ax.set_ylim(bottom=0)
     quantity = human(address.replace("/", " "))
     quantity = quantity[0].upper() + quantity[1:]
-    heading = drive.outing.title if drive.outing.title else quantity
+    heading = _heading(drive, quantity)
     describe(ax, f"{quantity} over {along.partition(',')[0].lower()}. {drive.ended.sentence}")
     return finish(
         ax, title(heading, drive.scenario_info), along, f"{quantity}, {measure.shown(system)}"

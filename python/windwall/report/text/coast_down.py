@@ -47,7 +47,10 @@ def rolling_text(rolling: Rolling) -> Blocks:
         )
         for row in zip(run.time, run.distance, run.speed, strict=True)
     ]
-    said = "Rolling without drive, in neutral; the driveline takes nothing."
+    said = (
+        "Rolling without drive, in neutral; the driveline takes nothing. A `coast` leg of an "
+        "outing drags along what lies behind the clutch, and is over sooner."
+    )
     return [
         Title(rolling.title),
         *paragraph(said, ""),

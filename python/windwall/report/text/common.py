@@ -2,18 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 from windwall.errors import NoAnswer
-from windwall.quantities.measures import BOOST, FLOW, PRESSURE, TEMPERATURE
+from windwall.quantities.measures import BOOST, FLOW, PRESSURE, SPEED, TEMPERATURE
 from windwall.report import frames
 from windwall.report.text_layout import Blocks, Title, bullet, paragraph, section, table
-from windwall.results.outcome import Outcome
+from windwall.results.outcome import Cautioned, Outcome
 from windwall.results.record import Record
 from windwall.results.scenario_info import ScenarioInfo
 from windwall.results.standing_start import Shortfall
 
-__all__ = ["caution_lines", "driven_lines", "head", "pairs", "station_table"]
+__all__ = ["caution_lines", "cautions_once", "driven_lines", "head", "pairs", "station_table"]
 
 
 def head(info: ScenarioInfo, question: str) -> Blocks:
@@ -56,7 +56,17 @@ def driven_lines(driven: Shortfall | NoAnswer | None, further: str = "") -> Bloc
     return section("Driven", paragraph(driven.sentence + further))
 
 
-def caution_lines(answer: Outcome) -> Blocks:
+def cautions_once(answers: Sequence[Outcome]) -> Blocks:
+    """Of several answers at road speeds each caution once, as it is at the last that has it."""
+    last = {(one.address, one.about): (each, one) for each in answers for one in each.cautions}
+    lines = []
+    for (address, _), (held, one) in last.items():
+        speed = SPEED.text(held["road_speed"], held.scenario_info.system)
+        lines += bullet(f"{address}, at {speed}: {one.sentence}")
+    return section("Cautions", lines)
+
+
+def caution_lines(answer: Outcome | Cautioned) -> Blocks:
     """What to know about an answer."""
     found = answer.cautions
     lines = [line for one in found for line in bullet(f"{one.address}: {one.sentence}")]

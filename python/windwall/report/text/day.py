@@ -17,6 +17,7 @@ from windwall.quantities.measures import (
 from windwall.report.text_layout import Blocks, Title, bullet, headline, paragraph, section, table
 from windwall.report.wording.day import NAMES, change
 from windwall.results.day import Corrected, Forecast, OnADay, Peak
+from windwall.results.knock import held_late
 from windwall.results.views import content
 
 __all__ = ["DAYS", "NONE", "NOTE", "corrected_text", "forecast_text"]
@@ -59,8 +60,12 @@ def _rows(found: Corrected) -> list[tuple[str, str, str]]:
         row("most torque", TORQUE, lambda day: _value(day.torque)),
         row("  at", ENGINE_SPEED, lambda day: _at(day.torque)),
         ("knock margin, octane numbers", *(_margin(day) for day in days)),
-        row("spark late by", ANGLE, lambda day: day.retard),
+        row("spark late by", ANGLE, lambda day: _late(day.retard)),
     ]
+
+
+def _late(retard: float | None) -> float | None:
+    return None if retard is None else held_late(retard)
 
 
 def _value(peak: Peak | None) -> float | None:

@@ -3,28 +3,30 @@
 from __future__ import annotations
 
 from windwall.quantities.measures import ENERGY, LENGTH, SPEED, TEMPERATURE, TIME, Measure
-from windwall.report.text.common import head
+from windwall.report.text.common import caution_lines, head
+from windwall.report.text.drive_runs import runs
 from windwall.report.text.limits import bound_text, result_measure
 from windwall.report.text.safety_notes import safety_notes
 from windwall.report.text_layout import Blocks, bullet, headline, paragraph, section, table
-from windwall.report.wording.drive import ENERGIES, beyond_for, time_text
+from windwall.report.wording.drive import ENERGIES, beyond_for
+from windwall.report.wording.drive_load import mixture_sentence
+from windwall.report.wording.drive_places import place, when
 from windwall.report.wording.scenario import conditions
 from windwall.results.drive import Drive
-from windwall.results.drive_summary import DriveSummary, Mark
+from windwall.results.drive_summary import SPENT, DriveSummary
 from windwall.results.knock import KnockBand
 from windwall.results.views import content, sentence
 
 __all__ = [
-    "AT_THE_START", "BESIDE", "MASS", "MOST_EVENTS", "STANDING", "UNTOLD", "Waited", "drive_text",
-    "energy", "happened", "hottest", "knock", "limits", "runs",
+    "MASS", "MOST_EVENTS", "MOST_SHARE", "STANDING", "UNTOLD", "drive_text", "energy",
+    "happened", "hottest", "knock", "limits",
 ]  # fmt: skip
 
 MASS = Measure("mass", "kg")
-AT_THE_START, STANDING = "at the start", "standing"
-BESIDE = 4  # runs that stand beside each other
+STANDING = "standing"
 UNTOLD = ("road_turns", "pulls_away", "limit_passed")  # limits have a section of their own
 MOST_EVENTS = 60
-Waited = tuple[float | None, float | None]  # for a distance, or for a speed
+MOST_SHARE = 2.0  # of what the crank gave, above which an entry is no share of it
 
 
 @content.register(Drive)
@@ -37,54 +39,15 @@ def drive_text(drive: Drive) -> Blocks:
         lines += ["", *headline(drive.ended.sentence)]
     else:
         lines += section(f"STOPPED EARLY ({drive.ended.word})", paragraph(drive.ended.sentence))
-    lines += runs(found, info.system)
+    lines += runs(drive, found)
     lines += section("Hottest", hottest(drive, found))
     lines += knock(found, drive)
+    lines += section("Mixture under load", paragraph(mixture_sentence(drive)))
+    lines += caution_lines(drive)
     lines += limits(drive)
     lines += section("What happened", happened(drive))
     lines += energy(found, info.system)
     return [*lines, *safety_notes()]
-
-
-def runs(found: DriveSummary, system: str) -> Blocks:
-    """The marks of every run, a few runs side by side."""
-    lines = []
-    for first in range(1, len(found.fastest) + 1, BESIDE):
-        numbers = range(first, min(first + BESIDE, len(found.fastest) + 1))
-        marks = [{_waited_for(one): one for one in found.reached(run)} for run in numbers]
-        header = ("", *(f"run {run}" for run in numbers))
-        fastest = [SPEED.text(found.fastest[run - 1].value, system, 4) for run in numbers]
-        rows = [["fastest", *fastest]]
-        for key in sorted({key for one in marks for key in one}, key=_order):
-            rows.append([_mark_name(key, system), *(_cell(one.get(key), system) for one in marks)])
-        lines += section("Runs, each counted from where it sets out", table(rows, head=header))
-    return lines
-
-
-def _waited_for(mark: Mark) -> Waited:
-    return mark.at_distance, mark.at_speed
-
-
-def _order(key: Waited) -> tuple[bool, float]:
-    distance, speed = key
-    return (False, distance) if speed is None else (True, speed)
-
-
-def _mark_name(key: Waited, system: str) -> str:
-    distance, speed = key
-    if speed is not None:
-        return f"to {SPEED.short(speed, system)}"
-    return f"over {LENGTH.short(distance, system)}"
-
-
-def _cell(mark: Mark | None, system: str) -> str:
-    """The time, and what else the mark tells: the speed there, or how far it is to it."""
-    if mark is None:
-        return "-"
-    time = f"{mark.time:.2f} {TIME.shown(system)}"
-    if mark.at_distance is None:
-        return f"{time}, {LENGTH.text(mark.distance, system)}"
-    return f"{time}, {SPEED.text(mark.road_speed, system)}"
 
 
 def hottest(drive: Drive, found: DriveSummary) -> Blocks:
@@ -93,18 +56,14 @@ def hottest(drive: Drive, found: DriveSummary) -> Blocks:
     told = ("manifold/temperature", "engine/exhaust_gas_temperature", *drive.nodes)
     rows = [
         (
-            address.removesuffix("/temperature"),
+            place(address),
             TEMPERATURE.text(most.value, system),
-            _when(most.time),
+            when(drive, most.time),
         )
         for address, most in found.hottest.items()
         if address in told or address.endswith("/outlet/temperature")
     ]
     return table(rows, left=(0, 2))
-
-
-def _when(seconds: float) -> str:
-    return f"after {time_text(seconds)}" if seconds else AT_THE_START
 
 
 def knock(found: DriveSummary, drive: Drive) -> Blocks:
@@ -113,7 +72,8 @@ def knock(found: DriveSummary, drive: Drive) -> Blocks:
     if least is None:
         return []
     band = sentence(KnockBand(least.value, drive.scenario_info.knock_sigma))
-    said = f"{_when(least.time).capitalize()}: {band}."
+    at = when(drive, least.time)
+    said = f"{at[0].upper()}{at[1:]}: {band}."
     return section("Knock, where the margin is least", paragraph(said))
 
 
@@ -125,9 +85,9 @@ def limits(drive: Drive) -> Blocks:
         measure = result_measure(one.address)
         speed = f"at {SPEED.text(one.road_speed, system)}" if one.road_speed else STANDING
         lines += bullet(
-            f"{one.address}, {bound_text(one, system)}: first passed {_when(one.time)}, "
-            f"{speed}; at worst {measure.text(one.worst, system)}, "
-            f"{beyond_for(one.lasting)}: {one.why}."
+            f"{one.address}, {bound_text(one, system)}: first passed "
+            f"{when(drive, one.time)}, {speed}; at worst {measure.text(one.worst, system)}, "
+            f"{beyond_for(one.lasting)}: {one.why.rstrip('.')}."
         )
     return section("Limits passed on the way", lines)
 
@@ -151,18 +111,28 @@ def happened(drive: Drive) -> Blocks:
     return lines + (paragraph(f"And {more} more; `events` has them all.") if more > 0 else [])
 
 
+def _is_a_whole(spent: dict[str, float]) -> bool:
+    """Whether what the crank gave is enough for shares of it to say something: a slope may give
+    more.
+    """
+    most = max((abs(spent.get(key, 0.0)) for key in SPENT), default=0.0)
+    return spent["crank"] > most / MOST_SHARE
+
+
 def energy(found: DriveSummary, system: str) -> Blocks:
     """Where the energy went, and what was used up."""
-    crank = found.energy["crank"]
-    header, rows = ("", ENERGY.shown(system), "% of the crank's"), []
+    crank, told = found.energy["crank"], _is_a_whole(found.energy)
+    header = ("", ENERGY.shown(system), *(["% of the crank's"] if told else []))
+    rows = []
     for key, name in ENERGIES.items():
         joules = found.energy.get(key, 0.0)
         # What the engine makes of its fuel is no share of what the crank gives.
-        share = f"{100 * joules / crank:z.1f}" if crank and key != "fuel" else ""
-        rows.append((name, ENERGY.number(joules, system, 4), share))
+        share = f"{100 * joules / crank:z.1f}" if told and key != "fuel" else ""
+        rows.append((name, ENERGY.number(joules, system, 4), *([share] if told else [])))
     used = f"Fuel from the tank: {MASS.text(found.fuel_used, system)}"
     burnt = found.energy.get("fuel", 0.0)
-    used += f", of whose energy the crank gave {100 * crank / burnt:.0f} %." if burnt else "."
+    gave = burnt and told
+    used += f", of whose energy the crank gave {100 * crank / burnt:.0f} %." if gave else "."
     if found.liquid_used > 0:
         used += f" Liquid sprayed: {MASS.text(found.liquid_used, system)}."
     return [*section("Energy of the whole outing", table(rows, head=header)), *paragraph(used)]

@@ -6,7 +6,7 @@ from collections.abc import Iterable
 
 from windwall.report.text.rank_sets import wrapped
 from windwall.report.text_layout import Blocks, Title, bullet, paragraph, section, table
-from windwall.report.wording.driven_ranking import merit, what
+from windwall.report.wording.driven_ranking import as_it_is, what
 from windwall.results.driven_ranking import DrivenRanking, DrivenSet
 from windwall.results.views import content
 
@@ -20,10 +20,11 @@ def driven_ranking_text(answer: DrivenRanking) -> Blocks:
     """Everything worth reading about it."""
     asked = f"Asked: sets of upgrades by the {what(answer)}, driven."
     lines = [Title(answer.title), *paragraph(asked, "")]
-    lines += ["", *paragraph(f"As it is: {merit(answer, answer.stock)}.")]
+    lines += ["", *paragraph(f"As it is: {as_it_is(answer)}.")]
     lines += section("What it comes to", [x for one in answer.sentences for x in bullet(one)])
     lines += section("Best for every price", _table(answer, answer.best_for_price))
-    lines += section("Best of all", _table(answer, answer.runs[:MOST_LINES]))
+    holding = [one for one in answer.runs if one.holds]
+    lines += section("Best of all", _table(answer, holding[:MOST_LINES]))
     reasons = [f"{one.fitted.name}: {one.refusal}" for one in answer.runs if one.refusal]
     refused = [line for one in reasons[:MOST_LINES] for line in paragraph(one)]
     return lines + section("Without an answer", refused)

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from windwall.quantities.measures import ANGLE, SHARE
 from windwall.report.text_layout import Blocks, bullet, section
 from windwall.report.wording.knock import blocked, of_a_hundred
-from windwall.results.knock import OTHER_BAND, KnockBand, beyond_bands
+from windwall.results.knock import OTHER_BAND, KnockBand, beyond_bands, held_late
 from windwall.results.outcome import Outcome
 from windwall.results.record import Record
 
@@ -62,7 +62,7 @@ def sentences(knock: Record, band: KnockBand, opening: float, system: str) -> It
 def at_idle(knock: Record, band: KnockBand, system: str) -> Iterator[str]:
     """Knock has no say in the spark of an idle."""
     yield f"{band.sentence[0].upper()}{band.sentence[1:]}."
-    if knock.retard > 0:
+    if held_late(knock.retard) > 0:
         late = ANGLE.text(knock.retard, system, 2)
         yield (
             f"The spark is that of an idle, {late} behind the one of best torque (`idle_retard`): "
@@ -74,7 +74,7 @@ def at_idle(knock: Record, band: KnockBand, system: str) -> Iterator[str]:
 
 def means(knock: Record, opening: float, system: str) -> Iterator[str]:
     """What is used, in the order in which it is used."""
-    if knock.retard > 0:
+    if held_late(knock.retard) > 0:
         yield f"the spark is held {ANGLE.text(knock.retard, system, 2)} later"
     if knock.enrichment > NOTHING:
         yield f"the mixture is richer by {knock.enrichment:.2f} of lambda"

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from windwall.quantities.measures import ANGLE, BOOST, TEMPERATURE_DIFFERENCE
 from windwall.report.text_layout import Blocks, paragraph, section, table
+from windwall.results.knock import held_late
 from windwall.results.top_speed import TopSpeed
 
 __all__ = ["OUT_OF_REACH", "margin_lines", "rows"]
@@ -17,7 +18,7 @@ def margin_lines(answer: TopSpeed) -> Blocks:
     """What is left, what that was found by, and what was held."""
     if answer.knock is None:
         return []
-    retard = ANGLE.text(answer.knock.retard, answer.scenario_info.system, 2)
+    retard = ANGLE.text(held_late(answer.knock.retard), answer.scenario_info.system, 2)
     held = (
         "Each by solving again until the middle of the knock band is used up, with engine and road "
         f"speed, throttle and the spark ({retard} late) held but for what the line names; a minus "

@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 from windwall.quantities.measures import LENGTH
+from windwall.report.wording.ranking import already
 from windwall.report.wording.sets import sum_of_money
 from windwall.results.driven_ranking import DrivenRanking, DrivenSet
 from windwall.results.views import sentences
 
 __all__ = [
-    "ALL", "AS_IT_IS", "AT_END", "BEST", "CHECKED", "CUT", "DRIVEN", "GAIN", "HIGHEST", "MISSED",
-    "MISSED_GOAL", "NEAR", "NONE", "NOT_SURE", "OVER", "REACHED", "STOPPED", "TO", "cost",
+    "ALL", "AS_IT_IS", "AT_END", "BEST", "BEYOND", "BEYOND_GOAL", "CHECKED", "CUT", "DRIVEN",
+    "GAIN", "HIGHEST", "LEFT_ASIDE", "MISSED", "MISSED_GOAL", "NEAR", "NONE", "NONE_HOLDS",
+    "NOT_SURE", "ONE", "OVER", "REACHED", "STOPPED", "TO", "as_it_is", "cost",
     "driven_ranking_sentences", "merit", "what",
 ]  # fmt: skip
 
@@ -21,6 +23,19 @@ BEST = "Best is {name}: {merit}{gain}, for {cost}."
 GAIN = ", {gain} {better} than as it is"
 AS_IT_IS = "Nothing on the menu is better than as it is: {merit}."
 NONE = "No run gets there."
+NONE_HOLDS = (
+    "There is no best: every allowed set passes a limit, has no answer or ends without one."
+)
+BEYOND = "{merit}, and past limits of the file"
+LEFT_ASIDE = (
+    "Left aside undriven, because a long pull with it passes a limit, has no answer or ends "
+    "without one: {count}. `windwall rank FILE` says which limits those are, and what each "
+    "upgrade gains alone."
+)
+BEYOND_GOAL = (
+    "The goal of {goal} is reached as it is, {merit}, but past limits; no set that holds every "
+    "limit reaches it."
+)
 REACHED = "The goal of {goal} is reached most cheaply by {name}, for {cost}: {merit}."
 MISSED_GOAL = "Nothing that was driven reaches the goal of {goal}."
 DRIVEN = (
@@ -29,6 +44,7 @@ DRIVEN = (
     "quick speed with a standard deviation of {spread}."
 )
 ALL = "All {candidates} sets that hold every limit were driven."
+ONE = "The one set that holds every limit was driven."
 CHECKED = (
     "{checked} of those passed over were driven all the same: none is the best for its price{near}."
 )
@@ -70,19 +86,31 @@ def cost(answer: DrivenRanking, one: DrivenSet) -> str:
 
 @sentences.register(DrivenRanking)
 def driven_ranking_sentences(answer: DrivenRanking) -> list[str]:
-    """The best, the goal, and what was passed over."""
-    return [*_best(answer), *_goal(answer), *_trust(answer), NOT_SURE]
+    """The best, the goal, the limits that are passed already, and what was passed over."""
+    beyond = [already(answer.passed)] if answer.passed else []
+    aside, said = answer.left_aside, []
+    if aside:
+        said = [LEFT_ASIDE.format(count="1 set" if aside == 1 else f"{aside} sets")]
+    return [*_best(answer), *_goal(answer), *beyond, *said, *_trust(answer), NOT_SURE]
+
+
+def as_it_is(answer: DrivenRanking) -> str:
+    """What the vehicle as it is comes to, and that it passes limits on the way."""
+    found = merit(answer, answer.stock)
+    return BEYOND.format(merit=found) if answer.passed else found
 
 
 def _best(answer: DrivenRanking) -> list[str]:
     best = answer.best
     if best is None:
-        return [NONE]
+        return [NONE_HOLDS if answer.answered else NONE]
     if not best.fitted.upgrades:
         return [AS_IT_IS.format(merit=merit(answer, best))]
     gain = answer.gain(best)
-    better = "faster" if answer.mark is None else "less"
-    said = "" if gain is None else GAIN.format(gain=_number(answer, gain), better=better)
+    words = ("faster", "slower") if answer.mark is None else ("less", "more")
+    said = ""
+    if gain is not None:
+        said = GAIN.format(gain=_number(answer, abs(gain)), better=words[gain < 0])
     return [
         BEST.format(
             name=best.fitted.name, merit=merit(answer, best), gain=said, cost=cost(answer, best)
@@ -95,6 +123,8 @@ def _goal(answer: DrivenRanking) -> list[str]:
         return []
     goal = answer.of_merit.short(answer.goal, answer.system)
     one = answer.cheapest_for_goal
+    if one is None and answer.reaches(answer.stock):
+        return [BEYOND_GOAL.format(goal=goal, merit=merit(answer, answer.stock))]
     if one is None:
         return [MISSED_GOAL.format(goal=goal)]
     said = {"name": one.fitted.name, "cost": cost(answer, one), "merit": merit(answer, one)}
@@ -105,6 +135,8 @@ def _trust(answer: DrivenRanking) -> list[str]:
     pruned = answer.pruning
     if answer.stopped:
         return [STOPPED]
+    if pruned.candidates < 2:
+        return [ONE] * pruned.candidates
     if pruned.driven == pruned.candidates:
         return [ALL.format(candidates=pruned.candidates)]
     said = [CUT.format(driven=pruned.driven)] if not answer.complete else []

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from windwall.quantities.measures import ENGINE_SPEED, LENGTH, SPEED
-from windwall.results.gearing import FLAT, BestGearing, Shift
+from windwall.results.gearing import FLAT, NEAR, BestGearing, Shift
 from windwall.results.views import sentence, sentences
 
 __all__ = [
-    "AIMS", "AS_IT_IS", "BEST", "EDGE", "FLATNESS", "LAUNCH", "LIMIT", "SHIFT", "STEEP", "WITHOUT",
-    "aim", "best_gearing_sentence", "best_gearing_sentences", "shown",
+    "AIMS", "AS_IT_IS", "BEST", "EDGE", "FLATNESS", "LAUNCH", "LIMIT", "PEAK", "SHIFT", "STEEP",
+    "STOPPED", "TRIED", "WITHOUT", "aim", "best_gearing_sentence", "best_gearing_sentences",
+    "shown", "tried_heading",
 ]  # fmt: skip
 
 BEST = "The best {address} is {best}: {merit}{aim}, {gain} than with the {now} there is."
@@ -19,6 +20,12 @@ STEEP = "Its neighbours are worse by more than {share}."
 EDGE = (
     "CAUTION: that is the end of what was tried, and better may lie beyond; state a larger reach."
 )
+STOPPED = (
+    "It was stopped when {count} of {wanted} had been tried, those nearest to what there is first: "
+    "better may be among the rest, and where to start and to shift is not told."
+)
+PEAK = "There is another peak at {value}: {merit}, {less} {worse}."
+TRIED = "Tried: {count} from {first} to {last}"
 LAUNCH = "Start in gear {gear}."
 SHIFT = "Out of gear {gear} at {engine_speed}, {road_speed}{why}."
 LIMIT = ", where the engine turns no faster"
@@ -67,12 +74,36 @@ def best_gearing_sentences(gearing: BestGearing) -> list[str]:
     low, high = gearing.flat
     share = f"{FLAT:.1%}"
     flat = FLATNESS.format(low=shown(gearing, low), high=shown(gearing, high), share=share)
-    said = [flat if low < high else STEEP.format(share=share)]
+    said = [flat if low < high else STEEP.format(share=share), *_other_peaks(gearing)]
     ends = (gearing.tried[0].value, gearing.tried[-1].value)
-    said += [EDGE] if gearing.best.value in ends else []
+    said += [EDGE] if gearing.best.value in ends and not gearing.stopped else []
+    if gearing.stopped:
+        said.append(STOPPED.format(count=len(gearing.tried), wanted=gearing.wanted))
     if gearing.launch_gear is not None and len(gearing.shifts) > 0:
         said.append(LAUNCH.format(gear=gearing.launch_gear))
     return said + [_shift(one, gearing.system) for one in gearing.shifts]
+
+
+def tried_heading(gearing: BestGearing) -> str:
+    """How many were tried, and from where to where."""
+    first, last = (shown(gearing, one.value) for one in (gearing.tried[0], gearing.tried[-1]))
+    return TRIED.format(count=len(gearing.tried), first=first, last=last)
+
+
+def _other_peaks(gearing: BestGearing) -> list[str]:
+    """Those that come near enough to the best to be worth a thought."""
+    best, merit, system = gearing.best.merit or 0.0, gearing.of_merit, gearing.system
+    worse = "less" if gearing.mark is None else "more"
+    return [
+        PEAK.format(
+            value=shown(gearing, one.value),
+            merit=merit.text(found, system, 4),
+            less=merit.text(abs(found - best), system, 2),
+            worse=worse,
+        )
+        for one in gearing.peaks
+        if one != gearing.best and abs((found := one.merit or 0.0) - best) <= NEAR * abs(best)
+    ]
 
 
 def _shift(one: Shift, system: str) -> str:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from windwall.quantities.measures import ANGLE, ENGINE_SPEED, KILOWATTS, SHARE, SPEED, TORQUE
+from windwall.results.knock import held_late
 from windwall.results.operating_point import OperatingPoint
 from windwall.results.outcome import Outcome
 from windwall.results.values import Values
@@ -70,7 +71,8 @@ def knock(status: str, opening: float, retard: float, system: str) -> str:
     """What holding knock off takes, behind another sentence; nothing where it takes nothing."""
     if held := lift(status, opening, system):
         return f" {held}"
-    return HELD_BY_SPARK.format(retard=ANGLE.text(retard, system, 2)) if retard > 0 else ""
+    late = held_late(retard)
+    return HELD_BY_SPARK.format(retard=ANGLE.text(late, system, 2)) if late > 0 else ""
 
 
 @sentences.register(Outcome)

@@ -6,6 +6,7 @@ from windwall.quantities.measures import (
     ENGINE_SPEED,
     FLOW,
     FUEL,
+    MASS,
     POWER,
     PRESSURE_DIFFERENCE,
     SHARE,
@@ -15,20 +16,23 @@ from windwall.quantities.measures import (
     TORQUE,
 )
 from windwall.report.wording.operating_point import knock, unanswered
-from windwall.results.part_load import PartLoad
+from windwall.report.wording.scenario import in_gear
+from windwall.report.wording.top_speed import BETWEEN
+from windwall.results.part_load import BeyondGears, PartLoad
 from windwall.results.views import sentence
 
 __all__ = [
-    "BLOWER", "BOOSTS", "CHARGE", "ENDS", "GEARS", "GRIP", "HELD", "IDLES", "IDLES_FASTER",
-    "IDLE_EXHAUST", "KNOWN_TO", "NEEDS_BRAKE", "ROUND", "SHUT", "WASTED", "no_pedal",
-    "part_load_sentence",
+    "BLOWER", "BOOSTS", "CHARGE", "EACH", "ENDS", "GEARS", "GRIP", "HELD", "IDLES", "IDLES_FASTER",
+    "IDLE_EXHAUST", "KNOWN_TO", "NEEDS_BRAKE", "NO_GEAR", "ROUND", "SHUT", "WASTED", "each",
+    "gearing", "no_pedal", "part_load_sentence",
 ]  # fmt: skip
 
 SHUT = 0.5  # of the pedal's travel: which end of it an answer without one stands at
 HELD = (
-    "{speed} takes {opening} of the pedal in gear {gear}: the engine turns {engine_speed} and the "
-    "flywheel gives {torque}. It burns {petrol}."
+    "{speed} takes {opening} of the pedal{gearing}: the engine turns {engine_speed} and the "
+    "flywheel gives {torque}. It burns {petrol}, {each}."
 )
+EACH = {"metric": (1e5, "{mass} for 100 km"), "us": (160934.4, "{mass} for 100 mi")}  # m
 IDLES = "It idles at {engine_speed} with {opening} of the pedal and burns {petrol}."
 CHARGE = " The charge reaches the engine at {temperature}."
 BLOWER = (
@@ -56,14 +60,28 @@ IDLES_FASTER = (
 )
 NEEDS_BRAKE = "It is held by the brake, or by a lower gear."
 GEARS = (
-    "In {which} the engine would not turn between its idle and its limit at {speed}: there is no "
-    "pedal to hold it."
+    "The engine would not turn between its idle and its limit at {speed}{gear}: there is no pedal "
+    "to hold it."
 )
-GRIP = "The driven tyres, or a clutch, do not pass on what {speed} asks for in {which}."
+NO_GEAR = (
+    "The engine would not turn between its idle and its limit at {speed} in any gear: there is no "
+    "pedal to hold it. Nearest comes gear {number}."
+)
+GRIP = "The driven tyres, or a clutch, do not pass on what {speed} asks for{gear}."
 
 
-def _which(answer: PartLoad) -> str:
-    return f"gear {answer['gear']}" if answer["gear"] else "any gear"
+def gearing(answer: PartLoad) -> str:
+    """The gear, where there are several, and where the belt of a variator stands."""
+    belt = answer.point.get("variator")
+    where = BETWEEN.format(ratio=f"{belt.ratio:#.3g}") if belt else ""
+    return in_gear(answer.scenario_info, answer["gear"]) + where
+
+
+def each(answer: PartLoad) -> str:
+    """What it burns for so much road; a dash where it stands."""
+    system, fuel = answer.scenario_info.system, answer.fuel_per_metre
+    length, said = EACH[system]
+    return "-" if fuel is None else said.format(mass=MASS.text(fuel * length, system, 3))
 
 
 def no_pedal(answer: PartLoad, system: str) -> str:
@@ -72,8 +90,11 @@ def no_pedal(answer: PartLoad, system: str) -> str:
     values = {
         "speed": SPEED.text(answer["road_speed"], system),
         "engine_speed": ENGINE_SPEED.text(answer["engine_speed"], system, 4),
-        "which": _which(answer),
+        "gear": in_gear(answer.scenario_info, answer["gear"]),
+        "number": answer["gear"],
     }
+    if isinstance(answer, BeyondGears) and answer.scenario_info.gears > 1:
+        return NO_GEAR.format(**values)
     if part == "gears":
         return GEARS.format(**values)
     if part == "grip":
@@ -94,7 +115,8 @@ def part_load_sentence(answer: PartLoad) -> str:
     made = (IDLES if answer.idles else HELD).format(
         speed=SPEED.text(answer.road_speed, system),
         opening=SHARE.text(answer.opening, system, 2),
-        gear=answer["gear"],
+        gearing="" if answer.idles else gearing(answer),
+        each=each(answer),
         engine_speed=ENGINE_SPEED.text(answer.engine_speed, system, 4),
         torque=TORQUE.text(answer.torque, system),
         petrol=FUEL.text(answer.petrol, system, 2),

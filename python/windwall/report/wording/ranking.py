@@ -11,6 +11,7 @@ from windwall.report.wording.sets import cost
 from windwall.results.diagnosis import Reached
 from windwall.results.ranking import JUDGED, MIDDLE, Ranking, UpgradeGain, UpgradeSet
 from windwall.results.scenario_info import ScenarioInfo
+from windwall.results.values import Values
 from windwall.results.views import sentence, sentences
 
 __all__ = [
@@ -18,9 +19,9 @@ __all__ = [
     "CAPPED", "CHEAPEST", "GAINS", "GOAL", "HELD", "LATE", "LATE_GAINS", "MARKS", "MET", "MISSED",
     "MOST_RANKED", "NEAR_CAP", "NOBODY", "NOT_DRIVEN", "NO_BASE", "ONLY_IF_NONE", "OPENED_TO",
     "PLACE", "REACHED", "RETIMED", "SAME_SPARK", "SAME_SPEED", "SOLVED", "STEADY", "TOO_MANY",
-    "UNLESS", "UNRANKED", "UNSTEADY", "VERDICT", "WHICH", "alike", "base", "capped", "capped_at",
-    "cheapest_way", "first", "first_place", "gains_heading", "late_gains", "meant", "place",
-    "rank_sentence", "rank_sentences", "reach_it", "verdict",
+    "UNLESS", "UNRANKED", "UNSTEADY", "VERDICT", "WHICH", "alike", "already", "base", "capped",
+    "capped_at", "cheapest_way", "first", "first_place", "gains_heading", "late_gains", "meant",
+    "place", "rank_sentence", "rank_sentences", "reach_it", "verdict",
 ]  # fmt: skip
 
 MOST_RANKED = 16
@@ -226,9 +227,13 @@ def rank_sentences(ranking: Ranking) -> list[str]:
         return []
     made = [base(ranking, sets[0])]
     if sets[0].passed:
-        limits = ", ".join(f"{one.address} ({one.why})" for one in sets[0].passed)
-        made.append(ALREADY.format(limits=limits))
+        made.append(already(sets[0].passed))
     return [*made, first_place(ranking)] if ranking.upgrades else made
+
+
+def already(passed: Sequence[Values]) -> str:
+    """Which limits are passed as it is."""
+    return ALREADY.format(limits=", ".join(f"{one.address} ({one.why})" for one in passed))
 
 
 def base(ranking: Ranking, one: UpgradeSet) -> str:

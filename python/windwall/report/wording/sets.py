@@ -9,6 +9,7 @@ from windwall.quantities.measures import ANGLE, BOOST, SHARE, SPEED, TEMPERATURE
 from windwall.report.wording.knock import blocked, water
 from windwall.report.wording.operating_point import unanswered
 from windwall.report.wording.top_speed import no_answer
+from windwall.results.knock import held_late
 from windwall.results.ranking import (
     ANCHORS,
     CHOSEN,
@@ -241,7 +242,7 @@ def set_text(one: UpgradeSet, system: str) -> str:
 
 def spark(one: UpgradeSet, system: str) -> str:
     """How late, behind a speed; nothing where it is as early as it likes."""
-    if not one.retard:
+    if held_late(one.retard) <= 0:
         return ""
     held = "" if one.opening == 1 else f", throttle at {SHARE.text(one.opening, system, 2)}"
     return f", spark {ANGLE.value(one.retard, system):.0f} {ANGLE.shown(system)} late{held}"
