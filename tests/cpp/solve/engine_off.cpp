@@ -13,17 +13,6 @@
 namespace windwall::solve {
 namespace {
 
-vehicle::Vehicle with_every_node(engine::CoolingBy by = engine::CoolingBy::fan) {
-    vehicle::Vehicle car = sample::belt_driven(sample::cooled_cyclecar());
-    charge::Duct pipe;
-    pipe.length = 0.6;
-    pipe.bore = 0.04;
-    car.charge_path.insert(car.charge_path.end() - 1, {"pipe", pipe});
-    car.charge_path.back().part.as<charge::Plenum>()->volume = 3e-3;
-    car.engine.as<engine::Cylinder>()->cooling.by = by;
-    return car;
-}
-
 class Parked {
 public:
     explicit Parked(const vehicle::Vehicle& car, vehicle::Starts starts = vehicle::Starts::soaked)
@@ -59,7 +48,7 @@ private:
 // Neither a coolant, nor what a blower is bolted to, nor the air under the bodywork is a source.
 TEST(EngineOff, WhatIsAsColdAsTheDayStaysSo) {
     for (const auto by : {engine::CoolingBy::fan, engine::CoolingBy::liquid}) {
-        Parked car(with_every_node(by), vehicle::Starts::cold);
+        Parked car(sample::with_every_node(by), vehicle::Starts::cold);
         EXPECT_EQ(car.nodes().size(), 9U);
         for (const DriveNode& node : car.nodes())
             EXPECT_NEAR(car.flow(node.address), 0, 1e-9) << node.address;
@@ -69,7 +58,7 @@ TEST(EngineOff, WhatIsAsColdAsTheDayStaysSo) {
 // What was warmer than the air around it: walls and cases stand near that already.
 TEST(EngineOff, WhatIsHotCools) {
     for (const auto by : {engine::CoolingBy::fan, engine::CoolingBy::liquid}) {
-        Parked car(with_every_node(by));
+        Parked car(sample::with_every_node(by));
         for (const std::string node :
              {"engine/head", "engine/oil", "charge_path/cooler/core", "driveline/belt/belt"})
             EXPECT_LT(car.flow(node), -1) << node;
@@ -82,7 +71,7 @@ TEST(EngineOff, WhatIsHotCools) {
 // memory. A fan that stands does not count, nor does a coolant that is not pumped.
 TEST(EngineOff, AHeadGivesItsHeatToAirThatRises) {
     for (const auto by : {engine::CoolingBy::fan, engine::CoolingBy::liquid}) {
-        Parked car(with_every_node(by));
+        Parked car(sample::with_every_node(by));
         const double over = car.temperature("engine/head") - car.temperature("under_hood/air");
         const double per_kelvin = -car.flow("engine/head") / over;
         EXPECT_GT(per_kelvin, 4);
@@ -94,7 +83,7 @@ TEST(EngineOff, AHeadGivesItsHeatToAirThatRises) {
 
 // What the oil gives arrives in the block, which gives the rest to the air.
 TEST(EngineOff, OilWarmsTheBlock) {
-    Parked car(with_every_node());
+    Parked car(sample::with_every_node());
     car.temperature("engine/block") = car.temperature("under_hood/air");
     EXPECT_LT(car.flow("engine/oil"), -100);
     EXPECT_NEAR(car.flow("engine/block"), -car.flow("engine/oil"), 1e-9);
@@ -105,7 +94,7 @@ TEST(EngineOff, OilWarmsTheBlock) {
 
 // A hot head goes on heating the air around it, which leaves through an open hood.
 TEST(EngineOff, TheAirAroundAHotHeadStaysWarm) {
-    const vehicle::Vehicle made = with_every_node();
+    const vehicle::Vehicle made = sample::with_every_node();
     Parked car(made);
     double& air = car.temperature("under_hood/air");
     air = car.day() + made.engine_bay.rise_at(0);
@@ -122,9 +111,9 @@ TEST(EngineOff, TheAirAroundAHotHeadStaysWarm) {
 
 // While it runs too: the air waits for the head, and has its stated rise where the head is at rest.
 TEST(EngineOff, AnEngineThatIsStillColdWarmsNoAir) {
-    Parked cold(with_every_node(), vehicle::Starts::cold);
+    Parked cold(sample::with_every_node(), vehicle::Starts::cold);
     EXPECT_NEAR(cold.flow("under_hood/air", Phase::standing), 0, 1e-6);
-    Parked idling(with_every_node(), vehicle::Starts::idling);
+    Parked idling(sample::with_every_node(), vehicle::Starts::idling);
     EXPECT_NEAR(idling.flow("under_hood/air", Phase::standing), 0, 0.1);
     idling.temperature("engine/head") += 10;
     EXPECT_GT(idling.flow("under_hood/air", Phase::standing), 10);
@@ -132,7 +121,7 @@ TEST(EngineOff, AnEngineThatIsStillColdWarmsNoAir) {
 
 // A blower that is bolted to a cold block is not warmed by it, one on a hot block as stated.
 TEST(EngineOff, ACaseIsNotWarmedByAColdBlock) {
-    Parked car(with_every_node());
+    Parked car(sample::with_every_node());
     const double hot = car.flow("charge_path/blower/case");
     car.temperature("engine/block") = car.day();
     const double cold = car.flow("charge_path/blower/case");
@@ -145,7 +134,7 @@ TEST(EngineOff, ACaseIsNotWarmedByAColdBlock) {
 }
 
 TEST(EngineOff, ABeltThatStandsCoolsSlowly) {
-    Parked car(with_every_node());
+    Parked car(sample::with_every_node());
     const double over = car.temperature("driveline/belt/belt") - car.temperature("under_hood/air");
     EXPECT_NEAR(car.flow("driveline/belt/belt"), -0.1 * driveline::BeltCvt{}.to_air * over, 1e-6);
 }

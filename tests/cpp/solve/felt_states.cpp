@@ -16,16 +16,6 @@ namespace {
 
 constexpr double change = 30;  // K
 
-vehicle::Vehicle with_every_node() {
-    vehicle::Vehicle car = sample::belt_driven(sample::cooled_cyclecar());
-    charge::Duct pipe;
-    pipe.length = 0.6;
-    pipe.bore = 0.04;
-    car.charge_path.insert(car.charge_path.end() - 1, {"pipe", pipe});
-    car.charge_path.back().part.as<charge::Plenum>()->volume = 3e-3;
-    return car;
-}
-
 /// At full throttle in gear, at a road speed in the middle of what the vehicle does.
 class Pull {
 public:
@@ -39,7 +29,7 @@ public:
     std::vector<double> state;
 
 private:
-    Motion motion_{with_every_node()};
+    Motion motion_{sample::with_every_node()};
 };
 
 }  // namespace

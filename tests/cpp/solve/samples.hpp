@@ -113,6 +113,18 @@ inline vehicle::Vehicle belt_driven(vehicle::Vehicle car = cyclecar(), double re
     return car;
 }
 
+/// Every kind of node at once: a cooled blower with pipe and plenum, and a belt for a gearbox.
+inline vehicle::Vehicle with_every_node(engine::CoolingBy by = engine::CoolingBy::fan) {
+    vehicle::Vehicle car = belt_driven(cooled_cyclecar());
+    charge::Duct pipe;
+    pipe.length = 0.6;
+    pipe.bore = 0.04;
+    car.charge_path.insert(car.charge_path.end() - 1, {"pipe", pipe});
+    car.charge_path.back().part.as<charge::Plenum>()->volume = 3e-3;
+    car.engine.as<engine::Cylinder>()->cooling.by = by;
+    return car;
+}
+
 /// With an anchor so many octane numbers higher.
 inline vehicle::Vehicle knocking(vehicle::Vehicle car, double octane) {
     car.engine.as<engine::Cylinder>()->knock_anchor.octane_number += octane;

@@ -46,17 +46,6 @@ Solved at_top_speed(const std::string& file) {
                   equilibrium.gear);
 }
 
-/// Every kind of node at once: a cooled blower with pipe and plenum, and a belt for a gearbox.
-Vehicle with_every_node() {
-    Vehicle car = sample::belt_driven(sample::cooled_cyclecar());
-    charge::Duct pipe;
-    pipe.length = 0.6;
-    pipe.bore = 0.04;
-    car.charge_path.insert(car.charge_path.end() - 1, {"pipe", pipe});
-    car.charge_path.back().part.as<charge::Plenum>()->volume = 3e-3;
-    return car;
-}
-
 const NodeState& node(const ThermalState& state, std::string_view address) {
     const NodeState* found = state.find(address);
     if (!found) throw std::runtime_error("no node " + std::string(address));
@@ -105,7 +94,7 @@ static_assert(!engine::Thermal<engine::TorqueCurve>);  // it says nothing of its
 
 TEST(ThermalState, FindsWhatEachPartDeclares) {
     std::set<std::string> found;
-    const ThermalState state = Solved(with_every_node()).state();
+    const ThermalState state = Solved(sample::with_every_node()).state();
     for (const NodeState& each : state.nodes())
         found.insert(each.address);
     EXPECT_EQ(found, (std::set<std::string>{"engine/head", "engine/oil", "engine/block",
@@ -116,9 +105,9 @@ TEST(ThermalState, FindsWhatEachPartDeclares) {
 
 // What the solver uses as soaked is where the heat flows of each node balance.
 TEST(ThermalState, RestIsWhatALongPullIsSolvedAt) {
-    Vehicle liquid = with_every_node();
+    Vehicle liquid = sample::with_every_node();
     liquid.engine.as<engine::Cylinder>()->cooling.by = engine::CoolingBy::liquid;
-    for (const Vehicle& car : {sample::cyclecar(), with_every_node(), liquid}) {
+    for (const Vehicle& car : {sample::cyclecar(), sample::with_every_node(), liquid}) {
         Solved solved(car);
         const ThermalState state = solved.state();
         const Balance& balance = solved.balance();
@@ -153,7 +142,7 @@ TEST(ThermalState, ACaseGoesWithWhatTurnsItsBlower) {
 
 // The belt gives off what gets lost in it: crank less wheels, where nothing else loses.
 TEST(ThermalState, ABeltIsWarmedByWhatItLoses) {
-    Vehicle car = with_every_node();
+    Vehicle car = sample::with_every_node();
     driveline::FinalDrive last;
     last.fixed_ratio = 5;
     last.efficiency = 1;
@@ -195,7 +184,7 @@ TEST(ThermalState, ComesToRestInTime) {
 
 // What lies between two temperatures goes to its own by an exponential, and none of it at once.
 TEST(ThermalState, GoesByAnExponential) {
-    const ThermalState state = Solved(with_every_node()).state();
+    const ThermalState state = Solved(sample::with_every_node()).state();
     const auto soon = integrated(state, 300, minute);
     for (std::size_t i = 0; i < state.nodes().size(); ++i) {
         const NodeState& each = state.nodes()[i];
@@ -211,7 +200,7 @@ TEST(ThermalState, GoesByAnExponential) {
 // Twice the mass takes twice as long, to the same rest.
 TEST(ThermalState, GoesWithTheMass) {
     const auto state_of = [](double times) {
-        Vehicle car = with_every_node();
+        Vehicle car = sample::with_every_node();
         auto& engine = *car.engine.as<engine::Cylinder>();
         for (double* mass :
              {&engine.cooling.head_mass, &engine.cooling.block_mass, &engine.oil.mass,
