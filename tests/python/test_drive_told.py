@@ -136,8 +136,8 @@ def test_what_takes_hold_is_called_by_its_kind():
 def test_a_crank_that_the_road_turns_beyond_its_limit_passes_one():
     document = copy.deepcopy(DOCUMENT)
     columns = {"distance": "m", "grade": "%", "headwind": "m/s"}
-    down = {"columns": columns, "rows": [[0, -20, 0], [1000, -20, 0]]}
-    legs = [{"kind": "full_throttle", "for_distance": "1 km"}]
+    down = {"columns": columns, "rows": [[0, -20, -20], [2000, -20, -20]]}
+    legs = [{"kind": "full_throttle", "for_distance": "2 km"}]
     document["outings"] = [{"id": "down", "road": down, "legs": legs}]
     drive = ww.loads(json.dumps(document)).drive(progress=False)
     passed = next(one for one in drive.passed if one.address == "engine/speed")

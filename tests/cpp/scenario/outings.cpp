@@ -97,7 +97,9 @@ TEST(Outings, LaunchInAGearThatIsThere) {
     EXPECT_EQ(launched("5"),
               "outings/day_1/launch_gear: 5 is outside 1 to 4, the gears of this "
               "vehicle\n");
-    EXPECT_EQ(launched("200"), "outings/day_1/launch_gear: 200 is outside 1 to 128\n");
+    EXPECT_EQ(launched("200"),
+              "outings/day_1/launch_gear: 200 is outside the whole numbers 1 to "
+              "128\n");
 }
 
 TEST(Outings, HaveLegs) {

@@ -44,14 +44,15 @@ void Run::hold() {
                   [](const Guard& guard) { return guard.then == Guard::Then::speed_reached; });
     if (!held_ && leg.for_time) until_time(*leg.for_time);
     if (!held_ && leg.for_distance) until_distance(*leg.for_distance);
+    const bool let_go = held_ && mode_.phase == Phase::coasting;
     held_ = true;
     waits_for_speed_ = waits_for_less_ = false;
     const std::size_t gear = holding_gear(speed());
     if (turns_too_slowly(gear)) return end_at_once(DriveEnd::no_gear_holds);
     if (gear != mode_.gear) return shift_to(gear);
-    const bool slipped = mode_.phase == Phase::slipping;
+    const bool apart = let_go || mode_.phase == Phase::slipping;
     set(held_in(gear));
-    if (slipped) note(Happening::clutch_grips);
+    if (apart) note(Happening::clutch_grips);
 }
 
 /// Slower than an engine turns with its clutch in, as where the pedal that holds a speed is asked.
