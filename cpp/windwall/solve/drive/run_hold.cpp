@@ -47,7 +47,7 @@ void Run::hold() {
     const bool let_go = held_ && mode_.phase == Phase::coasting;
     held_ = true;
     waits_for_speed_ = waits_for_less_ = false;
-    const std::size_t gear = holding_gear(speed());
+    const std::size_t gear = let_go ? mode_.gear : holding_gear(speed());
     if (turns_too_slowly(gear)) return end_at_once(DriveEnd::no_gear_holds);
     if (gear != mode_.gear) return shift_to(gear);
     const bool apart = let_go || mode_.phase == Phase::slipping;
