@@ -56,7 +56,11 @@ ENDS = {
         "for (Verdict verdict = Verdict::leg_goes_on;;)": "time goes on, six hours on the move at "
         "most: too_long; events without time between them are counted: too_many_events",
     },
-    "solve/drive/run_legs.cpp": {
+    "solve/drive/run_ends.cpp": {
+        "for (double step = std::min(longest, integrator_.next_step()); step > shortest_step; "
+        "step /= shorter)": "an eighth as long each time",
+    },
+    "solve/drive/run_hold.cpp": {
         "while (gear + 1 < shifts_.up.size())": "a gear higher each time",
         "for (std::size_t gear = shifts_.up.size() - 1; gear > lowest; --gear)": "a gear lower "
         "each time",

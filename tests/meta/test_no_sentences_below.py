@@ -21,6 +21,7 @@ ALLOWED = {
     "an aluminium head softens",
     "speed symbol of the tyres",
     "load index of the tyres",
+    "the rev limit of the engine",
 }
 
 

@@ -110,6 +110,7 @@ CAUTIONED = {
         {"engine_speed": "3000 rpm"},
     ),
     "measured_speed": lambda: (ww.loads(json.dumps(CURVE)), {"engine_speed": "1500 rpm"}),
+    "overspeed": lambda: (vehicle(), {"engine_speed": "6600 rpm"}),
     "torque_curve": lambda: (ww.loads(json.dumps(CURVE)),),
     "detonation": lambda: (vehicle(engine={"compression_ratio": 11, "spark": spark(0)}),),
     "hot_head": lambda: (vehicle(engine={"head_temperature": "240 degC"}),),

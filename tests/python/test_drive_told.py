@@ -119,3 +119,31 @@ def test_an_event_without_end_is_cut_short():
     one = fake()._numbers["events"][0]
     text = fake(events=[one] * 70).text()
     assert "And 10 more; `events` has them all." in text
+
+
+def test_what_takes_hold_is_called_by_its_kind():
+    at_once = {"time": 0.0, "distance": 0.0, "road_speed": 0.0, "leg": 1, "engine_speed": 200.0}
+    told = at_once | {"what": "clutch_grips", "gear": 3}
+    for kind, said in (
+        ("clutch", "the clutch grips at 1910 rpm, in gear 3"),
+        ("centrifugal_clutch", "the centrifugal clutch grips at 1910 rpm, in gear 3"),
+        ("belt_cvt", "the belt grips at 1910 rpm, in gear 3"),
+        ("", "crank and wheels turn together at 1910 rpm, in gear 3"),
+    ):
+        assert fake(events=[told | {"about": kind}]).happened[0].sentence == said
+
+
+def test_a_crank_that_the_road_turns_beyond_its_limit_passes_one():
+    document = copy.deepcopy(DOCUMENT)
+    document["engine"]["rev_limit"] = "4000 rpm"
+    columns = {"distance": "m", "grade": "%", "headwind": "m/s"}
+    down = {"columns": columns, "rows": [[0, -20, -20], [2000, -20, -20]]}
+    legs = [{"kind": "full_throttle", "for_distance": "2 km"}]
+    document["outings"] = [{"id": "down", "road": down, "legs": legs}]
+    drive = ww.loads(json.dumps(document)).drive(progress=False)
+    passed = next(one for one in drive.passed if one.address == "engine/speed")
+    assert passed.why == "the rev limit of the engine"
+    assert passed.worst > passed.max
+    text = " ".join(drive.text().split())
+    assert "engine/speed, max 4000 rpm: first passed after" in text
+    assert "the released pedal does not hold it back" in text

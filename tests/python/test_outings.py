@@ -71,6 +71,7 @@ def test_they_are_part_of_the_digest(car, with_run):
         (("legs", 1, "for_time"), "5 s", "outings/run/legs/2/for_time: the leg ends with for_dist"),
         (("legs", 2, "to_speed"), "30 km/h", 'outings/run/legs/4/kind: "idle" begins at a stand'),
         (("legs", 4, "speed"), "60", "outings/run/legs/5/speed: 60 what"),
+        (("launch_gear",), 9, "outings/run/launch_gear: 9 is outside 1 to 4, the gears of this"),
         (("legs", 5, "hood"), "up", "outings/run/legs/6/hood"),
     ],
 )

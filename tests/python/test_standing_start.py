@@ -105,3 +105,5 @@ def test_it_starts_in_the_gear_that_is_quickest():
     best = ww.best_gearing(creeping, mark="50 km/h", reach=1.01)
     assert best.launch_gear == 2
     assert creeping.time_to("50 km/h", launch_gear=2) < creeping.time_to("50 km/h", launch_gear=1)
+    with pytest.raises(ww.ScenarioError, match=r"launch_gear: 9 is outside 1 to 3, the gears"):
+        creeping.time_over("402.336 m", launch_gear=9)

@@ -9,6 +9,7 @@
 #include "windwall/scenario/schema.hpp"
 #include "windwall/scenario/value.hpp"
 #include "windwall/solve/answer/limits.hpp"
+#include "windwall/solve/drive/drive.hpp"
 
 #include <pybind11/stl.h>
 
@@ -65,12 +66,19 @@ py::list menu(const Scenario& scenario) {
     return values_of(made);
 }
 
-py::list limits(const Scenario& scenario) {
+py::list listed(const std::vector<solve::Limit>& limits) {
     std::vector<LimitEntry> made;
-    const solve::LimitWatch watch(scenario.vehicle, scenario.limits);
-    for (const solve::Limit& limit : watch.limits())
+    for (const solve::Limit& limit : limits)
         made.push_back({limit.address, limit.max, limit.min, limit.why});
     return values_of(made);
+}
+
+py::list limits(const Scenario& scenario) {
+    return listed(solve::limits_of(scenario.vehicle, scenario.limits));
+}
+
+py::list drive_limits(const Scenario& scenario) {
+    return listed(solve::drive_limits(scenario.vehicle, scenario.limits));
 }
 
 py::dict heading(const Scenario& scenario) {
@@ -123,6 +131,8 @@ void bind_facts(py::module_& module) {
     module.def("numbers", &numbers, "scenario"_a, "Every number of the vehicle and what it means.");
     module.def("menu", &menu, "scenario"_a, "The upgrades of the file.");
     module.def("limits", &limits, "scenario"_a, "The limits, as stated or built in.");
+    module.def("drive_limits", &drive_limits, "scenario"_a,
+               "The same on a drive, where the road may turn an engine beyond its limit.");
     module.def(
         "unrated", [](const Scenario& made) { return solve::unrated(made.vehicle, made.limits); },
         "scenario"_a, "Results that no rating is given for.");

@@ -101,7 +101,7 @@ void read_root(Scenario& made, const Cursor& root) {
     }
     if (!root.has("outings")) return;
     made.outings_source = source(root["outings"]);
-    made.outings = read_outings(root["outings"], made.menu);
+    made.outings = read_outings(root["outings"], made.menu, made.vehicle);
 }
 
 void reserve_words(fields::Ids& ids) {

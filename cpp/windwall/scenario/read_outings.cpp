@@ -1,9 +1,11 @@
 #include "windwall/scenario/read_outings.hpp"
 
+#include "windwall/driveline/train.hpp"
 #include "windwall/fields/nearest.hpp"
 #include "windwall/fields/physics_of.hpp"
 #include "windwall/fields/plain_text.hpp"
 #include "windwall/fields/read.hpp"
+#include "windwall/scenario/invalid_addresses.hpp"
 
 #include <nlohmann/json.hpp>
 
@@ -57,6 +59,20 @@ void read_body(const Cursor& object, Outing& into) {
         legs.entry(leg)["kind"].complain(sentence);
 }
 
+// A driveline that could not be read has no gears to count.
+void look_for_launch_gear(const Cursor& object, const Outing& read,
+                          const vehicle::Vehicle& vehicle) {
+    const std::size_t there = driveline::gears(vehicle.driveline);
+    const auto& problems = object.findings().problems;
+    if (!read.launch_gear || *read.launch_gear <= static_cast<double>(there)) return;
+    if (InvalidAddresses(problems).touches("driveline")) return;
+    const std::string asked = std::to_string(static_cast<int>(*read.launch_gear));
+    object["launch_gear"].complain(
+        there == 1
+            ? asked + " is no gear of this vehicle, which has a single one"
+            : asked + " is outside 1 to " + std::to_string(there) + ", the gears of this vehicle");
+}
+
 fields::Json physics_of_leg(const Leg& leg, const fields::Provenance& notes,
                             const std::string& address) {
     const auto& type = fields::tagged_type<Leg>;
@@ -68,7 +84,8 @@ fields::Json physics_of_leg(const Leg& leg, const fields::Provenance& notes,
 
 }  // namespace
 
-std::vector<Outing> read_outings(const Cursor& list, const Menu& menu) {
+std::vector<Outing> read_outings(const Cursor& list, const Menu& menu,
+                                 const vehicle::Vehicle& vehicle) {
     std::vector<Outing> read;
     if (!fields::is_list_of("outings", most_outings, list)) return read;
     for (std::size_t at = 0; at < list.size(); ++at) {
@@ -82,7 +99,9 @@ std::vector<Outing> read_outings(const Cursor& list, const Menu& menu) {
             return id_violation(entry.findings().ids, menu, read, word);
         });
         outing.id = id.value_or("");
-        read_body(id ? entry.known_as(*id) : entry, outing);
+        const Cursor body = id ? entry.known_as(*id) : entry;
+        read_body(body, outing);
+        look_for_launch_gear(body, outing, vehicle);
         read.push_back(std::move(outing));
     }
     return read;

@@ -7,7 +7,7 @@ import numpy
 import numpy.typing
 import typing
 from . import physics
-__all__: list[str] = ['Scenario', 'accelerated_masses', 'answer_rows', 'axis', 'build_info', 'class_priors', 'class_units', 'class_values', 'correlations', 'drive', 'drive_rows', 'fit_flyweights', 'flyweights_question_rows', 'fuel_density', 'full_throttle_curve', 'gears', 'given', 'heading', 'hold_speed', 'hold_speed_curve', 'idle', 'idle_curve', 'in_unit', 'limits', 'loads', 'measure', 'menu', 'numbers', 'observed', 'observed_rows', 'operating_point', 'physics', 'question_rows', 'rank', 'rank_groups', 'rated_fit', 'read_quantity', 'readable', 'readable_number', 'result_row', 'rolling_free', 'scenario_rows', 'schema_text', 'si_unit', 'sigma', 'solve_groups', 'sweep', 'top_speed', 'uncertain', 'unit_shown', 'unrated', 'world', 'world_answers', 'world_speeds']
+__all__: list[str] = ['Scenario', 'accelerated_masses', 'answer_rows', 'axis', 'build_info', 'class_priors', 'class_units', 'class_values', 'correlations', 'drive', 'drive_limits', 'drive_rows', 'fit_flyweights', 'flyweights_question_rows', 'fuel_density', 'full_throttle_curve', 'gears', 'given', 'heading', 'hold_speed', 'hold_speed_curve', 'idle', 'idle_curve', 'in_unit', 'limits', 'loads', 'measure', 'menu', 'numbers', 'observed', 'observed_rows', 'operating_point', 'physics', 'question_rows', 'rank', 'rank_groups', 'rated_fit', 'read_quantity', 'readable', 'readable_number', 'result_row', 'rolling_free', 'scenario_rows', 'schema_text', 'si_unit', 'sigma', 'solve_groups', 'sweep', 'top_speed', 'uncertain', 'unit_shown', 'unrated', 'world', 'world_answers', 'world_speeds']
 class Scenario:
     """
     One scenario file, understood.
@@ -75,6 +75,10 @@ def correlations(scenario: Scenario) -> list:
 def drive(scenario: Scenario, outing: str, mark_distances: collections.abc.Sequence[typing.SupportsFloat | typing.SupportsIndex] = [], mark_speeds: collections.abc.Sequence[typing.SupportsFloat | typing.SupportsIndex] = [], tolerance: typing.SupportsFloat | typing.SupportsIndex = 1e-06, every: typing.SupportsFloat | typing.SupportsIndex = 0.5, progress: typing.Any = None) -> dict:
     """
     An outing over time, as plain objects. `progress(time, 0)` stops it by returning False; what was driven until then is in the answer.
+    """
+def drive_limits(scenario: Scenario) -> list:
+    """
+    The same on a drive, where the road may turn an engine beyond its limit.
     """
 def drive_rows() -> dict:
     """

@@ -75,7 +75,7 @@ def _found(scenario: ScenarioData, wanted: str | None) -> Outing:
     for id, outing in there.items():
         if only or name in (id, outing.get("title") or id):
             kinds = tuple(leg["kind"] for leg in outing["legs"])
-            limits = tuple(scenario.limits)
+            limits = tuple(_core.drive_limits(scenario.core))
             own = scenario.get("engine/lambda")
             return Outing(id, outing.get("title", ""), kinds, limits, scenario.digest, own)
     raise ScenarioError([Problem("outings", 0, 0, _which(wanted, list(there)))], scenario.source)

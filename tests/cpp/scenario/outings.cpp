@@ -86,6 +86,22 @@ TEST(Outings, ALegThatCannotBeginIsToldFromItsPlace) {
               "leaves the vehicle moving: put a \"stop\" between them\n");
 }
 
+// The car of the airfield has four gears.
+
+TEST(Outings, LaunchInAGearThatIsThere) {
+    const auto launched = [](const std::string& gear) {
+        return problems_with(R"([{"id": "day_1", "launch_gear": )" + gear +
+                             R"(, "legs": [{"kind": "launch"}]}])");
+    };
+    EXPECT_EQ(launched("4"), "");
+    EXPECT_EQ(launched("5"),
+              "outings/day_1/launch_gear: 5 is outside 1 to 4, the gears of this "
+              "vehicle\n");
+    EXPECT_EQ(launched("200"),
+              "outings/day_1/launch_gear: 200 is outside the whole numbers 1 to "
+              "128\n");
+}
+
 TEST(Outings, HaveLegs) {
     EXPECT_EQ(problems_of_legs("[]"), "outings/day_1/legs: at least one leg is needed\n");
     EXPECT_EQ(problems_of_legs("{}"),

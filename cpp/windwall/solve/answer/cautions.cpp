@@ -4,6 +4,7 @@
 #include "windwall/solve/answer/declared_cautions.hpp"
 #include "windwall/solve/answer/path_cautions.hpp"
 #include "windwall/solve/full_throttle/acceleration_path.hpp"
+#include "windwall/vehicle/rotating.hpp"
 
 #include <algorithm>
 #include <iterator>
@@ -23,6 +24,7 @@ constexpr double hot_port = 273.15 + 900;
 constexpr double late_for_heat = 12 * std::numbers::pi / 180;
 // Of the fuel by mass: to here what sprayed water does for knock was measured (NACA WR E-244).
 constexpr double most_water_measured = 0.6;
+constexpr double rounding = 1e-6;  // of an engine speed
 
 void add_validity(const engine::Validity& valid, std::vector<Caution>& cautions) {
     const auto add = [&](bool inside, CautionKind about, std::string_view address) {
@@ -36,6 +38,11 @@ void add_validity(const engine::Validity& valid, std::vector<Caution>& cautions)
     add(valid.knock_pressure, CautionKind::knock_pressure, "knock/margin");
     add(valid.dry_plug, CautionKind::wet_plug, "manifold");
     add(valid.measured_speed, CautionKind::measured_speed, "engine/table");
+}
+
+void add_overspeed(double engine_speed, double limit, std::vector<Caution>& cautions) {
+    if (engine_speed > (1 + rounding) * limit)
+        cautions.push_back({CautionKind::overspeed, "engine/speed", engine_speed, {}, limit});
 }
 
 Caution slip(const FullThrottlePoint& full_throttle, const driveline::Overload& over,
@@ -57,6 +64,7 @@ std::vector<Caution> point_cautions(const vehicle::Balance& balance, const Point
         return engine.validity(intake, car.fuel, point.spark.retard);
     }),
                  cautions);
+    add_overspeed(now.engine.speed, vehicle::speed_limit(car), cautions);
     const auto add = [&](std::vector<Caution> more) {
         std::ranges::move(more, std::back_inserter(cautions));
     };

@@ -20,6 +20,8 @@ enum class DriveEnd {
     legs_done,
     road_ends,
     no_more_speed,  // a leg waits for a speed that is never reached
+    no_less_speed,  // or for one that it never slows down to
+    no_gear_holds,  // a speed to hold at which every gear turns the engine too slowly
     stalled,        // full throttle does not move it
     too_long,       // a leg is still under way after six hours or 20,000 steps
     tank_empty,
@@ -27,9 +29,9 @@ enum class DriveEnd {
     cancelled,
     too_many_events,
 };
-inline constexpr std::array<std::string_view, 9> drive_end_names{
-    "legs_done",  "road_ends", "no_more_speed", "stalled",         "too_long",
-    "tank_empty", "no_answer", "cancelled",     "too_many_events",
+inline constexpr std::array<std::string_view, 11> drive_end_names{
+    "legs_done", "road_ends",  "no_more_speed", "no_less_speed", "no_gear_holds",   "stalled",
+    "too_long",  "tank_empty", "no_answer",     "cancelled",     "too_many_events",
 };
 
 /// What happened at one moment.
@@ -47,7 +49,9 @@ enum class Happening {
     tyres_grip,
     rev_limit,
     stands_still,
-    speed_lost,  // the speed to hold is more than it has
+    speed_lost,    // the speed to hold is more than it has
+    speed_gained,  // the road drives it faster than the released pedal holds it back
+    speed_held,    // and it is slow enough again
     liquid_empty,
     pump_switched_on,
     pump_runs,  // its delay is over
@@ -57,18 +61,18 @@ enum class Happening {
     road_turns,  // its slope or its wind changes; not told
     pulls_away,  // the thrust is more than what the road holds it with; not told
 };
-inline constexpr std::array<std::string_view, 22> happening_names{
-    "leg_begins",       "clutch_grips", "clutch_slips",  "shift_begins",      "shift_ends",
-    "ratio_begins",     "ratio_ends",   "ratio_returns", "ratio_rests",       "tyres_spin",
-    "tyres_grip",       "rev_limit",    "stands_still",  "speed_lost",        "liquid_empty",
-    "pump_switched_on", "pump_runs",    "line_full",     "pump_switched_off", "limit_passed",
-    "road_turns",       "pulls_away",
+inline constexpr std::array<std::string_view, 24> happening_names{
+    "leg_begins",        "clutch_grips", "clutch_slips",     "shift_begins", "shift_ends",
+    "ratio_begins",      "ratio_ends",   "ratio_returns",    "ratio_rests",  "tyres_spin",
+    "tyres_grip",        "rev_limit",    "stands_still",     "speed_lost",   "speed_gained",
+    "speed_held",        "liquid_empty", "pump_switched_on", "pump_runs",    "line_full",
+    "pump_switched_off", "limit_passed", "road_turns",       "pulls_away",
 };
 
 struct DriveEvent {
     Happening what{};
     double time{}, distance{}, road_speed{}, engine_speed{};
-    std::string about;  // the limit
+    std::string about;  // the limit, or the kind of part that grips or slips
     double value{};     // and what passes it
     long leg{};         // from 1
     long gear{};        // from 1
@@ -105,6 +109,9 @@ struct DriveResult {
     double changed{};  // J that the crank gave or took where gears and clutch changed
     long steps{}, evaluations{}, points{};  // of the equations, and operating points solved
 };
+
+/// What holds on a drive: stated or built in, and that the road drives no engine beyond its limit.
+std::vector<Limit> drive_limits(const vehicle::Vehicle& vehicle, const std::vector<Limit>& stated);
 
 /// Drives one outing. Whatever happens is in the answer: no exception leaves it.
 DriveResult drive(const vehicle::Vehicle& vehicle, const vehicle::Outing& outing,

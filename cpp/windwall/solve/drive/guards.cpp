@@ -17,10 +17,9 @@ constexpr double shifts_back_beyond = 0.05;
 // Where one speed is held, the crank takes its share as soon as the shift ends, the tyres slip the
 // less, and the crank turns that little slower.
 constexpr double keeps_within = 0.005;
-constexpr double stands = 0.01;      // m/s
-constexpr double loses_from = 1e-3;  // m/s2, a speed that is more than the engine can hold
-constexpr double runs_from = 0.25;   // of the idle speed, an engine that nothing drags along
-constexpr double slows_by = 0.02;    // m/s, until a pedal that had been lifted is pressed again
+constexpr double stands = 0.01;     // m/s
+constexpr double runs_from = 0.25;  // of the idle speed, an engine that nothing drags along
+constexpr double slows_by = 0.02;  // m/s, beside a speed that is held, until another pedal is tried
 
 using Then = Guard::Then;
 
@@ -109,6 +108,20 @@ void add_clutch(std::vector<Guard>& guards, const Mode& mode, const Motion& moti
     }));
 }
 
+// Falling to a speed, from above it.
+Guard slows_to(Happening what, double speed) {
+    return on_state(what,
+                    [speed](double, auto state) { return speed - state[Layout::road_speed]; });
+}
+
+// What the pedal cannot give, or hold back.
+void add_held(std::vector<Guard>& guards, const Mode& mode) {
+    guards.push_back(slows_to(Happening::speed_lost, mode.holds - slows_by));
+    guards.push_back(on_state(Happening::speed_gained, [at = mode.holds](double, auto state) {
+        return state[Layout::road_speed] - slows_by - at;
+    }));
+}
+
 void add_variator(std::vector<Guard>& guards, const Mode& mode, const vehicle::Vehicle& car) {
     const auto variator = driveline::variator(car.driveline, mode.gear);
     if (!variator) return;
@@ -181,18 +194,17 @@ std::vector<Guard> guards_of(const Mode& mode, const GuardContext& context) {
         case Phase::driving:
             if (mode.pedal > 0) {
                 add_shift(guards, mode, context);
+                guards.push_back(slows_to(Happening::speed_lost, mode.looks_below));
                 add_grip(guards, mode);
             }
+            if (mode.resumes > 0) guards.push_back(slows_to(Happening::speed_held, mode.resumes));
             add_clutch(guards, mode, *context.motion);
             add_let_go(guards, mode, car);
             add_variator(guards, mode, car);
             break;
         case Phase::coasting:
             if (mode.resumes > 0)
-                guards.push_back(
-                    on_state(Happening::clutch_grips, [at = mode.resumes](double, auto state) {
-                        return at - slows_by - state[Layout::road_speed];
-                    }));
+                guards.push_back(slows_to(Happening::clutch_grips, mode.resumes - slows_by));
             [[fallthrough]];
         case Phase::braking:
             guards.push_back(on_state(Happening::stands_still, [](double, auto state) {
@@ -201,10 +213,7 @@ std::vector<Guard> guards_of(const Mode& mode, const GuardContext& context) {
             break;
         case Phase::holding:
             add_let_go(guards, mode, car);
-            if (!mode.lost)
-                guards.push_back(on_moment(Happening::speed_lost, [](const Moment& now) {
-                    return -loses_from - now.acceleration;
-                }));
+            add_held(guards, mode);
             break;
         case Phase::shifting:
         case Phase::standing:

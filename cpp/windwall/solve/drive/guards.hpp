@@ -10,7 +10,7 @@ namespace windwall::solve {
 
 /// A number that is below zero until something happens.
 struct Guard {
-    enum class Then { leg_done, happens, drive_ends };
+    enum class Then { leg_done, happens, drive_ends, speed_reached };
     Then then = Then::happens;
     Happening what{};
     DriveEnd end{};

@@ -46,8 +46,10 @@ struct Mode {
     bool rests = false;        // slipping: not yet off, the road holds it
     bool lifted = true;        // shifting: no fuel is burnt meanwhile
     double deceleration = 0;   // m/s2, braking
-    bool lost = false;         // holding: the speed to hold was more than it has, once
-    double resumes = 0;        // m/s, coasting: slowed down to it, the pedal holds the speed again
+    double holds = 0;          // m/s, holding
+    double resumes = 0;        // m/s, rolling: slowed down to it, the pedal holds the speed again
+    double looks_below = 0;    // m/s, driving: slower than that, a lower gear may do more
+    bool stays = false;        // driving: the next gear would not pull, and is not taken
     std::vector<PumpMode> pumps{};  // of the path, in its order
     bool dry = false;               // the tank of the nozzles is empty
 };

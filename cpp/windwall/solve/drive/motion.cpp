@@ -203,9 +203,9 @@ void Motion::keep_speed(const Mode& mode) {
     moment_.passed = moment_.torque;
     if (!ask_torque(moment_.engine_speed, moment_.torque)) return;
     if (!moment_.point.outcome.answered()) {  // more than it has, or less than it can
-        moment_.torque = moment_.point.torque;
-        follow(inertia);
-        speed_up(mode);
+        Mode at_end = mode;
+        at_end.pedal = moment_.point.condition.opening;
+        return drive(at_end);
     }
     account(moment_.torque * moment_.engine_speed, 0);
 }

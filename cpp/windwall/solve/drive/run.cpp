@@ -19,12 +19,6 @@ constexpr double event_time = 1e-7;           // s, to which events are found
 constexpr double longest_moving = 5;          // s, of one step
 constexpr double longest_standing = 60;       // s
 constexpr std::array looks{0.25, 0.5, 0.75};  // within a step, for what undoes itself
-constexpr double no_longer = 1e-3;        // m/s2, where a speed that a leg waits for will not come
-constexpr double patience = 3;            // s, for which it has to be that slow
-constexpr double stalls_below = 0.1;      // m/s
-constexpr double revs_up_by = 1;          // rad/s2, an engine that is on its way
-constexpr long most_steps = 20000;        // of one leg
-constexpr double longest_leg = 6 * 3600;  // s, on the move
 
 std::optional<numerics::Table> road_table(const fields::Columns& road, std::size_t column) {
     if (road.empty() || road.column.size() <= column || road.column[0].size() < 2)
@@ -41,7 +35,7 @@ Run::Run(const vehicle::Vehicle& vehicle, const vehicle::Outing& outing,
       options_(options),
       motion_(vehicle),
       integrator_(options.tolerance),
-      record_(limits_of(vehicle, options.limits)),
+      record_(drive_limits(vehicle, options.limits)),
       shifts_(shift_speeds(vehicle)),
       grade_(road_table(outing.road, 1)),
       headwind_(road_table(outing.road, 2)),
@@ -60,11 +54,14 @@ void Run::drive_legs() {
     result_.kinetic_before = motion_.kinetic_energy(mode_, state_);
     Verdict verdict = Verdict::leg_done;
     for (leg_ = 0; leg_ < outing_.legs.size() && verdict != Verdict::drive_ends; ++leg_) {
+        const auto told = static_cast<std::ptrdiff_t>(result_.events.size());
         begin(outing_.legs[leg_]);
         note(Happening::leg_begins);
+        std::rotate(result_.events.begin() + told, result_.events.end() - 1, result_.events.end());
         verdict = drive_leg();
     }
     if (broken_) result_.end = DriveEnd::no_answer;
+    if (result_.end != DriveEnd::no_answer) result_.outcome = {};
     result_.kinetic_after = motion_.kinetic_energy(mode_, state_);
     for (std::size_t i = 0; i < energies; ++i)
         result_.energy[i] = 1000 * state_[Layout::first_energy + i];
@@ -112,7 +109,7 @@ void Run::set(const Mode& mode) {
     mode_.dry = dry;
     result_.changed += before - motion_.kinetic_energy(mode_, state_);
     GuardContext context{&motion_,   &shifts_.up,       outing_.shift_speed,
-                         rev_limit_, shifts_.up.size(), mode.pedal > 0};
+                         rev_limit_, shifts_.up.size(), mode.pedal > 0 && !mode.stays};
     guards_ = guards_of(mode_, context);
     if (mode.phase == Phase::shifting)
         guards_.push_back({Guard::Then::happens,
@@ -126,7 +123,7 @@ void Run::set(const Mode& mode) {
                            {},
                            DriveEnd::road_ends,
                            0,
-                           [end = run_start_distance_ + *outing_.road_length](double, auto state) {
+                           [end = run_start_distance_ + road_ahead()](double, auto state) {
                                return state[Layout::distance] - end;
                            },
                            {}});
@@ -175,11 +172,7 @@ Run::Verdict Run::step() {
                 return happens(Guard(guard));
     const bool stands = mode_.phase == Phase::standing || mode_.phase == Phase::engine_off;
     ++result_.steps;
-    const bool stepped =
-        integrator_.step([this](double time, std::span<const double> state,
-                                std::span<double> rate) { rates(time, state, rate); },
-                         stands ? longest_standing : longest_moving);
-    if (!stepped || broken_) {
+    if (!advance(stands ? longest_standing : longest_moving)) {
         result_.end = DriveEnd::no_answer;
         return Verdict::drive_ends;
     }
@@ -202,27 +195,6 @@ Run::Verdict Run::step() {
         return Verdict::drive_ends;
     }
     return Verdict::leg_goes_on;
-}
-
-/// Why a leg will not end by itself.
-std::optional<DriveEnd> Run::gets_nowhere() {
-    const bool stands = mode_.phase == Phase::standing || mode_.phase == Phase::engine_off;
-    if ((!stands && time_ - leg_begun_ > longest_leg) || result_.steps - steps_before_ > most_steps)
-        return DriveEnd::too_long;
-    const bool pulls =
-        mode_.phase == Phase::slipping || (mode_.phase == Phase::driving && mode_.pedal > 0);
-    if (pulls && unsettled()) return DriveEnd::no_answer;
-    if (!pulls || moment(state_).acceleration >= no_longer) {
-        slow_since_.reset();
-        return std::nullopt;
-    }
-    const bool revs_up = mode_.engine_free && moment(state_).engine_acceleration > revs_up_by;
-    if (speed() < stalls_below) return revs_up ? std::nullopt : std::optional(DriveEnd::stalled);
-    // Whatever the gear: where it does not pull to its end, none that is higher is ever taken. What
-    // a spray or a film that comes late takes for a moment is waited for, and so is a flatter road.
-    if (!slow_since_) slow_since_ = time_;
-    if (!waits_for_speed_ || next_turn() || time_ - *slow_since_ < patience) return std::nullopt;
-    return DriveEnd::no_more_speed;
 }
 
 double Run::value(const Guard& guard, double time, const State& state) {
@@ -276,11 +248,8 @@ Run::Verdict Run::happens(const Guard& guard) {
     switch (guard.then) {
         case Guard::Then::drive_ends: result_.end = guard.end; return Verdict::drive_ends;
         case Guard::Then::happens: return react(guard);
+        case Guard::Then::speed_reached: hold(); return Verdict::leg_goes_on;
         case Guard::Then::leg_done: break;
-    }
-    if (leg_speed_ > 0) {
-        hold();
-        return Verdict::leg_goes_on;
     }
     if (guard.what == Happening::clutch_grips) react(guard);
     return Verdict::leg_done;

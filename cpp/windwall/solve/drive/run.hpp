@@ -7,6 +7,7 @@
 #include "windwall/solve/drive/shift_speeds.hpp"
 
 #include <optional>
+#include <string>
 #include <vector>
 
 namespace windwall::solve {
@@ -35,6 +36,7 @@ private:
     void begin(const vehicle::Coast& leg);
     void begin(const vehicle::Stop& leg);
     void stand(double time, bool engine_off);
+    void stand(const vehicle::Stop& leg);
     void until_time(double seconds);
     void until_distance(double metres);
     void until_speed(double speed, bool falling);
@@ -42,16 +44,31 @@ private:
     void full_throttle();
     void engage(std::size_t gear);
     void hold();
+    void until_held(bool falling);
+    bool turns_too_slowly(std::size_t gear) const;
+    void shift_to(std::size_t gear);
+    void pull(std::size_t gear);
+    Verdict lose_speed();
+    void gain_speed();
+    Mode pulling(std::size_t gear);
+    void end_at_once(DriveEnd end);
+    bool next_gear_pulls();
+    double looks_below(std::size_t gear) const;
+    double idles_at(std::size_t gear) const;
+    void look_round();
+    double gain_in(std::size_t gear);
     std::size_t gear_for(double road_speed) const;
     const Moment& shifting_freely(std::size_t gear, double pedal);
     Mode in_gear(std::size_t gear, double pedal);
     Mode held_in(std::size_t gear);
     double position_kept(const Mode& next);
     std::size_t holding_gear(double road_speed);
+    double road_ahead() const;
 
     // Time.
     Verdict drive_leg();
     Verdict step();
+    bool advance(double longest);
     std::optional<DriveEnd> gets_nowhere();
     void set(const Mode& mode);
     void watch_road();
@@ -80,6 +97,7 @@ private:
     std::optional<double> next_turn() const;
     void keep(double time, const State& state);
     void note(Happening what);
+    std::string about(Happening what) const;
     void note_limits(double from, double to, const State& state);
     double limited(std::size_t limit, double time);
     bool driven() const;
@@ -105,9 +123,11 @@ private:
     std::vector<Guard> guards_;      // of the mode
     std::vector<Guard> leg_guards_;  // of the leg
     std::size_t leg_ = 0;
-    bool waits_for_speed_ = false;
-    double leg_speed_ = 0;                               // to hold
-    std::optional<std::pair<double, bool>> then_stand_;  // behind braking: s, and whether off
+    bool waits_for_speed_ = false, waits_for_less_ = false;
+    double leg_speed_ = 0;                     // to hold, m/s
+    bool held_ = false;                        // it was, in this leg
+    bool lost_ = false;                        // and in this leg speed was lost
+    std::optional<vehicle::Stop> then_stand_;  // behind braking
     double run_start_time_ = 0, run_start_distance_ = 0;
     double road_from_ = 0, direction_ = 1;  // where along the road a run begins, and which way
     bool turned_ = false;                   // while it stands, for the run that comes

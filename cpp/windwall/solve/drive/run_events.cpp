@@ -28,9 +28,17 @@ Run::Verdict Run::react(const Guard& guard) {
             if (!slips && waits_for_speed_) return ends_at_the_rev_limit();
             break;
         case Happening::shift_ends:
-            engage(mode_.gear);
+            pull(mode_.gear);
             note(guard.what);
             return Verdict::leg_goes_on;
+        case Happening::shift_begins:
+            if (next_gear_pulls()) break;
+            mode_.stays = true;
+            set(Mode(mode_));
+            return Verdict::leg_goes_on;
+        case Happening::speed_lost: return lose_speed();
+        case Happening::speed_gained: return gain_speed(), Verdict::leg_goes_on;
+        case Happening::road_turns: return look_round(), Verdict::leg_goes_on;
         case Happening::stands_still: return come_to_rest();
         case Happening::pump_switched_on:
         case Happening::pump_switched_off:
@@ -39,8 +47,7 @@ Run::Verdict Run::react(const Guard& guard) {
         case Happening::liquid_empty: mode_.dry = true; break;
         default: break;
     }
-    const bool told = guard.what != Happening::pulls_away && guard.what != Happening::road_turns;
-    if (told) note(guard.what);
+    if (guard.what != Happening::pulls_away) note(guard.what);
     set(after(guard.what));
     return Verdict::leg_goes_on;
 }
@@ -51,6 +58,7 @@ Mode Run::after(Happening what) {
     switch (what) {
         case Happening::clutch_grips:
             return mode_.phase == Phase::coasting ? held_in(mode_.gear) : geared();
+        case Happening::speed_held: return held_in(mode_.gear);
         case Happening::shift_begins:
             return {.phase = Phase::shifting, .gear = mode_.gear + 1, .lifted = outing_.lift};
         case Happening::rev_limit:
@@ -64,7 +72,6 @@ Mode Run::after(Happening what) {
         case Happening::ratio_rests: next.stretch = 0; break;
         case Happening::tyres_spin: next.spinning = true; break;
         case Happening::tyres_grip: next.spinning = false; break;
-        case Happening::speed_lost: next.lost = true; break;
         case Happening::pulls_away: next.rests = false; break;
         default: break;
     }
@@ -82,9 +89,9 @@ Run::Verdict Run::ends_at_the_rev_limit() {
 Run::Verdict Run::come_to_rest() {
     note(Happening::stands_still);
     if (!then_stand_) return stand(0, false), Verdict::leg_done;
-    const auto [time, off] = *then_stand_;
+    const vehicle::Stop leg = *then_stand_;
     then_stand_.reset();
-    stand(time, off);
+    stand(leg);
     return Verdict::leg_goes_on;
 }
 
@@ -111,6 +118,7 @@ std::optional<DriveEnd> Run::chatters() {
 }
 
 bool Run::passed_over(const Guard& guard) const {
+    if (guard.then == Guard::Then::speed_reached && mode_.phase == Phase::shifting) return true;
     return time_ < calm_until_ &&
            (guard.what == Happening::tyres_spin || guard.what == Happening::tyres_grip ||
             guard.what == Happening::clutch_slips) &&
@@ -123,7 +131,8 @@ Mode Run::geared() const {
             .gear = mode_.gear,
             .stretch = stretch_at(mode_.position),
             .pedal = mode_.pedal,
-            .spinning = mode_.spinning};
+            .spinning = mode_.spinning,
+            .looks_below = looks_below(mode_.gear)};
 }
 
 /// A crank that turns by itself is as fast as the wheels: the part takes hold, or where that asks
@@ -142,13 +151,12 @@ Run::Verdict Run::meet() {
 /// the engine gives too little.
 Run::Verdict Run::let_go() {
     note(Happening::clutch_slips);
-    Mode next{.phase = Phase::coasting, .gear = mode_.gear};
-    if (mode_.phase == Phase::holding)
-        next.resumes = speed();
-    else if (mode_.pedal > 0)
-        next = turn_apart();
+    const bool held = mode_.phase == Phase::holding;
+    Mode next{
+        .phase = Phase::coasting, .gear = mode_.gear, .resumes = held ? speed() : mode_.resumes};
+    if (!held && mode_.pedal > 0) next = turn_apart();
     set(next);
-    if (!(next.resumes > 0) || moment(state_).acceleration > 0) return Verdict::leg_goes_on;
+    if (!held || moment(state_).acceleration > 0) return Verdict::leg_goes_on;
     result_.end = DriveEnd::stalled;
     return Verdict::drive_ends;
 }

@@ -25,8 +25,9 @@ Guard when_moment(Happening what, std::function<double(const Moment&)> number) {
 void Run::begin(const vehicle::Leg& leg) {
     leg_guards_.clear();
     then_stand_.reset();
-    waits_for_speed_ = false;
+    waits_for_speed_ = waits_for_less_ = held_ = lost_ = false;
     leg_speed_ = 0;
+    slow_since_.reset();
     leg.visit([&](const auto& each) { begin(each); });
 }
 
@@ -79,45 +80,28 @@ void Run::begin(const vehicle::FullThrottle& leg) {
     waits_for_speed_ = leg.to_speed || leg.to_engine_speed;
 }
 
-void Run::begin(const vehicle::HoldSpeed& leg) {
-    leg_speed_ = leg.speed;
-    if (std::abs(speed() - leg.speed) <= moving) return hold();
-    if (speed() < leg.speed)
-        full_throttle();
-    else
-        set({.phase = Phase::coasting, .gear = mode_.gear});
-    waits_for_speed_ = speed() < leg.speed;
-    until_speed(leg.speed, speed() > leg.speed);
-}
-
-/// The speed to hold is reached: from here its time and its road count.
-void Run::hold() {
-    const auto& leg = *outing_.legs[leg_].as<vehicle::HoldSpeed>();
-    leg_guards_.clear();
-    waits_for_speed_ = false;
-    leg_speed_ = 0;
-    set(held_in(holding_gear(speed())));
-    if (leg.for_time) until_time(*leg.for_time);
-    if (leg.for_distance) until_distance(*leg.for_distance);
-}
-
 void Run::begin(const vehicle::Coast& leg) {
     if (leg.in_gear && mode_.phase != Phase::standing)
         set(in_gear(gear_for(speed()), 0));
     else
         set({.phase = Phase::coasting, .gear = mode_.gear});
     if (leg.to_speed) until_speed(*leg.to_speed, true);
+    waits_for_less_ = leg.to_speed.has_value();
     if (leg.for_distance) until_distance(*leg.for_distance);
     if (leg.for_time) until_time(*leg.for_time);
 }
 
 void Run::begin(const vehicle::Stop& leg) {
-    motion_.open_hood(leg.hood_over(vehicle_.engine_bay.hood) == vehicle::Hood::open);
     turned_ = turned_ != leg.turn_round;
-    const bool off = leg.engine == vehicle::StandingEngine::off;
-    if (speed() <= moving) return stand(leg.time, off);
-    then_stand_ = {leg.time, off};
+    if (speed() <= moving) return stand(leg);
+    then_stand_ = leg;
     set({.phase = Phase::braking, .gear = mode_.gear, .deceleration = leg.deceleration});
+}
+
+/// Where it stands, and not before, somebody opens the bonnet.
+void Run::stand(const vehicle::Stop& leg) {
+    motion_.open_hood(leg.hood_over(vehicle_.engine_bay.hood) == vehicle::Hood::open);
+    stand(leg.time, leg.engine == vehicle::StandingEngine::off);
 }
 
 void Run::launch(std::optional<double> engine_speed) {
@@ -150,7 +134,7 @@ void Run::engage(std::size_t gear) {
     Mode mode{.phase = Phase::driving, .gear = gear};
     const double geared = motion_.geared_speed(mode, speed());
     const bool by_speed = driveline::grips_by_speed(vehicle_.driveline);
-    if (geared >= launch_speed_) return set(in_gear(gear, 1));
+    if (geared >= launch_speed_) return set(pulling(gear));
     mode.phase = Phase::slipping;
     mode.engine_free = by_speed;
     mode.engine_speed = launch_speed_;
@@ -158,33 +142,6 @@ void Run::engage(std::size_t gear) {
     state_[Layout::engine_speed] =
         by_speed ? std::max(motion_.idle_speed(), geared) : launch_speed_;
     set(mode);
-}
-
-/// The first gear that does not yet give way to the next.
-std::size_t Run::gear_for(double road_speed) const {
-    std::size_t gear = 0;
-    while (gear + 1 < shifts_.up.size()) {
-        const Mode tallest{.phase = Phase::driving, .gear = gear, .stretch = 2};
-        const double engine = motion_.geared_speed(tallest, road_speed);
-        const double most =
-            outing_.shift_speed ? std::min(*outing_.shift_speed, rev_limit_) : rev_limit_;
-        const bool early = !outing_.shift_speed && road_speed >= shifts_.up[gear];
-        if (engine < most && !early) break;
-        ++gear;
-    }
-    return gear;
-}
-
-/// The highest gear in which full throttle could do more than hold a road speed.
-std::size_t Run::holding_gear(double road_speed) {
-    const std::size_t lowest = gear_for(road_speed);
-    for (std::size_t gear = shifts_.up.size() - 1; gear > lowest; --gear) {
-        const Mode mode{.phase = Phase::driving, .gear = gear};
-        if (motion_.geared_speed(mode, road_speed) < launch_speed_) continue;
-        const Moment& full = motion_.at(in_gear(gear, 1), place(run_distance()), state_);
-        if (full.answered && full.acceleration > 0) return gear;
-    }
-    return lowest;
 }
 
 }  // namespace windwall::solve

@@ -1,4 +1,5 @@
 // What is kept and told of a drive on its way.
+#include "windwall/driveline/train.hpp"
 #include "windwall/numerics/root.hpp"
 #include "windwall/solve/answer/limits.hpp"
 #include "windwall/solve/drive/run.hpp"
@@ -26,15 +27,18 @@ std::string_view Run::lasting(std::string_view name) const {
 
 void Run::note(Happening what) {
     const double engine_speed = moment(state_).engine_speed;
-    result_.events.push_back({what,
-                              time_,
-                              state_[Layout::distance],
-                              speed(),
-                              engine_speed,
-                              {},
-                              0,
-                              static_cast<long>(leg_) + 1,
+    result_.events.push_back({what, time_, state_[Layout::distance], speed(), engine_speed,
+                              about(what), 0, static_cast<long>(leg_) + 1,
                               static_cast<long>(mode_.gear) + 1});
+}
+
+/// The kind of the part that takes hold, or is asked for more than it holds at an open pedal. What
+/// the wheels drag along may come apart anywhere.
+std::string Run::about(Happening what) const {
+    const bool pulls = mode_.phase == Phase::driving && mode_.pedal > 0;
+    if (what != Happening::clutch_grips && !(what == Happening::clutch_slips && pulls)) return {};
+    const auto at = driveline::parting(vehicle_.driveline);
+    return at ? std::string(vehicle_.driveline[*at].part.kind()) : std::string();
 }
 
 void Run::keep(double time, const State& state) {

@@ -11,6 +11,11 @@ Place Run::place(double distance) const {
             direction_ * (headwind_ ? headwind_->at(at).value : vehicle_.day.headwind)};
 }
 
+/// m of road that a run has: behind the line, or where it comes back, before it.
+double Run::road_ahead() const {
+    return direction_ > 0 ? *outing_.road_length - road_from_ : road_from_;
+}
+
 /// m since it set out, to where the slope or the wind of the road turns next.
 std::optional<double> Run::next_turn() const {
     if (!grade_) return std::nullopt;

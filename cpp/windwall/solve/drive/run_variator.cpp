@@ -20,7 +20,7 @@ Mode Run::in_gear(std::size_t gear, double pedal) {
 
 /// The pedal holds the speed; a variator stands where it would at full throttle.
 Mode Run::held_in(std::size_t gear) {
-    Mode mode{.phase = Phase::holding, .gear = gear};
+    Mode mode{.phase = Phase::holding, .gear = gear, .holds = speed()};
     if (!driveline::variator(vehicle_.driveline, gear)) return mode;
     mode.stretch = 1;
     mode.shift_torque = shifting_freely(gear, 1).torque;

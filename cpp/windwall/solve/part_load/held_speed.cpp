@@ -16,17 +16,6 @@ constexpr double agreement = 1e-9;   // of the road speed
 constexpr int most_turns = 8;        // of slipping belts, each leaves little
 constexpr double most_torque = 64;   // of the usual one: beyond it the tyres or a clutch slip
 
-/// Slowest that the engine turns with the clutch in, rad/s: idling, or where what takes hold by
-/// speed does so.
-double slowest(const vehicle::Vehicle& car) {
-    const double launch = vehicle::launch_speed(car);
-    const bool by_speed = std::ranges::any_of(car.driveline, [](const auto& entry) {
-        return entry.part.template as<driveline::CentrifugalClutch>() != nullptr;
-    });
-    return by_speed || driveline::variator(car.driveline) ? launch
-                                                          : std::min(launch, idle_speed(car));
-}
-
 FullThrottlePoint no_answer(double road_speed, std::size_t gear, std::string_view why) {
     FullThrottlePoint none;
     none.gear = gear;
@@ -36,6 +25,15 @@ FullThrottlePoint no_answer(double road_speed, std::size_t gear, std::string_vie
 }
 
 }  // namespace
+
+double slowest_geared(const vehicle::Vehicle& car) {
+    const double launch = vehicle::launch_speed(car);
+    const bool by_speed = std::ranges::any_of(car.driveline, [](const auto& entry) {
+        return entry.part.template as<driveline::CentrifugalClutch>() != nullptr;
+    });
+    return by_speed || driveline::variator(car.driveline) ? launch
+                                                          : std::min(launch, idle_speed(car));
+}
 
 FullThrottlePoint HeldSpeed::at(double road_speed, std::optional<std::size_t> gear) {
     if (gear) return in_gear(road_speed, *gear);
@@ -60,7 +58,7 @@ std::optional<DrivelineState> HeldSpeed::turning(double road_speed, std::size_t 
             numerics::find_root([&](double s) { return excess(range.at(s)); }, 0, range.end());
         return range.at(along.x);
     }
-    const double lowest = slowest(solver_.vehicle()), launch = range.at(0).engine_speed;
+    const double lowest = slowest_geared(solver_.vehicle()), launch = range.at(0).engine_speed;
     const auto below = [&](double speed) { return DrivelineState{speed, range.at(0).gear_state}; };
     if (lowest >= launch || excess(below(lowest)) > 0) return std::nullopt;
     const auto speed =

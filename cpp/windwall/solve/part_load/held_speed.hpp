@@ -12,6 +12,10 @@ inline constexpr std::string_view beyond_gears = "gears";
 /// What `worst` says where the tyres do not hold what the road asks for.
 inline constexpr std::string_view beyond_grip = "grip";
 
+/// Slowest that the engine turns with the clutch in, rad/s: idling, or where what takes hold by
+/// speed does so.
+double slowest_geared(const vehicle::Vehicle& car);
+
 /// The pedal that holds a road speed. The workspace of one thread: speeds asked one after the other
 /// are each solved from the last.
 class HeldSpeed {

@@ -17,6 +17,7 @@ enum class CautionKind {
     late_spark,
     knock_pressure,
     measured_speed,
+    overspeed,
     much_water,
     wet_plug,
     torque_curve,
@@ -65,7 +66,7 @@ struct Caution {
 
 template <>
 struct windwall::fields::Names<windwall::solve::CautionKind> {
-    static constexpr std::array<std::string_view, 35> names{
+    static constexpr std::array<std::string_view, 36> names{
         "compression_ratio",
         "mixture",
         "inlet_mach_index",
@@ -73,6 +74,7 @@ struct windwall::fields::Names<windwall::solve::CautionKind> {
         "late_spark",
         "knock_pressure",
         "measured_speed",
+        "overspeed",
         "much_water",
         "wet_plug",
         "torque_curve",

@@ -32,6 +32,8 @@ CAUTIONS = {
     "knock_pressure": "The manifold pressure is less than half or more than twice that of the "
     "knock anchor: the octane rule is extrapolating.",
     "measured_speed": "The engine speed is outside the measured torque curve; its end is held.",
+    "overspeed": "The engine turns at {found}, beyond its limit of {high}: rods, valves and a "
+    "blower that it drives may come apart, and what is near with them.",
     "much_water": "More water than 0.6 of the fuel: what it does for knock was measured to there, "
     "and is extrapolated beyond; it is credited to 1.5 at most.",
     "wet_plug": "Drops of more than six hundredths of the air reach the cylinder: they wet "
@@ -118,6 +120,7 @@ FOUND: dict[str, tuple[Measure, int]] = {
     "short_travel": (RATIO, 3),
     "unshifted": (RATIO, 3),
     "early_grip": (ENGINE_SPEED, 3),
+    "overspeed": (ENGINE_SPEED, 4),
 }
 
 

@@ -8,8 +8,8 @@ from windwall.results.values import Values
 from windwall.results.views import sentence
 
 __all__ = [
-    "BEYOND_FOR", "ENDED", "ENERGIES", "FOR_AN_INSTANT", "HAPPENED", "INSTANT", "LEGS", "SLIPS_ON",
-    "beyond_for", "ended_sentence", "event_sentence", "kind_text", "time_text",
+    "BEYOND_FOR", "ENDED", "ENERGIES", "FOR_AN_INSTANT", "GRIPS", "HAPPENED", "INSTANT", "LEGS",
+    "SLIPS", "SLIPS_ON", "beyond_for", "ended_sentence", "event_sentence", "kind_text", "time_text",
 ]  # fmt: skip
 
 ENDED = {
@@ -17,6 +17,10 @@ ENDED = {
     "road_ends": "The road ends in leg {leg}, {kind}, at {road_speed}.",
     "no_more_speed": "Leg {leg}, {kind}, waits for a speed that is never reached: at {road_speed} "
     "it gains no more.",
+    "no_less_speed": "Leg {leg}, {kind}, waits for a speed that it never slows down to: at "
+    "{road_speed} it rolls no slower.",
+    "no_gear_holds": "Leg {leg}, {kind}, is slower than any gear holds: at {road_speed} the engine "
+    "would turn too slowly with the clutch in, and there is no pedal to hold it.",
     "stalled": "Leg {leg}, {kind}, does not move it: full throttle gives less than the road takes, "
     "at {road_speed}.",
     "too_long": "Leg {leg}, {kind}, goes on after six hours, or 20,000 steps: at {road_speed} it "
@@ -37,8 +41,8 @@ SLIPS_ON = (
 )
 HAPPENED = {
     "leg_begins": "leg {leg}, {kind}",
-    "clutch_grips": "the clutch grips at {engine_speed}",
-    "clutch_slips": "the clutch slips",
+    "clutch_grips": "{grips} at {engine_speed}, in gear {gear}",
+    "clutch_slips": "{slips}",
     "shift_begins": "shift out of gear {gear} at {engine_speed}",
     "shift_ends": "gear {gear} is in, at {engine_speed}",
     "ratio_begins": "the variator leaves its lowest gearing",
@@ -50,6 +54,8 @@ HAPPENED = {
     "rev_limit": "rev limit in gear {gear}",
     "stands_still": "it stands",
     "speed_lost": "the speed to hold is more than it has",
+    "speed_gained": "the released pedal does not hold it back: the road makes it faster",
+    "speed_held": "it has slowed down to the speed that is held",
     "liquid_empty": "the liquid for the nozzles is used up",
     "pump_switched_on": "the pump is switched on",
     "pump_runs": "the pump runs",
@@ -58,6 +64,19 @@ HAPPENED = {
     "limit_passed": "passes a limit: {about}",
     "road_turns": "slope or wind changes",
     "pulls_away": "it pulls away",
+}
+# By the kind of part that lets crank and wheels turn apart.
+GRIPS = {
+    "": "crank and wheels turn together",
+    "clutch": "the clutch grips",
+    "centrifugal_clutch": "the centrifugal clutch grips",
+    "belt_cvt": "the belt grips",
+}
+SLIPS = {
+    "": "crank and wheels come apart",
+    "clutch": "the clutch slips",
+    "centrifugal_clutch": "the centrifugal clutch slips",
+    "belt_cvt": "the belt slips",
 }
 INSTANT = 1.0  # s
 FOR_AN_INSTANT = "beyond it for an instant, {time} in all"
@@ -99,8 +118,15 @@ def event_sentence(event: DriveEvent) -> str:
     """What happened, in a few words."""
     kind = kind_text(event["kind"])
     speed = ENGINE_SPEED.text(event["engine_speed"], event.scenario_info.system)
+    about = event["about"]
     return HAPPENED[event["what"]].format(
-        leg=event["leg"], kind=kind, gear=event["gear"], about=event["about"], engine_speed=speed
+        leg=event["leg"],
+        kind=kind,
+        gear=event["gear"],
+        about=about,
+        grips=GRIPS.get(about, ""),
+        slips=SLIPS.get(about, ""),
+        engine_speed=speed,
     )
 
 
