@@ -182,9 +182,11 @@ TEST(Drive, ABeltDriveWithoutLossIsConstantPower) {
 
 // With the engine off what is left of a block's warmth falls by the same share in the same time.
 
+// A head that stands gives its heat to the air under the bodywork, which is the day's where nothing
+// warms it.
 TEST(Drive, MetalCoolsByAnExponential) {
     vehicle::Vehicle car = sample::cyclecar();
-    car.engine.as<engine::Cylinder>()->cooling.warm_air_share = 0;
+    car.engine_bay.rise = 0;
     vehicle::Stop stop;
     stop.time = 600;
     stop.engine = vehicle::StandingEngine::off;
@@ -193,7 +195,7 @@ TEST(Drive, MetalCoolsByAnExponential) {
     DriveOptions options = tight();
     options.every_standing = 100;
     const DriveResult drive = solve::drive(car, rest, options);
-    const auto at = std::ranges::find(drive.addresses, "engine/block/temperature");
+    const auto at = std::ranges::find(drive.addresses, "engine/head/temperature");
     const auto& T = drive.columns[static_cast<std::size_t>(at - drive.addresses.begin())];
     const auto& t = drive.columns[0];
     const double air = car.day.temperature;

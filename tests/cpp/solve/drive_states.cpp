@@ -12,6 +12,7 @@
 #include <string>
 #include <vector>
 
+#include "drive_column.hpp"
 #include "samples.hpp"
 
 namespace windwall::solve {
@@ -28,12 +29,6 @@ vehicle::Outing full_throttle(double seconds, vehicle::Starts starts = vehicle::
     made.shift_speed = 6000 * rpm;
     made.legs = {leg};
     return made;
-}
-
-const std::vector<double>& column(const DriveResult& drive, std::string_view address) {
-    const auto at = std::ranges::find(drive.addresses, address);
-    if (at == drive.addresses.end()) throw std::runtime_error("no column " + std::string(address));
-    return drive.columns[static_cast<std::size_t>(at - drive.addresses.begin())];
 }
 
 const DriveEvent& event(const DriveResult& drive, Happening what) {
@@ -65,12 +60,7 @@ double at(const DriveResult& drive, std::string_view address, double time) {
 }  // namespace
 
 TEST(DriveStates, EveryNodeTakesItsTime) {
-    vehicle::Vehicle car = sample::belt_driven(sample::cooled_cyclecar());
-    charge::Duct pipe;
-    pipe.length = 0.6;
-    pipe.bore = 0.04;
-    car.charge_path.insert(car.charge_path.end() - 1, {"pipe", pipe});
-    car.charge_path.back().part.as<charge::Plenum>()->volume = 3e-3;
+    const vehicle::Vehicle car = sample::with_every_node();
     DriveOptions options;
     options.every = 0.1;
     const DriveResult drive = solve::drive(car, full_throttle(60, vehicle::Starts::cold), options);

@@ -18,6 +18,7 @@
 #include "energy_left.hpp"
 #include "random_outings.hpp"
 #include "random_vehicles.hpp"
+#include "solve/drive_column.hpp"
 
 namespace windwall::solve {
 namespace {
@@ -43,11 +44,6 @@ double energy_moved(const DriveResult& drive) {
     for (std::size_t i = static_cast<std::size_t>(Energy::crank); i < energies; ++i)
         most = std::max(most, std::abs(drive.energy[i]));
     return std::max(most, std::abs(drive.changed));
-}
-
-const std::vector<double>& column(const DriveResult& drive, std::string_view address) {
-    const auto at = std::ranges::find(drive.addresses, address) - drive.addresses.begin();
-    return drive.columns.at(static_cast<std::size_t>(at));
 }
 
 /// Of a part that warms up, not of an operating point.

@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "solve/drive_column.hpp"
 #include "solve/samples.hpp"
 
 namespace windwall::solve {
@@ -21,11 +22,6 @@ DriveResult away(const vehicle::Vehicle& car, double distance, double every = 0.
     made.fuel_on_board = fuel;
     made.legs = {leg};
     return drive(car, made, {.tolerance = 1e-7, .every = every});
-}
-
-const std::vector<double>& column(const DriveResult& drive, std::string_view address) {
-    const auto at = std::ranges::find(drive.addresses, address) - drive.addresses.begin();
-    return drive.columns.at(static_cast<std::size_t>(at));
 }
 
 double time_of(const DriveResult& drive, Happening what) {

@@ -8,6 +8,7 @@
 #include <cmath>
 #include <numeric>
 
+#include "solve/drive_column.hpp"
 #include "solve/samples.hpp"
 
 namespace windwall::solve {
@@ -26,11 +27,6 @@ DriveResult driven(std::vector<vehicle::Leg> legs) {
     made.id = "belt";
     made.legs = std::move(legs);
     return drive(sample::belt_driven(), made, {.tolerance = 1e-7, .every = 0.05});
-}
-
-const std::vector<double>& column(const DriveResult& drive, std::string_view address) {
-    const auto at = std::ranges::find(drive.addresses, address) - drive.addresses.begin();
-    return drive.columns.at(static_cast<std::size_t>(at));
 }
 
 std::vector<double> positions(const DriveResult& drive, Phase phase) {

@@ -44,20 +44,21 @@ Point HeldTorque::sought(const OperatingCondition& condition, double torque) {
         hold_.expect(idle_ ? usual_idle : usual_pedal, 0);
         jacobian_.known = false;
     }
-    const auto found = close(condition, torque);
+    const auto found = close(condition);
     return found ? *found : search(condition, torque);
 }
 
 /// From what is expected. Nothing where Newton's method does not arrive, or ends with too little
 /// margin to knock, which less pedal may hold.
-std::optional<Point> HeldTorque::close(const OperatingCondition& condition, double torque) {
+std::optional<Point> HeldTorque::close(const OperatingCondition& condition) {
     const int most = warm_ ? warm_evaluations : cold_evaluations;
     warm_ = false;
     const Outcome outcome = solver_->join(hold_, condition, jacobian_, most);
     if (outcome.status != Status::solved) return std::nullopt;
     const double pedal = solver_->state().unknowns[hold_.pedal()];
     const double retard = solver_->state().unknowns[hold_.retard()];
-    if (pedal < -rounding || pedal > 1 + rounding) return beyond_end(condition, pedal, torque);
+    if (pedal < -rounding) return at_end(condition, 0);
+    if (pedal > 1 + rounding) return at_end(condition, 1);
     Point point = solver_->describe(outcome, retard);
     if (!holds_margin(point)) return std::nullopt;
     warm_ = true;
@@ -75,15 +76,6 @@ bool HeldTorque::holds_margin(const Point& point) const {
 Point HeldTorque::at_pedal(OperatingCondition condition, double pedal) {
     condition.opening = pedal;
     return idle_ ? solver_->idle_at(condition, *idle_) : solver_->at(condition);
-}
-
-/// Where Newton's method ends beyond the pedal's travel, that end of it. Far from what there is it
-/// may end on the wrong side: nothing, where the end does not bear it out.
-std::optional<Point> HeldTorque::beyond_end(const OperatingCondition& condition, double pedal,
-                                            double torque) {
-    const Point end = at_end(condition, pedal < 0 ? 0 : 1);
-    const bool borne_out = pedal < 0 ? end.torque >= torque : end.torque <= torque;
-    return borne_out ? std::optional(end) : std::nullopt;
 }
 
 /// Shut or open, where that is not enough.
@@ -114,7 +106,7 @@ Point HeldTorque::search(const OperatingCondition& condition, double torque) {
     const auto near = numerics::find_root(excess, {low, high, below, above}, {coarse, 0, 30});
     hold_.expect(near.x, std::max(0.0, at_pedal(condition, near.x).spark.retard));
     jacobian_.known = false;
-    const auto closed = close(condition, torque);
+    const auto closed = close(condition);
     if (closed && closed->outcome.answered()) return *closed;
     const auto held = numerics::find_root(excess, {low, high, below, above}, {fine, 0, 100});
     if (std::abs(excess(held.x)) >

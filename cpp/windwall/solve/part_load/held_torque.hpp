@@ -31,9 +31,7 @@ public:
 
 private:
     Point sought(const vehicle::OperatingCondition& condition, double torque);
-    std::optional<Point> close(const vehicle::OperatingCondition& condition, double torque);
-    std::optional<Point> beyond_end(const vehicle::OperatingCondition& condition, double pedal,
-                                    double torque);
+    std::optional<Point> close(const vehicle::OperatingCondition& condition);
     Point at_pedal(vehicle::OperatingCondition condition, double pedal);
     Point at_end(const vehicle::OperatingCondition& condition, double pedal);
     Point search(const vehicle::OperatingCondition& condition, double torque);

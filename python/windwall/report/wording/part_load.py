@@ -23,11 +23,10 @@ from windwall.results.views import sentence
 
 __all__ = [
     "BLOWER", "BOOSTS", "CHARGE", "EACH", "ENDS", "GEARS", "GRIP", "HELD", "IDLES", "IDLES_FASTER",
-    "IDLE_EXHAUST", "KNOWN_TO", "NEEDS_BRAKE", "NO_GEAR", "ROUND", "SHUT", "WASTED", "each",
+    "IDLE_EXHAUST", "KNOWN_TO", "NEEDS_BRAKE", "NO_GEAR", "ROUND", "WASTED", "each",
     "gearing", "no_pedal", "part_load_sentence",
 ]  # fmt: skip
 
-SHUT = 0.5  # of the pedal's travel: which end of it an answer without one stands at
 HELD = (
     "{speed} takes {opening} of the pedal{gearing}: the engine turns {engine_speed} and the "
     "flywheel gives {torque}. It burns {petrol}, {each}."
@@ -52,9 +51,11 @@ ENDS = {
     ("throttle", True): "Even with the pedal released the engine gives {torque} at "
     "{engine_speed}, more than {what} asks for: the throttle lets too much past when it is shut. "
     "{more}",
-    ("throttle", False): "Even at full throttle the engine gives no more than {torque} at "
+    ("throttle", False): "Even at {most} the engine gives no more than {torque} at "
     "{engine_speed}, less than {what} asks for.",
 }
+NEARLY_OPEN = 0.995  # of the pedal's travel
+FULL, LIFTED = "full throttle", "the {opening} of its pedal that the margin to knock leaves"
 IDLES_FASTER = (
     "The engine idles faster than that; a smaller `leak_area` of its throttle is its cure."
 )
@@ -86,7 +87,7 @@ def each(answer: PartLoad) -> str:
 
 def no_pedal(answer: PartLoad, system: str) -> str:
     """Why no pedal holds it."""
-    part, shut = answer.ending.part, answer["opening"] < SHUT
+    part, opening = answer.ending.part, answer["opening"]
     values = {
         "speed": SPEED.text(answer["road_speed"], system),
         "engine_speed": ENGINE_SPEED.text(answer["engine_speed"], system, 4),
@@ -102,7 +103,10 @@ def no_pedal(answer: PartLoad, system: str) -> str:
     what = "an idle" if answer.idles else values["speed"]
     more = IDLES_FASTER if answer.idles else NEEDS_BRAKE
     torque = TORQUE.text(answer["torque"], system)
-    return ENDS[part, shut].format(**values, what=what, torque=torque, more=more)
+    most = LIFTED.format(opening=SHARE.text(opening, system, 2)) if opening < NEARLY_OPEN else FULL
+    return ENDS[part, opening <= 0].format(
+        **values, what=what, torque=torque, more=more, most=most
+    )
 
 
 @sentence.register(PartLoad)
