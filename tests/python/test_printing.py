@@ -17,7 +17,7 @@ LOOK_UPS = {
     "accelerated_masses",
     "answer_rows", "axis", "build_info", "class_priors", "class_units", "class_values",
     "correlations", "rank_groups",
-    "drive_rows", "flyweights_question_rows", "fuel_density", "gears", "given",
+    "drive_limits", "drive_rows", "flyweights_question_rows", "fuel_density", "gears", "given",
     "heading", "in_unit", "limits", "uncertain",
     "loads", "measure", "menu", "numbers", "observed", "observed_rows", "question_rows",
     "rated_fit", "read_quantity", "readable", "readable_number", "result_row", "rolling_free",

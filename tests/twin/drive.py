@@ -57,7 +57,7 @@ class Drive:
         )
 
     def thrust(self, wheels, v, phase):
-        """As far as the tyres hold, which what turns with the wheels does not need; and the slip."""
+        """As far as the tyres hold, which what turns does not need; and the slip."""
         load = road.road_load(self.vehicle, self.vehicle["air"], v)
         limit, inertia = road.grip_limit(self.vehicle), self.mass(phase)
         turning = inertia - road.rolling_mass(self.vehicle, self.standing_radius)

@@ -88,6 +88,8 @@ def wall_rate(part, behind, held, then):
 
 def bay_rate(vehicle, balanced, rest):
     hood, held, T_a = vehicle["under_hood"], balanced["held"], vehicle["air"]["T"]
-    warmth = (held["nodes"]["engine/head"] - T_a) / (rest - T_a)
+    warmth = min((held["nodes"]["engine/head"] - T_a) / (rest - T_a), 1.0)
     draught = 1 + held["wind"] / hood["halving_speed"]
-    return AIR_CHANGES * (warmth * bay_rise(hood) - draught * (held["nodes"]["under_hood/air"] - T_a))
+    return AIR_CHANGES * (
+        warmth * bay_rise(hood) - draught * (held["nodes"]["under_hood/air"] - T_a)
+    )

@@ -56,9 +56,10 @@ double rest_of(const T& node) {
     return (low + high) / 2;
 }
 
-/// How warm something is over the day's air, over what it would be at rest; K.
+/// How warm something is over the day's air, over what it would be at rest, all in K: no more than
+/// that, since the rise that is stated for a warm engine is often read behind a pull.
 double warmth_of(double temperature, double rest, double day) noexcept {
-    return std::max(temperature - day, 0.0) / std::max(rest - day, least_rise);
+    return std::clamp((temperature - day) / std::max(rest - day, least_rise), 0.0, 1.0);
 }
 
 }  // namespace

@@ -22,9 +22,9 @@ from windwall.results.part_load import BeyondGears, PartLoad
 from windwall.results.views import sentence
 
 __all__ = [
-    "BLOWER", "BOOSTS", "CHARGE", "EACH", "ENDS", "GEARS", "GRIP", "HELD", "IDLES", "IDLES_FASTER",
-    "IDLE_EXHAUST", "KNOWN_TO", "NEEDS_BRAKE", "NO_GEAR", "ROUND", "WASTED", "each",
-    "gearing", "no_pedal", "part_load_sentence",
+    "BLOWER", "BOOSTS", "CHARGE", "EACH", "ENDS", "FULL", "GEARS", "GRIP", "HELD", "IDLES",
+    "IDLES_FASTER", "IDLE_EXHAUST", "KNOWN_TO", "LIFTED", "NEARLY_OPEN", "NEEDS_BRAKE", "NO_GEAR",
+    "ROUND", "WASTED", "each", "gearing", "no_pedal", "part_load_sentence",
 ]  # fmt: skip
 
 HELD = (
@@ -104,9 +104,7 @@ def no_pedal(answer: PartLoad, system: str) -> str:
     more = IDLES_FASTER if answer.idles else NEEDS_BRAKE
     torque = TORQUE.text(answer["torque"], system)
     most = LIFTED.format(opening=SHARE.text(opening, system, 2)) if opening < NEARLY_OPEN else FULL
-    return ENDS[part, opening <= 0].format(
-        **values, what=what, torque=torque, more=more, most=most
-    )
+    return ENDS[part, opening <= 0].format(**values, what=what, torque=torque, more=more, most=most)
 
 
 @sentence.register(PartLoad)
