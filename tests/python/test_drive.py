@@ -191,6 +191,7 @@ def test_what_is_printed_is_for_people(drive):
         "over 402.3 m",
         "to 80 km/h",
         "head, degC",
+        "oil, degC",
         "shift out of gear 1 at ",
         "drag of the air",
         "of 100 engines described like this",

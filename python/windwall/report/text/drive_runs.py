@@ -11,9 +11,10 @@ from windwall.results.drive import Drive
 from windwall.results.drive_load import CASE, clutch_energy, run_ends
 from windwall.results.drive_summary import DriveSummary, Mark
 
-__all__ = ["BESIDE", "CHARGE", "ENDS", "Waited", "runs"]
+__all__ = ["BESIDE", "CHARGE", "ENDS", "METAL", "Waited", "runs"]
 
 BESIDE = 4  # runs that stand beside each other
+METAL = ("engine/head/temperature", "engine/oil/temperature")
 CHARGE = "charge"  # what the manifold's temperature is called here
 ENDS = "Warmth and spark: where the run sets out, and where the engine drives it for the last time."
 Waited = tuple[float | None, float | None]  # for a distance, or for a speed
@@ -41,10 +42,10 @@ def _marks(found: DriveSummary, numbers: range, system: str) -> Iterator[_Row]:
 
 
 def _ends(drive: Drive, numbers: range) -> Iterator[_Row]:
-    """Head, blower case, charge and spark of each run, and what its clutch took."""
+    """Head, oil, blower case, charge and spark of each run, and what its clutch took."""
     system, there = drive.scenario_info.system, set(drive.addresses)
     cases = tuple(one for one in drive.nodes if one.endswith(CASE))
-    warm = {one: place(one) for one in ("engine/head/temperature", *cases)}
+    warm = {one: place(one) for one in (*METAL, *cases)}
     warm |= {"manifold/temperature": CHARGE}
     rows = [(of, name, TEMPERATURE, 0) for of, name in warm.items()]
     rows += [("knock/retard", "spark late", ANGLE, 1)]
