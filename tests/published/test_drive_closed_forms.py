@@ -123,9 +123,14 @@ class TestFourGears:
     def thrust(self, gear):
         return self.TORQUE * self.RATIOS[gear] * self.EFFICIENCY / RADIUS
 
-    def road_speed(self, gear, engine_speed):
-        wheels = engine_speed * RADIUS / self.RATIOS[gear]
-        return wheels * (1 - slip(self.thrust(gear)))
+    def road_speed(self, gear, engine_speed, turning=0.0):
+        """By fixed point: of the thrust what turns takes its share before the tyres."""
+        wheels = speed = engine_speed * RADIUS / self.RATIOS[gear]
+        for _ in range(60):
+            load = rolling(speed) + SQUARE * speed**2
+            share = turning / (ACCELERATED + turning)
+            speed = wheels * (1 - slip((1 - share) * self.thrust(gear) + share * load))
+        return speed
 
     def rolled(self, state, end, thrust, mass):
         """Time, distance and speed behind a stretch that ends at a speed or a time."""
@@ -150,9 +155,10 @@ class TestFourGears:
         """Every stretch of the run: until what, thrust and accelerated mass."""
         yield ("speed", self.road_speed(0, self.LAUNCH)), self.thrust(0), ACCELERATED
         for gear, ratio in enumerate(self.RATIOS):
-            mass = ACCELERATED + self.INERTIA * (ratio / RADIUS) ** 2
+            turning = self.INERTIA * (ratio / RADIUS) ** 2
+            mass = ACCELERATED + turning
             last = gear + 1 == len(self.RATIOS)
-            top = 1e9 if last else self.road_speed(gear, self.SHIFT_SPEED)
+            top = 1e9 if last else self.road_speed(gear, self.SHIFT_SPEED, turning)
             yield ("speed", top), self.thrust(gear), mass
             if not last:
                 yield ("time", self.SHIFT_TIME), 0.0, ACCELERATED
