@@ -38,6 +38,46 @@ TEST(Drive, SeesEventsHoweverCloseTheyAre) {
     EXPECT_NEAR(last(twice, "road/speed"), 10, 1e-5);
 }
 
+// Of two that are passed within one look of a step the first one ends the leg.
+TEST(Drive, TakesTheFirstOfTwoInOneStep) {
+    constexpr double apart = 2e-3;
+    for (double time = 4; time < 7; time += 0.2) {
+        vehicle::FullThrottle alone, both;
+        alone.for_time = time;
+        const DriveResult first = solve::drive(sample::cyclecar(), outing({alone}));
+        both.for_time = time + apart;
+        both.for_distance = last(first, "distance");
+        const DriveResult drive = solve::drive(sample::cyclecar(), outing({both}));
+        ASSERT_EQ(drive.end, DriveEnd::legs_done);
+        EXPECT_NEAR(last(drive, "time"), time, apart / 4);
+    }
+}
+
+TEST(Drive, HoldsTheRevLimitInItsLastGear) {
+    vehicle::Vehicle car = sample::cyclecar();
+    for (auto& entry : car.driveline)
+        if (auto* box = entry.part.as<driveline::Gearbox>()) box->ratios.resize(1);
+    const DriveResult drive = solve::drive(car, outing({for_distance(400)}));
+    ASSERT_EQ(drive.end, DriveEnd::legs_done);
+    EXPECT_EQ(drive.phase.back(), Phase::holding);
+    EXPECT_NEAR(last(drive, "road/speed"), event(drive, Happening::rev_limit).road_speed, 1e-6);
+    EXPECT_NEAR(last(drive, "acceleration"), 0, 1e-6);
+}
+
+// Of what the engine gives the crank takes 2.4 N m for itself: a clutch that holds less than the
+// engine's 25 N m, and more than what is left, does not slip.
+TEST(Drive, AsksAClutchForWhatTheCrankLeaves) {
+    vehicle::Vehicle car = plain_car();
+    for (auto& entry : car.driveline)
+        if (auto* clutch = entry.part.as<driveline::Clutch>()) clutch->capacity = 24;
+    Outing run = outing({for_distance(30)});
+    run.launch_gear = 1;
+    const DriveResult drive = solve::drive(car, run);
+    ASSERT_EQ(drive.end, DriveEnd::legs_done);
+    EXPECT_EQ(std::ranges::count(drive.events, Happening::clutch_slips, &DriveEvent::what), 0);
+    EXPECT_EQ(drive.phase.back(), Phase::driving);
+}
+
 // A hump so short that a step would go over it: what it takes is its height.
 
 TEST(Drive, SeesWhatUndoesItselfWithinAStep) {

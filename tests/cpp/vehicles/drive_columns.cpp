@@ -92,6 +92,20 @@ TEST(DriveColumns, WhileGearsChangeNothingIsSaidOfTheEngine) {
     EXPECT_GT(shifting, 0);
 }
 
+TEST(DriveColumns, OfAnEngineThatIsOffNothingIsSaidButHowWarmItIs) {
+    vehicle::Stop off;
+    off.time = 30;
+    off.engine = vehicle::StandingEngine::off;
+    vehicle::Outing made;
+    made.id = "off";
+    made.legs = {off};
+    const DriveResult drive = solve::drive(sample::cyclecar(), made);
+    ASSERT_EQ(drive.end, DriveEnd::legs_done);
+    EXPECT_TRUE(std::isnan(column(drive, "manifold/pressure").back()));
+    EXPECT_EQ(column(drive, "pedal").back(), 0);
+    EXPECT_TRUE(std::isfinite(column(drive, "engine/head/temperature").back()));
+}
+
 // A trapezium over rows 10 ms apart; what is left out are the gaps beside shifts.
 TEST(DriveColumns, WhatIsSprayedComesFromItsOwnTank) {
     const DriveResult drive = away(spraying_alcohol(), 2000, 0.01, 3e-5);

@@ -1,5 +1,9 @@
 // A clutch that lets go of an engine in overrun.
+#include "windwall/driveline/train.hpp"
 #include "windwall/solve/drive/drive.hpp"
+#include "windwall/solve/part_load/held_speed.hpp"
+#include "windwall/solve/part_load/idle.hpp"
+#include "windwall/vehicle/rotating.hpp"
 
 #include <gtest/gtest.h>
 
@@ -152,6 +156,19 @@ TEST(DriveLetGo, AnEngineThatIsDraggedAlongAtFullThrottleHasStalled) {
     const auto& distance = drive.columns[1];
     EXPECT_GT(distance.back(), 400);
     EXPECT_EQ(drive.phase.back(), Phase::driving);
+}
+
+// Between its idle and where its shoes carry its torque they slip: no pedal holds a speed there.
+TEST(DriveHolding, NoSpeedIsHeldBelowWhereShoesTakeHold) {
+    const vehicle::Vehicle car = with_shoes();
+    const double taken = vehicle::launch_speed(car), between = 0.9 * taken;
+    ASSERT_GT(between, idle_speed(car));
+    const double per_turn = car.tyres.rolling_radius() / driveline::total_ratio(car.driveline, {0});
+    HeldSpeed held(car);
+    EXPECT_TRUE(held.at(1.1 * taken * per_turn, 0).point.outcome.answered());
+    const FullThrottlePoint slower = held.at(between * per_turn, 0);
+    EXPECT_FALSE(slower.point.outcome.answered());
+    EXPECT_EQ(slower.point.outcome.worst, beyond_gears);
 }
 
 // A hill takes more than full throttle gives in that gear: that is told once, the vehicle slows
