@@ -157,6 +157,10 @@ Run::Verdict Run::drive_leg() {
     for (Verdict verdict = Verdict::leg_goes_on;;) {
         verdict = step();
         if (verdict != Verdict::leg_goes_on) return verdict;
+        if (too_long()) {
+            result_.end = DriveEnd::too_long;
+            return Verdict::drive_ends;
+        }
     }
 }
 

@@ -69,6 +69,7 @@ private:
     Verdict drive_leg();
     Verdict step();
     bool advance(double longest);
+    bool too_long() const;
     std::optional<DriveEnd> gets_nowhere();
     void set(const Mode& mode);
     void watch_road();

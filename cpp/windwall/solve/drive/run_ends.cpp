@@ -34,11 +34,15 @@ bool Run::advance(double longest) {
     return false;
 }
 
+/// Whatever happens meanwhile.
+bool Run::too_long() const {
+    const bool stands = mode_.phase == Phase::standing || mode_.phase == Phase::engine_off;
+    return (!stands && time_ - leg_begun_ > longest_leg) ||
+           result_.steps - steps_before_ > most_steps;
+}
+
 /// Why a leg will not end by itself.
 std::optional<DriveEnd> Run::gets_nowhere() {
-    const bool stands = mode_.phase == Phase::standing || mode_.phase == Phase::engine_off;
-    if ((!stands && time_ - leg_begun_ > longest_leg) || result_.steps - steps_before_ > most_steps)
-        return DriveEnd::too_long;
     const bool pulls =
         mode_.phase == Phase::slipping || (mode_.phase == Phase::driving && mode_.pedal > 0);
     if (pulls && unsettled()) return DriveEnd::no_answer;
