@@ -11,7 +11,8 @@
 namespace windwall::solve {
 namespace {
 
-constexpr double slips_beyond = 1.01;  // of its capacity, a part that has gripped
+constexpr double slips_beyond = 1.01;   // of its capacity, a part that has gripped
+constexpr double shares_within = 1e-6;  // of the torques, the crank's share and what is passed
 
 }  // namespace
 
@@ -38,8 +39,15 @@ void Motion::speed_up(const Mode& mode) {
     };
     const double most = std::abs(moment_.torque) + std::abs(moment_.passed) + 1;
     moment_.passed = numerics::find_root(left, -most, most).x;
-    left(moment_.passed);
-    moment_.acceleration = gain(behind);
+    if (std::abs(left(moment_.passed)) <= shares_within * most) {
+        moment_.acceleration = gain(behind);
+        return;
+    }
+    // No share agrees with a part that passes all that it holds, one way or the other: until it
+    // lets go, at once, the crank goes with the wheels.
+    left(moment_.torque);
+    moment_.acceleration = gain(mass(mode));
+    moment_.passed = moment_.torque - taken * moment_.acceleration;
 }
 
 /// rad/s2 by which a crank that turns as fast as the wheels gets ahead of them, if the part between
