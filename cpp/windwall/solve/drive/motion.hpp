@@ -113,7 +113,7 @@ private:
     void set_driveline(const Mode& mode, double without_slip) noexcept;
     bool follow(double inertia);
     void reach_road(const driveline::Shaft& wheels, double inertia);
-    double road_force(double thrust, double inertia) const noexcept;
+    double tyre_slip(double thrust, double inertia) const noexcept;
     double most_thrust(double inertia) const noexcept;
     void account(double crank_power, double slip_heat);
     void heat(const Mode& mode, std::span<const double> state);

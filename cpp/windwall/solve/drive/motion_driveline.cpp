@@ -62,12 +62,9 @@ double Motion::gains_on_wheels(const Mode& mode, double passed) const {
     const double thrust =
         std::min(wheels.torque / radius(moment_.road_speed), most_thrust(inertia));
     const double gain = (thrust - moment_.load.total()) / inertia;
-    const double pushed = road_force(thrust, inertia);
-    const double tyre_slip =
-        car_.tyres.slip(pushed, car_.tyres.driven_load(car_.body.mass, pushed));
     const double lag =
         lag_of(driveline::drive(car_.driveline, {speed, passed}, moment_.gear_state)) /
-        (1 - tyre_slip);
+        (1 - tyre_slip(thrust, inertia));
     const double per_speed = driveline::total_ratio(car_.driveline, moment_.gear_state) * lag /
                              radius(moment_.road_speed);
     return (moment_.torque - passed) / crank_inertia(mode) - gain * per_speed;
@@ -91,15 +88,15 @@ void Motion::reach_road(const driveline::Shaft& wheels, double inertia) {
     moment_.wanted_thrust = wheels.torque / radius(moment_.road_speed);
     moment_.most_thrust = most_thrust(inertia);
     moment_.thrust = std::min(moment_.wanted_thrust, moment_.most_thrust);
-    const double pushed = road_force(moment_.thrust, inertia);
-    moment_.tyre_slip = car_.tyres.slip(pushed, car_.tyres.driven_load(car_.body.mass, pushed));
+    moment_.tyre_slip = tyre_slip(moment_.thrust, inertia);
 }
 
-/// N between tyres and road, where all of an inertia in kg speeds up under a thrust: what turns
-/// with the wheels takes its share before them.
-double Motion::road_force(double thrust, double inertia) const noexcept {
+/// Where all of an inertia in kg speeds up under a thrust in N: between tyres and road it is less,
+/// since what turns with the wheels takes its share before them.
+double Motion::tyre_slip(double thrust, double inertia) const noexcept {
     const double turning = 1 - road_mass_ / inertia;
-    return thrust - turning * (thrust - moment_.load.total());
+    const double pushed = thrust - turning * (thrust - moment_.load.total());
+    return car_.tyres.slip(pushed, car_.tyres.driven_load(car_.body.mass, pushed));
 }
 
 /// The thrust at which that is all the tyres hold.
